@@ -1,0 +1,7 @@
+/** Judges lots against the limits of the plan in force, and gives every limit a verdict. */
+@NullMarked
+@Floor(name = "check", floor = 4, mayImport = {"fault", "measure", "plan", "reading", "sums", "lot", "doubt"}, door = "Checks")
+package org.flitchbook.check;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

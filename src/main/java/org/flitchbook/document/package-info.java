@@ -1,0 +1,7 @@
+/** Models a printed document of headings, paragraphs, tables, charts and signature boxes; knows nothing of pork. */
+@NullMarked
+@Floor(name = "document", floor = 2, mayImport = {}, door = "Document")
+package org.flitchbook.document;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,7 @@
+/** Finds the readings that may not be believed, by named rules whose numbers are data. */
+@NullMarked
+@Floor(name = "doubt", floor = 3, mayImport = {"fault", "measure", "json", "plan", "reading", "lot"}, door = "Doubts")
+package org.flitchbook.doubt;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

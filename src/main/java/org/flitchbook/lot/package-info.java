@@ -1,0 +1,7 @@
+/** Joins readings into lots with their steps, places and timelines. */
+@NullMarked
+@Floor(name = "lot", floor = 3, mayImport = {"fault", "measure", "plan", "reading"}, door = "Lots")
+package org.flitchbook.lot;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,7 @@
+/** Draws a document as tagged, archival PDF bytes; the same document gives the same bytes. */
+@NullMarked
+@Floor(name = "pdf", floor = 5, mayImport = {"document"}, door = "Pdf")
+package org.flitchbook.pdf;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;
