@@ -1,6 +1,10 @@
 /** Judges lots against the limits of the plan in force, and gives every limit a verdict. */
 @NullMarked
-@Floor(name = "check", floor = 4, mayImport = {"fault", "measure", "plan", "reading", "sums", "lot", "doubt"}, door = "Checks")
+@Floor(
+    name = "check",
+    floor = 4,
+    mayImport = {"fault", "measure", "plan", "reading", "sums", "lot", "doubt"},
+    door = "Checks")
 package org.flitchbook.check;
 
 import org.flitchbook.Floor;

@@ -5,6 +5,9 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The program {@code flitchbook}: streams in, exit status out. */
 @Command(
@@ -12,7 +15,9 @@ import picocli.CommandLine.Command;
     description = "Checks cured and smoked pork against its plan and prints the record.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class)
-public final class Main {
+public final class Main implements Runnable {
+
+  @Spec private CommandSpec spec;
 
   private Main() {}
 
@@ -33,5 +38,11 @@ public final class Main {
         .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
         .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
         .execute(args);
+  }
+
+  /** Refuses a command line that names no job. */
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Say what to do." + System.lineSeparator());
   }
 }

@@ -1,6 +1,10 @@
 /** Is the door for people: arguments in, text and an exit status out. */
 @NullMarked
-@Floor(name = "cli", floor = 7, mayImport = {"fault", "measure", "document", "plan", "check", "desk"}, door = "Main")
+@Floor(
+    name = "cli",
+    floor = 7,
+    mayImport = {"fault", "measure", "document", "plan", "check", "desk"},
+    door = "Main")
 package org.flitchbook.cli;
 
 import org.flitchbook.Floor;

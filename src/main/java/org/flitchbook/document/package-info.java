@@ -1,6 +1,13 @@
-/** Models a printed document of headings, paragraphs, tables, charts and signature boxes; knows nothing of pork. */
+/**
+ * Models a printed document of headings, paragraphs, tables, charts and signature boxes; knows
+ * nothing of pork.
+ */
 @NullMarked
-@Floor(name = "document", floor = 2, mayImport = {}, door = "Document")
+@Floor(
+    name = "document",
+    floor = 2,
+    mayImport = {},
+    door = "Document")
 package org.flitchbook.document;
 
 import org.flitchbook.Floor;

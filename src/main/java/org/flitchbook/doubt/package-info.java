@@ -1,6 +1,10 @@
 /** Finds the readings that may not be believed, by named rules whose numbers are data. */
 @NullMarked
-@Floor(name = "doubt", floor = 3, mayImport = {"fault", "measure", "json", "plan", "reading", "lot"}, door = "Doubts")
+@Floor(
+    name = "doubt",
+    floor = 3,
+    mayImport = {"fault", "measure", "json", "plan", "reading", "lot"},
+    door = "Doubts")
 package org.flitchbook.doubt;
 
 import org.flitchbook.Floor;

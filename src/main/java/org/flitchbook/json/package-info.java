@@ -1,6 +1,10 @@
 /** Reads JSON with the position of every value, and writes it with stable keys. */
 @NullMarked
-@Floor(name = "json", floor = 1, mayImport = {"fault"}, door = "Json")
+@Floor(
+    name = "json",
+    floor = 1,
+    mayImport = {"fault"},
+    door = "Json")
 package org.flitchbook.json;
 
 import org.flitchbook.Floor;

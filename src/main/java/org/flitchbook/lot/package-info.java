@@ -1,6 +1,10 @@
 /** Joins readings into lots with their steps, places and timelines. */
 @NullMarked
-@Floor(name = "lot", floor = 3, mayImport = {"fault", "measure", "plan", "reading"}, door = "Lots")
+@Floor(
+    name = "lot",
+    floor = 3,
+    mayImport = {"fault", "measure", "plan", "reading"},
+    door = "Lots")
 package org.flitchbook.lot;
 
 import org.flitchbook.Floor;

@@ -1,6 +1,10 @@
 /** Holds values with their units, converts between units exactly and compares without rounding. */
 @NullMarked
-@Floor(name = "measure", floor = 1, mayImport = {"fault"}, door = "Unit")
+@Floor(
+    name = "measure",
+    floor = 1,
+    mayImport = {"fault"},
+    door = "Unit")
 package org.flitchbook.measure;
 
 import org.flitchbook.Floor;

@@ -1,6 +1,10 @@
 /** Draws a document as tagged, archival PDF bytes; the same document gives the same bytes. */
 @NullMarked
-@Floor(name = "pdf", floor = 5, mayImport = {"document"}, door = "Pdf")
+@Floor(
+    name = "pdf",
+    floor = 5,
+    mayImport = {"document"},
+    door = "Pdf")
 package org.flitchbook.pdf;
 
 import org.flitchbook.Floor;

@@ -1,6 +1,12 @@
-/** Turns named bytes of sheets and probe logs into readings with unit, time, instrument and origin. */
+/**
+ * Turns named bytes of sheets and probe logs into readings with unit, time, instrument and origin.
+ */
 @NullMarked
-@Floor(name = "reading", floor = 2, mayImport = {"fault", "measure", "table", "json"}, door = "Readings")
+@Floor(
+    name = "reading",
+    floor = 2,
+    mayImport = {"fault", "measure", "table", "json"},
+    door = "Readings")
 package org.flitchbook.reading;
 
 import org.flitchbook.Floor;

@@ -1,6 +1,10 @@
 /** Does the arithmetic of curing, heating and cooling as pure functions. */
 @NullMarked
-@Floor(name = "sums", floor = 2, mayImport = {"fault", "measure"}, door = "Sums")
+@Floor(
+    name = "sums",
+    floor = 2,
+    mayImport = {"fault", "measure"},
+    door = "Sums")
 package org.flitchbook.sums;
 
 import org.flitchbook.Floor;

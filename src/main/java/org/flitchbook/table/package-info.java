@@ -1,6 +1,10 @@
 /** Turns CSV text into rows that know the line and the column they came from. */
 @NullMarked
-@Floor(name = "table", floor = 1, mayImport = {"fault"}, door = "Tables")
+@Floor(
+    name = "table",
+    floor = 1,
+    mayImport = {"fault"},
+    door = "Tables")
 package org.flitchbook.table;
 
 import org.flitchbook.Floor;
