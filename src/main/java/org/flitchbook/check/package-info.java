@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "check",
-    floor = 4,
-    mayImport = {"fault", "measure", "plan", "reading", "sums", "lot", "doubt"},
+    floor = 5,
+    mayImport = {"input", "measure", "sheet", "sums", "plan", "reading", "lot", "doubt"},
     door = "Checks")
 package org.flitchbook.check;
 

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "cli",
-    floor = 7,
-    mayImport = {"fault", "measure", "document", "plan", "check", "desk"},
+    floor = 8,
+    mayImport = {"input", "document", "desk"},
     door = "Main")
 package org.flitchbook.cli;
 

@@ -2,21 +2,20 @@
 @NullMarked
 @Floor(
     name = "desk",
-    floor = 6,
+    floor = 7,
     mayImport = {
-      "fault",
+      "input",
       "measure",
-      "table",
       "json",
+      "document",
       "plan",
       "reading",
-      "sums",
-      "document",
       "lot",
       "doubt",
       "check",
       "record",
-      "pdf"
+      "pdf",
+      "sheet"
     },
     door = "Desk")
 package org.flitchbook.desk;

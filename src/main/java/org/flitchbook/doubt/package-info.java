@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "doubt",
-    floor = 3,
-    mayImport = {"fault", "measure", "json", "plan", "reading", "lot"},
+    floor = 4,
+    mayImport = {"input", "measure", "json", "sheet", "sums", "plan", "reading", "lot"},
     door = "Doubts")
 package org.flitchbook.doubt;
 

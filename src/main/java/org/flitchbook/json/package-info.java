@@ -3,7 +3,7 @@
 @Floor(
     name = "json",
     floor = 1,
-    mayImport = {"fault"},
+    mayImport = {"input"},
     door = "Json")
 package org.flitchbook.json;
 

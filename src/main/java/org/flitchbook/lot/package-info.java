@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "lot",
-    floor = 3,
-    mayImport = {"fault", "measure", "plan", "reading"},
+    floor = 4,
+    mayImport = {"input", "measure", "sheet", "sums", "plan", "reading"},
     door = "Lots")
 package org.flitchbook.lot;
 

@@ -3,7 +3,7 @@
 @Floor(
     name = "measure",
     floor = 1,
-    mayImport = {"fault"},
+    mayImport = {"input"},
     door = "Unit")
 package org.flitchbook.measure;
 

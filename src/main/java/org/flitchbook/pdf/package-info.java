@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "pdf",
-    floor = 5,
+    floor = 6,
     mayImport = {"document"},
     door = "Pdf")
 package org.flitchbook.pdf;

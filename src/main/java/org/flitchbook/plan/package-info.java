@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "plan",
-    floor = 2,
-    mayImport = {"fault", "measure", "json"},
+    floor = 3,
+    mayImport = {"input", "measure", "json", "sheet"},
     door = "Plans")
 package org.flitchbook.plan;
 

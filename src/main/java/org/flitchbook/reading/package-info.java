@@ -4,8 +4,8 @@
 @NullMarked
 @Floor(
     name = "reading",
-    floor = 2,
-    mayImport = {"fault", "measure", "table", "json"},
+    floor = 3,
+    mayImport = {"input", "measure", "table", "json", "sheet"},
     door = "Readings")
 package org.flitchbook.reading;
 

@@ -2,18 +2,18 @@
 @NullMarked
 @Floor(
     name = "record",
-    floor = 5,
+    floor = 6,
     mayImport = {
-      "fault",
+      "input",
       "measure",
-      "json",
-      "plan",
-      "reading",
+      "sheet",
       "sums",
       "document",
+      "plan",
+      "reading",
       "lot",
-      "doubt",
-      "check"
+      "check",
+      "json"
     },
     door = "Records")
 package org.flitchbook.record;

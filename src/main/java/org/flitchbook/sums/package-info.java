@@ -3,7 +3,7 @@
 @Floor(
     name = "sums",
     floor = 2,
-    mayImport = {"fault", "measure"},
+    mayImport = {"measure"},
     door = "Sums")
 package org.flitchbook.sums;
 

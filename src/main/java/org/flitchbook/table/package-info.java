@@ -3,7 +3,7 @@
 @Floor(
     name = "table",
     floor = 1,
-    mayImport = {"fault"},
+    mayImport = {"input"},
     door = "Tables")
 package org.flitchbook.table;
 

@@ -1,11 +1,11 @@
-/** Says what was found wrong, where it stands and what was expected. */
+/** What was handed in: named bytes, places in them, and what is wrong with them. */
 @NullMarked
 @Floor(
-    name = "fault",
+    name = "input",
     floor = 0,
     mayImport = {},
     door = "Fault")
-package org.flitchbook.fault;
+package org.flitchbook.input;
 
 import org.flitchbook.Floor;
 import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+package org.flitchbook.document;
+
+/** What follows begins a new page. */
+public record PageBreak() implements Block {}

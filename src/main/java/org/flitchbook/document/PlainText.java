@@ -1,0 +1,145 @@
+package org.flitchbook.document;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Prints a document for a terminal. */
+final class PlainText {
+  private static final int SIGNING_LINE = 28;
+
+  private final int width;
+  private final StringBuilder out = new StringBuilder();
+
+  PlainText(int width) {
+    this.width = width;
+  }
+
+  String print(Document document) {
+    Running running = document.running();
+    underlined(document.title(), "═");
+    wrapped(document.subject());
+    wrapped(joined(running.left(), running.right()));
+    document.blocks().forEach(this::print);
+    gap();
+    wrapped(joined(running.footLeft(), running.footRight()));
+    return out.toString().stripTrailing() + "\n";
+  }
+
+  private static String joined(String... parts) {
+    return Stream.of(parts).filter(part -> !part.isBlank()).collect(Collectors.joining(" · "));
+  }
+
+  private void print(Block block) {
+    gap();
+    if (block instanceof Heading heading) {
+      underlined(heading.text(), List.of("═", "─", "·").get(heading.level() - 1));
+    } else if (block instanceof Paragraph paragraph) {
+      wrapped(words(paragraph.text()));
+    } else if (block instanceof Caution caution) {
+      hanging("! ", caution.text());
+    } else if (block instanceof Banner banner) {
+      banner(banner);
+    } else if (block instanceof PageBreak) {
+      line("─".repeat(width));
+    } else {
+      printGrid(block);
+    }
+  }
+
+  private void printGrid(Block block) {
+    if (block instanceof Facts facts) {
+      plainGrid(PlainGrids.of(facts));
+    } else if (block instanceof Sum sum) {
+      plainGrid(PlainGrids.of(sum));
+    } else if (block instanceof Table table) {
+      table(table);
+    } else if (block instanceof Chart chart) {
+      wrapped(chart.caption());
+      hanging("[chart] ", chart.alternative());
+    } else if (block instanceof Signatures signatures) {
+      signatures.boxes().forEach(this::signature);
+    }
+  }
+
+  private void banner(Banner banner) {
+    line("─".repeat(width));
+    wrapped((banner.tone().symbol() + " " + banner.words()).strip());
+    wrapped(banner.sentence());
+    line("─".repeat(width));
+  }
+
+  private void plainGrid(Table table) {
+    new TextGrid(table, width, false).rowLines().forEach(this::line);
+  }
+
+  private void table(Table table) {
+    wrapped(table.caption());
+    TextGrid grid = new TextGrid(table, width, true);
+    if (grid.fits()) {
+      grid.headLines().forEach(this::line);
+      grid.rowLines().forEach(this::line);
+    } else {
+      table.rows().forEach(row -> rowByRow(table.columns(), row));
+    }
+  }
+
+  private void rowByRow(List<Column> columns, Row row) {
+    line("─".repeat(SIGNING_LINE));
+    plainGrid(PlainGrids.of(columns, row));
+  }
+
+  private void signature(SignatureBox box) {
+    String signingLine = "_".repeat(SIGNING_LINE);
+    wrapped(box.role());
+    wrapped(box.statement());
+    line("Signature  " + signingLine);
+    line("Name       " + (box.name().isBlank() ? signingLine : Text.printable(box.name())));
+    line("Date       ____________  Time  _______");
+    gap();
+  }
+
+  /** The words of a cell, its symbol in front. */
+  static String words(Cell cell) {
+    return (cell.tone().symbol() + " " + words(cell.text())).strip();
+  }
+
+  /** The words of a text. What is struck out says so, since a terminal may not strike. */
+  static String words(Text text) {
+    return text.spans().stream().map(PlainText::words).collect(Collectors.joining());
+  }
+
+  private static String words(Span span) {
+    return span.style() == Style.STRUCK ? "[struck out: " + span.text() + "]" : span.text();
+  }
+
+  private void underlined(String text, String mark) {
+    List<String> lines = TextLines.wrap(text, width);
+    lines.forEach(this::line);
+    line(mark.repeat(lines.stream().mapToInt(TextLines::length).max().orElse(0)));
+  }
+
+  private void wrapped(String text) {
+    if (!text.isBlank()) {
+      TextLines.wrap(text, width).forEach(this::line);
+    }
+  }
+
+  private void hanging(String mark, String text) {
+    String lead = mark;
+    for (String line : TextLines.wrap(text, width - mark.length())) {
+      line(lead + line);
+      lead = " ".repeat(mark.length());
+    }
+  }
+
+  private void line(String text) {
+    out.append(text.stripTrailing()).append('\n');
+  }
+
+  private void gap() {
+    if (!out.isEmpty() && out.lastIndexOf("\n\n") != out.length() - 2) {
+      out.append('\n');
+    }
+  }
+}

@@ -1,0 +1,72 @@
+package org.flitchbook.document;
+
+import java.util.Arrays;
+
+/** Divides room among columns by weight and content. */
+final class Shares {
+  private final double[] weights;
+  private final double[] least;
+  private final double[] natural;
+
+  Shares(double[] weights, double[] least, double[] natural) {
+    this.weights = weights;
+    this.least = least;
+    this.natural = natural;
+  }
+
+  double[] of(double room) {
+    double wanted = Arrays.stream(natural).sum();
+    if (wanted <= room) {
+      return withSlack(room - wanted);
+    }
+    double needed = Arrays.stream(least).sum();
+    if (needed >= room) {
+      return Arrays.stream(least).map(width -> width * room / needed).toArray();
+    }
+    return filled(room);
+  }
+
+  private double[] withSlack(double slack) {
+    double[] widths = natural.clone();
+    double weight = Arrays.stream(weights).sum();
+    for (int i = 0; i < widths.length && weight > 0; i++) {
+      widths[i] += slack * weights[i] / weight;
+    }
+    return widths;
+  }
+
+  /** Columns of no weight keep their content whole if that leaves the others their longest word. */
+  private double[] filled(double room) {
+    double[] widths = least.clone();
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = weights[i] == 0 ? natural[i] : least[i];
+    }
+    if (Arrays.stream(widths).sum() > room) {
+      System.arraycopy(least, 0, widths, 0, widths.length);
+    }
+    double left = room - Arrays.stream(widths).sum();
+    for (int round = 0; round < widths.length && left > room * 1e-9; round++) {
+      left -= give(widths, left);
+    }
+    return widths;
+  }
+
+  /** Hands out what is left, no column more than it lacks, and returns what was taken. */
+  private double give(double[] widths, double left) {
+    double claims = 0;
+    for (int i = 0; i < widths.length; i++) {
+      claims += claim(i, widths[i]);
+    }
+    double taken = 0;
+    for (int i = 0; i < widths.length && claims > 0; i++) {
+      double part = Math.min(natural[i] - widths[i], left * claim(i, widths[i]) / claims);
+      widths[i] += part;
+      taken += part;
+    }
+    return taken;
+  }
+
+  private double claim(int column, double width) {
+    return Math.max(weights[column], 0.25) * Math.max(0, natural[column] - width);
+  }
+}

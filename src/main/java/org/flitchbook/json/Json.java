@@ -1,0 +1,85 @@
+package org.flitchbook.json;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+
+/** Reads JSON (RFC 8259) with the place of each value, and writes it always in the same form. */
+public final class Json {
+
+  private static final JsonFactory FACTORY =
+      JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+
+  private static final ObjectWriter WRITER =
+      new ObjectMapper()
+          .writer(
+              new DefaultPrettyPrinter()
+                  .withObjectIndenter(new DefaultIndenter("  ", "\n"))
+                  .withArrayIndenter(new DefaultIndenter("  ", "\n")));
+
+  private Json() {}
+
+  /**
+   * Reads a document whose outermost value is an object. UTF-8, with or without a byte order mark;
+   * a key that stands twice and nesting deeper than 1,000 are refused.
+   */
+  public static Parsed read(String name, byte[] bytes) {
+    try (JsonParser parser = FACTORY.createParser(bytes)) {
+      Node root = new TreeReader(name, parser).document();
+      return root instanceof Node.Obj object
+          ? new Parsed(Optional.of(object), List.of())
+          : broken(root.place(), root.shown(), "an object");
+    } catch (JsonProcessingException unreadable) {
+      return broken(place(name, unreadable), found(unreadable), "JSON");
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("reading bytes in memory", impossible);
+    }
+  }
+
+  /**
+   * Writes a document, two spaces a level, a line end at the end.
+   *
+   * @param tree maps, lists, texts, numbers and booleans; the order of the maps is kept
+   */
+  public static byte[] write(Object tree) {
+    try {
+      return (WRITER.writeValueAsString(tree) + "\n").getBytes(StandardCharsets.UTF_8);
+    } catch (JsonProcessingException wrong) {
+      throw new IllegalArgumentException("this can't be written as JSON", wrong);
+    }
+  }
+
+  private static Parsed broken(Place place, String found, String expected) {
+    return new Parsed(Optional.empty(), List.of(Fault.broken("JSON", place, found, expected)));
+  }
+
+  private static Place place(String name, JsonProcessingException unreadable) {
+    return unreadable.getLocation() == null
+        ? Place.of(name)
+        : Place.of(name, Math.max(0, unreadable.getLocation().getLineNr()));
+  }
+
+  private static String found(JsonProcessingException unreadable) {
+    if (unreadable instanceof JsonEOFException) {
+      return "the end of the file inside an object, a list or a text";
+    }
+    if (unreadable instanceof StreamConstraintsException) {
+      return "nesting or a value beyond what is read (1,000 deep)";
+    }
+    return unreadable.getOriginalMessage().lines().findFirst().orElse("no JSON");
+  }
+}

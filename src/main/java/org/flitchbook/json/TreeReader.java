@@ -1,0 +1,67 @@
+package org.flitchbook.json;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.io.JsonEOFException;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.flitchbook.input.Place;
+
+/** Builds the tree of a document while keeping each value's line and path. */
+final class TreeReader {
+
+  private final String name;
+  private final JsonParser parser;
+
+  TreeReader(String name, JsonParser parser) {
+    this.name = name;
+    this.parser = parser;
+  }
+
+  Node document() throws IOException {
+    if (parser.nextToken() == null) {
+      throw new JsonEOFException(parser, null, "an empty file");
+    }
+    Node root = value("");
+    if (parser.nextToken() != null) {
+      throw new com.fasterxml.jackson.core.JsonParseException(
+          parser, "text behind the end of the document");
+    }
+    return root;
+  }
+
+  private Node value(String path) throws IOException {
+    Place place = new Place(name, parser.currentTokenLocation().getLineNr(), path);
+    JsonToken token = parser.currentToken();
+    return switch (token) {
+      case START_OBJECT -> object(place);
+      case START_ARRAY -> items(place);
+      case VALUE_STRING -> new Node.Text(place, parser.getText());
+      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> new Node.Num(place, parser.getDecimalValue());
+      case VALUE_TRUE, VALUE_FALSE -> new Node.Bool(place, parser.getBooleanValue());
+      case VALUE_NULL -> new Node.Nil(place);
+      default -> throw new AssertionError("JSON token " + token);
+    };
+  }
+
+  private Node object(Place place) throws IOException {
+    Map<String, Node> members = new LinkedHashMap<>();
+    while (parser.nextToken() != JsonToken.END_OBJECT) {
+      String key = parser.currentName();
+      parser.nextToken();
+      members.put(key, value(place.column().isEmpty() ? key : place.column() + "." + key));
+    }
+    return new Node.Obj(place, members);
+  }
+
+  private Node items(Place place) throws IOException {
+    List<Node> items = new ArrayList<>();
+    while (parser.nextToken() != JsonToken.END_ARRAY) {
+      items.add(value(place.column() + "[" + items.size() + "]"));
+    }
+    return new Node.Items(place, items);
+  }
+}

@@ -1,0 +1,98 @@
+package org.flitchbook.lot;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import org.flitchbook.input.Fault;
+import org.flitchbook.plan.Product;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/**
+ * What is known of one lot: its entries in force, in order of time, its passage through the steps,
+ * and its probes' readings.
+ *
+ * @param product empty where no entry names a product of the plan
+ * @param corrections the entries that were replaced
+ * @param tracks of its probes and its places, see {@link #tracks(What, Step)}
+ * @param filed the days in whose folders something of it stands
+ */
+public record Lot(
+    String code,
+    Optional<Product> product,
+    List<Entry> entries,
+    List<Correction> corrections,
+    List<Stay> stays,
+    List<StepTrack> tracks,
+    List<Fault> faults,
+    SortedSet<LocalDate> filed) {
+
+  public Lot {
+    entries = entries.stream().sorted(Comparator.comparing(e -> e.time().earliest())).toList();
+    corrections = List.copyOf(corrections);
+    stays = List.copyOf(stays);
+    tracks = List.copyOf(tracks);
+    faults = List.copyOf(faults);
+  }
+
+  /** A track with the step during which it counts. */
+  public record StepTrack(Step step, Track track) {}
+
+  public Optional<Stay> stay(Step step) {
+    return stays.stream().filter(stay -> stay.step() == step).findFirst();
+  }
+
+  /** All entries about something, in order of time. */
+  public List<Entry> all(What what) {
+    return entries.stream().filter(entry -> entry.is(what)).toList();
+  }
+
+  public Optional<Entry> first(What what) {
+    return entries.stream().filter(entry -> entry.is(what)).findFirst();
+  }
+
+  public Optional<Entry> last(What what) {
+    return entries.stream().filter(entry -> entry.is(what)).reduce((a, b) -> b);
+  }
+
+  /** The first step after this one that has begun. */
+  public Optional<Stay> laterThan(Step step) {
+    return stays.stream().filter(stay -> stay.step().compareTo(step) > 0).findFirst();
+  }
+
+  /** Whether the lot is in that step: gone in, not come out, and in no later step. */
+  public boolean isRunning(Step step) {
+    return stay(step).filter(stay -> stay.out().isEmpty()).isPresent() && laterThan(step).isEmpty();
+  }
+
+  public boolean isRunning() {
+    return stays.stream().anyMatch(stay -> isRunning(stay.step()));
+  }
+
+  /** When the step ended: the entry that says so, else the beginning of a later step. */
+  public Optional<Moment> end(Step step) {
+    return stay(step).flatMap(Stay::out).or(() -> laterThan(step).map(Stay::into)).map(Entry::time);
+  }
+
+  /**
+   * The readings of something during a step, one track a probe. The internal temperature is one
+   * track over smoke and chill, whichever of the two is asked for.
+   */
+  public List<Track> tracks(What what, Step step) {
+    return tracks.stream()
+        .filter(each -> each.track().what() == what)
+        .filter(each -> each.step() == step || what == What.INTERNAL_TEMPERATURE)
+        .map(StepTrack::track)
+        .toList();
+  }
+
+  /** The last time at which anything was read of it. */
+  public Optional<Instant> lastTime() {
+    return entries.stream().map(entry -> entry.time().earliest()).max(Comparator.naturalOrder());
+  }
+}

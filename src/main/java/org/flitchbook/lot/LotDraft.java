@@ -1,0 +1,98 @@
+package org.flitchbook.lot;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.reading.Series;
+import org.flitchbook.sheet.Step;
+
+/** A lot while its steps and tracks are being worked out. */
+final class LotDraft {
+
+  private final List<Entry> entries;
+  private final List<Fault> faults = new ArrayList<>();
+  private final List<Stay> stays;
+  private final Timeline timeline;
+
+  LotDraft(Timeline timeline, List<Entry> entries) {
+    this.timeline = timeline;
+    this.entries = entries;
+    this.stays = Step.ofWork().stream().flatMap(step -> stay(step).stream()).toList();
+  }
+
+  List<Stay> stays() {
+    return stays;
+  }
+
+  List<Fault> faults() {
+    return faults;
+  }
+
+  List<Lot.StepTrack> tracks() {
+    return new TrackMaker(timeline, entries, stays).tracks();
+  }
+
+  /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
+  boolean isServedBy(Series series, String code) {
+    return series.lots().contains(code)
+        || stays.stream()
+            .flatMap(stay -> stay.visits().stream())
+            .anyMatch(visit -> visit.place().equals(series.place()) && overlaps(visit, series));
+  }
+
+  private static boolean overlaps(Stay.Visit visit, Series series) {
+    for (int i = 0; i < series.samples().size(); i++) {
+      if (visit.holds(series.samples().at(i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Optional<Stay> stay(Step step) {
+    List<Entry> intos = inOrder(step.into());
+    if (intos.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Entry> out = inOrder(step.outOf()).stream().reduce((earlier, later) -> later);
+    Entry into = intos.get(0);
+    out.filter(end -> end.time().isBefore(into.time())).ifPresent(end -> backwards(into, end));
+    return Optional.of(new Stay(step, into, out, visits(intos, out)));
+  }
+
+  private List<Entry> inOrder(org.flitchbook.sheet.What what) {
+    return entries.stream()
+        .filter(entry -> entry.is(what))
+        .sorted(Comparator.comparing(entry -> entry.time().earliest()))
+        .toList();
+  }
+
+  private void backwards(Entry into, Entry out) {
+    faults.add(
+        Fault.stop(
+            "time goes back",
+            into.lot(),
+            out.place().column("time"),
+            out.what().word() + " before " + into.what().word() + " (" + into.place() + ")",
+            "a later time"));
+  }
+
+  private static List<Stay.Visit> visits(List<Entry> intos, Optional<Entry> out) {
+    List<Stay.Visit> visits = new ArrayList<>();
+    for (int i = 0; i < intos.size(); i++) {
+      Entry into = intos.get(i);
+      Optional<Moment> next =
+          intos.stream()
+              .skip(i + 1L)
+              .filter(other -> other.piece().equals(into.piece()))
+              .map(Entry::time)
+              .findFirst();
+      visits.add(new Stay.Visit(into.item(), into.time(), next.or(() -> out.map(Entry::time))));
+    }
+    return visits;
+  }
+}

@@ -1,0 +1,218 @@
+package org.flitchbook.lot;
+
+import java.util.Arrays;
+import java.util.List;
+import org.flitchbook.input.Place;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Samples;
+import org.flitchbook.reading.Series;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Shift;
+
+/**
+ * Readings merged by time into plain arrays. A negative line points into the list of hand entries:
+ * −1 is the first of them.
+ */
+final class MergedTrack implements Track {
+
+  private final What what;
+  private final String called;
+  private final Place origin;
+  private final Unit unit;
+  private final Spread logSpread;
+  private final List<HandReading> hands;
+  private final long precision;
+  private final long interval;
+  private final long[] at;
+  private final long[] levels;
+  private final int[] lines;
+
+  /** How far the true value may lie above and below a reading, in steps of {@link Level}. */
+  record Spread(long up, long down) {}
+
+  /** A hand reading with its instrument's spread. */
+  record HandReading(Entry entry, Spread spread) {
+    long at() {
+      return entry.time().earliest().toEpochMilli();
+    }
+  }
+
+  /**
+   * @param kept the indices of the series that count for the lot, in order of time
+   * @param hands in order of time
+   */
+  static MergedTrack of(Series series, int[] kept, Spread spread, List<HandReading> hands) {
+    Samples samples = series.samples();
+    int size = kept.length + hands.size();
+    Builder builder = new Builder(size);
+    int hand = 0;
+    for (int index : kept) {
+      while (hand < hands.size() && hands.get(hand).at() < samples.at(index)) {
+        builder.add(hands.get(hand), hand);
+        hand++;
+      }
+      builder.add(samples.at(index), samples.level(index), samples.line(index));
+    }
+    builder.addFrom(hands, hand);
+    return new MergedTrack(
+        series.what(),
+        series.called(),
+        new Place(series.file(), 0, series.column()),
+        series.unit(),
+        spread,
+        hands,
+        series.precisionMillis(),
+        usualInterval(samples, kept),
+        builder);
+  }
+
+  /**
+   * @param hands at least one, in order of time
+   */
+  static MergedTrack ofHand(What what, List<HandReading> hands) {
+    Builder builder = new Builder(hands.size());
+    builder.addFrom(hands, 0);
+    Entry first = hands.get(0).entry();
+    return new MergedTrack(
+        what, "hand", first.place(), first.amount().unit(), new Spread(0, 0), hands, 0, 0, builder);
+  }
+
+  private MergedTrack(
+      What what,
+      String called,
+      Place origin,
+      Unit unit,
+      Spread logSpread,
+      List<HandReading> hands,
+      long precision,
+      long interval,
+      Builder builder) {
+    this.what = what;
+    this.called = called;
+    this.origin = origin;
+    this.unit = unit;
+    this.logSpread = logSpread;
+    this.hands = List.copyOf(hands);
+    this.precision = precision;
+    this.interval = interval;
+    this.at = builder.at;
+    this.levels = builder.levels;
+    this.lines = builder.lines;
+  }
+
+  /** The median of the times between readings. */
+  private static long usualInterval(Samples samples, int[] kept) {
+    if (kept.length < 2) {
+      return 0;
+    }
+    long[] steps = new long[kept.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = samples.at(kept[i + 1]) - samples.at(kept[i]);
+    }
+    Arrays.sort(steps);
+    return steps[steps.length / 2];
+  }
+
+  private static final class Builder {
+    private final long[] at;
+    private final long[] levels;
+    private final int[] lines;
+    private int size;
+
+    Builder(int size) {
+      at = new long[size];
+      levels = new long[size];
+      lines = new int[size];
+    }
+
+    void add(long time, long level, int line) {
+      at[size] = time;
+      levels[size] = level;
+      lines[size] = line;
+      size++;
+    }
+
+    void add(HandReading hand, int index) {
+      add(hand.at(), Level.of(hand.entry().amount()), -1 - index);
+    }
+
+    void addFrom(List<HandReading> hands, int first) {
+      for (int i = first; i < hands.size(); i++) {
+        add(hands.get(i), i);
+      }
+    }
+  }
+
+  @Override
+  public What what() {
+    return what;
+  }
+
+  @Override
+  public String called() {
+    return called;
+  }
+
+  @Override
+  public Place origin() {
+    return origin;
+  }
+
+  @Override
+  public Unit unit() {
+    return unit;
+  }
+
+  @Override
+  public Place place(int index) {
+    return byHand(index)
+        ? hand(index).entry().place()
+        : new Place(origin.file(), lines[index], origin.column());
+  }
+
+  @Override
+  public int size() {
+    return at.length;
+  }
+
+  @Override
+  public long earliest(int index) {
+    return at[index];
+  }
+
+  @Override
+  public long latest(int index) {
+    return byHand(index)
+        ? hand(index).entry().time().latest().toEpochMilli()
+        : at[index] + precision;
+  }
+
+  @Override
+  public long level(int index, Shift shift) {
+    return switch (shift) {
+      case AS_WRITTEN -> levels[index];
+      case UP -> levels[index] + spread(index).up();
+      case DOWN -> levels[index] - spread(index).down();
+    };
+  }
+
+  @Override
+  public boolean byHand(int index) {
+    return lines[index] < 0;
+  }
+
+  @Override
+  public long interval() {
+    return interval;
+  }
+
+  private Spread spread(int index) {
+    return byHand(index) ? hand(index).spread() : logSpread;
+  }
+
+  private HandReading hand(int index) {
+    return hands.get(-1 - lines[index]);
+  }
+}

@@ -1,0 +1,24 @@
+package org.flitchbook.lot;
+
+import org.flitchbook.input.Place;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Curve;
+
+/** One probe's readings for one lot: a log's column with the hand readings laid into it. */
+public sealed interface Track extends Curve permits MergedTrack {
+
+  What what();
+
+  /** The probe, or "hand" where no log was kept. */
+  String called();
+
+  /** The log's file and column, without a line; where no log was kept, the first entry. */
+  Place origin();
+
+  /** Where one reading stands. */
+  Place place(int index);
+
+  /** The unit in which the readings were written. */
+  Unit unit();
+}

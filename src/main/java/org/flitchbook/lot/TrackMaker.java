@@ -1,0 +1,183 @@
+package org.flitchbook.lot;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.plan.Instrument;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.reading.Samples;
+import org.flitchbook.reading.Series;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/** Cuts from all series and hand readings what counts for one lot. */
+final class TrackMaker {
+
+  private final Timeline timeline;
+  private final List<Entry> entries;
+  private final List<Stay> stays;
+
+  TrackMaker(Timeline timeline, List<Entry> entries, List<Stay> stays) {
+    this.timeline = timeline;
+    this.entries = entries;
+    this.stays = stays;
+  }
+
+  List<Lot.StepTrack> tracks() {
+    List<Lot.StepTrack> tracks = new ArrayList<>();
+    internal().forEach(track -> tracks.add(new Lot.StepTrack(Step.SMOKE, track)));
+    for (Stay stay : stays) {
+      for (What what : ofPlaces(stay.step())) {
+        ofPlace(what, stay).forEach(track -> tracks.add(new Lot.StepTrack(stay.step(), track)));
+      }
+    }
+    return tracks;
+  }
+
+  /** What is read of a place, on the sheet of a step. */
+  private static List<What> ofPlaces(Step step) {
+    List<What> all =
+        List.of(
+            What.COOLER_TEMPERATURE,
+            What.WATER_TEMPERATURE,
+            What.CHAMBER_TEMPERATURE,
+            What.WET_BULB_TEMPERATURE,
+            What.HUMIDITY);
+    return all.stream()
+        .filter(
+            what ->
+                org.flitchbook.sheet.Sheet.parse(step.word()).filter(what::standsOn).isPresent())
+        .toList();
+  }
+
+  /** The core from the smoke to the end of the chill; before it goes in, a probe lies in air. */
+  private List<Track> internal() {
+    List<Stay> heat =
+        stays.stream()
+            .filter(stay -> stay.step() == Step.SMOKE || stay.step() == Step.CHILL)
+            .toList();
+    if (heat.isEmpty()) {
+      return List.of();
+    }
+    Stay last = heat.get(heat.size() - 1);
+    Optional<Moment> out =
+        last.step() == Step.CHILL ? last.out().map(Entry::time) : Optional.empty();
+    Stay.Visit window = new Stay.Visit("", heat.get(0).into().time(), out);
+    List<MergedTrack.HandReading> hands =
+        hands(
+            entries.stream()
+                .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
+                .filter(entry -> holds(window, entry))
+                .toList());
+    String lot = heat.get(0).into().lot();
+    List<Track> tracks = new ArrayList<>();
+    for (Series series : timeline.series()) {
+      if (series.what() == What.INTERNAL_TEMPERATURE && series.lots().contains(lot)) {
+        track(series, List.of(window), hands).ifPresent(tracks::add);
+      }
+    }
+    return orByHand(What.INTERNAL_TEMPERATURE, tracks, hands);
+  }
+
+  private List<Track> ofPlace(What what, Stay stay) {
+    String lot = stay.into().lot();
+    List<Entry> read =
+        timeline.entries().stream()
+            .filter(entry -> entry.is(what))
+            .filter(entry -> concerns(entry, lot, stay))
+            .toList();
+    List<MergedTrack.HandReading> hands = hands(read);
+    List<Track> tracks = new ArrayList<>();
+    for (Series series : timeline.series()) {
+      if (series.what() == what) {
+        track(series, windows(series, stay, lot), hands).ifPresent(tracks::add);
+      }
+    }
+    return orByHand(what, tracks, hands);
+  }
+
+  /** A hand reading is the lot's own, or that of a place while the lot lies in it. */
+  private static boolean concerns(Entry entry, String lot, Stay stay) {
+    boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
+    boolean own = entry.lot().equals(lot) && ofStep;
+    return stay.visits().stream()
+        .filter(visit -> holds(visit, entry))
+        .anyMatch(visit -> own || entry.item().equals(visit.place()));
+  }
+
+  private static boolean holds(Stay.Visit visit, Entry entry) {
+    return visit.holds(entry.time().earliest().toEpochMilli());
+  }
+
+  private static List<Stay.Visit> windows(Series series, Stay stay, String lot) {
+    return stay.visits().stream()
+        .filter(visit -> series.lots().contains(lot) || visit.place().equals(series.place()))
+        .toList();
+  }
+
+  private static List<Track> orByHand(
+      What what, List<Track> tracks, List<MergedTrack.HandReading> hands) {
+    return tracks.isEmpty() && !hands.isEmpty() ? List.of(MergedTrack.ofHand(what, hands)) : tracks;
+  }
+
+  private Optional<Track> track(
+      Series series, List<Stay.Visit> windows, List<MergedTrack.HandReading> hands) {
+    Samples samples = series.samples();
+    long until = timeline.until().toEpochMilli();
+    int[] kept =
+        IntStream.range(0, samples.size())
+            .filter(i -> samples.at(i) <= until)
+            .filter(i -> windows.stream().anyMatch(window -> window.holds(samples.at(i))))
+            .toArray();
+    if (kept.length == 0) {
+      return Optional.empty();
+    }
+    return spread(
+            series.instrument(),
+            Instant.ofEpochMilli(samples.at(kept[0])),
+            Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
+        .map(spread -> MergedTrack.of(series, kept, spread, hands));
+  }
+
+  private List<MergedTrack.HandReading> hands(List<Entry> read) {
+    List<MergedTrack.HandReading> hands = new ArrayList<>();
+    for (Entry entry : read) {
+      Instant at = entry.time().earliest();
+      spread(entry.instrument(), at, at)
+          .ifPresent(spread -> hands.add(new MergedTrack.HandReading(entry, spread)));
+    }
+    hands.sort(Comparator.comparing(MergedTrack.HandReading::at));
+    return hands;
+  }
+
+  /**
+   * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
+   * instrument that the plan lacks, whose readings can't be used.
+   */
+  private Optional<MergedTrack.Spread> spread(String id, Instant from, Instant until) {
+    return timeline
+        .plan()
+        .instrument(id)
+        .flatMap(Instrument::accuracy)
+        .map(
+            accuracy -> {
+              long first = error(id, from);
+              long last = error(id, until);
+              long exact = Level.ofDifference(accuracy);
+              return new MergedTrack.Spread(
+                  exact + Math.max(0, -Math.min(first, last)),
+                  exact + Math.max(0, Math.max(first, last)));
+            });
+  }
+
+  private long error(String id, Instant at) {
+    Optional<Quantity> error = timeline.register().last(id, at).map(Register.Check::error);
+    return error.map(Level::ofDifference).orElse(0L);
+  }
+}

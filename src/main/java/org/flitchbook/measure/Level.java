@@ -1,0 +1,94 @@
+package org.flitchbook.measure;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.util.OptionalLong;
+
+/**
+ * Levels of long logs as whole numbers of a step so small that both °F and °C are exact: one step
+ * is a 9,000,000,000th of a °C (a 5,000,000,000th of a °F), and a billionth of a per cent. A value
+ * with up to nine decimals is held without rounding, so that a comparison at a limit is exact
+ * however the log and the limit are written. Arrays of these keep a day of 1-second readings small.
+ */
+public final class Level {
+
+  /** No more decimals than this can be held exactly. */
+  public static final int DECIMALS = 9;
+
+  private static final long CELSIUS_STEPS = 9_000_000_000L;
+  private static final long FAHRENHEIT_STEPS = 5_000_000_000L;
+  private static final long PERCENT_STEPS = 1_000_000_000L;
+  private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
+
+  private Level() {}
+
+  /** Whether readings in this unit can be held as levels: °C, °F and %. */
+  public static boolean holds(Unit unit) {
+    return unit == Unit.CELSIUS || unit == Unit.FAHRENHEIT || unit == Unit.PERCENT;
+  }
+
+  /**
+   * The level of a reading.
+   *
+   * @return empty where the value has more than nine decimals or more than eight digits before them
+   */
+  public static OptionalLong of(BigDecimal value, Unit unit) {
+    if (value.scale() > DECIMALS && value.stripTrailingZeros().scale() > DECIMALS) {
+      return OptionalLong.empty();
+    }
+    if (value.precision() - value.scale() > 8) {
+      return OptionalLong.empty();
+    }
+    BigDecimal fromZero = unit == Unit.FAHRENHEIT ? value.subtract(FREEZING) : value;
+    return OptionalLong.of(fromZero.multiply(BigDecimal.valueOf(steps(unit))).longValueExact());
+  }
+
+  /**
+   * The level of a limit.
+   *
+   * @throws ArithmeticException where the quantity can't be held exactly
+   */
+  public static long of(Quantity quantity) {
+    Ratio steps =
+        quantity.value().minus(quantity.unit().zero()).times(Ratio.of(steps(quantity.unit())));
+    return exact(steps, quantity);
+  }
+
+  /**
+   * The same for a difference, such as an accuracy of 0.5 °F.
+   *
+   * @throws ArithmeticException where it can't be held exactly
+   */
+  public static long ofDifference(Quantity quantity) {
+    return exact(quantity.value().times(Ratio.of(steps(quantity.unit()))), quantity);
+  }
+
+  public static Quantity quantity(long level, Unit unit) {
+    return new Quantity(Ratio.of(level, steps(unit)).plus(unit.zero()), unit);
+  }
+
+  public static Quantity difference(long levels, Unit unit) {
+    return new Quantity(Ratio.of(levels, steps(unit)), unit);
+  }
+
+  /** For drawing only. */
+  public static double drawn(long level, Unit unit) {
+    return quantity(level, unit).value().rounded(DECIMALS).doubleValue();
+  }
+
+  private static long exact(Ratio steps, Quantity quantity) {
+    if (!steps.denominator().equals(BigInteger.ONE)) {
+      throw new ArithmeticException(quantity + " has more than nine decimals");
+    }
+    return steps.numerator().longValueExact();
+  }
+
+  private static long steps(Unit unit) {
+    return switch (unit) {
+      case CELSIUS -> CELSIUS_STEPS;
+      case FAHRENHEIT -> FAHRENHEIT_STEPS;
+      case PERCENT -> PERCENT_STEPS;
+      default -> throw new IllegalArgumentException(unit + " is no unit of a level");
+    };
+  }
+}

@@ -1,0 +1,104 @@
+package org.flitchbook.measure;
+
+import java.math.BigDecimal;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * An exact value with the unit that its source prints. Comparing two quantities of one dimension is
+ * exact in whatever units they are written: 130 °F is 54.4 recurring °C, neither more nor less.
+ */
+public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity> {
+
+  private static final Pattern WRITTEN =
+      Pattern.compile("([+-]?\\d{1,12}(?:\\.\\d{1,12})?)\\s*(\\S.*)?");
+
+  public static Quantity of(long value, Unit unit) {
+    return new Quantity(Ratio.of(value), unit);
+  }
+
+  public static Quantity of(BigDecimal value, Unit unit) {
+    return new Quantity(Ratio.of(value), unit);
+  }
+
+  /**
+   * Reads a quantity as sheets and plans write it.
+   *
+   * @param text a decimal with a point, and a unit: {@code 1.5 h}, {@code 130 °F}
+   * @return empty where it is anything else
+   */
+  public static Optional<Quantity> parse(String text) {
+    Matcher written = WRITTEN.matcher(text.strip());
+    return written.matches()
+        ? Unit.parse(Objects.requireNonNullElse(written.group(2), ""))
+            .map(unit -> of(new BigDecimal(written.group(1)), unit))
+        : Optional.empty();
+  }
+
+  /**
+   * A quantity that is known to be one.
+   *
+   * @throws IllegalArgumentException where the text is no quantity; for constants in code and tests
+   */
+  public static Quantity required(String text) {
+    return parse(text)
+        .orElseThrow(() -> new IllegalArgumentException("\"" + text + "\" is no quantity"));
+  }
+
+  public Dimension dimension() {
+    return unit.dimension();
+  }
+
+  /** The same quantity in another unit of its dimension; a temperature as a level, not a step. */
+  public Quantity in(Unit other) {
+    requireSame(other);
+    return new Quantity(inBase().over(other.factor()).plus(other.zero()), other);
+  }
+
+  /** As {@link #in}, for a difference between two temperatures: 9 °F are 5 °C. */
+  public Quantity differenceIn(Unit other) {
+    requireSame(other);
+    return new Quantity(value.times(unit.factor()).over(other.factor()), other);
+  }
+
+  /** In the first unit of its dimension: g, °C, 1, s, mm. */
+  public Ratio inBase() {
+    return value.minus(unit.zero()).times(unit.factor());
+  }
+
+  /** This less the other, in this unit. */
+  public Quantity minus(Quantity other) {
+    return new Quantity(value.minus(other.in(unit).value()), unit);
+  }
+
+  /**
+   * @throws IllegalArgumentException where the dimensions differ
+   */
+  @Override
+  public int compareTo(Quantity other) {
+    requireSame(other.unit);
+    return inBase().compareTo(other.inBase());
+  }
+
+  public boolean isAbove(Quantity other) {
+    return compareTo(other) > 0;
+  }
+
+  public boolean isBelow(Quantity other) {
+    return compareTo(other) < 0;
+  }
+
+  private void requireSame(Unit other) {
+    if (unit.dimension() != other.dimension()) {
+      throw new IllegalArgumentException(this + " can't be compared in " + other);
+    }
+  }
+
+  /** The value, a space and the unit: {@code 149.366168 ppm}. */
+  @Override
+  public String toString() {
+    return (value + " " + unit).strip();
+  }
+}

@@ -1,0 +1,26 @@
+package org.flitchbook.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+
+/** The facts under which a limit applies; an empty list or an empty value asks for nothing. */
+public record Conditions(
+    List<String> cureMethods,
+    List<String> cuts,
+    List<String> rinds,
+    List<String> classes,
+    Optional<Quantity> nitriteAtLeast,
+    Optional<Quantity> acceleratorAtLeast) {
+
+  static final Conditions NONE =
+      new Conditions(
+          List.of(), List.of(), List.of(), List.of(), Optional.empty(), Optional.empty());
+
+  public Conditions {
+    cureMethods = List.copyOf(cureMethods);
+    cuts = List.copyOf(cuts);
+    rinds = List.copyOf(rinds);
+    classes = List.copyOf(classes);
+  }
+}

@@ -1,0 +1,25 @@
+package org.flitchbook.plan;
+
+import java.time.ZoneId;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+
+/**
+ * Whose book it is.
+ *
+ * @param temperature the unit in which the records speak
+ * @param paper "Letter" or "A4"
+ */
+public record Establishment(
+    String name,
+    String number,
+    String address,
+    String regime,
+    ZoneId zone,
+    Optional<Quantity> altitude,
+    String paper,
+    Unit temperature,
+    char decimalMark,
+    String language,
+    boolean soleOperator) {}

@@ -1,0 +1,56 @@
+package org.flitchbook.plan;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.flitchbook.json.Fields;
+import org.flitchbook.sheet.Step;
+
+/** Whether the limits of a product can apply to it at all. */
+final class Fitness {
+
+  private final Fields fields;
+  private final Product product;
+
+  Fitness(Fields fields, Product product) {
+    this.fields = fields;
+    this.product = product;
+  }
+
+  void check() {
+    Set<String> ids = new HashSet<>();
+    for (Limit limit : product.limits()) {
+      if (!ids.add(limit.id())) {
+        fields.fault("limits", limit.id() + " twice", "each limit once");
+      }
+      check(limit);
+    }
+  }
+
+  private void check(Limit limit) {
+    Conditions when = limit.when();
+    fits(limit, "cure method", product.cureMethod(), when.cureMethods());
+    fits(limit, "cut", product.cut(), when.cuts());
+    fits(limit, "class", product.productClass(), when.classes());
+    if (limit.step() != Step.RELEASE && !product.steps().contains(limit.step())) {
+      fields.fault(
+          "limits",
+          limit.id()
+              + " for the step "
+              + limit.step().word()
+              + ", which "
+              + product.code()
+              + " has not",
+          "limits of the product's own steps");
+    }
+  }
+
+  private void fits(Limit limit, String fact, String has, List<String> wanted) {
+    if (!wanted.isEmpty() && !wanted.contains(has)) {
+      fields.fault(
+          "limits",
+          limit.id() + " on " + product.code() + ", whose " + fact + " is " + has,
+          fact + " " + String.join(" or ", wanted));
+    }
+  }
+}

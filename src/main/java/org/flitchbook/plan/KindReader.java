@@ -1,0 +1,195 @@
+package org.flitchbook.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.json.Fields;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.sheet.What;
+
+/** Reads the numbers of a limit; what is wrong with them goes to the faults of the fields. */
+final class KindReader {
+
+  static final String WORDS =
+      "ceiling, floor, time-at-temperature, span, holding, duration, cadence, share or entry";
+
+  private static final List<String> COLUMNS = List.of("by", "instrument", "value", "item", "note");
+
+  private KindReader() {}
+
+  static Optional<Kind> read(Fields limit) {
+    String word = limit.text("kind");
+    return switch (word) {
+      case "ceiling" -> bound(limit, true);
+      case "floor" -> bound(limit, false);
+      case "time-at-temperature" -> timeAtTemperature(limit);
+      case "span" -> span(limit);
+      case "holding" -> holding(limit);
+      case "duration" -> length(limit);
+      case "cadence" -> cadence(limit);
+      case "share" -> share(limit);
+      case "entry" -> presence(limit);
+      default -> {
+        limit.fault("kind", "\"" + word + "\"", WORDS);
+        yield Optional.empty();
+      }
+    };
+  }
+
+  private static Optional<Kind> bound(Fields limit, boolean ceiling) {
+    Optional<Figure> figure = limit.parsed("quantity", Figure.choices(), Figure::parse);
+    return figure.flatMap(
+        known ->
+            Quantities.required(limit, ceiling ? "atMost" : "atLeast", known.dimension())
+                .map(number -> new Kind.Bound(known, ceiling, number)));
+  }
+
+  private static Optional<Kind> timeAtTemperature(Fields limit) {
+    Optional<What> what = what(limit, "what");
+    List<Kind.Hold> rows = holds(limit);
+    if (rows.isEmpty()) {
+      limit.fault("rows", "no rows", "rows of \"atLeast\" and \"for\"");
+    }
+    return what.filter(known -> !rows.isEmpty())
+        .map(known -> new Kind.TimeAtTemperature(known, rows));
+  }
+
+  static List<Kind.Hold> holds(Fields limit) {
+    List<Kind.Hold> rows = new ArrayList<>();
+    for (Fields row : limit.objects("rows")) {
+      Optional<Quantity> atLeast = Quantities.required(row, "atLeast", Dimension.TEMPERATURE);
+      Optional<Quantity> time = Quantities.required(row, "for", Dimension.TIME);
+      row.end();
+      atLeast.ifPresent(level -> time.ifPresent(t -> rows.add(new Kind.Hold(level, t))));
+    }
+    return rows;
+  }
+
+  private static Optional<Kind> span(Fields limit) {
+    Optional<What> what = what(limit, "what");
+    List<Kind.Stage> stages = limit.has("stages") ? stages(limit) : stage(limit);
+    return what.filter(known -> !stages.isEmpty()).map(known -> new Kind.Span(known, stages));
+  }
+
+  static List<Kind.Stage> stages(Fields limit) {
+    List<Kind.Stage> stages = new ArrayList<>();
+    for (Fields each : limit.objects("stages")) {
+      stages.addAll(stage(each));
+      each.end();
+    }
+    if (stages.isEmpty()) {
+      limit.fault("stages", "no stages", "stages of \"from\", \"to\" and \"atMost\"");
+    }
+    return stages;
+  }
+
+  private static List<Kind.Stage> stage(Fields fields) {
+    Optional<Quantity> from = Quantities.required(fields, "from", Dimension.TEMPERATURE);
+    Optional<Quantity> to = Quantities.required(fields, "to", Dimension.TEMPERATURE);
+    Optional<Quantity> atMost = Quantities.required(fields, "atMost", Dimension.TIME);
+    if (from.isEmpty() || to.isEmpty() || atMost.isEmpty()) {
+      return List.of();
+    }
+    if (from.get().compareTo(to.get()) == 0) {
+      fields.fault("to", to.get().toString(), "another temperature than \"from\"");
+      return List.of();
+    }
+    return List.of(new Kind.Stage(from.get(), to.get(), atMost.get()));
+  }
+
+  private static Optional<Kind> holding(Fields limit) {
+    Optional<What> what = what(limit, "what");
+    Optional<Quantity> every = Quantities.required(limit, "every", Dimension.TIME);
+    Quantity allow =
+        Quantities.optional(limit, "allow", Dimension.TIME).orElse(Quantity.of(0, Unit.SECOND));
+    boolean ceiling = limit.has("atMost") || !limit.has("atLeast");
+    return what.flatMap(
+        known ->
+            Quantities.required(
+                    limit,
+                    ceiling ? "atMost" : "atLeast",
+                    known.shape().dimension().orElse(Dimension.TEMPERATURE))
+                .flatMap(
+                    level ->
+                        every.map(time -> new Kind.Holding(known, ceiling, level, time, allow))));
+  }
+
+  private static Optional<Kind> length(Fields limit) {
+    Optional<What> from = what(limit, "from");
+    Optional<What> to = what(limit, "to");
+    boolean atLeast = limit.has("atLeast") || !limit.has("atMost");
+    Optional<Quantity> time =
+        Quantities.required(limit, atLeast ? "atLeast" : "atMost", Dimension.TIME);
+    return from.flatMap(
+        first ->
+            to.flatMap(last -> time.map(number -> new Kind.Length(first, last, atLeast, number))));
+  }
+
+  private static Optional<Kind> cadence(Fields limit) {
+    Optional<What> what = what(limit, "what");
+    Optional<Quantity> every = Quantities.required(limit, "every", Dimension.TIME);
+    return what.flatMap(known -> every.map(time -> new Kind.Cadence(known, time)));
+  }
+
+  private static Optional<Kind> share(Fields limit) {
+    List<Kind.Option> options = new ArrayList<>();
+    for (Fields each : limit.objects("options")) {
+      option(each).ifPresent(options::add);
+      each.end();
+    }
+    if (options.isEmpty()) {
+      limit.fault("options", "no options", "options of \"name\", \"while\" and \"share\"");
+      return Optional.empty();
+    }
+    return Optional.of(new Kind.Share(options));
+  }
+
+  private static Optional<Kind.Option> option(Fields option) {
+    String name = option.text("name");
+    Optional<Fields> condition = option.object("while");
+    Optional<Quantity> share = Quantities.required(option, "share", Dimension.SHARE);
+    Optional<Quantity> atLeast = Quantities.optional(option, "atLeast", Dimension.TIME);
+    Optional<Quantity> cooking = Quantities.optional(option, "cooking", Dimension.TIME);
+    Optional<Quantity> endpoint = Quantities.optional(option, "endpoint", Dimension.TEMPERATURE);
+    Optional<What> what = condition.flatMap(fields -> what(fields, "what"));
+    boolean on = condition.filter(fields -> fields.has("is")).isPresent();
+    Optional<Quantity> level =
+        on ? Optional.empty() : condition.flatMap(fields -> level(fields, what));
+    condition.ifPresent(fields -> end(fields, on));
+    if (what.isEmpty() || share.isEmpty() || (!on && level.isEmpty())) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Kind.Option(name, what.get(), on, level, share.get(), atLeast, cooking, endpoint));
+  }
+
+  private static Optional<Quantity> level(Fields condition, Optional<What> what) {
+    return what.flatMap(known -> known.shape().dimension())
+        .flatMap(dimension -> Quantities.required(condition, "atLeast", dimension));
+  }
+
+  private static void end(Fields condition, boolean on) {
+    if (on) {
+      condition.parsed("is", "\"on\"", text -> Optional.of(text).filter("on"::equals));
+    }
+    condition.end();
+  }
+
+  private static Optional<Kind> presence(Fields limit) {
+    Optional<What> what = what(limit, "what");
+    Optional<What> before = limit.has("before") ? what(limit, "before") : Optional.empty();
+    List<String> with = limit.texts("with");
+    for (String column : with) {
+      if (!COLUMNS.contains(column)) {
+        limit.fault("with", "\"" + column + "\"", String.join(", ", COLUMNS));
+      }
+    }
+    return what.map(known -> new Kind.Presence(known, before, with));
+  }
+
+  private static Optional<What> what(Fields fields, String key) {
+    return fields.parsed(key, "a word of the sheets", What::parse);
+  }
+}

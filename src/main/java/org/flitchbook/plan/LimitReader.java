@@ -1,0 +1,109 @@
+package org.flitchbook.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.json.Fields;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.sheet.Step;
+
+/** Reads one limit: of a rule set with its source, or of the plan itself with its support. */
+final class LimitReader {
+
+  private static final Monitoring NOT_MONITORED = new Monitoring("", "", "", "");
+
+  private LimitReader() {}
+
+  /** A rule set's limit. */
+  static Optional<Limit> ofRuleSet(Fields fields) {
+    Optional<Source> source = fields.object("source").flatMap(LimitReader::source);
+    Optional<String> doubtedBy = fields.optionalText("doubtedBy");
+    Optional<Limit> limit =
+        source.flatMap(known -> read(fields, known, Optional.empty(), doubtedBy, NOT_MONITORED));
+    fields.end();
+    return limit;
+  }
+
+  /** The plan's own limit; its support is its source. */
+  static Optional<Limit> ofPlan(Fields fields, String planVersion) {
+    String support = fields.text("support");
+    if (support.isBlank() && fields.has("support")) {
+      fields.fault("support", "no support", "the document that supports this limit");
+    }
+    Source source = new Source(support, "", "plan version " + planVersion, Standing.PLAN);
+    Optional<Limit> limit =
+        read(fields, source, Optional.of(support), Optional.empty(), monitoring(fields));
+    fields.end();
+    return limit;
+  }
+
+  private static Optional<Limit> read(
+      Fields fields,
+      Source source,
+      Optional<String> support,
+      Optional<String> doubtedBy,
+      Monitoring monitoring) {
+    String id = fields.text("id");
+    String covers = fields.text("covers");
+    String name = fields.optionalText("name").orElse(covers);
+    Optional<Step> step =
+        fields.parsed("step", "cure, soak, dry, smoke, chill or release", Step::parse);
+    Optional<Rank> rank = fields.parsed("rank", "critical, operating or record", Rank::parse);
+    Conditions when =
+        fields.optionalObject("when").map(LimitReader::conditions).orElse(Conditions.NONE);
+    String because = fields.text("because");
+    Optional<Kind> kind = KindReader.read(fields);
+    if (step.isEmpty() || rank.isEmpty() || kind.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Limit(
+            id,
+            name,
+            covers,
+            step.get(),
+            rank.get(),
+            kind.get(),
+            when,
+            because,
+            source,
+            support,
+            doubtedBy,
+            monitoring,
+            ""));
+  }
+
+  static Optional<Source> source(Fields fields) {
+    String document = fields.text("document");
+    String clause = fields.optionalText("clause").orElse("");
+    String edition = fields.text("edition");
+    Optional<Standing> standing =
+        fields.parsed("standing", "read, second-hand, memory or derived", Standing::parse);
+    fields.end();
+    return standing.map(known -> new Source(document, clause, edition, known));
+  }
+
+  static Monitoring monitoring(Fields fields) {
+    return new Monitoring(
+        fields.optionalText("ccp").orElse(""),
+        fields.optionalText("monitored").orElse(""),
+        fields.optionalText("by").orElse(""),
+        fields.optionalText("ifMissed").orElse(""));
+  }
+
+  private static Conditions conditions(Fields when) {
+    Conditions conditions =
+        new Conditions(
+            texts(when, "cureMethod"),
+            texts(when, "cut"),
+            texts(when, "rind"),
+            texts(when, "class"),
+            Quantities.optional(when, "nitriteAtLeast", Dimension.SHARE),
+            Quantities.optional(when, "acceleratorAtLeast", Dimension.SHARE));
+    when.end();
+    return conditions;
+  }
+
+  private static List<String> texts(Fields when, String key) {
+    return when.has(key) ? when.texts(key) : List.of();
+  }
+}

@@ -1,0 +1,50 @@
+package org.flitchbook.plan;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+
+/**
+ * The HACCP plan in force.
+ *
+ * @param place where it stands, for a diagnostic
+ * @param sha256 of the file as read
+ * @param ownTemplates the files of the book's own templates that won over the tool's
+ */
+public record Plan(
+    Place place,
+    String sha256,
+    String version,
+    LocalDate signed,
+    String signedBy,
+    LocalDate reassessBy,
+    Establishment establishment,
+    List<Person> people,
+    List<Instrument> instruments,
+    List<Room> rooms,
+    List<Ingredient> ingredients,
+    List<Product> products,
+    List<RuleSet> ruleSets,
+    List<String> ownTemplates) {
+
+  public Optional<Product> product(String code) {
+    return products.stream().filter(each -> each.code().equals(code)).findFirst();
+  }
+
+  public Optional<Person> person(String initials) {
+    return people.stream().filter(each -> each.initials().equals(initials)).findFirst();
+  }
+
+  public Optional<Instrument> instrument(String id) {
+    return instruments.stream().filter(each -> each.id().equals(id)).findFirst();
+  }
+
+  public Optional<Room> room(String id) {
+    return rooms.stream().filter(each -> each.id().equals(id)).findFirst();
+  }
+
+  public Optional<Ingredient> ingredient(String lot) {
+    return ingredients.stream().filter(each -> each.lot().equals(lot)).findFirst();
+  }
+}

@@ -1,0 +1,221 @@
+package org.flitchbook.plan;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.flitchbook.json.Fields;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+
+/** Reads the plan's own file, its products by {@link ProductReader}. */
+final class PlanReader {
+
+  private static final String A_DATE = "a date such as 2026-01-05";
+
+  private final Fields plan;
+  private final List<RuleSet> ruleSets;
+  private final Classes classes;
+
+  PlanReader(Fields plan, List<RuleSet> ruleSets, Classes classes) {
+    this.plan = plan;
+    this.ruleSets = ruleSets;
+    this.classes = classes;
+  }
+
+  Optional<Plan> read(String sha256, List<String> ownTemplates) {
+    Formats.check(plan);
+    Optional<Establishment> establishment =
+        plan.object("establishment").flatMap(this::establishment);
+    Optional<Fields> head = plan.object("plan");
+    String version = head.map(fields -> fields.text("version")).orElse("");
+    Optional<LocalDate> signed = head.flatMap(fields -> date(fields, "signed"));
+    String signedBy = head.map(fields -> fields.text("signedBy")).orElse("");
+    Optional<LocalDate> reassess = head.flatMap(fields -> date(fields, "reassessBy"));
+    Set<String> confirmed = head.map(PlanReader::confirms).orElse(Set.of());
+    head.ifPresent(Fields::end);
+    List<Person> people = each("people", PlanReader::person, Person::initials);
+    List<Instrument> instruments = each("instruments", this::instrument, Instrument::id);
+    List<Room> rooms = each("places", PlanReader::room, Room::id);
+    List<Ingredient> ingredients = each("ingredients", PlanReader::ingredient, Ingredient::lot);
+    String regime = establishment.map(Establishment::regime).orElse("");
+    ProductReader reader = new ProductReader(ruleSets, classes, regime, version, confirmed);
+    List<Product> products = each("products", reader::read, Product::code);
+    plan.end();
+    return establishment.flatMap(
+        known ->
+            signed.flatMap(
+                from ->
+                    reassess.map(
+                        by ->
+                            new Plan(
+                                plan.place(),
+                                sha256,
+                                version,
+                                from,
+                                signedBy,
+                                by,
+                                known,
+                                people,
+                                instruments,
+                                rooms,
+                                ingredients,
+                                products,
+                                ruleSets,
+                                ownTemplates))));
+  }
+
+  private <T> List<T> each(
+      String key, Function<Fields, Optional<T>> reader, Function<T, String> name) {
+    List<T> found = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    if (!plan.has(key)) {
+      plan.fault(key, "no \"" + key + "\"", "a list of them");
+    }
+    for (Fields fields : plan.objects(key)) {
+      Optional<T> item = reader.apply(fields);
+      fields.end();
+      item.filter(known -> !names.add(name.apply(known)))
+          .ifPresent(
+              twice ->
+                  plan.faults()
+                      .add(
+                          org.flitchbook.input.Fault.broken(
+                              "name twice",
+                              fields.place(),
+                              "\"" + name.apply(twice) + "\" twice",
+                              "each once")));
+      item.ifPresent(found::add);
+    }
+    return found;
+  }
+
+  private Optional<Establishment> establishment(Fields fields) {
+    String name = fields.text("name");
+    String number = fields.optionalText("number").orElse("");
+    String address = fields.text("address");
+    String regime = fields.text("regime");
+    if (!classes.regimes().isEmpty() && !classes.regimes().contains(regime)) {
+      fields.fault("regime", "\"" + regime + "\"", String.join("; ", classes.regimes()));
+    }
+    Optional<ZoneId> zone =
+        fields.parsed("zone", "a zone such as America/New_York", PlanReader::zone);
+    Optional<Quantity> altitude = Quantities.optional(fields, "altitude", Dimension.LENGTH);
+    String paper = fields.optionalParsed("paper", "Letter or A4", PlanReader::paper).orElse("A4");
+    Optional<Unit> temperature = fields.parsed("temperature", "°F or °C", PlanReader::temperature);
+    char mark =
+        fields.optionalParsed("decimalMark", "\".\" or \",\"", PlanReader::mark).orElse('.');
+    String language = fields.optionalText("language").orElse("en");
+    boolean alone = fields.optionalBool("soleOperator").orElse(false);
+    fields.end();
+    return zone.flatMap(
+        known ->
+            temperature.map(
+                unit ->
+                    new Establishment(
+                        name, number, address, regime, known, altitude, paper, unit, mark, language,
+                        alone)));
+  }
+
+  private static Set<String> confirms(Fields head) {
+    Set<String> confirmed = new HashSet<>();
+    for (Fields each : head.has("confirms") ? head.objects("confirms") : List.<Fields>of()) {
+      confirmed.add(each.text("limit"));
+      each.text("support");
+      each.end();
+    }
+    return confirmed;
+  }
+
+  private static Optional<Person> person(Fields fields) {
+    return Optional.of(
+        new Person(fields.text("initials"), fields.text("name"), fields.texts("roles")));
+  }
+
+  private Optional<Instrument> instrument(Fields fields) {
+    String id = fields.text("id");
+    String kind = fields.text("kind");
+    boolean scale = kind.equals("scale");
+    if (!scale && !kind.equals("thermometer") && !kind.equals("logger")) {
+      fields.fault("kind", "\"" + kind + "\"", "scale, thermometer or logger");
+    }
+    Dimension dimension = scale ? Dimension.MASS : Dimension.TEMPERATURE;
+    Optional<Quantity> accuracy =
+        scale ? Optional.empty() : Quantities.required(fields, "accuracy", dimension);
+    Optional<Quantity> readability =
+        scale
+            ? Quantities.required(fields, "readability", dimension)
+            : Quantities.optional(fields, "readability", dimension);
+    Optional<Quantity> every = Quantities.required(fields, "checkEvery", Dimension.TIME);
+    Optional<Quantity> tolerance = Quantities.required(fields, "tolerance", dimension);
+    return every.flatMap(
+        time ->
+            tolerance.map(width -> new Instrument(id, kind, accuracy, readability, time, width)));
+  }
+
+  private static Optional<Room> room(Fields fields) {
+    return Optional.of(new Room(fields.text("id"), fields.text("name"), fields.text("kind")));
+  }
+
+  private static Optional<Ingredient> ingredient(Fields fields) {
+    return Optional.of(
+        new Ingredient(
+            fields.text("lot"),
+            fields.text("name"),
+            share(fields, "sodiumNitrite"),
+            share(fields, "sodiumNitrate"),
+            share(fields, "potassiumNitrite"),
+            share(fields, "potassiumNitrate"),
+            share(fields, "salt"),
+            share(fields, "sodiumAscorbate"),
+            share(fields, "sodiumErythorbate"),
+            fields.optionalText("custodian").orElse("")));
+  }
+
+  private static Optional<Quantity> share(Fields fields, String key) {
+    Optional<Quantity> share = Quantities.optional(fields, key, Dimension.SHARE);
+    share
+        .filter(value -> value.isAbove(Quantity.of(100, Unit.PERCENT)))
+        .ifPresent(value -> fields.fault(key, value.toString(), "at most 100 %"));
+    return share;
+  }
+
+  private static Optional<LocalDate> date(Fields fields, String key) {
+    return fields.parsed(
+        key,
+        A_DATE,
+        text -> {
+          try {
+            return Optional.of(LocalDate.parse(text));
+          } catch (DateTimeException noDate) {
+            return Optional.empty();
+          }
+        });
+  }
+
+  private static Optional<ZoneId> zone(String text) {
+    try {
+      return Optional.of(ZoneId.of(text));
+    } catch (DateTimeException noZone) {
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<String> paper(String text) {
+    return Optional.of(text).filter(name -> name.equals("Letter") || name.equals("A4"));
+  }
+
+  private static Optional<Unit> temperature(String text) {
+    return Unit.parse(text).filter(unit -> unit.dimension() == Dimension.TEMPERATURE);
+  }
+
+  private static Optional<Character> mark(String text) {
+    return text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty();
+  }
+}

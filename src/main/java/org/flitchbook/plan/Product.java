@@ -1,0 +1,34 @@
+package org.flitchbook.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.sheet.Step;
+
+/**
+ * A product of the plan with the limits in force for it.
+ *
+ * @param between the longest time that may lie between two steps
+ * @param missing the hazard controls that its class asks for and no limit of it covers
+ */
+public record Product(
+    String code,
+    String name,
+    String productClass,
+    String cut,
+    String cureMethod,
+    List<Step> steps,
+    Optional<Quantity> between,
+    List<Limit> limits,
+    List<Missing> missing,
+    Optional<RuleSet.RindShare> rindShare) {
+
+  public Product {
+    steps = List.copyOf(steps);
+    limits = List.copyOf(limits);
+    missing = List.copyOf(missing);
+  }
+
+  /** A hazard control that the plan is silent about. */
+  public record Missing(String covers, String because, Source source) {}
+}

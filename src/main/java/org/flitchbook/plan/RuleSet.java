@@ -1,0 +1,27 @@
+package org.flitchbook.plan;
+
+import java.util.List;
+import java.util.Map;
+import org.flitchbook.measure.Quantity;
+
+/**
+ * One file of limits.
+ *
+ * @param limits by their ids, in the file's order
+ * @param notRead plain statements of what of this set was not read in its own text
+ * @param rindShare the share of a rind-on weight that counts as rind where it was not weighed
+ */
+public record RuleSet(
+    String name,
+    String title,
+    Map<String, Limit> limits,
+    List<String> notRead,
+    java.util.Optional<RindShare> rindShare) {
+
+  public RuleSet {
+    notRead = List.copyOf(notRead);
+  }
+
+  /** A handbook's share of rind, with its source. */
+  public record RindShare(Quantity value, Source source) {}
+}

@@ -1,0 +1,10 @@
+package org.flitchbook.plan;
+
+/** Where a limit comes from: document, clause, edition, and how it was read. */
+public record Source(String document, String clause, String edition, Standing standing) {
+
+  /** {@code 9 CFR 424.22 (b)(3)}. */
+  public String cited() {
+    return clause.isEmpty() ? document : document + " " + clause;
+  }
+}

@@ -1,0 +1,142 @@
+package org.flitchbook.reading;
+
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Json;
+import org.flitchbook.json.Parsed;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.sheet.What;
+import org.flitchbook.table.Layout;
+import org.flitchbook.table.Tables;
+
+/** Reads {@code logs.json}: how each exported file is to be read. Nothing is assumed but UTF-8. */
+final class LayoutReader {
+
+  private LayoutReader() {}
+
+  static List<LogLayout> read(SourceFile file, List<Fault> faults) {
+    Parsed parsed = Json.read(file.name(), file.bytes());
+    faults.addAll(parsed.faults());
+    List<LogLayout> layouts = new ArrayList<>();
+    parsed
+        .object()
+        .ifPresent(
+            object -> {
+              Fields fields = Fields.of(object, faults);
+              fields.objects("logs").forEach(log -> layout(log).ifPresent(layouts::add));
+              fields.end();
+            });
+    return layouts;
+  }
+
+  private static Optional<LogLayout> layout(Fields log) {
+    String files = log.text("files");
+    Layout layout =
+        new Layout(
+            log.optionalParsed(
+                "encoding",
+                "utf-8, utf-16le, utf-16be, windows-1252 or iso-8859-1",
+                Tables::charset),
+            log.optionalParsed("delimiter", "\",\", \";\" or a tab", LayoutReader::delimiter),
+            Math.max(0, log.optionalWhole("skip").orElse(0)));
+    char decimal = log.optionalParsed("decimal", "\".\" or \",\"", LayoutReader::mark).orElse('.');
+    Optional<LogLayout.TimeColumns> time = log.object("time").flatMap(LayoutReader::time);
+    String instrument = log.text("instrument");
+    List<LogLayout.ValueColumn> columns = new ArrayList<>();
+    log.objects("columns").forEach(column -> column(column).ifPresent(columns::add));
+    log.end();
+    return time.map(
+        known -> new LogLayout(log.place(), files, layout, decimal, known, instrument, columns));
+  }
+
+  private static Optional<Character> delimiter(String text) {
+    return text.equals(",") || text.equals(";") || text.equals("\t")
+        ? Optional.of(text.charAt(0))
+        : Optional.empty();
+  }
+
+  private static Optional<Character> mark(String text) {
+    return text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty();
+  }
+
+  private static Optional<LogLayout.TimeColumns> time(Fields time) {
+    List<String> columns =
+        time.has("columns") ? time.texts("columns") : List.of(time.text("column"));
+    Optional<ZoneId> zone =
+        time.parsed("zone", "a zone such as America/New_York", LayoutReader::zone);
+    String pattern = time.text("pattern");
+    time.end();
+    Optional<LogClock> clock = zone.flatMap(known -> LogClock.of(pattern, known));
+    if (zone.isPresent() && clock.isEmpty()) {
+      time.fault("pattern", "\"" + pattern + "\"", "a date and time such as yyyy-MM-dd HH:mm:ss");
+    }
+    return clock.map(known -> new LogLayout.TimeColumns(columns, known));
+  }
+
+  static Optional<ZoneId> zone(String text) {
+    try {
+      return Optional.of(ZoneId.of(text));
+    } catch (DateTimeException noZone) {
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<LogLayout.ValueColumn> column(Fields column) {
+    String name = column.text("column");
+    Optional<What> what = column.parsed("what", "a word of the sheets", LayoutReader::what);
+    Optional<Unit> unit =
+        column.parsed("unit", "°F, °C or %", text -> Unit.parse(text).filter(Level::holds));
+    String item = column.optionalText("item").orElse("");
+    List<String> lots = new ArrayList<>(column.texts("lots"));
+    column.optionalText("lot").ifPresent(lots::add);
+    String place = column.optionalText("place").orElse("");
+    Optional<LocalDateTime> from = time(column, "from");
+    Optional<LocalDateTime> until = time(column, "until");
+    column.end();
+    if (lots.isEmpty() == place.isEmpty()) {
+      column.fault("lot", lots.isEmpty() ? "neither" : "both", "either a lot or a place");
+    }
+    fits(column, what, unit);
+    return what.flatMap(
+        w ->
+            unit.map(
+                u ->
+                    new LogLayout.ValueColumn(
+                        column.place(), name, w, u, item, lots, place, from, until)));
+  }
+
+  private static void fits(Fields column, Optional<What> what, Optional<Unit> unit) {
+    boolean differ =
+        what.isPresent()
+            && unit.isPresent()
+            && !what.get().shape().dimension().equals(Optional.of(unit.get().dimension()));
+    if (differ) {
+      column.fault("unit", unit.get().symbol(), "a unit of " + what.get().word());
+    }
+  }
+
+  private static Optional<What> what(String word) {
+    return What.parse(word).filter(what -> what.shape().dimension().isPresent());
+  }
+
+  private static Optional<LocalDateTime> time(Fields column, String key) {
+    return column.optionalParsed(
+        key,
+        "a date and time such as 2026-02-24 11:08:00",
+        text -> {
+          try {
+            return Optional.of(LocalDateTime.parse(text.replace(' ', 'T')));
+          } catch (DateTimeException noTime) {
+            return Optional.empty();
+          }
+        });
+  }
+}

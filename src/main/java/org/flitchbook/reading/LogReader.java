@@ -1,0 +1,197 @@
+package org.flitchbook.reading;
+
+import java.math.BigDecimal;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.measure.Level;
+import org.flitchbook.table.Row;
+import org.flitchbook.table.Rows;
+import org.flitchbook.table.Tables;
+
+/** Reads one probe log as its layout states. */
+final class LogReader implements Rows {
+
+  /** A column of values while it is being read. */
+  private record Reading(LogLayout.ValueColumn column, int index, LoggedSamples samples) {}
+
+  private final String name;
+  private final LogLayout layout;
+  private final List<Fault> faults;
+  private final RowFaults rowFaults;
+  private final List<Integer> timeColumns = new ArrayList<>();
+  private final List<Reading> readings = new ArrayList<>();
+  private final Map<LocalDateTime, List<ZoneOffset>> offsetsOfHour = new HashMap<>();
+  private int rows;
+  private int used;
+  private long lastAt = Long.MIN_VALUE;
+  private Row lastRow = new Row(0, List.of());
+
+  private LogReader(String name, LogLayout layout, List<Fault> faults) {
+    this.name = name;
+    this.layout = layout;
+    this.faults = faults;
+    this.rowFaults = new RowFaults(name);
+  }
+
+  static FileRead read(SourceFile file, LogLayout layout, List<Series> series, List<Fault> faults) {
+    LogReader reader = new LogReader(file.name(), layout, faults);
+    faults.addAll(Tables.read(file.name(), file.bytes(), layout.layout(), reader));
+    faults.addAll(reader.rowFaults.faults());
+    reader.readings.forEach(reading -> series.add(reader.series(reading)));
+    return new FileRead(
+        file.name(), "log", file.content().remaining(), file.sha256(), reader.rows, reader.used);
+  }
+
+  private Series series(Reading reading) {
+    LogLayout.ValueColumn column = reading.column();
+    return new Series(
+        name,
+        column.column(),
+        column.what(),
+        column.item(),
+        column.lots(),
+        column.placeId(),
+        layout.instrument(),
+        column.unit(),
+        layout.time().clock().precisionMillis(),
+        reading.samples());
+  }
+
+  @Override
+  public void heading(Row heading, char delimiter) {
+    for (String column : layout.time().columns()) {
+      index(heading, column).ifPresent(timeColumns::add);
+    }
+    for (LogLayout.ValueColumn column : layout.columns()) {
+      index(heading, column.column())
+          .ifPresent(index -> readings.add(new Reading(column, index, new LoggedSamples())));
+    }
+  }
+
+  private Optional<Integer> index(Row heading, String column) {
+    int index = heading.cells().indexOf(column);
+    if (index < 0) {
+      faults.add(
+          Fault.broken(
+              "missing column",
+              Place.of(name, heading.line()).column(column),
+              "no column \"" + column + "\" in " + String.join(", ", heading.cells()),
+              "the columns that logs.json names"));
+    }
+    return index < 0 ? Optional.empty() : Optional.of(index);
+  }
+
+  @Override
+  public void row(Row row) {
+    rows++;
+    String text = timeText(row);
+    Optional<LocalDateTime> time = layout.time().clock().read(text);
+    if (time.isEmpty()) {
+      stop("time", row.line(), text.isEmpty() ? "no time" : text, layout.time().clock().pattern());
+      return;
+    }
+    List<ZoneOffset> offsets = offsets(time.get());
+    if (offsets.size() != 1) {
+      noSingleTime(row.line(), text, offsets);
+      return;
+    }
+    inOrder(row, time.get(), time.get().toInstant(offsets.get(0)).toEpochMilli());
+  }
+
+  private String timeText(Row row) {
+    if (timeColumns.size() == 1) {
+      return row.cell(timeColumns.get(0));
+    }
+    return String.join(" ", timeColumns.stream().map(row::cell).toList()).strip();
+  }
+
+  /** The zone's rules change at whole quarters of an hour at the finest. */
+  private List<ZoneOffset> offsets(LocalDateTime time) {
+    LocalDateTime quarter = time.withMinute(time.getMinute() / 15 * 15).withSecond(0).withNano(0);
+    return offsetsOfHour.computeIfAbsent(
+        quarter, key -> layout.zone().getRules().getValidOffsets(key));
+  }
+
+  private void noSingleTime(int line, String text, List<ZoneOffset> offsets) {
+    if (offsets.isEmpty()) {
+      stop(
+          "spring clock change",
+          line,
+          text + ", which the clock skipped in " + layout.zone(),
+          "a time that was on the clock");
+    } else {
+      stop(
+          "autumn clock change",
+          line,
+          text + ", which the clock showed twice in " + layout.zone(),
+          "times with one meaning");
+    }
+  }
+
+  private void inOrder(Row row, LocalDateTime time, long at) {
+    if (at > lastAt) {
+      use(row, time, at);
+      lastAt = at;
+      lastRow = row;
+    } else if (at == lastAt && row.cells().equals(lastRow.cells())) {
+      rowFaults.add(
+          "same row twice", Severity.NOTE, row.line(), "", "the row before once more", "each once");
+    } else if (at == lastAt) {
+      stop("time twice", row.line(), timeText(row) + " with other values", "one row a time");
+    } else {
+      stop(
+          "time goes back",
+          row.line(),
+          timeText(row) + " behind " + timeText(lastRow),
+          "a later time");
+    }
+  }
+
+  private void use(Row row, LocalDateTime time, long at) {
+    boolean any = false;
+    for (Reading reading : readings) {
+      if (reading.column().holdsAt(time)) {
+        any |= value(row, reading, at);
+      }
+    }
+    used += any ? 1 : 0;
+  }
+
+  private boolean value(Row row, Reading reading, long at) {
+    String text = row.cell(reading.index());
+    if (text.isEmpty()) {
+      return false;
+    }
+    Optional<BigDecimal> number = Numbers.read(text, layout.decimalMark());
+    if (number.isEmpty()) {
+      rowFaults.add(
+          "no value", Severity.NOTE, row.line(), reading.column().column(), text, "a number");
+      return false;
+    }
+    OptionalLong level = Level.of(number.get(), reading.column().unit());
+    if (level.isEmpty()) {
+      stop("value", row.line(), reading.column().column(), text, "at most nine decimals");
+      return false;
+    }
+    reading.samples().add(at, level.getAsLong(), row.line());
+    return true;
+  }
+
+  private void stop(String rule, int line, String found, String expected) {
+    stop(rule, line, String.join(" ", layout.time().columns()), found, expected);
+  }
+
+  private void stop(String rule, int line, String column, String found, String expected) {
+    rowFaults.add(rule, Severity.STOP, line, column, found, expected);
+  }
+}

@@ -1,0 +1,34 @@
+package org.flitchbook.reading;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/** Reads decimals strictly: a sign, digits, one decimal mark. No exponent, no thousands mark. */
+final class Numbers {
+
+  private static final int LONGEST = 24;
+
+  private Numbers() {}
+
+  static Optional<BigDecimal> read(String text, char decimalMark) {
+    return isNumber(text, decimalMark)
+        ? Optional.of(new BigDecimal(decimalMark == '.' ? text : text.replace(decimalMark, '.')))
+        : Optional.empty();
+  }
+
+  private static boolean isNumber(String text, char decimalMark) {
+    int marks = 0;
+    int digits = 0;
+    for (int i = 0; i < text.length(); i++) {
+      char letter = text.charAt(i);
+      if (letter >= '0' && letter <= '9') {
+        digits++;
+      } else if (letter == decimalMark && digits > 0 && i < text.length() - 1) {
+        marks++;
+      } else if (i > 0 || (letter != '-' && letter != '+')) {
+        return false;
+      }
+    }
+    return digits > 0 && marks <= 1 && text.length() <= LONGEST;
+  }
+}

@@ -1,0 +1,99 @@
+package org.flitchbook.reading;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.sheet.Sheet;
+
+/** Reads what one day's folder holds: sheets by their names, logs as {@code logs.json} states. */
+public final class Readings {
+
+  private static final String LAYOUTS = "logs.json";
+
+  private final Hand hand;
+  private final List<Entry> entries = new ArrayList<>();
+  private final List<Series> series = new ArrayList<>();
+  private final List<FileRead> files = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
+
+  private Readings(Hand hand) {
+    this.hand = hand;
+  }
+
+  /**
+   * Reads the files of one day. Every fault of every file is found; a row that can't be used is a
+   * stop of its lot, a file that can't be parsed is broken.
+   */
+  public static Day read(LocalDate date, List<SourceFile> files, Hand hand) {
+    Readings readings = new Readings(hand);
+    List<SourceFile> inOrder =
+        files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
+    readings.readAll(inOrder);
+    return new Day(date, readings.entries, readings.series, readings.files, readings.faults);
+  }
+
+  private void readAll(List<SourceFile> all) {
+    List<LogLayout> layouts = new ArrayList<>();
+    for (SourceFile file : all) {
+      if (file.baseName().equals(LAYOUTS)) {
+        layouts.addAll(LayoutReader.read(file, faults));
+        files.add(unread(file, "layout of logs"));
+      }
+    }
+    for (SourceFile file : all) {
+      if (!file.baseName().equals(LAYOUTS)) {
+        read(file, layouts);
+      }
+    }
+    layouts.forEach(layout -> checkFound(layout, all));
+  }
+
+  private void read(SourceFile file, List<LogLayout> layouts) {
+    Optional<Sheet> sheet = Sheet.ofFile(file.baseName());
+    Optional<LogLayout> layout =
+        layouts.stream().filter(each -> each.fits(file.baseName())).findFirst();
+    if (sheet.isPresent()) {
+      files.add(SheetReader.read(file, sheet.get(), hand, entries, faults));
+    } else if (layout.isPresent()) {
+      files.add(LogReader.read(file, layout.get(), series, faults));
+    } else {
+      files.add(unread(file, "not read"));
+      unclaimed(file);
+    }
+  }
+
+  /** A table that nobody reads may hold the very readings that a limit needs. */
+  private void unclaimed(SourceFile file) {
+    if (file.baseName().toLowerCase(Locale.ROOT).endsWith(".csv")) {
+      faults.add(
+          Fault.ask(
+              "file not read",
+              "",
+              Place.of(file.name()),
+              "a CSV file that is no sheet and that logs.json does not name",
+              "a sheet's name, or an entry in logs.json that says how to read it"));
+    }
+  }
+
+  private void checkFound(LogLayout layout, List<SourceFile> all) {
+    if (all.stream().noneMatch(file -> layout.fits(file.baseName()))) {
+      faults.add(
+          Fault.ask(
+              "log missing",
+              "",
+              layout.place(),
+              "no file called " + layout.files(),
+              "the log that this entry describes"));
+    }
+  }
+
+  private static FileRead unread(SourceFile file, String use) {
+    return new FileRead(file.name(), use, file.content().remaining(), file.sha256(), 0, 0);
+  }
+}

@@ -1,0 +1,173 @@
+package org.flitchbook.sums;
+
+import java.util.Optional;
+
+/**
+ * How long a probe was inside a temperature band, counted against the lot: from the last reading
+ * still outside to the first reading outside again on the other side.
+ *
+ * @param state how far the probe got
+ * @param longest the longest time in ms that the readings allow
+ * @param shortest the shortest time in ms that the readings allow
+ * @param interpolated in ms, with straight lines between readings; empty where not both crossings
+ *     were seen
+ * @param start index of the reading at which the clock starts
+ * @param end index of the reading at which it stops, or of the last one where it still runs
+ * @param gap whether a crossing, or a reading's gap beside it, lies in a gap of the log
+ */
+public record BandTime(
+    State state,
+    long longest,
+    long shortest,
+    Optional<Long> interpolated,
+    int start,
+    int end,
+    boolean gap) {
+
+  /** How far a probe got through a band. */
+  public enum State {
+    /** Both crossings were seen. */
+    DONE,
+    /** The clock runs at the last reading. */
+    RUNNING,
+    /** The band was not entered yet. */
+    BEFORE,
+    /** The first reading already lies inside, so that nobody saw the beginning. */
+    BEGINS_INSIDE
+  }
+
+  static final BandTime NOT_ENTERED = none(State.BEFORE);
+  static final BandTime NOT_SEEN = none(State.BEGINS_INSIDE);
+
+  private static BandTime none(State state) {
+    return new BandTime(state, 0, 0, Optional.empty(), 0, 0, false);
+  }
+
+  /**
+   * Falling from {@code top} to {@code bottom}: the fall begins when the probe first drops below
+   * the top after its own peak; the clock starts at the last reading at or above the top before
+   * that (at the peak where the top was never reached) and stops at the first reading at or below
+   * the bottom that is not exceeded again.
+   */
+  public static BandTime falling(Curve curve, Shift shift, long top, long bottom) {
+    int peak = peak(curve, shift);
+    if (peak < 0) {
+      return NOT_ENTERED;
+    }
+    boolean reached = curve.level(peak, shift) >= top;
+    if (!reached && peak == 0) {
+      return NOT_SEEN;
+    }
+    int fall = peak + 1;
+    while (reached && fall < curve.size() && curve.level(fall, shift) >= top) {
+      fall++;
+    }
+    if (fall >= curve.size()) {
+      return NOT_ENTERED;
+    }
+    int start = fall - 1;
+    int end = curve.size();
+    while (end > fall && curve.level(end - 1, shift) <= bottom) {
+      end--;
+    }
+    return clocked(curve, shift, new Band(start, reached ? start : -1, end, top, bottom));
+  }
+
+  /**
+   * Rising from {@code bottom} to {@code top}: from the last reading at or below the bottom to the
+   * first at or above the top; where the top is never reached, to the first reading after the peak
+   * that is at or below the bottom again.
+   */
+  public static BandTime rising(Curve curve, Shift shift, long bottom, long top) {
+    int peak = peak(curve, shift);
+    if (peak < 0) {
+      return NOT_ENTERED;
+    }
+    int end = 0;
+    while (end < curve.size() && curve.level(end, shift) < top) {
+      end++;
+    }
+    boolean reached = end < curve.size();
+    int start = (reached ? end : peak) - 1;
+    while (start >= 0 && curve.level(start, shift) > bottom) {
+      start--;
+    }
+    if (start < 0) {
+      return curve.level(peak, shift) <= bottom ? NOT_ENTERED : NOT_SEEN;
+    }
+    if (!reached && curve.level(peak, shift) <= bottom) {
+      return NOT_ENTERED;
+    }
+    return reached
+        ? clocked(curve, shift, new Band(start, start, end, bottom, top))
+        : backDown(curve, shift, start, peak, bottom);
+  }
+
+  private static BandTime backDown(Curve curve, Shift shift, int start, int peak, long bottom) {
+    int end = peak;
+    while (end < curve.size() && curve.level(end, shift) > bottom) {
+      end++;
+    }
+    return clocked(curve, shift, new Band(start, start, end, bottom, bottom));
+  }
+
+  /**
+   * @param crossing the reading before the first crossing; -1 where the clock starts at the peak
+   * @param end the first reading behind the band; the curve's size where there is none
+   */
+  private record Band(int start, int crossing, int end, long enter, long leave) {}
+
+  private static BandTime clocked(Curve curve, Shift shift, Band band) {
+    int last = Math.min(band.end(), curve.size() - 1);
+    boolean done = band.end() < curve.size();
+    long longest = curve.latest(last) - curve.earliest(band.start());
+    int firstInside = Math.min(band.start() + 1, last);
+    int lastInside = done ? last - 1 : last;
+    long shortest =
+        Math.max(
+            0,
+            curve.earliest(Math.max(lastInside, 0))
+                - curve.latest(band.crossing() < 0 ? band.start() : firstInside));
+    boolean gap = curve.gapAfter(band.start()) || (done && curve.gapAfter(last - 1));
+    return new BandTime(
+        done ? State.DONE : State.RUNNING,
+        longest,
+        shortest,
+        done ? Optional.of(interpolated(curve, shift, band)) : Optional.empty(),
+        band.start(),
+        last,
+        gap);
+  }
+
+  private static long interpolated(Curve curve, Shift shift, Band band) {
+    long from =
+        band.crossing() < 0
+            ? curve.earliest(band.start())
+            : crossing(curve, shift, band.crossing(), band.enter());
+    return crossing(curve, shift, band.end() - 1, band.leave()) - from;
+  }
+
+  /** Where the straight line from a reading to the next passes a level. */
+  static long crossing(Curve curve, Shift shift, int before, long level) {
+    long first = curve.level(before, shift);
+    long next = curve.level(before + 1, shift);
+    long from = curve.earliest(before);
+    long span = curve.earliest(before + 1) - from;
+    if (first == next) {
+      return from;
+    }
+    double part = (double) (first - level) / (double) (first - next);
+    return from + Math.round(Math.min(1, Math.max(0, part)) * span);
+  }
+
+  /** The first of the highest readings; -1 where there is none. */
+  static int peak(Curve curve, Shift shift) {
+    int peak = -1;
+    for (int i = 0; i < curve.size(); i++) {
+      if (peak < 0 || curve.level(i, shift) > curve.level(peak, shift)) {
+        peak = i;
+      }
+    }
+    return peak;
+  }
+}

@@ -1,0 +1,11 @@
+package org.flitchbook.table;
+
+/** Takes the rows of a table one by one, so that a long log is never held as text. */
+public interface Rows {
+
+  /** Called once, first, with the heading's words. */
+  void heading(Row heading, char delimiter);
+
+  /** Called for each row that is not blank, in the file's order. */
+  void row(Row row);
+}
