@@ -767,7 +767,7 @@ public final class Make {
             {"id": "S-001", "kind": "scale", "readability": "0.01 g", "checkEvery": "30 d", "tolerance": "0.02 g"},
             {"id": "HT-3", "kind": "thermometer", "accuracy": "1 \u00b0F", "checkEvery": "30 d", "tolerance": "2 \u00b0F"},
             {"id": "LG-A", "kind": "logger", "accuracy": "0.5 \u00b0F", "checkEvery": "90 d", "tolerance": "1 \u00b0F"},
-            {"id": "LG-B", "kind": "logger", "accuracy": "0.5 \u00b0F", "checkEvery": "90 d", "tolerance": "1 \u00b0F"},
+            {"id": "LG-B", "kind": "logger", "accuracy": "0.5 \u00b0F", "humidityAccuracy": "2 %", "checkEvery": "90 d", "tolerance": "1 \u00b0F"},
             {"id": "LG-C", "kind": "logger", "accuracy": "0.5 \u00b0F", "checkEvery": "90 d", "tolerance": "1 \u00b0F"}
           ],
           "places": [

@@ -3,6 +3,10 @@ package org.flitchbook.cli;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.flitchbook.desk.Misuse;
+import org.flitchbook.desk.Status;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,8 +18,17 @@ import picocli.CommandLine.Spec;
     name = "flitchbook",
     description = "Checks cured and smoked pork against its plan and prints the record.",
     mixinStandardHelpOptions = true,
-    versionProvider = Version.class)
+    versionProvider = Version.class,
+    subcommands = {CheckCommand.class, CloseCommand.class, PlanCommand.class},
+    footer = {
+      "",
+      "Exit status: 0 all well; 1 a limit not met or not shown, or something to explain;",
+      "2 wrong use; 3 a file can't be parsed, and nothing was written."
+    })
 public final class Main implements Runnable {
+
+  /** Held, so that the setting is not lost with the logger. */
+  private static final Logger PDFBOX = Logger.getLogger("org.apache.pdfbox");
 
   @Spec private CommandSpec spec;
 
@@ -23,6 +36,7 @@ public final class Main implements Runnable {
 
   /** Runs the command line given and ends the Java machine with its exit status. */
   public static void main(String[] args) {
+    PDFBOX.setLevel(Level.OFF);
     System.exit(run(args, System.out, System.err));
   }
 
@@ -31,13 +45,24 @@ public final class Main implements Runnable {
    *
    * @param out takes what was asked for, in UTF-8
    * @param err takes what went wrong, in UTF-8
-   * @return 0 when all is well, 2 for wrong use
+   * @return the exit status that the help tells
    */
   static int run(String[] args, PrintStream out, PrintStream err) {
-    return new CommandLine(new Main())
-        .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
-        .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
-        .execute(args);
+    CommandLine line =
+        new CommandLine(new Main())
+            .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
+            .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
+    return line.setExecutionExceptionHandler(Main::failed).execute(args);
+  }
+
+  /** Wrong use is told in one sentence; anything else is a fault of the program and is shown. */
+  private static int failed(Exception failure, CommandLine line, CommandLine.ParseResult given)
+      throws Exception {
+    if (failure instanceof Misuse) {
+      line.getErr().println("flitchbook: " + failure.getMessage());
+      return Status.MISUSE.code();
+    }
+    throw failure;
   }
 
   /** Refuses a command line that names no job. */

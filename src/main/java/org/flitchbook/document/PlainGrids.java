@@ -9,6 +9,8 @@ final class PlainGrids {
   private static final Column VALUE = new Column("value", Align.LEFT, 3, false);
   private static final Column EXPRESSION = new Column("expression", Align.RIGHT, 2, false);
 
+  private static final Column EQUALS = new Column("equals", Align.LEFT, 0, false);
+
   private PlainGrids() {}
 
   static Table of(Facts facts) {
@@ -20,10 +22,11 @@ final class PlainGrids {
   static Table of(Sum sum) {
     List<Row> rows = new ArrayList<>();
     for (Sum.Line line : sum.lines()) {
-      String result = (line.expression().isBlank() ? "" : "= ") + line.result();
-      rows.add(row(Text.of(line.label()), Text.of(line.expression()), Text.of(result)));
+      Text equals = Text.of(line.expression().isBlank() ? "" : "=");
+      Text expression = Text.of(line.expression());
+      rows.add(row(Text.of(line.label()), expression, equals, Text.of(line.result())));
     }
-    return new Table("", List.of(LABEL, EXPRESSION, VALUE), rows);
+    return new Table("", List.of(LABEL, EXPRESSION, EQUALS, VALUE), rows);
   }
 
   /** A row of a table too wide for the terminal: a line for each cell, under its column's head. */

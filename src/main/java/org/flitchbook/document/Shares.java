@@ -4,6 +4,9 @@ import java.util.Arrays;
 
 /** Divides room among columns by weight and content. */
 final class Shares {
+  /** A column is short up to this part of an equal share of the room. */
+  private static final double SHORT = 1.25;
+
   private final double[] weights;
   private final double[] least;
   private final double[] natural;
@@ -35,11 +38,15 @@ final class Shares {
     return widths;
   }
 
-  /** Columns of no weight keep their content whole if that leaves the others their longest word. */
+  /**
+   * Short columns stay whole, such as those of numbers, if that leaves the long ones their longest
+   * word; so do columns of no weight.
+   */
   private double[] filled(double room) {
+    double shortest = SHORT * room / natural.length;
     double[] widths = least.clone();
     for (int i = 0; i < widths.length; i++) {
-      widths[i] = weights[i] == 0 ? natural[i] : least[i];
+      widths[i] = weights[i] == 0 || natural[i] <= shortest ? natural[i] : least[i];
     }
     if (Arrays.stream(widths).sum() > room) {
       System.arraycopy(least, 0, widths, 0, widths.length);

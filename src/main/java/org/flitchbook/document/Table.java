@@ -31,8 +31,9 @@ public record Table(String caption, List<Column> columns, List<Row> rows) implem
 
   /**
    * Divides the width of a page or a terminal among the columns. Columns whose content fits get
-   * what their content needs, and what is left over goes by weight. Else each column gets its least
-   * width, and the rest goes by weight and by what the content still lacks.
+   * what their content needs, and what is left over goes by weight. Else short columns stay whole,
+   * long ones get the width of their longest word, and the rest goes by weight and by what the
+   * content still lacks.
    *
    * @param room the width for all columns, gaps not counted, in any unit
    * @param least for each column the width of its longest word

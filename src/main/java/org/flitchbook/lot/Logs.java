@@ -4,14 +4,19 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Series;
 
 /** Whether the logs name what exists, and which lots a fault of a log touches. */
 final class Logs {
+
+  static final String HUMIDITY = "an instrument with its \"humidityAccuracy\" in the plan";
 
   private final Plan plan;
   private final List<Fault> faults;
@@ -24,18 +29,15 @@ final class Logs {
   void check(List<Series> all, Map<String, LotDraft> drafts) {
     for (Series series : all) {
       Place place = new Place(series.file(), 0, series.column());
-      if (plan.instrument(series.instrument()).isEmpty()) {
-        served(series, drafts)
-            .forEach(
-                lot ->
-                    faults.add(
-                        Fault.stop(
-                            "instrument",
-                            lot,
-                            place,
-                            series.instrument(),
-                            "an instrument of the plan, in logs.json")));
-      }
+      wanted(series)
+          .ifPresent(
+              wanted ->
+                  served(series, drafts)
+                      .forEach(
+                          lot ->
+                              faults.add(
+                                  Fault.stop(
+                                      "instrument", lot, place, series.instrument(), wanted))));
       if (!series.place().isEmpty() && plan.room(series.place()).isEmpty()) {
         faults.add(Fault.ask("place", "", place, series.place(), "a place of the plan"));
       }
@@ -46,6 +48,17 @@ final class Logs {
       }
     }
     touch(all, drafts);
+  }
+
+  /** What would do instead of the series' instrument; empty where it will do. */
+  private Optional<String> wanted(Series series) {
+    Optional<Instrument> instrument = plan.instrument(series.instrument());
+    if (instrument.isEmpty()) {
+      return Optional.of("an instrument of the plan, in logs.json");
+    }
+    return instrument.get().accuracyFor(series.unit().dimension()).isPresent()
+        ? Optional.empty()
+        : Optional.of(series.unit() == Unit.PERCENT ? HUMIDITY : "a thermometer or logger");
   }
 
   /** A fault of a log's row is a fault of every lot that the log serves. */

@@ -141,7 +141,7 @@ public final class Lots {
   private Optional<Product> product(String code, List<Entry> entries) {
     List<Entry> named = entries.stream().filter(entry -> entry.is(What.PRODUCT)).toList();
     Optional<Product> product =
-        named.stream().findFirst().flatMap(entry -> plan.product(entry.value()));
+        named.stream().findFirst().flatMap(entry -> plan.product(entry.item()));
     String codes = String.join(", ", plan.products().stream().map(Product::code).toList());
     if (named.isEmpty() && !entries.isEmpty()) {
       Entry first =
@@ -152,7 +152,7 @@ public final class Lots {
       Entry entry = named.get(0);
       faults.add(
           Fault.stop(
-              "product", code, entry.place().column("value"), entry.value(), "one of " + codes));
+              "product", code, entry.place().column("item"), entry.item(), "one of " + codes));
     }
     return product;
   }

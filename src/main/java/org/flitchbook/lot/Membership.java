@@ -63,6 +63,9 @@ final class Membership {
   }
 
   private void fits(Entry entry, Instrument instrument) {
+    if (entry.is(What.HUMIDITY) && instrument.humidityAccuracy().isEmpty()) {
+      stop(entry, "instrument", "instrument", instrument.id(), Logs.HUMIDITY);
+    }
     boolean weighs = entry.what().shape() == Shape.MASS;
     if (weighs != instrument.kind().equals("scale") && entry.what().shape().needsInstrument()) {
       stop(

@@ -20,6 +20,7 @@ final class MergedTrack implements Track {
   private final What what;
   private final String called;
   private final Place origin;
+  private final String instrument;
   private final Unit unit;
   private final Spread logSpread;
   private final List<HandReading> hands;
@@ -60,6 +61,7 @@ final class MergedTrack implements Track {
         series.what(),
         series.called(),
         new Place(series.file(), 0, series.column()),
+        series.instrument(),
         series.unit(),
         spread,
         hands,
@@ -76,13 +78,23 @@ final class MergedTrack implements Track {
     builder.addFrom(hands, 0);
     Entry first = hands.get(0).entry();
     return new MergedTrack(
-        what, "hand", first.place(), first.amount().unit(), new Spread(0, 0), hands, 0, 0, builder);
+        what,
+        "hand",
+        first.place(),
+        "",
+        first.amount().unit(),
+        new Spread(0, 0),
+        hands,
+        0,
+        0,
+        builder);
   }
 
   private MergedTrack(
       What what,
       String called,
       Place origin,
+      String instrument,
       Unit unit,
       Spread logSpread,
       List<HandReading> hands,
@@ -92,6 +104,7 @@ final class MergedTrack implements Track {
     this.what = what;
     this.called = called;
     this.origin = origin;
+    this.instrument = instrument;
     this.unit = unit;
     this.logSpread = logSpread;
     this.hands = List.copyOf(hands);
@@ -163,6 +176,11 @@ final class MergedTrack implements Track {
   @Override
   public Unit unit() {
     return unit;
+  }
+
+  @Override
+  public String instrument() {
+    return instrument;
   }
 
   @Override

@@ -16,6 +16,9 @@ public sealed interface Track extends Curve permits MergedTrack {
   /** The log's file and column, without a line; where no log was kept, the first entry. */
   Place origin();
 
+  /** The log's instrument; empty where no log was kept. */
+  String instrument();
+
   /** Where one reading stands. */
   Place place(int index);
 

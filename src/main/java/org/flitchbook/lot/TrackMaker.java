@@ -6,9 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.plan.Instrument;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Samples;
@@ -140,6 +141,7 @@ final class TrackMaker {
     }
     return spread(
             series.instrument(),
+            series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
         .map(spread -> MergedTrack.of(series, kept, spread, hands));
@@ -149,7 +151,7 @@ final class TrackMaker {
     List<MergedTrack.HandReading> hands = new ArrayList<>();
     for (Entry entry : read) {
       Instant at = entry.time().earliest();
-      spread(entry.instrument(), at, at)
+      spread(entry.instrument(), entry.amount().unit(), at, at)
           .ifPresent(spread -> hands.add(new MergedTrack.HandReading(entry, spread)));
     }
     hands.sort(Comparator.comparing(MergedTrack.HandReading::at));
@@ -160,15 +162,16 @@ final class TrackMaker {
    * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
    * instrument that the plan lacks, whose readings can't be used.
    */
-  private Optional<MergedTrack.Spread> spread(String id, Instant from, Instant until) {
+  private Optional<MergedTrack.Spread> spread(String id, Unit unit, Instant from, Instant until) {
     return timeline
         .plan()
         .instrument(id)
-        .flatMap(Instrument::accuracy)
+        .flatMap(instrument -> instrument.accuracyFor(unit.dimension()))
         .map(
             accuracy -> {
-              long first = error(id, from);
-              long last = error(id, until);
+              boolean heat = unit.dimension() == Dimension.TEMPERATURE;
+              long first = heat ? error(id, from) : 0;
+              long last = heat ? error(id, until) : 0;
               long exact = Level.ofDifference(accuracy);
               return new MergedTrack.Spread(
                   exact + Math.max(0, -Math.min(first, last)),

@@ -90,6 +90,28 @@ public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity> {
     return compareTo(other) < 0;
   }
 
+  /**
+   * As printed, rounded to what can be read at a glance (ppm, % and bare numbers to three decimals,
+   * days and hours to two, the rest to one); comparisons never use it.
+   */
+  public String shown() {
+    return (shownNumber() + " " + unit).strip();
+  }
+
+  /** As {@link #shown}, without the unit. */
+  public String shownNumber() {
+    BigDecimal rounded = value.rounded(places(unit)).stripTrailingZeros();
+    return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+  }
+
+  private static int places(Unit unit) {
+    return switch (unit) {
+      case PPM, BARE, PERCENT -> 3;
+      case DAY, HOUR -> 2;
+      default -> 1;
+    };
+  }
+
   private void requireSame(Unit other) {
     if (unit.dimension() != other.dimension()) {
       throw new IllegalArgumentException(this + " can't be compared in " + other);

@@ -13,7 +13,8 @@ public record Conditions(
     Optional<Quantity> nitriteAtLeast,
     Optional<Quantity> acceleratorAtLeast) {
 
-  static final Conditions NONE =
+  /** Nothing is asked for. */
+  public static final Conditions NONE =
       new Conditions(
           List.of(), List.of(), List.of(), List.of(), Optional.empty(), Optional.empty());
 

@@ -1,6 +1,7 @@
 package org.flitchbook.plan;
 
 import java.util.Optional;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 
 /**
@@ -8,6 +9,7 @@ import org.flitchbook.measure.Quantity;
  *
  * @param accuracy of a thermometer or logger, a difference of temperatures
  * @param readability of a scale
+ * @param humidityAccuracy of a logger that reads humidity too, in per cent of relative humidity
  * @param checkEvery how long a good check holds
  * @param tolerance how far a check may be off
  */
@@ -16,5 +18,12 @@ public record Instrument(
     String kind,
     Optional<Quantity> accuracy,
     Optional<Quantity> readability,
+    Optional<Quantity> humidityAccuracy,
     Quantity checkEvery,
-    Quantity tolerance) {}
+    Quantity tolerance) {
+
+  /** How exactly it reads something of that dimension; empty where the plan doesn't state it. */
+  public Optional<Quantity> accuracyFor(Dimension dimension) {
+    return dimension == Dimension.SHARE ? humidityAccuracy : accuracy;
+  }
+}

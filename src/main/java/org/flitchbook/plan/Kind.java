@@ -3,6 +3,7 @@ package org.flitchbook.plan;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /**
@@ -129,6 +130,34 @@ public sealed interface Kind {
     @Override
     public String word() {
       return "entry";
+    }
+  }
+
+  /** Every planned step is on record; implied by a product, never read from data. */
+  record Sequence(List<Step> steps) implements Kind {
+    public Sequence {
+      steps = List.copyOf(steps);
+    }
+
+    @Override
+    public String word() {
+      return "sequence";
+    }
+  }
+
+  /** The longest time between two steps; implied by a product, never read from data. */
+  record Between(Quantity atMost) implements Kind {
+    @Override
+    public String word() {
+      return "between";
+    }
+  }
+
+  /** A hazard control that a class asks for; implied by a class, never read from data. */
+  record Covered(String covers) implements Kind {
+    @Override
+    public String word() {
+      return "covered";
     }
   }
 }

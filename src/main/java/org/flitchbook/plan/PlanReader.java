@@ -152,11 +152,13 @@ final class PlanReader {
         scale
             ? Quantities.required(fields, "readability", dimension)
             : Quantities.optional(fields, "readability", dimension);
+    Optional<Quantity> humidity = Quantities.optional(fields, "humidityAccuracy", Dimension.SHARE);
     Optional<Quantity> every = Quantities.required(fields, "checkEvery", Dimension.TIME);
     Optional<Quantity> tolerance = Quantities.required(fields, "tolerance", dimension);
     return every.flatMap(
         time ->
-            tolerance.map(width -> new Instrument(id, kind, accuracy, readability, time, width)));
+            tolerance.map(
+                width -> new Instrument(id, kind, accuracy, readability, humidity, time, width)));
   }
 
   private static Optional<Room> room(Fields fields) {

@@ -1,6 +1,8 @@
 package org.flitchbook.reading;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.input.Fault;
 
@@ -17,5 +19,18 @@ public record Day(
     series = List.copyOf(series);
     files = List.copyOf(files);
     faults = List.copyOf(faults);
+  }
+
+  /** The times of the entries, and the last time of each log. */
+  public List<Instant> lastTimes() {
+    List<Instant> times = new ArrayList<>();
+    entries.forEach(entry -> times.add(entry.time().earliest()));
+    for (Series each : series) {
+      Samples samples = each.samples();
+      if (samples.size() > 0) {
+        times.add(Instant.ofEpochMilli(samples.at(samples.size() - 1)));
+      }
+    }
+    return times;
   }
 }

@@ -1,6 +1,8 @@
 package org.flitchbook.reading;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -36,6 +38,13 @@ public final class Readings {
         files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
     readings.readAll(inOrder);
     return new Day(date, readings.entries, readings.series, readings.files, readings.faults);
+  }
+
+  /** A time as people write it, or empty where it is none or has two meanings in that zone. */
+  public static Optional<Instant> time(String text, ZoneId zone) {
+    return Times.read(text, zone) instanceof Times.Result.Read read
+        ? Optional.of(read.moment().written())
+        : Optional.empty();
   }
 
   private void readAll(List<SourceFile> all) {

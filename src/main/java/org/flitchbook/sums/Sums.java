@@ -67,6 +67,14 @@ public final class Sums {
   }
 
   /**
+   * A potassium nitrate share as the sodium nitrate of equal strength (84.995 to 101.103 g/mol).
+   */
+  public static Quantity asSodiumNitrate(Quantity potassiumNitrate) {
+    Ratio factor = Ratio.of("84.995").over(Ratio.of("101.103"));
+    return new Quantity(potassiumNitrate.value().times(factor), potassiumNitrate.unit());
+  }
+
+  /**
    * The most of an ingredient that keeps to a ceiling: ceiling × base ÷ share, exact; to be rounded
    * down to the step of the scale.
    *
@@ -82,6 +90,17 @@ public final class Sums {
     return new Worked(
         new Quantity(now.inBase().over(green.inBase()).times(HUNDRED), Unit.PERCENT),
         now + " / " + green + " × 100");
+  }
+
+  /**
+   * Salt in the water phase: salt ÷ (salt + moisture) × 100 (FSIS, Principles of Preservation of
+   * Shelf-Stable Dried Meat Products, 2005, p. 160), from laboratory figures.
+   */
+  public static Worked brineStrength(Quantity salt, Quantity moisture) {
+    Ratio water = salt.inBase().plus(moisture.inBase());
+    return new Worked(
+        new Quantity(salt.inBase().over(water).times(HUNDRED), Unit.PERCENT),
+        salt + " / (" + salt + " + " + moisture + ") × 100");
   }
 
   /**

@@ -1,0 +1,205 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Base;
+import org.flitchbook.sums.Shift;
+import org.flitchbook.sums.Sums;
+import org.flitchbook.sums.Worked;
+
+/** Judges a computed figure against a ceiling or a floor. */
+final class BoundJudge {
+
+  private final Case judged;
+  private final Kind.Bound bound;
+  private final Step step;
+
+  BoundJudge(Case judged, Kind.Bound bound, Step step) {
+    this.judged = judged;
+    this.bound = bound;
+    this.step = step;
+  }
+
+  Outcome judge() {
+    return switch (bound.figure()) {
+      case INGOING_NITRITE, INGOING_NITRATE, INGOING_ACCELERATOR -> ingoing();
+      case YIELD -> yieldAtTheEnd();
+      case PEAK_INTERNAL_TEMPERATURE -> peak();
+      case RESIDUAL_NITRITE -> laboratory(What.RESIDUAL_NITRITE);
+      case SALT -> laboratory(What.LAB_SALT);
+      case WATER_ACTIVITY -> laboratory(What.WATER_ACTIVITY);
+      case PH -> laboratory(What.PH);
+      case BRINE_STRENGTH -> brine();
+    };
+  }
+
+  private boolean holds(Quantity value) {
+    return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
+  }
+
+  private String side() {
+    return bound.ceiling() ? "above" : "below";
+  }
+
+  private Outcome compared(Worked worked, List<Place> evidence, String which) {
+    Measured measured =
+        Measured.of(bound.figure().word(), worked.value(), bound.ceiling(), bound.limit());
+    Outcome outcome =
+        holds(worked.value())
+            ? Outcome.of(Verdict.MET, "")
+            : Outcome.of(
+                Verdict.NOT_MET,
+                worked.value().shown() + which + " is " + side() + " " + bound.limit());
+    return outcome
+        .measured(measured, worked.formula() + " = " + worked.value().shown())
+        .from(evidence);
+  }
+
+  private Outcome ingoing() {
+    Optional<Outcome> without = judged.withoutStep(Step.CURE);
+    if (without.isPresent()) {
+      return without.get();
+    }
+    List<Outcome> pieces = new ArrayList<>();
+    for (Curing.Ingoing each : new Curing(judged).ingoing(bound.figure())) {
+      pieces.add(
+          each.worked()
+              .map(worked -> proved(compared(worked, each.evidence(), piece(each)), each))
+              .orElseGet(() -> Outcome.notShown(each.reason()).from(each.evidence())));
+    }
+    return Outcome.worstOfAll(pieces);
+  }
+
+  private static String piece(Curing.Ingoing each) {
+    return each.piece().isEmpty() ? "" : " in piece " + each.piece();
+  }
+
+  /** Masses are judged as written; what the scales can prove is printed beside. */
+  private static Outcome proved(Outcome outcome, Curing.Ingoing each) {
+    return outcome
+        .measured()
+        .flatMap(
+            measured ->
+                each.uncertainty()
+                    .map(half -> outcome.measured(measured.provable(half), outcome.formula())))
+        .orElse(outcome);
+  }
+
+  /** The last weight of the last step on record against the skin-free green weight. */
+  private Outcome yieldAtTheEnd() {
+    Optional<Base> green = new Curing(judged).baseOfAll();
+    List<Entry> weights = judged.lot().all(What.WEIGHT);
+    if (green.isEmpty()) {
+      return judged.missing(step, "no skin-free green weight");
+    }
+    if (weights.isEmpty()) {
+      return judged.missing(step, "no weight after the cure");
+    }
+    Entry last = weights.get(weights.size() - 1);
+    List<Entry> together = weights.stream().filter(entry -> entry.sheet() == last.sheet()).toList();
+    Ratio sum =
+        together.stream().map(each -> each.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get().mass());
+    List<Place> evidence = new ArrayList<>(together.stream().map(Entry::place).toList());
+    judged.lot().all(What.GREEN_WEIGHT).forEach(entry -> evidence.add(entry.place()));
+    Outcome outcome = compared(worked, evidence, "");
+    boolean final_ = last.sheet().step().filter(step::equals).isPresent();
+    return final_ ? outcome : beforeTheLast(outcome);
+  }
+
+  private Outcome beforeTheLast(Outcome outcome) {
+    return switch (judged.phase(step)) {
+      case NOT_BEGUN, RUNNING ->
+          outcome.verdict() == Verdict.MET
+              ? outcome.but(Verdict.PENDING, "the weight after " + step.word() + " is to come")
+              : outcome.but(Verdict.PENDING, "so far");
+      default ->
+          outcome.but(Verdict.NOT_SHOWN, "no weight was written after the step " + step.word());
+    };
+  }
+
+  /** The lowest of the probes' own peaks, in the heat. */
+  private Outcome peak() {
+    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
+    List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    if (tracks.isEmpty()) {
+      return without.orElseGet(
+          () -> judged.missing(Step.SMOKE, "no internal temperature on record"));
+    }
+    return Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
+  }
+
+  private Outcome peak(Track track) {
+    int peak = 0;
+    for (int i = 1; i < track.size(); i++) {
+      if (track.level(i, Shift.DOWN) > track.level(peak, Shift.DOWN)) {
+        peak = i;
+      }
+    }
+    Unit unit = judged.plan().establishment().temperature();
+    Quantity value = Level.quantity(track.level(peak, Shift.AS_WRITTEN), unit);
+    Quantity off = Shown.spread(track, peak, bound.ceiling() ? Shift.UP : Shift.DOWN, unit);
+    Quantity worst =
+        new Quantity(
+            bound.ceiling() ? value.value().plus(off.value()) : value.value().minus(off.value()),
+            unit);
+    Measured measured =
+        Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
+    return verdict(value, worst, track.called())
+        .measured(measured, Shown.worst(value, off, bound.ceiling(), track.called()))
+        .from(List.of(track.place(peak)), List.of(track.origin(), track.place(peak)));
+  }
+
+  private Outcome verdict(Quantity value, Quantity worst, String probe) {
+    if (holds(worst)) {
+      return Outcome.of(Verdict.MET, "");
+    }
+    String by = probe + " peaks at " + value.shown();
+    if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING && !bound.ceiling()) {
+      return Outcome.pending(by + " so far");
+    }
+    return holds(value)
+        ? Outcome.notShown(
+            by
+                + "; with the instrument's error against the lot it is "
+                + side()
+                + " "
+                + bound.limit())
+        : Outcome.of(Verdict.NOT_MET, by + ", " + side() + " " + bound.limit());
+  }
+
+  private Outcome laboratory(What what) {
+    List<Entry> results = judged.lot().all(what);
+    if (results.isEmpty()) {
+      return judged.missing(step, "no laboratory result for " + what.word());
+    }
+    return Outcome.worstOfAll(
+        results.stream()
+            .map(
+                entry ->
+                    compared(new Worked(entry.amount(), entry.shown()), List.of(entry.place()), ""))
+            .toList());
+  }
+
+  /** Salt ÷ (salt + moisture) × 100, from laboratory figures only (FSIS 2005, p. 160). */
+  private Outcome brine() {
+    Optional<Entry> salt = judged.lot().last(What.LAB_SALT);
+    Optional<Entry> moisture = judged.lot().last(What.MOISTURE);
+    if (salt.isEmpty() || moisture.isEmpty()) {
+      return judged.missing(step, "no laboratory results for both salt and moisture");
+    }
+    Worked worked = Sums.brineStrength(salt.get().amount(), moisture.get().amount());
+    return compared(worked, List.of(salt.get().place(), moisture.get().place()), "");
+  }
+}

@@ -1,0 +1,180 @@
+package org.flitchbook.check;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Product;
+import org.flitchbook.plan.Rank;
+
+/** Judges a lot against every limit of its product's plan. Does no input or output. */
+public final class Checks {
+
+  private final Case judged;
+  private final List<Fault> faults;
+
+  private Checks(Case judged, List<Fault> faults) {
+    this.judged = judged;
+    this.faults = faults;
+  }
+
+  /**
+   * Judges one lot.
+   *
+   * @param doubts what the rules for dirty data say of it, beside its own faults
+   * @param moment what has not happened by then is to come
+   */
+  public static Judgement judge(Plan plan, Lot lot, List<Fault> doubts, Instant moment) {
+    List<Fault> faults = Stream.concat(lot.faults().stream(), doubts.stream()).toList();
+    List<Finding> findings =
+        lot.product()
+            .map(product -> new Checks(new Case(plan, lot, product, moment), faults).findings())
+            .orElse(List.of());
+    return new Judgement(lot, verdict(findings, faults), findings, faults);
+  }
+
+  private List<Finding> findings() {
+    Product product = judged.product();
+    List<Finding> findings = new ArrayList<>();
+    for (Limit limit : product.limits()) {
+      findings.add(finding(limit, judge(limit)));
+    }
+    findings.add(finding(Implied.steps(judged.plan(), product), new Sequence(judged).steps()));
+    product
+        .between()
+        .ifPresent(
+            longest ->
+                findings.add(
+                    finding(
+                        Implied.between(judged.plan(), product, longest),
+                        new Sequence(judged).between(longest))));
+    for (Product.Missing missing : product.missing()) {
+      findings.add(
+          finding(
+              Implied.covered(missing),
+              Outcome.notShown(
+                  "the plan has no limit for "
+                      + missing.covers()
+                      + ", which its product's class asks for")));
+    }
+    return findings;
+  }
+
+  private Outcome judge(Limit limit) {
+    Kind kind = limit.kind();
+    if (kind instanceof Kind.Bound bound) {
+      return new BoundJudge(judged, bound, limit.step()).judge();
+    }
+    if (kind instanceof Kind.Span span) {
+      return new SpanJudge(judged, span, limit.step()).judge();
+    }
+    if (kind instanceof Kind.TimeAtTemperature table) {
+      return new TimeAtTemperatureJudge(judged, table).judge();
+    }
+    if (kind instanceof Kind.Holding holding) {
+      return new HoldingJudge(judged, holding, limit.step()).judge();
+    }
+    if (kind instanceof Kind.Length length) {
+      return new LengthJudge(judged, length, limit.step()).judge();
+    }
+    if (kind instanceof Kind.Cadence cadence) {
+      return new CadenceJudge(judged, cadence, limit.step()).judge();
+    }
+    if (kind instanceof Kind.Share share) {
+      return new ShareJudge(judged, share).judge();
+    }
+    if (kind instanceof Kind.Presence presence) {
+      return new PresenceJudge(judged, presence, limit.step()).judge();
+    }
+    throw new AssertionError("nobody judges " + kind);
+  }
+
+  private Finding finding(Limit limit, Outcome found) {
+    Outcome outcome = undoubted(limit, new Proof(judged).of(limit, found));
+    for (Fault fault : faults) {
+      if (fault.isOpen() && touches(fault, outcome) && !outcome.verdict().isMissed()) {
+        outcome =
+            outcome.but(
+                Verdict.NOT_SHOWN,
+                "it rests on a reading in doubt (" + fault.rule() + " at " + fault.place() + ")");
+      }
+    }
+    return new Finding(
+        limit,
+        outcome.verdict(),
+        outcome.measured(),
+        outcome.formula(),
+        outcome.reason(),
+        outcome.evidence(),
+        outcome.parts());
+  }
+
+  /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
+  private static Outcome undoubted(Limit limit, Outcome outcome) {
+    return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
+        ? outcome.but(
+            Verdict.NOT_SHOWN,
+            "a stricter limit is remembered ("
+                + limit.doubt().get()
+                + "); the plan confirms neither")
+        : outcome;
+  }
+
+  private static boolean touches(Fault fault, Outcome outcome) {
+    return outcome.rests().stream().anyMatch(rest -> touches(fault.place(), rest));
+  }
+
+  /**
+   * An entry is touched by a fault of its line; a log's column by one of its column or its file.
+   */
+  private static boolean touches(Place fault, Place rest) {
+    if (!rest.file().equals(fault.file())) {
+      return false;
+    }
+    boolean wholeColumn = rest.line() == 0 || fault.line() == 0;
+    return wholeColumn
+        ? fault.column().isEmpty() || rest.column().equals(fault.column())
+        : rest.line() == fault.line();
+  }
+
+  private static Verdict verdict(List<Finding> findings, List<Fault> faults) {
+    Map<String, Verdict> counted = new TreeMap<>();
+    for (Finding finding : findings) {
+      Limit limit = finding.limit();
+      if (limit.rank() == Rank.CRITICAL) {
+        String key = limit.group().isEmpty() ? limit.id() : limit.group();
+        counted.merge(key, finding.verdict(), Checks::better);
+      }
+    }
+    Verdict worst = Verdict.worst(counted.values());
+    boolean open = faults.stream().anyMatch(Fault::isOpen);
+    return open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
+  }
+
+  private static Verdict better(Verdict a, Verdict b) {
+    return a.isWorseThan(b) ? b : a;
+  }
+
+  /** Findings as an inspector reads them: by step, and within it by rank. */
+  public static List<Finding> inOrder(List<Finding> findings) {
+    return findings.stream()
+        .sorted(
+            Comparator.comparing((Finding finding) -> finding.limit().step())
+                .thenComparing(finding -> finding.limit().rank()))
+        .toList();
+  }
+
+  static String idOf(String covers) {
+    return covers.toLowerCase(Locale.ROOT).replace(' ', '-');
+  }
+}

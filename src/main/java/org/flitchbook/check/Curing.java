@@ -1,0 +1,245 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.flitchbook.input.Place;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Ingredient;
+import org.flitchbook.plan.Instrument;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Base;
+import org.flitchbook.sums.Dose;
+import org.flitchbook.sums.Sums;
+import org.flitchbook.sums.Worked;
+
+/**
+ * The sums of the cure, each piece by its own weighing. A sum that lacks a number is not made: the
+ * reason comes back instead.
+ */
+final class Curing {
+
+  private final Case judged;
+
+  Curing(Case judged) {
+    this.judged = judged;
+  }
+
+  /**
+   * One piece's sum, or why there is none.
+   *
+   * @param uncertainty what the scales can prove, where their steps are known
+   */
+  record Ingoing(
+      String piece,
+      Optional<Worked> worked,
+      String reason,
+      List<Place> evidence,
+      Optional<Quantity> uncertainty) {
+
+    static Ingoing without(String piece, String reason, List<Place> evidence) {
+      return new Ingoing(piece, Optional.empty(), reason, evidence, Optional.empty());
+    }
+  }
+
+  /** The pieces that were weighed or cured by themselves; one without a name where none was. */
+  List<String> pieces() {
+    TreeSet<String> pieces = new TreeSet<>();
+    for (Entry entry : judged.lot().entries()) {
+      if (entry.is(What.GREEN_WEIGHT) || entry.is(What.CURING_SALT)) {
+        pieces.add(entry.piece());
+      }
+    }
+    return pieces.isEmpty() ? List.of("") : List.copyOf(pieces);
+  }
+
+  List<Ingoing> ingoing(Figure figure) {
+    return pieces().stream().map(piece -> ingoing(figure, piece)).toList();
+  }
+
+  private Ingoing ingoing(Figure figure, String piece) {
+    List<Place> evidence = new ArrayList<>();
+    Optional<Entry> green = of(What.GREEN_WEIGHT, piece).stream().findFirst();
+    if (green.isEmpty()) {
+      return Ingoing.without(piece, "no green weight" + named(piece), evidence);
+    }
+    evidence.add(green.get().place());
+    Rind rind = Rind.of(judged, green.get(), of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
+    evidence.addAll(rind.evidence());
+    List<Entry> cures = cures(figure, piece);
+    cures.forEach(cure -> evidence.add(cure.place()));
+    if (rind.base().isEmpty()) {
+      return Ingoing.without(piece, rind.reason(), evidence);
+    }
+    if (of(What.CURING_SALT, piece).isEmpty()) {
+      return Ingoing.without(piece, "no curing salt was weighed" + named(piece), evidence);
+    }
+    return summed(figure, piece, rind.base().get(), cures, evidence);
+  }
+
+  private Ingoing summed(
+      Figure figure, String piece, Base base, List<Entry> cures, List<Place> evidence) {
+    List<Dose> doses = new ArrayList<>();
+    for (Entry cure : cures) {
+      Optional<Quantity> share = share(figure, cure);
+      if (share.isEmpty()) {
+        return Ingoing.without(piece, unknownShare(figure, cure), evidence);
+      }
+      doses.add(new Dose(cure.amount(), share.get()));
+    }
+    if (doses.isEmpty()) {
+      doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
+    }
+    return by(judged.product().cureMethod(), piece, base, doses, cures, evidence);
+  }
+
+  private Ingoing by(
+      String method,
+      String piece,
+      Base base,
+      List<Dose> doses,
+      List<Entry> cures,
+      List<Place> evidence) {
+    Optional<Entry> pickle = of(What.PICKLE, piece).stream().findFirst();
+    Optional<Entry> taken =
+        of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
+    pickle.ifPresent(entry -> evidence.add(entry.place()));
+    taken.ifPresent(entry -> evidence.add(entry.place()));
+    if (method.equals("dry") || method.equals("comminuted")) {
+      Worked worked = Sums.ingoingDry(doses, base);
+      return new Ingoing(
+          piece, Optional.of(worked), "", evidence, uncertainty(worked, base, piece, cures));
+    }
+    if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
+      String lacks = pickle.isEmpty() ? "weight of the pickle" : "\"pump\" entry";
+      return Ingoing.without(piece, "no " + lacks + named(piece), evidence);
+    }
+    Quantity weight = pickle.get().amount();
+    Worked worked =
+        taken
+            .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount()))
+            .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight));
+    return new Ingoing(piece, Optional.of(worked), "", evidence, Optional.empty());
+  }
+
+  private Optional<Quantity> uncertainty(
+      Worked worked, Base base, String piece, List<Entry> cures) {
+    Optional<Quantity> meatStep =
+        of(What.GREEN_WEIGHT, piece).stream().findFirst().flatMap(this::step);
+    Optional<Quantity> cureStep =
+        cures.stream().flatMap(cure -> step(cure).stream()).max(Quantity::compareTo);
+    Ratio cure =
+        cures.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    return cure.signum() == 0 || worked.value().value().signum() == 0
+        ? Optional.empty()
+        : meatStep.flatMap(
+            meat ->
+                cureStep.map(
+                    small ->
+                        Sums.uncertainty(
+                            worked.value(),
+                            new Quantity(cure, Unit.GRAM),
+                            small,
+                            base.mass(),
+                            meat)));
+  }
+
+  private Optional<Quantity> step(Entry entry) {
+    return judged.plan().instrument(entry.instrument()).flatMap(Instrument::readability);
+  }
+
+  /** What brought the wanted substance in: the curing salt, and for the accelerator its own. */
+  private List<Entry> cures(Figure figure, String piece) {
+    List<Entry> cures = new ArrayList<>(of(What.CURING_SALT, piece));
+    if (figure == Figure.INGOING_ACCELERATOR) {
+      cures.removeIf(
+          cure -> share(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
+      cures.addAll(of(What.ACCELERATOR, piece));
+    }
+    return cures;
+  }
+
+  private Optional<Quantity> share(Figure figure, Entry cure) {
+    return judged
+        .plan()
+        .ingredient(cure.item())
+        .flatMap(
+            ingredient ->
+                switch (figure) {
+                  case INGOING_NITRITE ->
+                      sum(
+                          ingredient.sodiumNitrite(),
+                          ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
+                  case INGOING_NITRATE ->
+                      sum(
+                          ingredient.sodiumNitrate(),
+                          ingredient.potassiumNitrate().map(Sums::asSodiumNitrate));
+                  default -> sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
+                });
+  }
+
+  private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {
+    if (a.isPresent() && b.isPresent()) {
+      return Optional.of(
+          new Quantity(a.get().inBase().plus(b.get().inBase()).times(Ratio.of(100)), Unit.PERCENT));
+    }
+    return a.or(() -> b);
+  }
+
+  private String unknownShare(Figure figure, Entry cure) {
+    String name =
+        judged.plan().ingredient(cure.item()).map(Ingredient::name).orElse("an ingredient");
+    return "the plan does not state the strength of "
+        + name
+        + " (lot "
+        + (cure.item().isEmpty() ? "not written" : cure.item())
+        + ") for "
+        + figure.word();
+  }
+
+  /** The skin-free mass of all pieces; empty where one of them is not known. */
+  Optional<Base> baseOfAll() {
+    List<Base> bases = new ArrayList<>();
+    for (String piece : pieces()) {
+      Optional<Base> base =
+          of(What.GREEN_WEIGHT, piece).stream().findFirst().flatMap(green -> base(green, piece));
+      base.ifPresent(bases::add);
+      if (base.isEmpty()) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(together(bases));
+  }
+
+  private Optional<Base> base(Entry green, String piece) {
+    return Rind.of(judged, green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece)).base();
+  }
+
+  private static Base together(List<Base> bases) {
+    if (bases.size() == 1) {
+      return bases.get(0);
+    }
+    Ratio sum = bases.stream().map(base -> base.mass().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    Function<Base, String> shown = Base::formula;
+    return new Base(
+        new Quantity(sum, Unit.GRAM),
+        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
+  }
+
+  /** The entries about something for one piece, those without a piece included. */
+  private List<Entry> of(What what, String piece) {
+    return judged.lot().all(what).stream()
+        .filter(entry -> entry.piece().isEmpty() || entry.piece().equals(piece))
+        .toList();
+  }
+
+  private static String named(String piece) {
+    return piece.isEmpty() ? "" : " of piece " + piece;
+  }
+}

@@ -1,0 +1,29 @@
+package org.flitchbook.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.plan.Limit;
+
+/**
+ * What was found on one limit for one lot.
+ *
+ * @param measured empty where nothing could be measured
+ * @param formula the sum with its numbers put in, or the readings that were compared
+ * @param reason why it is not met, not shown or pending; empty where it is met without a remark
+ * @param evidence where the numbers stand
+ */
+public record Finding(
+    Limit limit,
+    Verdict verdict,
+    Optional<Measured> measured,
+    String formula,
+    String reason,
+    List<Place> evidence,
+    List<Part> parts) {
+
+  public Finding {
+    evidence = List.copyOf(evidence);
+    parts = List.copyOf(parts);
+  }
+}

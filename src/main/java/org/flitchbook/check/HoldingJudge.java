@@ -1,0 +1,174 @@
+package org.flitchbook.check;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sums.Shift;
+
+/**
+ * Judges a level that is held through a step: readings outside add up from the last good one to the
+ * next good one, and a time without any reading that is too long shows nothing.
+ */
+final class HoldingJudge {
+
+  private final Case judged;
+  private final Kind.Holding holding;
+  private final Step step;
+
+  HoldingJudge(Case judged, Kind.Holding holding, Step step) {
+    this.judged = judged;
+    this.holding = holding;
+    this.step = step;
+  }
+
+  Outcome judge() {
+    Optional<Outcome> without = judged.withoutStep(step);
+    if (without.isPresent()) {
+      return without.get();
+    }
+    Stay stay = judged.lot().stay(step).orElseThrow();
+    List<Track> tracks = judged.lot().tracks(holding.what(), step);
+    Optional<String> unseen = unseen(stay, tracks);
+    if (tracks.isEmpty()) {
+      return unseen
+          .map(Outcome::notShown)
+          .orElseGet(() -> judged.missing(step, "no " + holding.what().word() + " was read"));
+    }
+    Outcome worst = Outcome.worstOfAll(tracks.stream().map(this::probe).toList());
+    if (worst.verdict() != Verdict.NOT_MET && unseen.isPresent()) {
+      return worst.but(Verdict.NOT_SHOWN, unseen.get());
+    }
+    boolean running = judged.phase(step) == Case.Phase.RUNNING;
+    return running && worst.verdict() == Verdict.MET
+        ? worst.but(Verdict.PENDING, "the step " + step.word() + " runs")
+        : worst;
+  }
+
+  /** The longest time without a reading, the step's ends included, where it is too long. */
+  private Optional<String> unseen(Stay stay, List<Track> tracks) {
+    TreeSet<Instant> times = new TreeSet<>();
+    times.add(stay.into().time().earliest());
+    for (Track track : tracks) {
+      for (int i = 0; i < track.size(); i++) {
+        times.add(Instant.ofEpochMilli(track.earliest(i)));
+      }
+    }
+    times.add(judged.endOf(step).earliest());
+    Duration every = Duration.ofSeconds(holding.every().inBase().floor().longValueExact());
+    Instant before = times.first();
+    for (Instant time : times) {
+      if (Duration.between(before, time).compareTo(every) > 0) {
+        return Optional.of(told(before, time));
+      }
+      before = time;
+    }
+    return Optional.empty();
+  }
+
+  private String told(Instant from, Instant to) {
+    return "no "
+        + holding.what().word()
+        + " for "
+        + Case.time(Duration.between(from, to), Unit.HOUR).shown()
+        + " from "
+        + local(from)
+        + "; it is wanted every "
+        + holding.every();
+  }
+
+  private String local(Instant time) {
+    String written = time.atZone(judged.plan().establishment().zone()).toLocalDateTime().toString();
+    return written.replace('T', ' ');
+  }
+
+  private Outcome probe(Track track) {
+    int worst = worst(track, Shift.AS_WRITTEN);
+    Shift side = holding.ceiling() ? Shift.UP : Shift.DOWN;
+    long written = outside(track, Shift.AS_WRITTEN);
+    long sure = outside(track, side);
+    Verdict verdict = allowed(sure) ? Verdict.MET : Verdict.NOT_SHOWN;
+    if (!allowed(written)) {
+      verdict = Verdict.NOT_MET;
+    }
+    Unit unit = unit();
+    Quantity value = Level.quantity(track.level(worst, Shift.AS_WRITTEN), unit);
+    Quantity off = Shown.spread(track, worst, side, unit);
+    return Outcome.of(verdict, reason(verdict, value, Math.max(written, sure)))
+        .measured(
+            Measured.of(holding.what().word(), value, holding.ceiling(), holding.limit()).less(off),
+            Shown.worst(value, off, holding.ceiling(), track.called()))
+        .from(List.of(track.place(worst)), rests(track, worst));
+  }
+
+  private static List<Place> rests(Track track, int worst) {
+    List<Place> rests = new ArrayList<>(List.of(track.place(worst)));
+    if (track.interval() > 0) {
+      rests.add(track.origin());
+    }
+    return rests;
+  }
+
+  private String reason(Verdict verdict, Quantity value, long outside) {
+    String time = Case.time(outside, Unit.HOUR).shown();
+    return switch (verdict) {
+      case NOT_MET ->
+          value.shown() + "; outside for " + time + " from good reading to good reading";
+      case NOT_SHOWN ->
+          value.shown() + " is inside only as written, not with the instrument's error against it";
+      default -> "";
+    };
+  }
+
+  private Unit unit() {
+    return holding.limit().dimension() == Dimension.TEMPERATURE
+        ? judged.plan().establishment().temperature()
+        : Unit.PERCENT;
+  }
+
+  private boolean allowed(long outside) {
+    return !Case.time(outside, Unit.SECOND).isAbove(holding.allow());
+  }
+
+  private int worst(Track track, Shift shift) {
+    int worst = 0;
+    for (int i = 1; i < track.size(); i++) {
+      long level = track.level(i, shift);
+      long before = track.level(worst, shift);
+      worst = (holding.ceiling() ? level > before : level < before) ? i : worst;
+    }
+    return worst;
+  }
+
+  /** In ms; a single reading outside counts at least 1 ms, so that "none allowed" is kept. */
+  private long outside(Track track, Shift shift) {
+    long limit = Level.of(holding.limit());
+    long sum = 0;
+    for (int i = 0; i < track.size(); i++) {
+      long level = track.level(i, shift);
+      if (holding.ceiling() ? level > limit : level < limit) {
+        long from = track.earliest(Math.max(i - 1, 0));
+        long next = i + 1 < track.size() ? track.earliest(i + 1) : track.latest(i);
+        boolean counted = i > 0 && isOutside(track, shift, i - 1, limit);
+        sum += Math.max(1, next - (counted ? track.earliest(i) : from));
+      }
+    }
+    return sum;
+  }
+
+  private boolean isOutside(Track track, Shift shift, int index, long limit) {
+    long level = track.level(index, shift);
+    return holding.ceiling() ? level > limit : level < limit;
+  }
+}

@@ -1,0 +1,81 @@
+package org.flitchbook.check;
+
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.plan.Conditions;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Monitoring;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Product;
+import org.flitchbook.plan.Rank;
+import org.flitchbook.plan.Source;
+import org.flitchbook.plan.Standing;
+import org.flitchbook.sheet.Step;
+
+/** The limits that a plan or a product's class implies without listing them. */
+final class Implied {
+
+  private static final Monitoring NONE = new Monitoring("", "", "", "");
+
+  private Implied() {}
+
+  /** Every planned step has its entries. */
+  static Limit steps(Plan plan, Product product) {
+    return limit(
+        "plan.steps",
+        "planned steps on record",
+        first(product),
+        new Kind.Sequence(product.steps()),
+        "a step without entries shows nothing",
+        own(plan, "the product's steps"));
+  }
+
+  /** No more time between two steps than the product allows. */
+  static Limit between(Plan plan, Product product, Quantity longest) {
+    return limit(
+        "plan.between",
+        "time between steps",
+        first(product),
+        new Kind.Between(longest),
+        "time between steps is not watched by any limit of a step",
+        own(plan, "the product's \"between\""));
+  }
+
+  /** The plan covers what the class asks for. */
+  static Limit covered(Product.Missing missing) {
+    return limit(
+        "class." + Checks.idOf(missing.covers()),
+        missing.covers(),
+        Step.RELEASE,
+        new Kind.Covered(missing.covers()),
+        missing.because(),
+        missing.source());
+  }
+
+  private static Step first(Product product) {
+    return product.steps().get(0);
+  }
+
+  private static Source own(Plan plan, String clause) {
+    return new Source("the plan", clause, "plan version " + plan.version(), Standing.PLAN);
+  }
+
+  private static Limit limit(
+      String id, String name, Step step, Kind kind, String because, Source source) {
+    return new Limit(
+        id,
+        name,
+        name,
+        step,
+        Rank.CRITICAL,
+        kind,
+        Conditions.NONE,
+        because,
+        source,
+        Optional.empty(),
+        Optional.empty(),
+        NONE,
+        "");
+  }
+}

@@ -1,0 +1,54 @@
+package org.flitchbook.check;
+
+import java.util.List;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.plan.Rank;
+
+/**
+ * What was found on one lot.
+ *
+ * @param verdict the worst of its critical findings; an open ask or stop turns met or pending into
+ *     not shown
+ * @param faults what is wrong with its data
+ */
+public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<Fault> faults) {
+
+  public Judgement {
+    findings = List.copyOf(findings);
+    faults = List.copyOf(faults);
+  }
+
+  /** The critical findings that are not met or not shown; each opens a deviation. */
+  public List<Finding> deviations() {
+    return findings.stream()
+        .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
+        .filter(finding -> finding.verdict().isMissed())
+        .filter(finding -> !isServedByGroup(finding))
+        .toList();
+  }
+
+  /** The operating findings that are not met or not shown. */
+  public List<Finding> operatingMisses() {
+    return findings.stream()
+        .filter(finding -> finding.limit().rank() == Rank.OPERATING)
+        .filter(finding -> finding.verdict().isMissed())
+        .filter(finding -> !isServedByGroup(finding))
+        .toList();
+  }
+
+  public List<Fault> openFaults() {
+    return faults.stream().filter(Fault::isOpen).toList();
+  }
+
+  /** Whether another limit of its group has the better verdict, which counts. */
+  private boolean isServedByGroup(Finding finding) {
+    String group = finding.limit().group();
+    return !group.isEmpty()
+        && findings.stream()
+            .anyMatch(
+                other ->
+                    other.limit().group().equals(group)
+                        && finding.verdict().isWorseThan(other.verdict()));
+  }
+}

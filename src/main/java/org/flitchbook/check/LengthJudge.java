@@ -1,0 +1,85 @@
+package org.flitchbook.check;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Step;
+
+/** Judges the time between two events; one written to the minute counts at its worse end. */
+final class LengthJudge {
+
+  private final Case judged;
+  private final Kind.Length length;
+  private final Step step;
+
+  LengthJudge(Case judged, Kind.Length length, Step step) {
+    this.judged = judged;
+    this.length = length;
+    this.step = step;
+  }
+
+  Outcome judge() {
+    Optional<Entry> from = judged.lot().first(length.from());
+    Optional<Entry> to = judged.lot().last(length.to());
+    if (from.isEmpty()) {
+      return judged
+          .withoutStep(step)
+          .orElseGet(() -> judged.missing(step, "no \"" + length.from().word() + "\" entry"));
+    }
+    return to.map(end -> between(from.get(), end)).orElseGet(() -> running(from.get()));
+  }
+
+  private Outcome between(Entry from, Entry to) {
+    Duration worst =
+        length.atLeast() ? from.time().shortestTo(to.time()) : from.time().longestTo(to.time());
+    Duration written = from.time().writtenTo(to.time());
+    return told(verdict(worst, written), from, worst).from(List.of(from.place(), to.place()));
+  }
+
+  private Verdict verdict(Duration worst, Duration written) {
+    if (holds(worst)) {
+      return Verdict.MET;
+    }
+    return holds(written) ? Verdict.NOT_SHOWN : Verdict.NOT_MET;
+  }
+
+  private boolean holds(Duration time) {
+    Quantity value = Case.time(time, Unit.SECOND);
+    return length.atLeast() ? !value.isBelow(length.limit()) : !value.isAbove(length.limit());
+  }
+
+  private Outcome running(Entry from) {
+    Duration sofar = Duration.between(from.time().earliest(), judged.moment());
+    Case.Phase phase = judged.phase(step);
+    if (!length.atLeast() && !holds(sofar)) {
+      return told(Verdict.NOT_MET, from, sofar).from(List.of(from.place()));
+    }
+    return phase == Case.Phase.OVER
+        ? Outcome.notShown("no \"" + length.to().word() + "\" entry").from(List.of(from.place()))
+        : told(Verdict.PENDING, from, sofar).from(List.of(from.place()));
+  }
+
+  private Outcome told(Verdict verdict, Entry from, Duration time) {
+    Quantity value = Case.time(time, length.limit().unit());
+    String what = length.from().word() + " to " + length.to().word();
+    String reason =
+        switch (verdict) {
+          case NOT_MET -> value.shown() + " of " + side() + " " + length.limit();
+          case NOT_SHOWN -> value.shown() + " if both minutes are taken at their worse end";
+          case PENDING -> "\"" + length.to().word() + "\" is to come";
+          case MET -> "";
+        };
+    return Outcome.of(verdict, reason)
+        .measured(
+            Measured.of(what, value, !length.atLeast(), length.limit()),
+            what + " (" + from.place() + "): " + value.shown());
+  }
+
+  private String side() {
+    return length.atLeast() ? "at least" : "at most";
+  }
+}

@@ -1,0 +1,67 @@
+package org.flitchbook.check;
+
+import java.util.Optional;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+
+/**
+ * A value beside its limit.
+ *
+ * @param quantity what it is: "ingoing nitrite"
+ * @param value the worst value, for a band's time the conservative one
+ * @param atMost whether the limit is a ceiling
+ * @param limit in the value's unit
+ * @param interpolated the time with straight lines between readings, where the value is a time
+ * @param uncertainty how far the true value may be off
+ * @param charged whether the uncertainty counts against the lot
+ */
+public record Measured(
+    String quantity,
+    Quantity value,
+    boolean atMost,
+    Quantity limit,
+    Optional<Quantity> interpolated,
+    Optional<Quantity> uncertainty,
+    boolean charged) {
+
+  static Measured of(String quantity, Quantity value, boolean atMost, Quantity limit) {
+    return new Measured(
+        quantity, value, atMost, inUnitOf(value, limit), Optional.empty(), Optional.empty(), false);
+  }
+
+  private static Quantity inUnitOf(Quantity value, Quantity limit) {
+    return value.dimension() == limit.dimension() ? limit.in(value.unit()) : limit;
+  }
+
+  Measured interpolated(Optional<Quantity> time) {
+    return new Measured(quantity, value, atMost, limit, time, uncertainty, charged);
+  }
+
+  Measured provable(Quantity half) {
+    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), false);
+  }
+
+  Measured less(Quantity half) {
+    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), true);
+  }
+
+  /** {@code <=} or {@code >=}. */
+  public String bound() {
+    return atMost ? "<=" : ">=";
+  }
+
+  /** What is left to the limit, below 0 where it is missed. */
+  public Quantity margin() {
+    Quantity left = atMost ? limit.minus(value) : value.minus(limit);
+    if (left.dimension() == Dimension.TEMPERATURE) {
+      left = new Quantity(difference(), value.unit());
+    }
+    return charged && uncertainty.isPresent()
+        ? new Quantity(left.value().minus(uncertainty.get().value()), left.unit())
+        : left;
+  }
+
+  private org.flitchbook.measure.Ratio difference() {
+    return atMost ? limit.value().minus(value.value()) : value.value().minus(limit.value());
+  }
+}

@@ -1,0 +1,59 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.plan.Conditions;
+import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Limit;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
+
+/** Whether the lot has proved the facts under which a limit applies. */
+final class Proof {
+
+  private final Case judged;
+
+  Proof(Case judged) {
+    this.judged = judged;
+  }
+
+  /** A limit whose condition the lot hasn't proved can be missed, but not met. */
+  Outcome of(Limit limit, Outcome outcome) {
+    List<String> unproved = unproved(limit.when());
+    return unproved.isEmpty() || outcome.verdict() != Verdict.MET
+        ? outcome
+        : outcome.but(
+            Verdict.NOT_SHOWN,
+            "it holds only with "
+                + String.join(" and ", unproved)
+                + ", which the lot does not show");
+  }
+
+  private List<String> unproved(Conditions when) {
+    List<String> unproved = new ArrayList<>();
+    if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
+      unproved.add("rind " + String.join(" or ", when.rinds()));
+    }
+    when.nitriteAtLeast()
+        .filter(wanted -> !has(Figure.INGOING_NITRITE, wanted))
+        .ifPresent(wanted -> unproved.add("ingoing nitrite of at least " + wanted));
+    when.acceleratorAtLeast()
+        .filter(wanted -> !has(Figure.INGOING_ACCELERATOR, wanted))
+        .ifPresent(wanted -> unproved.add("accelerator of at least " + wanted));
+    return unproved;
+  }
+
+  private boolean hasRind(List<String> wanted) {
+    Optional<Entry> stated = judged.lot().last(What.RIND);
+    return stated.filter(entry -> wanted.contains(entry.value())).isPresent();
+  }
+
+  private boolean has(Figure figure, Quantity wanted) {
+    List<Curing.Ingoing> pieces = new Curing(judged).ingoing(figure);
+    return pieces.stream()
+        .allMatch(
+            piece -> piece.worked().filter(worked -> !worked.value().isBelow(wanted)).isPresent());
+  }
+}

@@ -1,0 +1,61 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.plan.RuleSet;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sums.Base;
+
+/**
+ * The skin-free base of one piece: what the rind was when the piece was weighed.
+ *
+ * @param base empty where the entries don't tell
+ * @param reason why there is no base
+ */
+record Rind(Optional<Base> base, String reason, List<Place> evidence) {
+
+  static Rind of(Case judged, Entry green, List<Entry> stated, List<Entry> weighed) {
+    Optional<Entry> before =
+        stated.stream()
+            .filter(entry -> !green.time().isBefore(entry.time()))
+            .reduce((earlier, later) -> later);
+    if (before.isEmpty()) {
+      return new Rind(Optional.empty(), untold(stated), List.of());
+    }
+    if (before.get().value().equalsIgnoreCase("off")) {
+      return new Rind(
+          Optional.of(Base.skinFree(green.amount())), "", List.of(before.get().place()));
+    }
+    return on(judged, green, before.get(), weighed);
+  }
+
+  private static Rind on(Case judged, Entry green, Entry stated, List<Entry> weighed) {
+    List<Place> evidence = new ArrayList<>(List.of(stated.place()));
+    if (!weighed.isEmpty()) {
+      Entry rind = weighed.get(weighed.size() - 1);
+      evidence.add(rind.place());
+      return rind.amount().isBelow(green.amount())
+          ? new Rind(Optional.of(Base.lessRind(green.amount(), rind.amount())), "", evidence)
+          : new Rind(Optional.empty(), "the rind weighs as much as the whole piece", evidence);
+    }
+    Optional<RuleSet.RindShare> share = judged.product().rindShare();
+    return share
+        .map(
+            known ->
+                new Rind(Optional.of(Base.lessShare(green.amount(), known.value())), "", evidence))
+        .orElseGet(
+            () ->
+                new Rind(
+                    Optional.empty(),
+                    "weighed with the rind on, the rind not weighed, and no rule set gives a share",
+                    evidence));
+  }
+
+  private static String untold(List<Entry> stated) {
+    return stated.isEmpty()
+        ? "no \"rind\" entry says whether the green weight was taken without the rind"
+        : "\"rind " + stated.get(0).value() + "\" was stated after the green weight was taken";
+  }
+}

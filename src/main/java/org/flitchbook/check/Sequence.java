@@ -1,0 +1,98 @@
+package org.flitchbook.check;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.sheet.Step;
+
+/** Judges that the planned steps follow each other without one missing and without a long pause. */
+final class Sequence {
+
+  private final Case judged;
+
+  Sequence(Case judged) {
+    this.judged = judged;
+  }
+
+  Outcome steps() {
+    List<String> missing = new ArrayList<>();
+    List<Place> evidence = new ArrayList<>();
+    for (Step step : judged.product().steps()) {
+      Case.Phase phase = judged.phase(step);
+      Optional<Stay> stay = judged.lot().stay(step);
+      stay.ifPresent(each -> evidence.add(each.into().place()));
+      stay.flatMap(Stay::out).ifPresent(out -> evidence.add(out.place()));
+      if (phase == Case.Phase.MISSING) {
+        missing.add("no \"" + step.into().word() + "\" entry, though a later step has begun");
+      } else if (phase == Case.Phase.OVER && stay.flatMap(Stay::out).isEmpty()) {
+        missing.add("no \"" + step.outOf().word() + "\" entry, though a later step has begun");
+      }
+    }
+    if (!missing.isEmpty()) {
+      return Outcome.notShown(String.join("; ", missing)).from(evidence);
+    }
+    return (allOver() ? Outcome.of(Verdict.MET, "") : Outcome.pending("more steps are to come"))
+        .from(evidence);
+  }
+
+  private boolean allOver() {
+    return judged.product().steps().stream()
+        .allMatch(step -> judged.phase(step) == Case.Phase.OVER);
+  }
+
+  /** The longest pause between two steps, of at most that. */
+  Outcome between(Quantity atMost) {
+    Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
+    if (longest.isEmpty()) {
+      return Outcome.pending("the first step has not ended");
+    }
+    Pause pause = longest.get();
+    Quantity value = Case.time(pause.time(), atMost.unit());
+    boolean tooLong = Case.time(pause.time(), Unit.SECOND).isAbove(atMost);
+    Verdict verdict = tooLong ? Verdict.NOT_SHOWN : allOver() ? Verdict.MET : Verdict.PENDING;
+    String reason =
+        switch (verdict) {
+          case NOT_SHOWN -> value.shown() + " after the step " + pause.after().word();
+          case PENDING -> "more steps are to come";
+          default -> "";
+        };
+    return Outcome.of(verdict, reason)
+        .measured(
+            Measured.of("longest time between steps", value, true, atMost),
+            "after the step " + pause.after().word() + ": " + value.shown())
+        .from(pause.evidence());
+  }
+
+  private record Pause(Step after, Duration time, List<Place> evidence) {
+    Pause orLonger(Pause other) {
+      return other.time().compareTo(time) > 0 ? other : this;
+    }
+  }
+
+  private List<Pause> pauses() {
+    List<Pause> pauses = new ArrayList<>();
+    List<Step> steps = judged.product().steps();
+    for (int i = 0; i + 1 < steps.size(); i++) {
+      Step step = steps.get(i);
+      Optional<Entry> out = judged.lot().stay(step).flatMap(Stay::out);
+      Optional<Entry> next = judged.lot().laterThan(step).map(Stay::into);
+      out.ifPresent(from -> pauses.add(pause(step, from, next)));
+    }
+    return pauses;
+  }
+
+  private Pause pause(Step after, Entry from, Optional<Entry> next) {
+    Moment to = next.map(Entry::time).orElse(Moment.exactly(judged.moment()));
+    List<Place> evidence = new ArrayList<>(List.of(from.place()));
+    next.ifPresent(entry -> evidence.add(entry.place()));
+    Duration time = from.time().longestTo(to);
+    return new Pause(after, time.isNegative() ? Duration.ZERO : time, evidence);
+  }
+}

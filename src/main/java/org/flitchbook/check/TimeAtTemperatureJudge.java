@@ -1,0 +1,172 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sums.HeldTime;
+import org.flitchbook.sums.Shift;
+
+/**
+ * Judges one unbroken run at or above a row's temperature, in the heat, each probe alone with its
+ * uncertainty taken away. Any row serves.
+ */
+final class TimeAtTemperatureJudge {
+
+  private final Case judged;
+  private final Kind.TimeAtTemperature table;
+
+  TimeAtTemperatureJudge(Case judged, Kind.TimeAtTemperature table) {
+    this.judged = judged;
+    this.table = table;
+  }
+
+  Outcome judge() {
+    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
+    List<Track> tracks = judged.lot().tracks(table.what(), Step.SMOKE);
+    if (without.isPresent()) {
+      return without.get();
+    }
+    if (tracks.isEmpty()) {
+      return judged.missing(Step.SMOKE, "no " + table.what().word() + " on record");
+    }
+    return Outcome.worstOfAll(tracks.stream().map(track -> new Probe(track).outcome()).toList());
+  }
+
+  /** A row with the run that came nearest to it. */
+  private record Tried(Kind.Hold row, HeldTime held) {
+
+    boolean serves() {
+      if (row.time().value().signum() == 0) {
+        return held.readings() >= 2 || (held.readings() == 1 && held.byHand());
+      }
+      return !Case.time(held.longest(), Unit.SECOND).isBelow(row.time());
+    }
+
+    /** The part of the row's time that was held; a row of 0 s has all or nothing. */
+    Ratio part() {
+      return row.time().value().signum() == 0
+          ? serves() ? Ratio.of(2) : Ratio.ZERO
+          : Ratio.of(held.longest(), 1000).over(row.time().inBase());
+    }
+
+    Tried orNearer(Tried other) {
+      return other.part().isAbove(part()) ? other : this;
+    }
+  }
+
+  private final class Probe {
+
+    private final Track track;
+    private final long from;
+    private final long until;
+
+    Probe(Track track) {
+      this.track = track;
+      this.from =
+          judged.lot().stay(Step.SMOKE).orElseThrow().into().time().earliest().toEpochMilli();
+      this.until = judged.endOf(Step.SMOKE).earliest().toEpochMilli();
+    }
+
+    private Tried nearest(Shift shift) {
+      return table.rows().stream()
+          .map(row -> new Tried(row, held(row, shift)))
+          .reduce(Tried::orNearer)
+          .orElseThrow();
+    }
+
+    private HeldTime held(Kind.Hold row, Shift shift) {
+      return HeldTime.of(track, shift, Level.of(row.atLeast()), from, until);
+    }
+
+    Outcome outcome() {
+      Tried sure = nearest(Shift.DOWN);
+      if (sure.serves()) {
+        return told(Verdict.MET, "", sure);
+      }
+      if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
+        return told(Verdict.PENDING, "no row is reached so far", sure);
+      }
+      if (nearest(Shift.AS_WRITTEN).serves()) {
+        return told(
+            Verdict.NOT_SHOWN,
+            "only the curve as written meets a row; with the instrument's error against the lot"
+                + " none is met",
+            sure);
+      }
+      return told(
+          Verdict.NOT_MET,
+          track.called()
+              + " is short on every row; "
+              + peak()
+              + ", nearest is "
+              + sure.row().time()
+              + " at "
+              + sure.row().atLeast(),
+          sure);
+    }
+
+    private String peak() {
+      int peak = -1;
+      for (int i = 0; i < track.size(); i++) {
+        boolean inHeat = track.earliest(i) >= from && track.earliest(i) <= until;
+        if (inHeat
+            && (peak < 0
+                || track.level(i, Shift.AS_WRITTEN) > track.level(peak, Shift.AS_WRITTEN))) {
+          peak = i;
+        }
+      }
+      Unit unit = judged.plan().establishment().temperature();
+      return peak < 0
+          ? "no reading in the heat"
+          : "it peaks at " + Level.quantity(track.level(peak, Shift.AS_WRITTEN), unit).shown();
+    }
+
+    private Outcome told(Verdict verdict, String reason, Tried tried) {
+      Quantity value = Case.time(tried.held().longest(), tried.row().time().unit());
+      Measured measured =
+          Measured.of(
+              "time at or above " + tried.row().atLeast(), value, false, tried.row().time());
+      List<Place> evidence = new ArrayList<>();
+      if (tried.held().readings() > 0) {
+        evidence.add(track.place(tried.held().start()));
+        evidence.add(track.place(tried.held().end()));
+      } else if (track.size() > 0) {
+        evidence.add(track.place(hottest()));
+      }
+      return Outcome.of(verdict, reason)
+          .measured(measured, formula(tried, value))
+          .from(evidence, List.of(track.origin()));
+    }
+
+    private int hottest() {
+      int peak = 0;
+      for (int i = 1; i < track.size(); i++) {
+        if (track.level(i, Shift.AS_WRITTEN) > track.level(peak, Shift.AS_WRITTEN)) {
+          peak = i;
+        }
+      }
+      return peak;
+    }
+
+    private String formula(Tried tried, Quantity value) {
+      Unit unit = judged.plan().establishment().temperature();
+      int at = tried.held().readings() > 0 ? tried.held().start() : hottest();
+      return track.called()
+          + " − "
+          + Shown.spread(track, at, Shift.DOWN, unit).shown()
+          + " at or above "
+          + tried.row().atLeast()
+          + ": "
+          + value.shown()
+          + " in one run";
+    }
+  }
+}

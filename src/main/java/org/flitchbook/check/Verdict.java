@@ -1,0 +1,35 @@
+package org.flitchbook.check;
+
+import java.util.Collection;
+import java.util.Locale;
+
+/** What is said of a limit, from the worst. It is never said that something is safe. */
+public enum Verdict {
+  NOT_MET,
+  NOT_SHOWN,
+  PENDING,
+  MET;
+
+  /** "not met". */
+  public String words() {
+    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  public boolean isWorseThan(Verdict other) {
+    return compareTo(other) < 0;
+  }
+
+  /** Whether it opens a deviation where the limit is critical. */
+  public boolean isMissed() {
+    return this == NOT_MET || this == NOT_SHOWN;
+  }
+
+  Verdict orWorse(Verdict other) {
+    return other.isWorseThan(this) ? other : this;
+  }
+
+  /** The worst of some; {@code NOT_SHOWN} where there are none, since nothing was shown. */
+  static Verdict worst(Collection<Verdict> verdicts) {
+    return verdicts.stream().min(Verdict::compareTo).orElse(NOT_SHOWN);
+  }
+}

@@ -1,0 +1,47 @@
+package org.flitchbook.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.flitchbook.desk.Desk;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code flitchbook close}. */
+@Command(
+    name = "close",
+    description = "Judges every lot of a day and writes its records.",
+    mixinStandardHelpOptions = true)
+final class CloseCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "DAY",
+      description = "a day's folder, such as demo-data/wrenfold/2026-02-24")
+  private Path where;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "write there and leave the book untouched; else under the book's records")
+  private @Nullable Path out;
+
+  @Option(
+      names = "--at",
+      paramLabel = "TIME",
+      description = "the moment judged, for a day closed while something still chills")
+  private @Nullable String at;
+
+  @Override
+  public Integer call() {
+    Told told = new Told(spec);
+    return told.answer(
+        new Desk(told.progress()).close(where, Optional.ofNullable(out), Optional.ofNullable(at)),
+        false);
+  }
+}

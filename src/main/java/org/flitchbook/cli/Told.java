@@ -1,0 +1,43 @@
+package org.flitchbook.cli;
+
+import java.io.PrintWriter;
+import java.util.function.Consumer;
+import org.flitchbook.desk.Answer;
+import org.flitchbook.input.Fault;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** Tells an answer: its text or JSON to standard output, its faults to standard error. */
+final class Told {
+
+  private static final int MOST_FAULTS = 200;
+
+  private final PrintWriter out;
+  private final PrintWriter err;
+
+  Told(CommandSpec spec) {
+    this.out = spec.commandLine().getOut();
+    this.err = spec.commandLine().getErr();
+  }
+
+  int answer(Answer answer, boolean json) {
+    answer.faults().stream().limit(MOST_FAULTS).map(Fault::toString).forEach(err::println);
+    if (answer.faults().size() > MOST_FAULTS) {
+      err.println("and " + (answer.faults().size() - MOST_FAULTS) + " more");
+    }
+    progress().accept("");
+    out.print(json ? answer.json() : answer.text());
+    out.flush();
+    err.flush();
+    return answer.status().code();
+  }
+
+  /** Says what is being done where people watch, which the launcher knows, and else nothing. */
+  Consumer<String> progress() {
+    return Boolean.getBoolean("flitchbook.terminal")
+        ? doing -> {
+          err.print("\r\033[K" + (doing.isEmpty() ? "" : doing + " …"));
+          err.flush();
+        }
+        : doing -> {};
+  }
+}

@@ -1,0 +1,28 @@
+package org.flitchbook.desk;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.NavigableMap;
+import org.flitchbook.input.SourceFile;
+
+/**
+ * A book as it lies on the disk.
+ *
+ * @param days the files of each day's folder
+ * @param templates the tool's templates, the book's own in their place
+ * @param ownTemplates the names of the book's own
+ */
+record Book(
+    Path folder,
+    SourceFile plan,
+    NavigableMap<LocalDate, List<SourceFile>> days,
+    List<SourceFile> templates,
+    List<String> ownTemplates) {
+
+  /** The name of the folder, which is the name of the book. */
+  String name() {
+    Path name = folder.toAbsolutePath().normalize().getFileName();
+    return name == null ? "" : name.toString();
+  }
+}

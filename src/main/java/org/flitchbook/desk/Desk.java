@@ -1,0 +1,135 @@
+package org.flitchbook.desk;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.flitchbook.input.Fault;
+import org.flitchbook.json.Json;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Product;
+import org.flitchbook.record.DayJudged;
+import org.flitchbook.record.Records;
+
+/** The jobs that people come for: each takes a folder and gives an answer. */
+public final class Desk {
+
+  private static final int WIDTH = 110;
+
+  private final Consumer<String> progress;
+
+  /**
+   * Opens the desk.
+   *
+   * @param progress is told what is being done, for long work on a terminal
+   */
+  public Desk(Consumer<String> progress) {
+    this.progress = progress;
+  }
+
+  /**
+   * Judges a day, or all lots of a book at its last day. Writes nothing.
+   *
+   * @param at the moment judged; empty: the later of the day's end and the last time read
+   * @throws Misuse where there is no such book or day
+   */
+  public Answer check(Path where, Optional<String> at) {
+    List<Fault> faults = new ArrayList<>();
+    Book book = take(where, faults);
+    Optional<LocalDate> day = Shelf.dayOf(where);
+    Judging judging = new Judging(book, faults);
+    progress.accept("judging");
+    return judging
+        .judge(day.orElseGet(() -> lastDay(book)), at, day.isEmpty())
+        .map(Desk::judged)
+        .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  private Book take(Path where, List<Fault> faults) {
+    progress.accept("reading");
+    return Shelf.take(Shelf.bookOf(where), faults);
+  }
+
+  private static LocalDate lastDay(Book book) {
+    if (book.days().isEmpty()) {
+      throw new Misuse(book.folder() + " has no day's folder yet");
+    }
+    return book.days().lastKey();
+  }
+
+  private static Answer judged(DayJudged day) {
+    return new Answer(
+        status(day),
+        Records.summary(day).toText(WIDTH),
+        new String(Json.write(Records.json(day)), StandardCharsets.UTF_8),
+        List.of(),
+        List.of());
+  }
+
+  private static Status status(DayJudged day) {
+    return day.isAmiss() ? Status.AMISS : Status.WELL;
+  }
+
+  /**
+   * Judges a day and writes its records: under {@code records/} in the book, or under {@code out}.
+   *
+   * @throws Misuse where there is no such day, or where it can't be written
+   */
+  public Answer close(Path where, Optional<Path> out, Optional<String> at) {
+    List<Fault> faults = new ArrayList<>();
+    LocalDate day =
+        Shelf.dayOf(where)
+            .orElseThrow(() -> new Misuse(where + " is a book; name one of its days' folders"));
+    Book book = take(where, faults);
+    Judging judging = new Judging(book, faults);
+    progress.accept("judging");
+    Optional<DayJudged> judged = judging.judge(day, at, false);
+    if (judged.isEmpty()) {
+      return Answer.broken(judging.faults());
+    }
+    return new Closing(book, judged.get(), progress)
+        .into(out.orElseGet(() -> book.folder().resolve("records")));
+  }
+
+  static Answer closed(DayJudged day, String done, List<Path> written) {
+    return new Answer(
+        status(day), Records.summary(day).toText(WIDTH) + "\n" + done, "", List.of(), written);
+  }
+
+  /**
+   * Reads a plan with all that it draws on, and says what its products' classes ask for beyond it.
+   *
+   * @throws Misuse where there is no plan
+   */
+  public Answer checkPlan(Path where) {
+    List<Fault> faults = new ArrayList<>();
+    Judging judging = new Judging(take(where, faults), faults);
+    Optional<Plan> plan = judging.plan();
+    return plan.filter(known -> judging.faults().isEmpty())
+        .map(Desk::planned)
+        .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  private static Answer planned(Plan plan) {
+    StringBuilder text = new StringBuilder();
+    boolean missing = false;
+    for (Product product : plan.products()) {
+      text.append(product.code()).append(", ").append(product.name()).append(": ");
+      text.append(product.limits().size()).append(" limits\n");
+      for (Product.Missing each : product.missing()) {
+        missing = true;
+        text.append("    no limit covers ").append(each.covers()).append(": ");
+        text.append(each.because()).append(" (").append(each.source().cited()).append(")\n");
+      }
+    }
+    return new Answer(
+        missing ? Status.AMISS : Status.WELL,
+        "Plan version " + plan.version() + " can be used.\n" + text,
+        "",
+        List.of(),
+        List.of());
+  }
+}

@@ -1,0 +1,148 @@
+package org.flitchbook.desk;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.check.Checks;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.doubt.Doubts;
+import org.flitchbook.doubt.Rule;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.lot.Assembled;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Lots;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.PlanRead;
+import org.flitchbook.plan.Plans;
+import org.flitchbook.reading.Day;
+import org.flitchbook.reading.FileRead;
+import org.flitchbook.reading.Hand;
+import org.flitchbook.reading.Readings;
+import org.flitchbook.record.DayJudged;
+
+/** Reads a book up to a day and judges the lots of that day. */
+final class Judging {
+
+  private static final String RULES = "templates/doubts.json";
+
+  private final Book book;
+  private final List<Fault> faults;
+
+  /**
+   * @param faults what was wrong with the files on the disk
+   */
+  Judging(Book book, List<Fault> faults) {
+    this.book = book;
+    this.faults = new ArrayList<>(faults);
+  }
+
+  List<Fault> faults() {
+    return faults;
+  }
+
+  /** The plan; empty where there is a fault in it or in what it draws on. */
+  Optional<Plan> plan() {
+    PlanRead read = Plans.read(book.plan(), book.templates(), book.ownTemplates());
+    faults.addAll(read.faults());
+    return read.plan();
+  }
+
+  /**
+   * Judges the lots of a day, or all lots of the book.
+   *
+   * @param at the moment judged; empty: the later of the day's end and the last time read
+   * @return empty where a file can't be parsed; {@link #faults} says which and why
+   */
+  Optional<DayJudged> judge(LocalDate day, Optional<String> at, boolean wholeBook) {
+    Optional<Plan> plan = plan();
+    List<Rule> rules = rules();
+    Hand hand =
+        plan.map(known -> new Hand(zone(known), known.establishment().decimalMark()))
+            .orElse(new Hand(ZoneId.of("UTC"), '.'));
+    List<Day> days = new ArrayList<>();
+    book.days()
+        .headMap(day, true)
+        .forEach((date, files) -> days.add(Readings.read(date, files, hand)));
+    if (plan.isEmpty()) {
+      days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
+      return Optional.empty();
+    }
+    days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
+    return faults.stream().anyMatch(Judging::isBroken)
+        ? Optional.empty()
+        : Optional.of(judge(plan.get(), rules, days, new When(day, at, wholeBook)));
+  }
+
+  private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}
+
+  private static boolean isBroken(Fault fault) {
+    return fault.is(Severity.BROKEN);
+  }
+
+  private static ZoneId zone(Plan plan) {
+    return plan.establishment().zone();
+  }
+
+  private List<Rule> rules() {
+    Optional<SourceFile> file =
+        book.templates().stream().filter(each -> each.name().equals(RULES)).findFirst();
+    if (file.isEmpty()) {
+      faults.add(
+          Fault.broken("template missing", Place.of(RULES), "no such file", "the rules' numbers"));
+    }
+    return file.map(found -> Doubts.rules(found, faults)).orElse(List.of());
+  }
+
+  private DayJudged judge(Plan plan, List<Rule> rules, List<Day> days, When when) {
+    Instant moment =
+        when.at().map(text -> stated(text, plan)).orElseGet(() -> moment(plan, days, when.day()));
+    Assembled assembled = Lots.assemble(plan, days, moment);
+    List<Judgement> judgements = new ArrayList<>();
+    for (Lot lot : assembled.lots()) {
+      if (when.wholeBook() || lot.filed().contains(when.day()) || lot.isRunning()) {
+        List<Fault> doubts = Doubts.find(plan, rules, assembled.register(), lot);
+        judgements.add(Checks.judge(plan, lot, doubts, moment));
+      }
+    }
+    return new DayJudged(
+        book.name(),
+        when.day(),
+        moment,
+        plan,
+        assembled.register(),
+        judgements,
+        assembled.faults(),
+        files(days));
+  }
+
+  private List<FileRead> files(List<Day> days) {
+    List<FileRead> files = new ArrayList<>();
+    SourceFile plan = book.plan();
+    files.add(new FileRead(plan.name(), "plan", plan.content().remaining(), plan.sha256(), 0, 0));
+    days.forEach(day -> files.addAll(day.files()));
+    return files;
+  }
+
+  private static Instant stated(String text, Plan plan) {
+    return Readings.time(text, zone(plan))
+        .orElseThrow(
+            () -> new Misuse("--at " + text + " is no time; write one such as 2026-02-24T18:00"));
+  }
+
+  private static Instant moment(Plan plan, List<Day> days, LocalDate day) {
+    Instant end = day.plusDays(1).atStartOfDay(zone(plan)).toInstant();
+    Instant last = end;
+    for (Day each : days) {
+      for (Instant time : each.lastTimes()) {
+        last = time.isAfter(last) ? time : last;
+      }
+    }
+    return last;
+  }
+}

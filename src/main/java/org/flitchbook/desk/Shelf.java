@@ -1,0 +1,149 @@
+package org.flitchbook.desk;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+
+/** Takes books off the disk. Files are only read, never written to. */
+final class Shelf {
+
+  /** Ten times the longest log to be expected; a larger one would fill the memory. */
+  private static final long LARGEST = 64L * 1024 * 1024;
+
+  private static final String PLAN = "plan.json";
+
+  private Shelf() {}
+
+  /** The folder of the book that a day's folder, or the book's own folder, belongs to. */
+  static Path bookOf(Path where) {
+    Path folder = where.toAbsolutePath().normalize();
+    if (Files.isDirectory(folder) && Files.exists(folder.resolve(PLAN))) {
+      return folder;
+    }
+    Path above = folder.getParent();
+    if (above != null && Files.exists(above.resolve(PLAN))) {
+      return above;
+    }
+    throw new Misuse("no " + PLAN + " in " + where + " nor in the folder above it");
+  }
+
+  /** The day that a folder is named after; empty where the folder is the book itself. */
+  static Optional<LocalDate> dayOf(Path where) {
+    Path folder = where.toAbsolutePath().normalize();
+    if (folder.equals(bookOf(where))) {
+      return Optional.empty();
+    }
+    Optional<LocalDate> day = date(folder);
+    if (day.isEmpty()) {
+      throw new Misuse(where + " is no day's folder; its name must be a date such as 2026-02-24");
+    }
+    if (!Files.isDirectory(folder)) {
+      throw new Misuse("there is no folder " + where);
+    }
+    return day;
+  }
+
+  static Book take(Path folder, List<Fault> faults) {
+    SourceFile plan =
+        read(folder.resolve(PLAN), PLAN, faults).orElse(SourceFile.of(PLAN, new byte[0]));
+    NavigableMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
+    for (Path each : list(folder)) {
+      Optional<LocalDate> day = date(each);
+      if (day.isPresent() && Files.isDirectory(each)) {
+        days.put(day.get(), files(each, name(each), faults));
+      }
+    }
+    Map<String, SourceFile> templates = new LinkedHashMap<>();
+    Templates.ofTheTool().forEach(file -> templates.put(file.name(), file));
+    List<SourceFile> own = templates(folder, faults);
+    own.forEach(file -> templates.put(file.name(), file));
+    return new Book(
+        folder,
+        plan,
+        days,
+        List.copyOf(templates.values()),
+        own.stream().map(SourceFile::name).toList());
+  }
+
+  private static List<SourceFile> templates(Path folder, List<Fault> faults) {
+    Path templates = folder.resolve("templates");
+    if (!Files.isDirectory(templates)) {
+      return List.of();
+    }
+    List<SourceFile> own = new ArrayList<>(files(templates, "templates", faults));
+    for (Path each : list(templates)) {
+      if (Files.isDirectory(each)) {
+        own.addAll(files(each, "templates/" + name(each), faults));
+      }
+    }
+    return own;
+  }
+
+  private static List<SourceFile> files(Path folder, String prefix, List<Fault> faults) {
+    List<SourceFile> files = new ArrayList<>();
+    for (Path each : list(folder)) {
+      if (Files.isRegularFile(each) && !name(each).startsWith(".")) {
+        read(each, prefix + "/" + name(each), faults).ifPresent(files::add);
+      }
+    }
+    return files;
+  }
+
+  private static Optional<SourceFile> read(Path file, String name, List<Fault> faults) {
+    try {
+      long size = Files.size(file);
+      if (size > LARGEST) {
+        faults.add(
+            Fault.broken(
+                "file too large",
+                Place.of(name),
+                size / (1024 * 1024) + " MB",
+                "at most " + LARGEST / (1024 * 1024) + " MB; cut the log by day"));
+        return Optional.empty();
+      }
+      return Optional.of(SourceFile.of(name, Files.readAllBytes(file)));
+    } catch (IOException unreadable) {
+      faults.add(
+          Fault.broken("file", Place.of(name), unreadable.toString(), "a file that can be read"));
+      return Optional.empty();
+    }
+  }
+
+  private static List<Path> list(Path folder) {
+    try (Stream<Path> entries = Files.list(folder)) {
+      return entries.sorted(Comparator.comparing(Shelf::name)).toList();
+    } catch (NoSuchFileException gone) {
+      throw new Misuse("there is no folder " + folder, gone);
+    } catch (IOException unreadable) {
+      throw new Misuse("can't look into " + folder + ": " + unreadable.getMessage(), unreadable);
+    }
+  }
+
+  private static Optional<LocalDate> date(Path folder) {
+    try {
+      return Optional.of(LocalDate.parse(name(folder)));
+    } catch (DateTimeException noDate) {
+      return Optional.empty();
+    }
+  }
+
+  private static String name(Path path) {
+    Path name = path.getFileName();
+    return name == null ? "" : name.toString();
+  }
+}

@@ -1,0 +1,92 @@
+package org.flitchbook.pdf;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSInteger;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.common.PDStream;
+import org.flitchbook.document.Document;
+
+/**
+ * What makes a file archival (PDF/A-3a, ISO 19005-3) and accessible (PDF/UA-1, ISO 14289-1): the
+ * structure tree, the colour profile, the metadata.
+ */
+final class Archive {
+  private static final COSName PARENT_TREE = COSName.getPDFName("ParentTree");
+  private static final COSName NEXT_KEY = COSName.getPDFName("ParentTreeNextKey");
+
+  private final PDDocument file;
+  private final Metadata metadata;
+  private final COSDictionary tree = new COSDictionary();
+  private final Element root = new Element("Document", tree);
+
+  Archive(PDDocument file, Document document) {
+    this.file = file;
+    this.metadata = new Metadata(document);
+    file.setDocumentId(metadata.number());
+    file.setDocumentInformation(metadata.information());
+    file.getDocument().setVersion(1.7f);
+    file.setVersion(1.7f);
+    tree.setName(COSName.TYPE, "StructTreeRoot");
+    tree.setItem(COSName.K, root.dictionary());
+  }
+
+  Element root() {
+    return root;
+  }
+
+  /** Completes the catalog once all pages are there. */
+  void finish(List<Sheet> sheets) throws IOException {
+    COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
+    file.getDocumentCatalog().setLanguage(metadata.language());
+    catalog.setItem(COSName.MARK_INFO, flag("Marked"));
+    catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
+    addParents(sheets);
+    catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
+    catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
+    byte[] packet = metadata.packet().getBytes(StandardCharsets.UTF_8);
+    PDMetadata stream = new PDMetadata(file, new ByteArrayInputStream(packet));
+    file.getDocumentCatalog().setMetadata(stream);
+  }
+
+  private static COSDictionary flag(String name) {
+    COSDictionary dictionary = new COSDictionary();
+    dictionary.setDirect(true);
+    dictionary.setBoolean(name, true);
+    return dictionary;
+  }
+
+  private void addParents(List<Sheet> sheets) {
+    COSArray numbers = new COSArray();
+    for (int i = 0; i < sheets.size(); i++) {
+      numbers.add(COSInteger.get(i));
+      numbers.add(sheets.get(i).owners());
+    }
+    COSDictionary parents = new COSDictionary();
+    parents.setItem(COSName.NUMS, numbers);
+    tree.setItem(PARENT_TREE, parents);
+    tree.setInt(NEXT_KEY, sheets.size());
+  }
+
+  /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */
+  private COSArray outputIntents() throws IOException {
+    PDStream profile =
+        new PDStream(file, new ByteArrayInputStream(Srgb.profile()), COSName.FLATE_DECODE);
+    profile.getCOSObject().setInt(COSName.N, 3);
+    COSDictionary intent = new COSDictionary();
+    intent.setName(COSName.TYPE, "OutputIntent");
+    intent.setName(COSName.S, "GTS_PDFA1");
+    intent.setString(COSName.OUTPUT_CONDITION_IDENTIFIER, "sRGB IEC61966-2.1");
+    intent.setString(COSName.INFO, "sRGB IEC61966-2.1");
+    intent.setItem(COSName.DEST_OUTPUT_PROFILE, profile);
+    COSArray intents = new COSArray();
+    intents.add(intent);
+    return intents;
+  }
+}

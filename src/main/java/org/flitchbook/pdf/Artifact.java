@@ -1,0 +1,11 @@
+package org.flitchbook.pdf;
+
+/** Marks that a reader of the structure tree leaves out. */
+enum Artifact implements Owner {
+  /** Rules, tints, and the head of a table repeated on a further page. */
+  DECORATION,
+  /** The running head of a page. */
+  HEAD,
+  /** The running foot of a page. */
+  FOOT
+}

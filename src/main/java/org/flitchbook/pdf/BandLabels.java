@@ -1,0 +1,83 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.flitchbook.document.Band;
+import org.flitchbook.document.Style;
+
+/**
+ * The labels of a chart's bands, in lanes above the plot: lane 0 lies on the plot. No label covers
+ * another. From a higher lane a line leads down to the band where no lower label is in its way.
+ */
+final class BandLabels {
+  private static final double GAP = 5;
+  private static final double LANE = Type.SMALL.leading;
+
+  private record Label(Line line, double left, double middle, int lane) {
+    double right() {
+      return left + line.width();
+    }
+
+    boolean covers(double x) {
+      return left - 2 < x && x < right() + 2;
+    }
+
+    boolean clashes(Label other) {
+      return lane == other.lane && left < other.right() + GAP && other.left < right() + GAP;
+    }
+  }
+
+  private final List<Label> labels = new ArrayList<>();
+  private final Plot plot;
+
+  BandLabels(Setting setting, List<Band> bands, Plot plot) {
+    this.plot = plot;
+    bands.stream()
+        .filter(band -> !band.label().isBlank())
+        .sorted(Comparator.comparingDouble(Band::from))
+        .forEach(
+            band ->
+                add(
+                    setting.lines(Type.SMALL, Style.PLAIN, band.label(), plot.width()).get(0),
+                    band));
+  }
+
+  private void add(Line line, Band band) {
+    double from = Math.max(plot.left(), plot.x(band.from()));
+    double middle = (from + Math.min(plot.right(), plot.x(band.to()))) / 2;
+    double left = Math.max(plot.left(), middle - line.width() / 2);
+    left = Math.min(left, plot.right() - line.width());
+    int lane = 0;
+    while (clashes(new Label(line, left, middle, lane))) {
+      lane++;
+    }
+    labels.add(new Label(line, left, middle, lane));
+  }
+
+  private boolean clashes(Label label) {
+    return labels.stream().anyMatch(label::clashes);
+  }
+
+  private boolean isFree(Label label) {
+    return labels.stream()
+        .noneMatch(other -> other.lane() < label.lane() && other.covers(label.middle()));
+  }
+
+  double height() {
+    int lanes = labels.stream().mapToInt(label -> label.lane() + 1).max().orElse(0);
+    return lanes == 0 ? 3 : lanes * LANE + 2;
+  }
+
+  /** Draws the labels above a plot whose upper edge is at {@code bottom}. */
+  void draw(Pen pen, Owner of, double bottom) throws IOException {
+    for (Label label : labels) {
+      double top = bottom - 1 - (label.lane() + 1) * LANE;
+      if (label.lane() > 0 && isFree(label)) {
+        pen.hairline(of, Ink.GREY, label.middle(), top + LANE - 1, label.middle(), bottom);
+      }
+      pen.line(of, Type.SMALL, label.left(), top, label.line());
+    }
+  }
+}

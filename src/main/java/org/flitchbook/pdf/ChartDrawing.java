@@ -1,0 +1,108 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.flitchbook.document.Band;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Guide;
+
+/** Draws a chart, from the ground up: bands, grid, limit lines, curves, markers, labels. */
+final class ChartDrawing {
+  private static final double HATCH = 4;
+
+  private final Setting setting;
+  private final Chart chart;
+  private final ChartLayout layout;
+  private final Element figure;
+
+  ChartDrawing(Setting setting, Chart chart, ChartLayout layout, Element figure) {
+    this.setting = setting;
+    this.chart = chart;
+    this.layout = layout;
+    this.figure = figure;
+  }
+
+  void draw(Pen pen, double top) throws IOException {
+    Plot plot = layout.plot(top);
+    layout.key().draw(pen, figure, top);
+    drawBands(pen, plot);
+    layout.bands().draw(pen, figure, plot.top());
+    new ChartAxes(setting, plot, figure).draw(pen, layout.firstUnit());
+    for (Guide guide : chart.guides()) {
+      Path line = new Path().move(plot.left(), plot.y(guide.at()));
+      pen.stroke(figure, Ink.BLACK, 0.5, Dash.LIMIT, line.line(plot.right(), plot.y(guide.at())));
+    }
+    new GuideLabels(setting, chart.guides(), plot, layout.guideLabels()).draw(pen, figure);
+    Obstacles obstacles = drawCurves(pen, plot);
+    new MarkerSetter(setting, plot, figure, obstacles).draw(pen, chart.markers());
+  }
+
+  private Obstacles drawCurves(Pen pen, Plot plot) throws IOException {
+    List<Path> paths = new ArrayList<>();
+    for (Curve curve : chart.curves()) {
+      List<Path> stretches = curve.stretches().stream().map(s -> Thinning.path(s, plot)).toList();
+      paths.addAll(stretches);
+      Drawing drawing =
+          (clipped, y) -> {
+            for (Path path : stretches) {
+              Strokes.of(curve.stroke()).draw(clipped, figure, path);
+            }
+          };
+      pen.within(figure, plot.left(), plot.top(), plot.width(), plot.height(), drawing);
+    }
+    return new Obstacles(plot, paths, chart.guides());
+  }
+
+  /**
+   * A band within a wider one, such as a gap in a step, is hatched. Of the others every second one
+   * is shaded, so that neighbours differ.
+   */
+  private void drawBands(Pen pen, Plot plot) throws IOException {
+    List<Band> inner = new ArrayList<>();
+    List<Band> outer = new ArrayList<>();
+    for (Band band : chart.bands()) {
+      boolean within = chart.bands().stream().anyMatch(other -> isWithin(band, other));
+      (within ? inner : outer).add(band);
+    }
+    outer.sort(Comparator.comparingDouble(Band::from));
+    for (int i = 0; i < outer.size(); i++) {
+      shade(pen, plot, outer.get(i), i % 2 == 0 ? Ink.SHADE : Ink.WHITE);
+    }
+    for (Band band : inner) {
+      double left = Math.max(plot.left(), plot.x(band.from()));
+      hatch(pen, plot, left, Math.max(right(plot, band) - left, 0.3));
+    }
+  }
+
+  private static double right(Plot plot, Band band) {
+    return Math.min(plot.right(), plot.x(band.to()));
+  }
+
+  private void shade(Pen pen, Plot plot, Band band, Ink ink) throws IOException {
+    double left = Math.max(plot.left(), plot.x(band.from()));
+    double right = Math.max(right(plot, band), left + 0.3);
+    pen.fill(figure, ink, left, plot.top(), right - left, plot.height());
+    pen.hairline(figure, Ink.HAIR, left, plot.top(), left, plot.bottom());
+    pen.hairline(figure, Ink.HAIR, right, plot.top(), right, plot.bottom());
+  }
+
+  private static boolean isWithin(Band band, Band other) {
+    boolean narrower = band.to() - band.from() < other.to() - other.from();
+    return narrower && other.from() <= band.from() && band.to() <= other.to();
+  }
+
+  private void hatch(Pen pen, Plot plot, double left, double width) throws IOException {
+    Path lines = new Path();
+    for (double y = plot.top(); y < plot.bottom() + width; y += HATCH) {
+      lines.move(left, y).line(left + width, y - width);
+    }
+    Drawing drawing = (clipped, y) -> clipped.stroke(figure, Ink.GREY, 0.3, Dash.NONE, lines);
+    pen.fill(figure, Ink.WHITE, left, plot.top(), width, plot.height());
+    pen.within(figure, left, plot.top(), width, plot.height(), drawing);
+    pen.hairline(figure, Ink.GREY, left, plot.top(), left, plot.bottom());
+    pen.hairline(figure, Ink.GREY, left + width, plot.top(), left + width, plot.bottom());
+  }
+}

@@ -1,0 +1,75 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.List;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.flitchbook.document.Banner;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Caution;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Document;
+import org.flitchbook.document.Facts;
+import org.flitchbook.document.Heading;
+import org.flitchbook.document.PageBreak;
+import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Sum;
+import org.flitchbook.document.Table;
+
+/** Hands each block to the setter that knows how it looks. */
+final class Composer {
+  private final Document document;
+  private final Sheets sheets;
+  private final Press press;
+  private final WordSetter words;
+
+  Composer(PDDocument file, Document document, Element root) throws IOException {
+    Fonts fonts = new Fonts(file);
+    Setting setting = new Setting(fonts);
+    this.document = document;
+    this.sheets = new Sheets(file, fonts, new RunningLines(setting, document));
+    this.press = new Press(new Flow(sheets), setting, root);
+    this.words = new WordSetter(press);
+  }
+
+  /** Sets the whole document and returns its pages. */
+  List<Sheet> compose() throws IOException {
+    words.title(document.title(), document.subject());
+    for (Block block : document.blocks()) {
+      set(block);
+    }
+    press.flow().finish();
+    sheets.finish();
+    return sheets.all();
+  }
+
+  private void set(Block block) throws IOException {
+    if (block instanceof Heading heading) {
+      words.set(heading);
+    } else if (block instanceof Paragraph paragraph) {
+      words.set(paragraph);
+    } else if (block instanceof Caution caution) {
+      new FrameSetter(press).set(caution);
+    } else if (block instanceof Banner banner) {
+      new FrameSetter(press).set(banner);
+    } else if (block instanceof PageBreak) {
+      press.flow().breakPage();
+    } else {
+      setGrid(block);
+    }
+  }
+
+  private void setGrid(Block block) throws IOException {
+    if (block instanceof Facts facts) {
+      new FactsSetter(press, facts).set();
+    } else if (block instanceof Table table) {
+      new TableSetter(press, table).set();
+    } else if (block instanceof Sum sum) {
+      new SumSetter(press, sum).set();
+    } else if (block instanceof Chart chart) {
+      new ChartSetter(press, chart).set();
+    } else if (block instanceof Signatures signatures) {
+      new SignatureSetter(press).set(signatures);
+    }
+  }
+}

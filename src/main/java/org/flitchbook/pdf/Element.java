@@ -1,0 +1,100 @@
+package org.flitchbook.pdf;
+
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSFloat;
+import org.apache.pdfbox.cos.COSInteger;
+import org.apache.pdfbox.cos.COSName;
+
+/** An element of the structure tree: a paragraph, a table cell, a figure. */
+final class Element implements Owner {
+  private static final COSName PARENT = COSName.P;
+
+  private final COSDictionary dictionary = new COSDictionary();
+
+  /** The root of a tree of elements, below {@code tree}. */
+  Element(String type, COSDictionary tree) {
+    dictionary.setItem(COSName.S, COSName.getPDFName(type));
+    dictionary.setItem(PARENT, tree);
+  }
+
+  /** A new element, last among the children of this one. */
+  Element child(String type) {
+    Element child = new Element(type, dictionary);
+    kid(child.dictionary);
+    return child;
+  }
+
+  COSDictionary dictionary() {
+    return dictionary;
+  }
+
+  COSName type() {
+    return dictionary.getCOSName(COSName.S);
+  }
+
+  Element alternative(String words) {
+    dictionary.setString(COSName.ALT, words);
+    return this;
+  }
+
+  /** Says which cells a head of a table stands for: {@code Column} or {@code Row}. */
+  Element scope(String scope) {
+    COSDictionary attributes = attributes("Table");
+    attributes.setName(COSName.getPDFName("Scope"), scope);
+    return this;
+  }
+
+  /** Where a figure stands on its page, in points from the lower left. */
+  void box(double left, double bottom, double right, double top) {
+    COSArray box = new COSArray();
+    for (double edge : new double[] {left, bottom, right, top}) {
+      box.add(new COSFloat((float) edge));
+    }
+    COSDictionary attributes = attributes("Layout");
+    attributes.setItem(COSName.BBOX, box);
+    attributes.setName(COSName.getPDFName("Placement"), "Block");
+  }
+
+  private COSDictionary attributes(String owner) {
+    COSDictionary attributes = new COSDictionary();
+    attributes.setDirect(true);
+    attributes.setName(COSName.O, owner);
+    dictionary.setItem(COSName.A, attributes);
+    return attributes;
+  }
+
+  /** Adds marked content on a page; an element may go on over several pages. */
+  void content(COSDictionary page, int mark) {
+    COSDictionary first = dictionary.getCOSDictionary(COSName.PG);
+    if (first == null) {
+      dictionary.setItem(COSName.PG, page);
+    }
+    kid(first == null || first == page ? COSInteger.get(mark) : reference(page, mark));
+  }
+
+  private static COSDictionary reference(COSDictionary page, int mark) {
+    COSDictionary reference = new COSDictionary();
+    reference.setDirect(true);
+    reference.setName(COSName.TYPE, "MCR");
+    reference.setItem(COSName.PG, page);
+    reference.setInt(COSName.MCID, mark);
+    return reference;
+  }
+
+  private void kid(COSBase kid) {
+    COSBase kids = dictionary.getDictionaryObject(COSName.K);
+    if (kids == null) {
+      dictionary.setItem(COSName.K, kid);
+    } else if (kids instanceof COSArray array) {
+      array.add(kid);
+    } else {
+      COSArray array = new COSArray();
+      array.setDirect(true);
+      array.add(kids);
+      array.add(kid);
+      dictionary.setItem(COSName.K, array);
+    }
+  }
+}

@@ -1,0 +1,90 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Lets strips run down the pages, and keeps together what sticks together. */
+final class Flow {
+  private static final double ROUNDING = 0.01;
+
+  private final Sheets sheets;
+  private final Frame frame;
+  private final List<Strip> waiting = new ArrayList<>();
+  private double y;
+  private boolean fresh;
+
+  Flow(Sheets sheets) throws IOException {
+    this.sheets = sheets;
+    this.frame = sheets.frame();
+    turn();
+  }
+
+  Frame frame() {
+    return frame;
+  }
+
+  /** Adds a strip below the others. */
+  void add(Strip strip) throws IOException {
+    waiting.add(strip);
+    if (!strip.sticks()) {
+      settle();
+    }
+  }
+
+  /** Begins a new page, unless nothing stands on this one. */
+  void breakPage() throws IOException {
+    settle();
+    if (!fresh) {
+      turn();
+    }
+  }
+
+  void finish() throws IOException {
+    settle();
+  }
+
+  private void settle() throws IOException {
+    if (!waiting.isEmpty()
+        && !fresh
+        && !fits(waiting)
+        && heightOf(waiting, true) <= frame.height()) {
+      turn();
+    }
+    for (Strip strip : waiting) {
+      place(strip);
+    }
+    waiting.clear();
+  }
+
+  private void place(Strip strip) throws IOException {
+    if (!fresh && !fits(List.of(strip))) {
+      turn();
+    }
+    if (fresh && strip.again() != null) {
+      place(strip.again());
+    }
+    y += fresh ? 0 : strip.before();
+    strip.drawing().draw(sheets.pen(), y);
+    y += strip.height();
+    fresh = false;
+  }
+
+  private boolean fits(List<Strip> strips) {
+    return y + heightOf(strips, fresh) <= frame.bottom() + ROUNDING;
+  }
+
+  private static double heightOf(List<Strip> strips, boolean atTop) {
+    double height = atTop ? -strips.get(0).before() : 0;
+    for (Strip strip : strips) {
+      height += strip.before() + strip.height();
+    }
+    return height;
+  }
+
+  private void turn() throws IOException {
+    sheets.next();
+    y = frame.top();
+    fresh = true;
+  }
+}

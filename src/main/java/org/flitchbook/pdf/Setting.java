@@ -1,0 +1,74 @@
+package org.flitchbook.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.flitchbook.document.Span;
+import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
+
+/** Sets text in lines of a given width. */
+final class Setting {
+  private static final int BALANCED = 3;
+
+  private final Fonts fonts;
+  private final Legible legible;
+
+  Setting(Fonts fonts) {
+    this.fonts = fonts;
+    this.legible = new Legible(fonts);
+  }
+
+  /** The lines of a text; one empty line for no text. */
+  List<Line> lines(Type type, Text text, double width) {
+    return new Breaker(fonts, type, characters(text)).lines(width);
+  }
+
+  List<Line> lines(Type type, Style style, String text, double width) {
+    return lines(type, new Text(List.of(new Span(text, style))), width);
+  }
+
+  /**
+   * As {@link #lines}, but the few lines of a short text are made about equally long, so that no
+   * single letter stands alone on the last one.
+   */
+  List<Line> balanced(Type type, Text text, double width) {
+    Breaker breaker = new Breaker(fonts, type, characters(text));
+    List<Line> best = breaker.lines(width);
+    if (best.size() < 2 || best.size() > BALANCED) {
+      return best;
+    }
+    double low = width / 2;
+    double high = width;
+    for (int i = 0; i < 5; i++) {
+      double middle = (low + high) / 2;
+      List<Line> tried = breaker.lines(middle);
+      boolean same = tried.size() == best.size();
+      best = same ? tried : best;
+      high = same ? middle : high;
+      low = same ? low : middle;
+    }
+    return best;
+  }
+
+  /** The width of a text whose lines are broken only where it says so. */
+  double natural(Type type, Text text) {
+    return new Breaker(fonts, type, characters(text)).natural();
+  }
+
+  /** The width of the longest word. */
+  double least(Type type, Text text) {
+    return new Breaker(fonts, type, characters(text)).least();
+  }
+
+  double width(Type type, Style style, String text) {
+    return natural(type, new Text(List.of(new Span(text, style))));
+  }
+
+  private Characters characters(Text text) {
+    List<Span> spans = new ArrayList<>(text.spans().size());
+    for (Span span : text.spans()) {
+      spans.add(new Span(legible.of(span.text()), span.style()));
+    }
+    return new Characters(spans);
+  }
+}

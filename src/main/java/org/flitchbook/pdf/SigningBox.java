@@ -1,0 +1,85 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.List;
+import org.flitchbook.document.SignatureBox;
+import org.flitchbook.document.Style;
+
+/**
+ * A box with the role and the statement of a signer and lines for signature, printed name, date and
+ * time. The lines hang from the foot of the box, so that boxes beside each other agree.
+ */
+final class SigningBox {
+  private static final double PADDING = 8;
+  private static final double LINES = 76;
+
+  private final Setting setting;
+  private final Element element;
+  private final SignatureBox box;
+  private final double left;
+  private final double width;
+  private final List<Line> role;
+  private final List<Line> statement;
+
+  SigningBox(Setting setting, Element element, SignatureBox box, double left, double width) {
+    this.setting = setting;
+    this.element = element;
+    this.box = box;
+    this.left = left + PADDING;
+    this.width = width - 2 * PADDING;
+    this.role = setting.lines(Type.BODY, Style.STRONG, box.role(), this.width);
+    this.statement =
+        box.statement().isBlank()
+            ? List.of()
+            : setting.lines(Type.SMALL, Style.PLAIN, box.statement(), this.width);
+  }
+
+  double height() {
+    double words = role.size() * Type.BODY.leading + statement.size() * Type.SMALL.leading;
+    return PADDING + words + LINES + PADDING - 2;
+  }
+
+  void draw(Pen pen, double top, double height) throws IOException {
+    pen.frame(Artifact.DECORATION, Ink.GREY, 0.5, left - PADDING, top, width + 2 * PADDING, height);
+    Element heading = element.child("P");
+    Element stated = element.child("P");
+    double y = top + PADDING - 2;
+    for (Line line : role) {
+      pen.line(heading, Type.BODY, left, y, line);
+      y += Type.BODY.leading;
+    }
+    for (Line line : statement) {
+      pen.line(stated, Type.SMALL, left, y, line);
+      y += Type.SMALL.leading;
+    }
+    drawLines(pen, top + height - PADDING + 2);
+  }
+
+  private void drawLines(Pen pen, double bottom) throws IOException {
+    double half = width * 0.56;
+    double lower = bottom - Type.SMALL.leading;
+    double upper = lower - 36;
+    slot(pen, "Signature", "", left, upper, width);
+    slot(pen, "Printed name", box.name(), left, lower, half);
+    double x = left + half + 8;
+    slot(pen, "Date", "", x, lower, (left + width - x) * 0.58);
+    double timeX = x + (left + width - x) * 0.58 + 8;
+    slot(pen, "Time", "", timeX, lower, left + width - timeX);
+  }
+
+  /** A line to write on, its label below, and what is printed on it already. */
+  private void slot(Pen pen, String label, String value, double x, double y, double length)
+      throws IOException {
+    pen.hairline(Artifact.DECORATION, Ink.BLACK, x, y, x + length, y);
+    Element of = element.child("P");
+    pen.line(
+        of, Type.SMALL, x, y + 0.5, setting.lines(Type.SMALL, Style.MUTED, label, length).get(0));
+    if (!value.isBlank()) {
+      List<Line> name = setting.lines(Type.BODY, Style.PLAIN, value, length);
+      for (int i = 0; i < name.size(); i++) {
+        double top = y - (name.size() - i) * Type.BODY.leading;
+        pen.line(of, Type.BODY, x, top, name.get(i));
+      }
+    }
+  }
+}

@@ -1,0 +1,20 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import org.flitchbook.document.Stroke;
+
+/** How each stroke is drawn: they differ in pattern and weight, not in colour. */
+record Strokes(Ink ink, double weight, Dash dash) {
+  static Strokes of(Stroke stroke) {
+    return switch (stroke) {
+      case SOLID -> new Strokes(Ink.BLACK, 1.15, Dash.NONE);
+      case DASHED -> new Strokes(Ink.BLACK, 0.9, Dash.LONG);
+      case DOTTED -> new Strokes(Ink.BLACK, 1.2, Dash.DOTS);
+      case THIN -> new Strokes(Ink.GREY, 0.5, Dash.NONE);
+    };
+  }
+
+  void draw(Pen pen, Owner of, Path path) throws IOException {
+    pen.stroke(of, ink, weight, dash, path);
+  }
+}

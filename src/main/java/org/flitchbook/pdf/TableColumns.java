@@ -1,0 +1,112 @@
+package org.flitchbook.pdf;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.flitchbook.document.Align;
+import org.flitchbook.document.Cell;
+import org.flitchbook.document.Column;
+import org.flitchbook.document.Row;
+import org.flitchbook.document.Span;
+import org.flitchbook.document.Style;
+import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
+import org.flitchbook.document.Tone;
+
+/** The columns of a table: how wide they are, and the setting of a row in them. */
+final class TableColumns {
+  private static final double GAP = 9;
+
+  /** Between a column set to the right and one set to the left, which would else run together. */
+  private static final double WIDE_GAP = 17;
+
+  /** No word may claim more of the page than this; a longer one is cut. */
+  private static final double LONGEST_WORD = 0.3;
+
+  private final Press press;
+  private final Table table;
+  private final double[] widths;
+
+  TableColumns(Press press, Table table) {
+    this.press = press;
+    this.table = table;
+    this.widths = measure();
+  }
+
+  private double[] measure() {
+    int count = table.columns().size();
+    double[] least = new double[count];
+    double[] natural = new double[count];
+    double room = press.frame().width();
+    for (int i = 0; i < count; i++) {
+      room -= i < count - 1 ? gap(i) : 0;
+      widen(least, natural, i, Type.SMALL, Text.strong(table.columns().get(i).head()));
+      for (Row row : table.rows()) {
+        widen(least, natural, i, Type.BODY, text(row.cells().get(i)));
+      }
+    }
+    double longest = Math.max(room * LONGEST_WORD, room / count);
+    Arrays.setAll(least, i -> Math.min(least[i], longest));
+    return table.share(room, least, natural);
+  }
+
+  private double gap(int column) {
+    boolean facing =
+        column + 1 < table.columns().size()
+            && table.columns().get(column).align() == Align.RIGHT
+            && table.columns().get(column + 1).align() == Align.LEFT;
+    return facing ? WIDE_GAP : GAP;
+  }
+
+  private void widen(double[] least, double[] natural, int column, Type type, Text text) {
+    double whole = press.setting().natural(type, text);
+    natural[column] = Math.max(natural[column], whole);
+    if (whole > least[column]) {
+      least[column] = Math.max(least[column], press.setting().least(type, text));
+    }
+  }
+
+  TableRow head(List<Owner> owners) {
+    List<TableRow.Field> fields = new ArrayList<>();
+    double x = press.frame().left();
+    for (int i = 0; i < widths.length; i++) {
+      Column column = table.columns().get(i);
+      fields.add(field(owners.get(i), x, i, Type.SMALL, Text.strong(column.head()), Tone.PLAIN));
+      x += widths[i] + gap(i);
+    }
+    return new TableRow(Type.SMALL, fields);
+  }
+
+  TableRow row(Row row, List<Owner> owners) {
+    List<TableRow.Field> fields = new ArrayList<>();
+    double x = press.frame().left();
+    for (int i = 0; i < widths.length; i++) {
+      Cell cell = row.cells().get(i);
+      fields.add(field(owners.get(i), x, i, Type.BODY, text(cell), cell.tone()));
+      x += widths[i] + gap(i);
+    }
+    return new TableRow(Type.BODY, fields);
+  }
+
+  private TableRow.Field field(Owner owner, double x, int column, Type type, Text text, Tone tone) {
+    // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
+    List<Line> lines = press.setting().balanced(type, text, widths[column] + 0.01);
+    Align align = table.columns().get(column).align();
+    return new TableRow.Field(owner, x, widths[column], align, tone, lines);
+  }
+
+  /** The words of a cell, its symbol in front; strong where the reader must stop. */
+  private static Text text(Cell cell) {
+    if (cell.tone() == Tone.PLAIN) {
+      return cell.text();
+    }
+    boolean loud = cell.tone() == Tone.FAIL || cell.tone() == Tone.DOUBT;
+    List<Span> spans = new ArrayList<>();
+    spans.add(new Span(cell.tone().symbol() + "\u00a0", Style.STRONG));
+    for (Span span : cell.text().spans()) {
+      boolean plain = span.style() == Style.PLAIN;
+      spans.add(loud && plain ? new Span(span.text(), Style.STRONG) : span);
+    }
+    return new Text(spans);
+  }
+}

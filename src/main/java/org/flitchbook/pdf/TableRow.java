@@ -1,0 +1,73 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.List;
+import org.flitchbook.document.Align;
+import org.flitchbook.document.Tone;
+
+/**
+ * A row of a table, or some lines of one, set and ready to draw.
+ *
+ * @param begins whether this is the upper end of the row
+ * @param ends whether this is its lower end
+ */
+record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
+  private static final double PADDING = 3;
+
+  TableRow(Type type, List<Field> fields) {
+    this(type, fields, true, true);
+  }
+
+  /** A cell at its place. */
+  record Field(Owner owner, double x, double width, Align align, Tone tone, List<Line> lines) {
+    private Field part(int from, int to) {
+      List<Line> some = lines.subList(Math.min(from, lines.size()), Math.min(to, lines.size()));
+      return new Field(owner, x, width, align, tone, some);
+    }
+
+    private double x(Line line) {
+      return switch (align) {
+        case LEFT -> x;
+        case RIGHT -> x + width - line.width();
+        case CENTER -> x + (width - line.width()) / 2;
+      };
+    }
+  }
+
+  int lines() {
+    return fields.stream().mapToInt(field -> field.lines().size()).max().orElse(1);
+  }
+
+  private double above() {
+    return begins ? PADDING : 0;
+  }
+
+  double height() {
+    return above() + lines() * type.leading + (ends ? PADDING : 0);
+  }
+
+  /** The lines of the row from one to before another. */
+  TableRow part(int from, int to) {
+    List<Field> parts = fields.stream().map(field -> field.part(from, to)).toList();
+    return new TableRow(type, parts, from == 0, to >= lines());
+  }
+
+  void draw(Pen pen, double top) throws IOException {
+    for (Field field : fields) {
+      if (field.tone() == Tone.FAIL || field.tone() == Tone.DOUBT) {
+        Ink tint = Tints.of(field.tone());
+        double x = field.x() - 3;
+        double y = begins ? top + 0.8 : top;
+        double tall = (ends ? top + height() - 0.8 : top + height()) - y;
+        pen.fill(Artifact.DECORATION, tint, x, y, field.width() + 6, tall);
+      }
+    }
+    for (Field field : fields) {
+      for (int i = 0; i < field.lines().size(); i++) {
+        Line line = field.lines().get(i);
+        double y = top + above() + i * type.leading;
+        pen.line(field.owner(), type, field.x(line), y, line);
+      }
+    }
+  }
+}

@@ -1,0 +1,38 @@
+package org.flitchbook.pdf;
+
+import org.flitchbook.document.Style;
+
+/**
+ * The three sizes of type, in points, each with the distance of its lines, and a fourth for the
+ * symbol of a verdict.
+ */
+enum Type {
+  SIGN(24, 28),
+  LARGE(14, 18),
+  BODY(8.5, 11.6),
+  SMALL(7, 9.2);
+
+  /** Height of a capital letter of the typeface, in parts of the size. */
+  private static final double CAPITAL = 0.729;
+
+  final double size;
+  final double leading;
+
+  Type(double size, double leading) {
+    this.size = size;
+    this.leading = leading;
+  }
+
+  /** Distance from the top of a line to its baseline; it centres the capitals. */
+  double baseline() {
+    return leading / 2 + size * CAPITAL / 2;
+  }
+
+  static Face face(Style style) {
+    return style == Style.STRONG ? Face.STRONG : Face.PLAIN;
+  }
+
+  static Ink ink(Style style) {
+    return style == Style.MUTED ? Ink.GREY : Ink.BLACK;
+  }
+}

@@ -1,0 +1,74 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.util.List;
+import org.flitchbook.document.Heading;
+import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.Style;
+
+/** Sets titles, headings and paragraphs. */
+final class WordSetter {
+  /** Lines across the whole page would be too long to read. */
+  private static final double MEASURE = 0.84;
+
+  private final Press press;
+  private int depth = 1;
+
+  WordSetter(Press press) {
+    this.press = press;
+  }
+
+  void title(String title, String subject) throws IOException {
+    List<Line> lines =
+        press.setting().lines(Type.LARGE, Style.STRONG, title, press.frame().width());
+    add(press.root().child("H1"), Type.LARGE, lines, 0, true);
+    if (!subject.isBlank()) {
+      List<Line> under =
+          press.setting().lines(Type.BODY, Style.MUTED, subject, press.frame().width());
+      add(press.root().child("P"), Type.BODY, under, 1, true);
+    }
+  }
+
+  void set(Heading heading) throws IOException {
+    // The title is the first level, and a tagged file must not skip one.
+    depth = Math.min(heading.level() + 1, depth + 1);
+    Element element = press.root().child("H" + depth);
+    Type type = heading.level() == 1 ? Type.LARGE : Type.BODY;
+    Style style =
+        heading.level() == 2 ? Style.STRONG : heading.level() == 1 ? Style.PLAIN : Style.MUTED;
+    List<Line> lines = press.setting().lines(type, style, heading.text(), press.frame().width());
+    add(element, type, lines, heading.level() == 1 ? 24 : heading.level() == 2 ? 15 : 10, true);
+  }
+
+  void set(Paragraph paragraph) throws IOException {
+    double measure = press.frame().width() * MEASURE;
+    List<Line> lines = press.setting().lines(Type.BODY, paragraph.text(), measure);
+    add(press.root().child("P"), Type.BODY, lines, 6, false);
+  }
+
+  /** A caption above a table or a chart; it stays with what follows. */
+  static void caption(Press press, Element element, String caption) throws IOException {
+    List<Line> lines =
+        press.setting().lines(Type.BODY, Style.PLAIN, caption, press.frame().width());
+    new WordSetter(press).add(element, Type.BODY, lines, 13, true);
+  }
+
+  /** No first or last line of several stands alone on a page. */
+  private void add(Element element, Type type, List<Line> lines, double before, boolean sticks)
+      throws IOException {
+    int last = lines.size() - 1;
+    for (int i = 0; i <= last; i++) {
+      Line line = lines.get(i);
+      boolean held = i == last ? sticks : sticks || i == 0 || i == last - 1;
+      double x = press.frame().left();
+      press
+          .flow()
+          .add(
+              Strip.of(
+                  i == 0 ? before : 0,
+                  type.leading,
+                  held,
+                  (pen, top) -> pen.line(element, type, x, top, line)));
+    }
+  }
+}

@@ -1,0 +1,55 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Register;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.reading.FileRead;
+
+/**
+ * All that was judged for one day.
+ *
+ * @param book the name of the book's folder
+ * @param moment the moment judged
+ * @param judgements of the lots of the day, by their codes
+ * @param faults those that touch no single lot
+ * @param files every file read, of all days, with what became of it
+ */
+public record DayJudged(
+    String book,
+    LocalDate day,
+    Instant moment,
+    Plan plan,
+    Register register,
+    List<Judgement> judgements,
+    List<Fault> faults,
+    List<FileRead> files) {
+
+  public DayJudged {
+    judgements = List.copyOf(judgements);
+    faults = List.copyOf(faults);
+    files = List.copyOf(files);
+  }
+
+  /** Whether a critical or operating limit was missed, or an ask or a stop is open. */
+  public boolean isAmiss() {
+    return faults.stream().anyMatch(Fault::isOpen)
+        || judgements.stream()
+            .anyMatch(
+                each ->
+                    each.verdict().isMissed()
+                        || !each.deviations().isEmpty()
+                        || !each.operatingMisses().isEmpty()
+                        || !each.openFaults().isEmpty());
+  }
+
+  /** All faults, those of the lots after those of the day. */
+  public List<Fault> allFaults() {
+    return java.util.stream.Stream.concat(
+            faults.stream(), judgements.stream().flatMap(each -> each.faults().stream()))
+        .toList();
+  }
+}

@@ -1,0 +1,53 @@
+package org.flitchbook.record;
+
+import java.util.List;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Document;
+import org.flitchbook.document.Paper;
+import org.flitchbook.document.Running;
+import org.flitchbook.plan.Establishment;
+
+/** What stands on every page of a record. */
+final class Frame {
+
+  private static final int SHORT_HASH = 12;
+
+  private final DayJudged day;
+
+  Frame(DayJudged day) {
+    this.day = day;
+  }
+
+  /**
+   * A record of the day.
+   *
+   * @param about the product, or what the record is about
+   * @param name the lot's code, or the record's own name
+   */
+  Document document(String title, String about, String name, List<Block> blocks) {
+    Establishment house = day.plan().establishment();
+    String number = house.number().isEmpty() ? "" : ", est. " + house.number();
+    Running running =
+        new Running(
+            house.name() + number + ", " + house.address(),
+            about.isEmpty() ? name : about + ", " + name,
+            "Plan version "
+                + day.plan().version()
+                + ", record "
+                + day.day()
+                + "/"
+                + name
+                + ", plan "
+                + day.plan().sha256().substring(0, SHORT_HASH),
+            "Times in " + house.zone() + ", " + Phrases.zone(day.moment(), house.zone()));
+    return new Document(
+        title,
+        about.isEmpty() ? title : about,
+        house.language(),
+        day.book() + "/" + day.day() + "/" + name,
+        day.moment(),
+        Paper.parse(house.paper()).orElse(Paper.A4),
+        running,
+        blocks);
+  }
+}

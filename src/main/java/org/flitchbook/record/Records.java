@@ -1,0 +1,42 @@
+package org.flitchbook.record;
+
+import java.util.List;
+import java.util.Map;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.document.Document;
+
+/** Turns what was judged into documents and into JSON. */
+public final class Records {
+
+  private Records() {}
+
+  /** The whole day as a tree for JSON. */
+  public static Map<String, Object> json(DayJudged day) {
+    return JsonForm.of(day, day.judgements(), day.allFaults());
+  }
+
+  /** One lot as a tree for JSON, in the same form. */
+  public static Map<String, Object> json(DayJudged day, Judgement judgement) {
+    return JsonForm.of(day, List.of(judgement), judgement.faults());
+  }
+
+  /** The record of one lot. */
+  public static Document batch(DayJudged day, Judgement judgement) {
+    return new BatchRecord(day, judgement).document();
+  }
+
+  /** The report of the day's deviations. */
+  public static Document deviations(DayJudged day) {
+    return new DeviationReport(day).document();
+  }
+
+  /** The sheet of the day. */
+  public static Document day(DayJudged day) {
+    return new DaySheet(day).document();
+  }
+
+  /** The day in a few lines for a terminal: what is wrong, and what the plan says to do. */
+  public static Document summary(DayJudged day) {
+    return new Summary(day).document();
+  }
+}

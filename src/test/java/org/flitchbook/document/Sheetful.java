@@ -1,0 +1,39 @@
+package org.flitchbook.document;
+
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+
+/** Makes small documents for tests. */
+final class Sheetful {
+  private Sheetful() {}
+
+  static Document of(Block... blocks) {
+    return new Document(
+        "Batch record 26047-B1",
+        "Juniper & treacle belly",
+        "en-US",
+        "26047-B1 r1",
+        Instant.parse("2026-02-24T22:30:00Z"),
+        Paper.LETTER,
+        new Running("Wrenfold Smokeyard", "plan 3", "times in EST", ""),
+        Arrays.asList(blocks));
+  }
+
+  static Row row(String... words) {
+    return new Row(Arrays.stream(words).map(word -> new Cell(Text.of(word), Tone.PLAIN)).toList());
+  }
+
+  static Column column(String head, Align align, int weight) {
+    return new Column(head, align, weight, false);
+  }
+
+  static Axis axis(double min, double max) {
+    return new Axis("", min, max, List.of());
+  }
+
+  static Chart chart(List<Guide> guides, List<Marker> markers, List<Band> bands) {
+    return new Chart(
+        "", "in words", axis(0, 10), axis(0, 100), List.of(), guides, markers, bands, 100);
+  }
+}

@@ -1,0 +1,127 @@
+package org.flitchbook.document;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class ToTextTest {
+  private static final Table LIMITS =
+      new Table(
+          "Limits",
+          List.of(
+              Sheetful.column("Limit", Align.LEFT, 2),
+              Sheetful.column("Worst", Align.RIGHT, 0),
+              new Column("Verdict", Align.LEFT, 0, false)),
+          List.of(
+              limit("Ingoing nitrite, dry cure on a skinless belly", "149.4 ppm", "met", Tone.PASS),
+              limit("Cooling", "", "not shown", Tone.DOUBT)));
+
+  private static Row limit(String name, String worst, String verdict, Tone tone) {
+    return new Row(
+        List.of(
+            new Cell(Text.of(name), Tone.PLAIN),
+            new Cell(Text.of(worst), Tone.PLAIN),
+            new Cell(Text.of(verdict), tone)));
+  }
+
+  private static Document document() {
+    Chart chart = Sheetful.chart(List.of(), List.of(), List.of());
+    return Sheetful.of(
+        new Banner(Tone.DOUBT, "Not shown", "One limit of seven."),
+        new Facts(
+            2,
+            List.of(
+                new Fact("Lot", Text.of("26047-B1")),
+                new Fact("Green weight", Text.of("4,812 g")))),
+        LIMITS,
+        new Heading(2, "Nitrite"),
+        new Sum(
+            List.of(
+                new Sum.Line("Curing salt", "", "11.5 g"),
+                new Sum.Line("Nitrite", "11.5 g × 6.25 ÷ 100", "0.71875 g"))),
+        new Paragraph(
+            Text.of(new Span("73.8 °F", Style.STRUCK), new Span(" 37.8 °F", Style.PLAIN))),
+        chart,
+        new Caution("Curing salt is poisonous in excess: weigh it, never spoon it."),
+        new Signatures(List.of(new SignatureBox("maker", "Prepared by", "Maud Achterberg", ""))));
+  }
+
+  @Test
+  void a_document_is_set_for_a_terminal() {
+    assertEquals(
+        """
+        Batch record 26047-B1
+        ═════════════════════
+        Juniper & treacle belly
+        Wrenfold Smokeyard · plan 3
+
+        ──────────────────────────────────────────────────
+        ? Not shown
+        One limit of seven.
+        ──────────────────────────────────────────────────
+
+        Lot           26047-B1
+        Green weight  4,812 g
+
+        Limits
+        Limit                           Worst  Verdict
+        ──────────────────────────────────────────────────
+        Ingoing nitrite, dry cure   149.4 ppm  ✓ met
+        on a skinless belly
+        Cooling                                ? not shown
+
+        Nitrite
+        ───────
+
+        Curing salt                          11.5 g
+        Nitrite      11.5 g × 6.25 ÷ 100  =  0.71875 g
+
+        [struck out: 73.8 °F] 37.8 °F
+
+        [chart] in words
+
+        ! Curing salt is poisonous in excess: weigh it,
+          never spoon it.
+
+        Prepared by
+        Signature  ____________________________
+        Name       Maud Achterberg
+        Date       ____________  Time  _______
+
+        times in EST
+        """,
+        document().toText(50));
+  }
+
+  @Test
+  void a_table_too_wide_for_the_terminal_is_printed_row_by_row() {
+    Row row = Sheetful.row("2026-02-16/cure.csv", "2026-02-17/smoker.csv", "26047-B1");
+    List<Column> columns =
+        List.of(
+            Sheetful.column("First", Align.LEFT, 1),
+            Sheetful.column("Second", Align.LEFT, 1),
+            Sheetful.column("Lot", Align.LEFT, 1));
+    String text = Sheetful.of(new Table("", columns, List.of(row))).toText(40);
+    assertTrue(
+        text.contains(
+            "First   2026-02-16/cure.csv\nSecond  2026-02-17/smoker.csv\nLot     26047-B1\n"),
+        text);
+  }
+
+  @Test
+  void no_line_is_wider_than_the_terminal_and_none_ends_in_a_space() {
+    for (int width = Document.LEAST_WIDTH; width < 120; width += 7) {
+      for (String line : document().toText(width).split("\n", -1)) {
+        assertTrue(line.length() <= width && line.equals(line.stripTrailing()), line);
+      }
+    }
+  }
+
+  @Test
+  void control_characters_do_not_reach_the_terminal() {
+    String text = Sheetful.of(new Paragraph(Text.of("red \u001b[31m alert"))).toText(60);
+    assertTrue(text.contains("red [31m alert"), text);
+  }
+}

@@ -1,0 +1,79 @@
+package org.flitchbook.pdf;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.flitchbook.document.Align;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Cell;
+import org.flitchbook.document.Column;
+import org.flitchbook.document.Document;
+import org.flitchbook.document.Paper;
+import org.flitchbook.document.Row;
+import org.flitchbook.document.Running;
+import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
+import org.flitchbook.document.Tone;
+
+/** Makes documents and reads what was printed. */
+final class Pages {
+  private Pages() {}
+
+  static Document document(Block... blocks) {
+    return document(Arrays.asList(blocks));
+  }
+
+  static Document document(List<Block> blocks) {
+    return new Document(
+        "Day sheet",
+        "",
+        "en-US",
+        "day sheet r1",
+        Instant.parse("2026-02-24T22:30:00Z"),
+        Paper.A4,
+        new Running("Wrenfold Smokeyard", "plan version 3", "times in EST", "r1"),
+        blocks);
+  }
+
+  /** A table whose cells name their row and column. */
+  static Table table(int rows) {
+    List<Column> columns =
+        List.of(
+            new Column("Time", Align.LEFT, 1, true),
+            new Column("Probe", Align.LEFT, 1, false),
+            new Column("Reading", Align.RIGHT, 1, false));
+    List<Row> all = new ArrayList<>();
+    for (int i = 1; i <= rows; i++) {
+      all.add(row("time " + i, "P1", i + ".0 °F"));
+    }
+    return new Table("Readings", columns, all);
+  }
+
+  static Row row(String... words) {
+    return new Row(Arrays.stream(words).map(word -> new Cell(Text.of(word), Tone.PLAIN)).toList());
+  }
+
+  /** The text of each page, in the order in which it was written. */
+  static List<String> texts(byte[] pdf) throws IOException {
+    try (PDDocument file = Loader.loadPDF(pdf)) {
+      List<String> pages = new ArrayList<>();
+      for (int page = 1; page <= file.getNumberOfPages(); page++) {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setLineSeparator("\n");
+        stripper.setStartPage(page);
+        stripper.setEndPage(page);
+        pages.add(stripper.getText(file));
+      }
+      return pages;
+    }
+  }
+
+  static List<String> texts(Block... blocks) throws IOException {
+    return texts(Pdf.print(document(blocks)));
+  }
+}

@@ -1,0 +1,196 @@
+package org.flitchbook.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.flitchbook.document.Align;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Column;
+import org.flitchbook.document.Heading;
+import org.flitchbook.document.PageBreak;
+import org.flitchbook.document.Paper;
+import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.SignatureBox;
+import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class PdfTextTest {
+  private static Paragraph words(String text) {
+    return new Paragraph(Text.of(text));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void the_first_page_has_the_answer_and_the_signatures_in_reading_order(Paper paper)
+      throws IOException {
+    String page = Pages.texts(Pdf.print(SampleRecord.on(paper))).get(0);
+    List<String> expected =
+        List.of(
+            "Batch record 26047-B1",
+            "Held: one limit not shown",
+            "Green weight",
+            "Ingoing nitrite",
+            "≤ 200 ppm",
+            "✓ met",
+            "? not shown",
+            "✗ not met",
+            "… pending",
+            "weigh it, never spoon it",
+            "Prepared by the maker",
+            "Maud Achterberg",
+            "Reviewed before release");
+    int at = 0;
+    for (String words : expected) {
+      int next = page.replace('\u00a0', ' ').indexOf(words, at);
+      assertTrue(next >= at, words + " is not in its place in:\n" + page);
+      at = next;
+    }
+  }
+
+  @Test
+  void each_page_carries_head_foot_and_number() throws IOException {
+    List<String> pages = Pages.texts(words("one"), new PageBreak(), words("two"));
+    assertEquals(2, pages.size());
+    for (int i = 0; i < 2; i++) {
+      String page = pages.get(i).replace('\u00a0', ' ');
+      assertTrue(page.contains("Wrenfold Smokeyard") && page.contains("plan version 3"), page);
+      assertTrue(page.contains("times in EST"), page);
+      assertTrue(page.contains("r1 · page " + (i + 1) + " of 2"), page);
+    }
+  }
+
+  @Test
+  void a_thousand_rows_come_out_once_each_under_a_head_on_every_page() throws IOException {
+    List<String> pages = Pages.texts(Pages.table(1000));
+    assertTrue(pages.size() > 15, "pages: " + pages.size());
+    List<String> times = new ArrayList<>();
+    for (String page : pages) {
+      assertTrue(page.contains("Time Probe Reading"), page);
+      page.lines().filter(line -> line.startsWith("time ")).forEach(times::add);
+    }
+    assertEquals(1000, times.size());
+    for (int i = 1; i <= 1000; i++) {
+      assertEquals("time " + i + " P1 " + i + ".0 °F", times.get(i - 1));
+    }
+  }
+
+  @Test
+  void the_last_page_of_a_table_never_holds_a_single_row() throws IOException {
+    for (int rows = 26; rows < 44; rows++) {
+      List<String> pages = Pages.texts(Pages.table(rows));
+      String last = pages.get(pages.size() - 1);
+      long found = last.lines().filter(line -> line.startsWith("time ")).count();
+      assertTrue(found > 1, rows + " rows leave " + found + " on the last page");
+    }
+  }
+
+  @Test
+  void a_heading_is_never_last_on_a_page() throws IOException {
+    for (int before = 34; before < 46; before++) {
+      List<Block> blocks = new ArrayList<>();
+      for (int i = 0; i < before; i++) {
+        blocks.add(words("line " + i));
+      }
+      blocks.add(new Heading(1, "Cure"));
+      blocks.add(words("after the heading"));
+      for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
+        assertEquals(page.contains("Cure"), page.contains("after the heading"), page);
+      }
+    }
+  }
+
+  @Test
+  void signature_boxes_stay_on_one_page() throws IOException {
+    for (int before = 24; before < 46; before += 2) {
+      List<Block> blocks = new ArrayList<>();
+      for (int i = 0; i < before; i++) {
+        blocks.add(words("line " + i));
+      }
+      blocks.add(
+          new Signatures(
+              List.of(
+                  new SignatureBox("a", "Made by", "", ""),
+                  new SignatureBox("b", "Reviewed by", "", ""),
+                  new SignatureBox("c", "Closed by", "", ""))));
+      for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
+        assertEquals(page.contains("Made by"), page.contains("Closed by"), page);
+      }
+    }
+  }
+
+  @Test
+  void a_word_longer_than_its_column_is_cut_and_not_lost() throws IOException {
+    String hash = "0123456789abcdef".repeat(20);
+    List<Column> columns =
+        List.of(
+            new Column("File", Align.LEFT, 1, true), new Column("SHA-256", Align.LEFT, 1, false));
+    Table table = new Table("", columns, List.of(Pages.row("cure.csv", hash)));
+    String page = Pages.texts(table).get(0).replace("\n", "");
+    assertTrue(page.contains(hash), page);
+  }
+
+  @Test
+  void a_row_taller_than_a_page_is_cut_between_lines() throws IOException {
+    String many = "word ".repeat(4000);
+    List<Column> columns =
+        List.of(new Column("Note", Align.LEFT, 1, true), new Column("By", Align.LEFT, 0, false));
+    List<String> pages =
+        Pages.texts(
+            new Table("", columns, List.of(Pages.row(many, "MA"), Pages.row("next", "IQ"))));
+    int words = pages.stream().flatMap(page -> page.lines()).mapToInt(PdfTextTest::count).sum();
+    assertEquals(4000, words);
+    assertTrue(pages.get(pages.size() - 1).contains("next IQ"));
+  }
+
+  private static int count(String line) {
+    return (line.length() - line.replace("word", "").length()) / 4;
+  }
+
+  @Test
+  void empty_cells_and_an_empty_table_are_set() throws IOException {
+    Table cells = new Table("", Pages.table(1).columns(), List.of(Pages.row("", "", "")));
+    Table bare = new Table("No readings", Pages.table(1).columns(), List.of());
+    String page = Pages.texts(cells, bare).get(0);
+    assertTrue(page.contains("No readings\nTime Probe Reading"), page);
+  }
+
+  @Test
+  void what_the_font_cannot_show_is_replaced_and_nothing_is_reordered() throws IOException {
+    String page =
+        Pages.texts(
+                words(
+                    "lot \u6e29\u5ea6 and \u05e7\u05d5\u05d1 and \u202egnp\u202c cafe\u0301"
+                        + " fillet\u0007"))
+            .get(0);
+    assertTrue(
+        page.contains("lot \ufffd\ufffd and \ufffd\ufffd\ufffd and gnp caf\u00e9 fillet"), page);
+  }
+
+  @Test
+  void a_search_for_an_office_finds_no_ligature() throws IOException {
+    String page = Pages.texts(words("the office files affidavits")).get(0);
+    assertTrue(page.contains("the office files affidavits"), page);
+    assertFalse(page.contains("\ufb03"), page);
+  }
+
+  @Test
+  void dates_and_values_are_not_broken() throws IOException {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < 400; i++) {
+      text.append("2026-02-16 36.1–39.4 ");
+    }
+    for (String page : Pages.texts(words(text.toString()))) {
+      page.lines()
+          .filter(line -> line.startsWith("2") || line.startsWith("3"))
+          .forEach(line -> assertTrue(line.matches("(2026-02-16|36.1–39.4| )+"), line));
+    }
+  }
+}
