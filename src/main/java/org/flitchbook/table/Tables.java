@@ -53,7 +53,8 @@ public final class Tables {
           Fault.broken(
               "empty file", Place.of(name, layout.skip() + 1), "no heading", "a line of columns"));
     }
-    char delimiter = layout.delimiter().orElseGet(() -> delimiterOf(Lines.bareHeading(content, start)));
+    char delimiter =
+        layout.delimiter().orElseGet(() -> delimiterOf(Lines.bareHeading(content, start)));
     CSVFormat format =
         CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
     try (CSVParser parser =
