@@ -21,8 +21,7 @@ final class FieldsTest {
   private final List<Fault> faults = new ArrayList<>();
 
   private Fields fields(String text) {
-    return Fields.of(
-        Json.read("plan.json", text.getBytes(UTF_8)).object().orElseThrow(), faults);
+    return Fields.of(Json.read("plan.json", text.getBytes(UTF_8)).object().orElseThrow(), faults);
   }
 
   private List<String> said() {

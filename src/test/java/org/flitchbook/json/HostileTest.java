@@ -22,7 +22,8 @@ final class HostileTest {
   @Test
   void an_empty_file_is_called_one() {
     assertEquals(List.of("plan.json:1: found an empty file, expected JSON"), said(new byte[0]));
-    assertEquals(List.of("plan.json:3: found an empty file, expected JSON"), said(" \n\n".getBytes(UTF_8)));
+    assertEquals(
+        List.of("plan.json:3: found an empty file, expected JSON"), said(" \n\n".getBytes(UTF_8)));
   }
 
   @ParameterizedTest
@@ -30,7 +31,9 @@ final class HostileTest {
   void a_number_with_a_huge_exponent_is_shown_as_it_is_written(String number) {
     List<Fault> faults = new ArrayList<>();
     Node.Obj object =
-        Json.read("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8)).object().orElseThrow();
+        Json.read("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8))
+            .object()
+            .orElseThrow();
     assertEquals(Optional.empty(), Fields.of(object, faults).optionalWhole("skip"));
     assertEquals(1, faults.size());
     assertEquals("a whole number", faults.get(0).expected());

@@ -30,7 +30,8 @@ final class EncodingTest {
         Arguments.of("UTF-8 with a mark", marked(TEXT, UTF_8), Layout.OPEN),
         Arguments.of("UTF-16 LE with a mark", marked(TEXT, UTF_16LE), Layout.OPEN),
         Arguments.of("UTF-16 BE with a mark", marked(TEXT, UTF_16BE), Layout.OPEN),
-        Arguments.of("Windows-1252 stated", TEXT.getBytes(WINDOWS), Collected.stated("windows-1252")),
+        Arguments.of(
+            "Windows-1252 stated", TEXT.getBytes(WINDOWS), Collected.stated("windows-1252")),
         Arguments.of("ISO-8859-1 stated", TEXT.getBytes(WINDOWS), Collected.stated("ISO-8859-1")),
         Arguments.of("UTF-16 LE stated", TEXT.getBytes(UTF_16LE), Collected.stated("utf-16le")),
         Arguments.of("UTF-16 BE stated", TEXT.getBytes(UTF_16BE), Collected.stated("utf-16be")),
@@ -64,7 +65,8 @@ final class EncodingTest {
     return Stream.of(
         Arguments.of(windows, "utf-8", "bytes that are no UTF-8, expected UTF-8 text"),
         Arguments.of(odd, "utf-16le", "bytes that are no UTF-16LE, expected UTF-16LE text"),
-        Arguments.of(neither, "windows-1252", "bytes that are no windows-1252, expected windows-1252 text"),
+        Arguments.of(
+            neither, "windows-1252", "bytes that are no windows-1252, expected windows-1252 text"),
         Arguments.of(neither, "", "bytes that are no text, expected UTF-8 or Windows-1252"));
   }
 

@@ -66,8 +66,13 @@ final class TablesTest {
         row(
             "nothing at all",
             "",
-            "broken " + file + ": found an empty file, expected a line of columns and rows under it"),
-        row("a blank file", "\n\n", "broken " + file + ":1: found no heading, expected a line of columns"),
+            "broken "
+                + file
+                + ": found an empty file, expected a line of columns and rows under it"),
+        row(
+            "a blank file",
+            "\n\n",
+            "broken " + file + ":1: found no heading, expected a line of columns"),
         row(
             "a blank line before the heading",
             "\na,b\n1,2\n",
@@ -75,15 +80,21 @@ final class TablesTest {
         row(
             "a quote that never closes is told at its opening",
             "a,b\n1,2\n3,\"4\n5,6\n7,8\n",
-            "broken " + file + ":3: found a quote that never closes, expected \" at the end of the cell"),
+            "broken "
+                + file
+                + ":3: found a quote that never closes, expected \" at the end of the cell"),
         row(
             "a quote that never closes in the heading",
             "a,\"b\n1,2\n",
-            "broken " + file + ":1: found a quote that never closes, expected \" at the end of the cell"),
+            "broken "
+                + file
+                + ":1: found a quote that never closes, expected \" at the end of the cell"),
         row(
             "text behind a closing quote",
             "a,b\n1,2\n\"3\"x,4\n",
-            "broken " + file + ":3: found text behind a closing quote, expected a delimiter, or \"\" inside"),
+            "broken "
+                + file
+                + ":3: found text behind a closing quote, expected a delimiter, or \"\" inside"),
         row(
             "a NUL byte",
             "a,b\n1,2\n3,\0\n",
