@@ -196,12 +196,18 @@ final class EntryReader {
       if (!choices.isEmpty() && !choices.contains(cell("value").toLowerCase(Locale.ROOT))) {
         stop("value", "value", orNothing("value"), String.join(" or ", choices));
       }
-      if (what.shape() == Shape.WORDS && cell("value").isEmpty() && cell("note").isEmpty()) {
+      if (what.shape() == Shape.WORDS && !hasWords(what)) {
         stop("value", "value", "nothing", "the " + what.word());
       }
       if (what.shape() == Shape.ITEM && cell("item").isEmpty()) {
         stop("item", "item", "nothing", "what or where, for \"" + what.word() + "\"");
       }
+    }
+
+    /** A product may be named as the item; what was found, done or meant is told in words. */
+    private boolean hasWords(What what) {
+      String second = what == What.PRODUCT ? "item" : "note";
+      return !cell("value").isEmpty() || !cell(second).isEmpty();
     }
 
     private String cell(String column) {

@@ -188,6 +188,13 @@ final class SheetsTest {
   }
 
   @Test
+  void a_product_may_stand_as_the_item() {
+    Day day = Days.row("cure", "26047-B1,2026-02-24 09:05,product,JTB,,,MA,,");
+    assertEquals(List.of(), said(day));
+    assertEquals("JTB", day.entries().get(0).item());
+  }
+
+  @Test
   void a_short_row_lacks_its_last_cells() {
     Day day = Days.row("cure", "26047-B1,2026-02-24 06:40,turned,,,,MA");
     assertEquals(List.of(), said(day));
