@@ -115,15 +115,15 @@ final class Corrections {
 
   private Fault eased(Fault fault) {
     Entry by = replacing.get(lineOf(fault.place()));
-    boolean stands = by == null || !fault.isOpen() || !isOfSheet(fault.place());
-    return stands
-        ? fault
-        : Fault.note(
-            fault.rule(),
-            fault.lot(),
-            fault.place(),
-            fault.found(),
-            fault.expected() + "; replaced by " + by.place());
+    if (by == null || !fault.isOpen() || !isOfSheet(fault.place())) {
+      return fault;
+    }
+    return Fault.note(
+        fault.rule(),
+        fault.lot(),
+        fault.place(),
+        fault.found(),
+        fault.expected() + "; replaced by " + by.place());
   }
 
   private void stop(Entry entry, String why, String expected) {

@@ -1,5 +1,6 @@
 package org.flitchbook.lot;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -102,10 +104,14 @@ final class TrackMaker {
     return orByHand(what, tracks, hands);
   }
 
-  /** A hand reading is the lot's own, or that of a place while the lot lies in it. */
-  private static boolean concerns(Entry entry, String lot, Stay stay) {
+  /**
+   * A hand reading is that of a place while the lot lies in it, or the lot's own on the sheet of
+   * the step; one that names another place says nothing of this one.
+   */
+  private boolean concerns(Entry entry, String lot, Stay stay) {
     boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
-    boolean own = entry.lot().equals(lot) && ofStep;
+    boolean ofNoPlace = timeline.plan().room(entry.item()).isEmpty();
+    boolean own = entry.lot().equals(lot) && ofStep && ofNoPlace;
     return stay.visits().stream()
         .filter(visit -> holds(visit, entry))
         .anyMatch(visit -> own || entry.item().equals(visit.place()));
@@ -139,6 +145,7 @@ final class TrackMaker {
       return Optional.empty();
     }
     return spread(
+            series.what(),
             series.instrument(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
@@ -149,7 +156,7 @@ final class TrackMaker {
     List<MergedTrack.HandReading> hands = new ArrayList<>();
     for (Entry entry : read) {
       Instant at = entry.time().earliest();
-      spread(entry.instrument(), at, at)
+      spread(entry.what(), entry.instrument(), at, at)
           .ifPresent(spread -> hands.add(new MergedTrack.HandReading(entry, spread)));
     }
     hands.sort(Comparator.comparing(MergedTrack.HandReading::at));
@@ -158,9 +165,13 @@ final class TrackMaker {
 
   /**
    * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
-   * instrument that the plan lacks, whose readings can't be used.
+   * instrument that the plan lacks, whose readings can't be used. The plan states accuracies of
+   * temperatures only, so humidity counts as written.
    */
-  private Optional<MergedTrack.Spread> spread(String id, Instant from, Instant until) {
+  private Optional<MergedTrack.Spread> spread(What what, String id, Instant from, Instant until) {
+    if (what == What.HUMIDITY) {
+      return Optional.of(new MergedTrack.Spread(0, 0));
+    }
     return timeline
         .plan()
         .instrument(id)
@@ -169,7 +180,7 @@ final class TrackMaker {
             accuracy -> {
               long first = error(id, from);
               long last = error(id, until);
-              long exact = Level.ofDifference(accuracy);
+              long exact = levels(accuracy);
               return new MergedTrack.Spread(
                   exact + Math.max(0, -Math.min(first, last)),
                   exact + Math.max(0, Math.max(first, last)));
@@ -178,6 +189,14 @@ final class TrackMaker {
 
   private long error(String id, Instant at) {
     Optional<Quantity> error = timeline.register().last(id, at).map(Register.Check::error);
-    return error.map(Level::ofDifference).orElse(0L);
+    return error.map(TrackMaker::levels).orElse(0L);
+  }
+
+  /** A difference in levels, made no smaller where it has more decimals than a level holds. */
+  private static long levels(Quantity difference) {
+    BigDecimal near = difference.value().rounded(Level.DECIMALS);
+    boolean smaller = Ratio.of(near).abs().isBelow(difference.value().abs());
+    BigDecimal step = BigDecimal.valueOf(difference.value().signum(), Level.DECIMALS);
+    return Level.ofDifference(Quantity.of(smaller ? near.add(step) : near, difference.unit()));
   }
 }

@@ -77,10 +77,15 @@ final class LogsTest {
         "{\"column\": \"Luft\", \"what\": \"cooler temperature\", \"unit\": \"°C\", \"place\":"
             + " \"F1\", \"from\": \"2026-02-24 08:03\", \"until\": \"2026-02-24T08:03:00\"}";
     String log =
-        "Schreiber 7\r\n;;;\r\nDatum;Zeit;Kern (°C);Luft;;\r\n"
-            + "24.02.2026;08:02;4,25;1,5;;\r\n"
-            + "24.02.2026;08:03;4,5;-1,5;;\r\n"
-            + "24.02.2026;08:04;4,75;2,5;;\r\n";
+        """
+        Schreiber 7
+        ;;;
+        Datum;Zeit;Kern (°C);Luft;;
+        24.02.2026;08:02;4,25;1,5;;
+        24.02.2026;08:03;4,5;-1,5;;
+        24.02.2026;08:04;4,75;2,5;;
+        """
+            .replace("\n", "\r\n");
     Day day =
         Days.read(
             Days.NEW_YORK,
