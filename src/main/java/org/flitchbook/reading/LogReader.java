@@ -121,7 +121,7 @@ final class LogReader implements Rows {
     String text = timeText(row);
     Optional<LocalDateTime> time = layout.time().clock().read(text);
     if (time.isEmpty()) {
-      stop("time", row.line(), text.isEmpty() ? "no time" : text, layout.time().clock().pattern());
+      noTime(row, text);
       return;
     }
     List<ZoneOffset> offsets = offsets(time.get());
@@ -130,6 +130,23 @@ final class LogReader implements Rows {
       return;
     }
     inOrder(row, time.get(), time.get().toInstant(offsets.get(0)).toEpochMilli());
+  }
+
+  /**
+   * A heading again, a row of units or a last line holds no reading, so nothing is lost with it.
+   */
+  private void noTime(Row row, String text) {
+    boolean reads =
+        readings.stream()
+            .map(reading -> Numbers.read(row.cell(reading.index()), layout.decimalMark()))
+            .anyMatch(Optional::isPresent);
+    rowFaults.add(
+        reads ? "time" : "no reading",
+        reads ? Severity.STOP : Severity.NOTE,
+        row.line(),
+        timeColumn(),
+        text.isEmpty() ? "no time" : text,
+        layout.time().clock().pattern());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */

@@ -192,9 +192,15 @@ final class LogsTest {
         Arguments.of(
             List.of(at + "2:00,1", "Time,P1", at + "3:00,2", "Time,P1"),
             List.of(
-                "stop p1.csv:3:Time: found Time, expected yyyy-MM-dd HH:mm:ss",
-                "stop p1.csv:5:Time: found Time, expected yyyy-MM-dd HH:mm:ss"),
+                "note p1.csv:3:Time: found Time, expected yyyy-MM-dd HH:mm:ss",
+                "note p1.csv:5:Time: found Time, expected yyyy-MM-dd HH:mm:ss"),
             "2 4"),
+        Arguments.of(
+            List.of(",°F", at + "2:00,1", "end of data"),
+            List.of(
+                "note p1.csv:2:Time: found no time, expected yyyy-MM-dd HH:mm:ss",
+                "note p1.csv:4:Time: found end of data, expected yyyy-MM-dd HH:mm:ss"),
+            "3"),
         Arguments.of(
             List.of(at + "2:00,1", ",2", "2026-02-31 08:03:00,3"),
             List.of(
