@@ -33,10 +33,12 @@ final class Books {
   private static final Path EXAMPLE =
       Path.of("src", "test", "resources", "org", "flitchbook", "lot", "book");
 
+  private static final Plan PLAN = plan("", "");
+
   private Books() {}
 
   static Plan plan() {
-    return plan("", "");
+    return PLAN;
   }
 
   /** The example's plan with something replaced. */
@@ -52,15 +54,29 @@ final class Books {
   }
 
   static Assembled example() {
-    Map<LocalDate, List<SourceFile>> days = new TreeMap<>();
+    return of(exampleFiles());
+  }
+
+  /** The files of the example's days. */
+  static List<SourceFile> exampleFiles() {
     try (Stream<Path> all = Files.walk(EXAMPLE)) {
-      all.filter(path -> path.getNameCount() == EXAMPLE.getNameCount() + 2)
+      return all.filter(path -> path.getNameCount() == EXAMPLE.getNameCount() + 2)
           .filter(Files::isRegularFile)
-          .map(path -> EXAMPLE.relativize(path).toString().replace('\\', '/'))
-          .forEach(name -> add(days, SourceFile.of(name, bytes(EXAMPLE.resolve(name)))));
+          .sorted()
+          .map(path -> SourceFile.of(name(path), bytes(path)))
+          .toList();
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
+  }
+
+  private static String name(Path path) {
+    return EXAMPLE.relativize(path).toString().replace('\\', '/');
+  }
+
+  static Assembled of(List<SourceFile> files) {
+    Map<LocalDate, List<SourceFile>> days = new TreeMap<>();
+    files.forEach(file -> add(days, file));
     return assemble(plan(), LATE, days);
   }
 
