@@ -4,12 +4,11 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.core.exc.StreamConstraintsException;
-import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -45,6 +44,8 @@ public final class Json {
           : broken(root.place(), root.shown(), "an object");
     } catch (JsonProcessingException unreadable) {
       return broken(place(name, unreadable), found(unreadable), "JSON");
+    } catch (CharConversionException noText) {
+      return broken(Place.of(name), "bytes that are no text", "JSON in UTF-8");
     } catch (IOException impossible) {
       throw new UncheckedIOException("reading bytes in memory", impossible);
     }
@@ -74,11 +75,8 @@ public final class Json {
   }
 
   private static String found(JsonProcessingException unreadable) {
-    if (unreadable instanceof JsonEOFException) {
+    if (unreadable.getOriginalMessage().startsWith("Unexpected end-of-input")) {
       return "the end of the file inside an object, a list or a text";
-    }
-    if (unreadable instanceof StreamConstraintsException) {
-      return "nesting or a value beyond what is read (1,000 deep)";
     }
     return unreadable.getOriginalMessage().lines().findFirst().orElse("no JSON");
   }

@@ -16,14 +16,14 @@ public sealed interface Node {
   record Text(Place place, String value) implements Node {
     @Override
     public String shown() {
-      return "\"" + value + "\"";
+      return "\"" + Shown.onOneLine(value) + "\"";
     }
   }
 
   record Num(Place place, BigDecimal value) implements Node {
     @Override
     public String shown() {
-      return value.toPlainString();
+      return Shown.number(value);
     }
   }
 

@@ -1,8 +1,9 @@
 package org.flitchbook.json;
 
+import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.core.io.JsonEOFException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -22,13 +23,21 @@ final class TreeReader {
   }
 
   Node document() throws IOException {
+    try {
+      return root();
+    } catch (StreamConstraintsException | NumberFormatException beyond) {
+      throw new JsonParseException(
+          parser, "nesting or a value beyond what is read (1,000 deep)", beyond);
+    }
+  }
+
+  private Node root() throws IOException {
     if (parser.nextToken() == null) {
-      throw new JsonEOFException(parser, null, "an empty file");
+      throw new JsonParseException(parser, "an empty file");
     }
     Node root = value("");
     if (parser.nextToken() != null) {
-      throw new com.fasterxml.jackson.core.JsonParseException(
-          parser, "text behind the end of the document");
+      throw new JsonParseException(parser, "text behind the end of the document");
     }
     return root;
   }

@@ -1,6 +1,7 @@
 package org.flitchbook.lot;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -8,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Series;
@@ -29,15 +29,7 @@ final class Logs {
   void check(List<Series> all, Map<String, LotDraft> drafts) {
     for (Series series : all) {
       Place place = new Place(series.file(), 0, series.column());
-      wanted(series)
-          .ifPresent(
-              wanted ->
-                  served(series, drafts)
-                      .forEach(
-                          lot ->
-                              faults.add(
-                                  Fault.stop(
-                                      "instrument", lot, place, series.instrument(), wanted))));
+      checkInstrument(series, place, drafts);
       if (!series.place().isEmpty() && plan.room(series.place()).isEmpty()) {
         faults.add(Fault.ask("place", "", place, series.place(), "a place of the plan"));
       }
@@ -50,30 +42,39 @@ final class Logs {
     touch(all, drafts);
   }
 
-  /** What would do instead of the series' instrument; empty where it will do. */
-  private Optional<String> wanted(Series series) {
-    Optional<Instrument> instrument = plan.instrument(series.instrument());
-    if (instrument.isEmpty()) {
-      return Optional.of("an instrument of the plan, in logs.json");
+  private void checkInstrument(Series series, Place place, Map<String, LotDraft> drafts) {
+    Optional<Instrument> known = plan.instrument(series.instrument());
+    if (known.isEmpty()) {
+      stop(series, place, drafts, series.instrument(), "an instrument of the plan");
+    } else if (known.get().kind().equals("scale")) {
+      String scale = series.instrument() + ", a scale";
+      stop(series, place, drafts, scale, "a thermometer or logger");
+    } else if (known.get().accuracyFor(series.unit().dimension()).isEmpty()) {
+      stop(series, place, drafts, series.instrument(), HUMIDITY);
     }
-    return instrument.get().accuracyFor(series.unit().dimension()).isPresent()
-        ? Optional.empty()
-        : Optional.of(series.unit() == Unit.PERCENT ? HUMIDITY : "a thermometer or logger");
+  }
+
+  private void stop(
+      Series series, Place place, Map<String, LotDraft> drafts, String found, String expected) {
+    List<String> lots = served(series, drafts);
+    for (String lot : lots.isEmpty() ? List.of("") : lots) {
+      faults.add(Fault.stop("instrument", lot, place, found, expected + ", in logs.json"));
+    }
   }
 
   /** A fault of a log's row is a fault of every lot that the log serves. */
   private void touch(List<Series> all, Map<String, LotDraft> drafts) {
+    Map<String, Set<String>> lotsOfFile = new HashMap<>();
+    for (Series series : all) {
+      lotsOfFile
+          .computeIfAbsent(series.file(), file -> new LinkedHashSet<>())
+          .addAll(served(series, drafts));
+    }
     List<Fault> own = new ArrayList<>();
     for (Fault fault : faults) {
-      if (fault.lot().isEmpty()) {
-        Set<String> lots = new LinkedHashSet<>();
-        all.stream()
-            .filter(series -> series.file().equals(fault.place().file()))
-            .forEach(series -> lots.addAll(served(series, drafts)));
+      Set<String> lots = lotsOfFile.getOrDefault(fault.place().file(), Set.of());
+      if (fault.lot().isEmpty() && !lots.isEmpty()) {
         lots.forEach(lot -> own.add(of(fault, lot)));
-        if (lots.isEmpty()) {
-          own.add(fault);
-        }
       } else {
         own.add(fault);
       }

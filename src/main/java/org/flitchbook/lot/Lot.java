@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
@@ -91,8 +92,13 @@ public record Lot(
         .toList();
   }
 
-  /** The last time at which anything was read of it. */
+  /** The last time at which anything was read of it, by hand or by a log. */
   public Optional<Instant> lastTime() {
-    return entries.stream().map(entry -> entry.time().earliest()).max(Comparator.naturalOrder());
+    Stream<Instant> written = entries.stream().map(entry -> entry.time().earliest());
+    Stream<Instant> logged =
+        tracks.stream()
+            .map(StepTrack::track)
+            .map(track -> Instant.ofEpochMilli(track.earliest(track.size() - 1)));
+    return Stream.concat(written, logged).max(Comparator.naturalOrder());
   }
 }

@@ -58,10 +58,15 @@ final class LotDraft {
     if (intos.isEmpty()) {
       return Optional.empty();
     }
-    Optional<Entry> out = inOrder(step.outOf()).stream().reduce((earlier, later) -> later);
+    List<Entry> outs = inOrder(step.outOf());
     Entry into = intos.get(0);
-    out.filter(end -> end.time().isBefore(into.time())).ifPresent(end -> backwards(into, end));
-    return Optional.of(new Stay(step, into, out, visits(intos, out)));
+    Entry lastInto = intos.get(intos.size() - 1);
+    Optional<Entry> last = outs.stream().reduce((earlier, later) -> later);
+    last.filter(end -> end.time().isBefore(into.time())).ifPresent(end -> backwards(into, end));
+    Optional<Entry> out =
+        last.filter(
+            end -> end.time().isBefore(into.time()) || !end.time().isBefore(lastInto.time()));
+    return Optional.of(new Stay(step, into, out, visits(intos, outs)));
   }
 
   private List<Entry> inOrder(org.flitchbook.sheet.What what) {
@@ -81,18 +86,27 @@ final class LotDraft {
             "a later time"));
   }
 
-  private static List<Stay.Visit> visits(List<Entry> intos, Optional<Entry> out) {
+  private static List<Stay.Visit> visits(List<Entry> intos, List<Entry> outs) {
     List<Stay.Visit> visits = new ArrayList<>();
     for (int i = 0; i < intos.size(); i++) {
       Entry into = intos.get(i);
-      Optional<Moment> next =
+      Optional<Entry> next =
           intos.stream()
               .skip(i + 1L)
               .filter(other -> other.piece().equals(into.piece()))
-              .map(Entry::time)
               .findFirst();
-      visits.add(new Stay.Visit(into.item(), into.time(), next.or(() -> out.map(Entry::time))));
+      Optional<Moment> end = lastOut(into, next, outs).or(() -> next).map(Entry::time);
+      visits.add(new Stay.Visit(into.item(), into.time(), end));
     }
     return visits;
+  }
+
+  /** The last time that a piece came out before it went in again. */
+  private static Optional<Entry> lastOut(Entry into, Optional<Entry> next, List<Entry> outs) {
+    return outs.stream()
+        .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
+        .filter(out -> !out.time().isBefore(into.time()))
+        .filter(out -> next.map(again -> out.time().isBefore(again.time())).orElse(true))
+        .reduce((earlier, later) -> later);
   }
 }

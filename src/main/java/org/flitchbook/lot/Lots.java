@@ -27,7 +27,6 @@ public final class Lots {
   private final Plan plan;
   private final List<Fault> faults = new ArrayList<>();
   private final Map<String, List<Entry>> entriesOfLot = new TreeMap<>();
-  private final Map<String, List<Correction>> corrections = new HashMap<>();
   private final Map<String, SortedSet<LocalDate>> filed = new HashMap<>();
 
   private Lots(Plan plan) {
@@ -38,7 +37,8 @@ public final class Lots {
    * Assembles every lot that the days name.
    *
    * @param days in order, up to the day judged
-   * @param until readings after this are not looked at
+   * @param until readings after this are not looked at; a correction counts whatever its time,
+   *     since it says what was true
    */
   public static Assembled assemble(Plan plan, List<Day> days, Instant until) {
     return new Lots(plan).assemble(days, until);
@@ -46,13 +46,13 @@ public final class Lots {
 
   private Assembled assemble(List<Day> days, Instant until) {
     days.forEach(day -> faults.addAll(day.faults()));
-    List<Entry> all =
-        days.stream()
-            .flatMap(day -> day.entries().stream())
+    List<Entry> all = days.stream().flatMap(day -> day.entries().stream()).toList();
+    Corrections corrections = new Corrections(all, faults);
+    List<Entry> inForce =
+        corrections.inForce().stream()
             .filter(entry -> !entry.time().earliest().isAfter(until))
             .toList();
-    new Membership(plan, faults).check(all);
-    List<Entry> inForce = corrected(all);
+    new Membership(plan, faults).check(inForce);
     Register register = new RegisterReader(plan, faults).read(inForce);
     List<Series> series = days.stream().flatMap(day -> day.series().stream()).toList();
     for (Entry entry : inForce) {
@@ -66,12 +66,14 @@ public final class Lots {
     entriesOfLot.forEach((code, entries) -> drafts.put(code, new LotDraft(timeline, entries)));
     new Logs(plan, faults).check(series, drafts);
     return new Assembled(
-        drafts.entrySet().stream().map(each -> lot(each.getKey(), each.getValue())).toList(),
+        drafts.entrySet().stream()
+            .map(each -> lot(each.getKey(), each.getValue(), corrections))
+            .toList(),
         register,
         faults.stream().filter(fault -> !entriesOfLot.containsKey(fault.lot())).toList());
   }
 
-  private Lot lot(String code, LotDraft draft) {
+  private Lot lot(String code, LotDraft draft, Corrections corrections) {
     List<Entry> entries = entriesOfLot.getOrDefault(code, List.of());
     Optional<Product> product = product(code, entries);
     checkOnce(code, entries);
@@ -79,7 +81,7 @@ public final class Lots {
         code,
         product,
         entries,
-        corrections.getOrDefault(code, List.of()),
+        corrections.of(code),
         draft.stays(),
         draft.tracks(),
         Stream.concat(faults.stream(), draft.faults().stream())
@@ -101,47 +103,10 @@ public final class Lots {
     }
   }
 
-  private List<Entry> corrected(List<Entry> all) {
-    Map<String, Entry> byPlace = new HashMap<>();
-    all.forEach(entry -> byPlace.put(entry.place().toString(), entry));
-    List<Entry> inForce = new ArrayList<>(all);
-    for (Entry entry : all) {
-      if (!entry.corrects().isEmpty()) {
-        replaced(entry, byPlace)
-            .ifPresent(
-                old -> {
-                  inForce.remove(old);
-                  corrections
-                      .computeIfAbsent(old.lot(), code -> new ArrayList<>())
-                      .add(new Correction(old, entry));
-                });
-      }
-    }
-    return inForce;
-  }
-
-  /** The entry that a correction names: with its day's folder, or in the same folder. */
-  private Optional<Entry> replaced(Entry entry, Map<String, Entry> byPlace) {
-    String file = entry.place().file();
-    String folder = file.substring(0, file.lastIndexOf('/') + 1);
-    Entry old = byPlace.getOrDefault(entry.corrects(), byPlace.get(folder + entry.corrects()));
-    if (old == null || !old.lot().equals(entry.lot()) || !old.is(entry.what())) {
-      faults.add(
-          Fault.stop(
-              "correction",
-              entry.lot(),
-              entry.place().column("corrects"),
-              entry.corrects(),
-              "file:line of an entry of the same lot about " + entry.what().word()));
-      return Optional.empty();
-    }
-    return Optional.of(old);
-  }
-
   private Optional<Product> product(String code, List<Entry> entries) {
     List<Entry> named = entries.stream().filter(entry -> entry.is(What.PRODUCT)).toList();
     Optional<Product> product =
-        named.stream().findFirst().flatMap(entry -> plan.product(entry.item()));
+        named.stream().findFirst().flatMap(entry -> plan.product(productCode(entry)));
     String codes = String.join(", ", plan.products().stream().map(Product::code).toList());
     if (named.isEmpty() && !entries.isEmpty()) {
       Entry first =
@@ -150,11 +115,14 @@ public final class Lots {
           Fault.stop("product", code, first.place(), "no entry \"product\"", "one of " + codes));
     } else if (product.isEmpty() && !named.isEmpty()) {
       Entry entry = named.get(0);
-      faults.add(
-          Fault.stop(
-              "product", code, entry.place().column("item"), entry.item(), "one of " + codes));
+      faults.add(Fault.stop("product", code, entry.place(), productCode(entry), "one of " + codes));
     }
     return product;
+  }
+
+  /** The product is named as the item; as the value it is understood too. */
+  private static String productCode(Entry entry) {
+    return entry.item().isEmpty() ? entry.value() : entry.item();
   }
 
   /** Green weight and rind are of a piece and can't add up; a second one needs a correction. */

@@ -79,7 +79,8 @@ final class Membership {
 
   private void room(Entry entry) {
     boolean into = Step.ofWork().stream().anyMatch(step -> step.into() == entry.what());
-    if (into && plan.room(entry.item()).isEmpty()) {
+    boolean ofPlaceAlone = entry.lot().isEmpty() && entry.sheet().step().isPresent();
+    if ((into || ofPlaceAlone) && plan.room(entry.item()).isEmpty()) {
       stop(
           entry,
           "place",

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
@@ -64,7 +65,9 @@ final class RegisterReader {
     }
     Dimension dimension = entry.amount().dimension();
     Optional<Quantity> item =
-        Quantity.parse(entry.item()).filter(known -> known.dimension() == dimension);
+        Quantity.parse(entry.item())
+            .filter(known -> known.dimension() == dimension)
+            .filter(RegisterReader::isMeasurable);
     if (item.isEmpty()) {
       stop(
           entry,
@@ -73,6 +76,12 @@ final class RegisterReader {
           "the reference's value with its unit");
     }
     return item;
+  }
+
+  /** Errors of temperatures are held as levels. */
+  private static boolean isMeasurable(Quantity reference) {
+    return reference.dimension() != Dimension.TEMPERATURE
+        || Level.of(reference.value().rounded(Level.DECIMALS), reference.unit()).isPresent();
   }
 
   private Optional<Quantity> boiling(Entry entry) {

@@ -1,5 +1,6 @@
 package org.flitchbook.lot;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,6 +10,7 @@ import java.util.stream.IntStream;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -103,10 +105,14 @@ final class TrackMaker {
     return orByHand(what, tracks, hands);
   }
 
-  /** A hand reading is the lot's own, or that of a place while the lot lies in it. */
-  private static boolean concerns(Entry entry, String lot, Stay stay) {
+  /**
+   * A hand reading is that of a place while the lot lies in it, or the lot's own on the sheet of
+   * the step; one that names another place says nothing of this one.
+   */
+  private boolean concerns(Entry entry, String lot, Stay stay) {
     boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
-    boolean own = entry.lot().equals(lot) && ofStep;
+    boolean ofNoPlace = timeline.plan().room(entry.item()).isEmpty();
+    boolean own = entry.lot().equals(lot) && ofStep && ofNoPlace;
     return stay.visits().stream()
         .filter(visit -> holds(visit, entry))
         .anyMatch(visit -> own || entry.item().equals(visit.place()));
@@ -172,7 +178,7 @@ final class TrackMaker {
               boolean heat = unit.dimension() == Dimension.TEMPERATURE;
               long first = heat ? error(id, from) : 0;
               long last = heat ? error(id, until) : 0;
-              long exact = Level.ofDifference(accuracy);
+              long exact = levels(accuracy);
               return new MergedTrack.Spread(
                   exact + Math.max(0, -Math.min(first, last)),
                   exact + Math.max(0, Math.max(first, last)));
@@ -181,6 +187,14 @@ final class TrackMaker {
 
   private long error(String id, Instant at) {
     Optional<Quantity> error = timeline.register().last(id, at).map(Register.Check::error);
-    return error.map(Level::ofDifference).orElse(0L);
+    return error.map(TrackMaker::levels).orElse(0L);
+  }
+
+  /** A difference in levels, made no smaller where it has more decimals than a level holds. */
+  private static long levels(Quantity difference) {
+    BigDecimal near = difference.value().rounded(Level.DECIMALS);
+    boolean smaller = Ratio.of(near).abs().isBelow(difference.value().abs());
+    BigDecimal step = BigDecimal.valueOf(difference.value().signum(), Level.DECIMALS);
+    return Level.ofDifference(Quantity.of(smaller ? near.add(step) : near, difference.unit()));
   }
 }

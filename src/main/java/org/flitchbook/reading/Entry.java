@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Place;
@@ -16,7 +18,8 @@ import org.flitchbook.sheet.What;
  * @param by initials, empty where they are missing
  * @param entered when it was typed, where the sheet says so
  * @param corrects {@code file:line} of the entry that this one replaces, or empty
- * @param other the columns that the sheet has beyond the known ones
+ * @param other the columns that the sheet has beyond the known ones, in the sheet's order, and the
+ *     unit where it belongs to no quantity
  */
 public record Entry(
     Place place,
@@ -36,7 +39,7 @@ public record Entry(
     Map<String, String> other) {
 
   public Entry {
-    other = Map.copyOf(other);
+    other = Collections.unmodifiableMap(new LinkedHashMap<>(other));
   }
 
   public boolean is(What other) {

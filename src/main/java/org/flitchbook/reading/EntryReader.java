@@ -1,19 +1,15 @@
 package org.flitchbook.reading;
 
-import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.What;
@@ -22,25 +18,7 @@ import org.flitchbook.table.Row;
 /** Turns one row of a sheet into an entry, or into a fault that says why it can't be used. */
 final class EntryReader {
 
-  /** Letters, digits, - and _; so a lot's name can be a file's name on any system. */
-  private static final Pattern LOT = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,31}");
-
   private static final Pattern CORRECTS = Pattern.compile("[^:]+\\.csv:[1-9]\\d{0,8}");
-
-  private static final Set<String> SPOONS =
-      Set.of(
-          "tsp",
-          "teaspoon",
-          "teaspoons",
-          "tbsp",
-          "tablespoon",
-          "tablespoons",
-          "spoon",
-          "spoons",
-          "cup",
-          "cups",
-          "pinch",
-          "pinches");
 
   private final String file;
   private final Sheet sheet;
@@ -69,6 +47,16 @@ final class EntryReader {
             width + " cells as in the heading" + decimalHint()));
   }
 
+  void underNoWord(Row row, List<String> cells, String lot) {
+    faults.add(
+        Fault.stop(
+            "cell under no word",
+            knownLot(lot),
+            Place.of(file, row.line()),
+            "cells under no word of the heading (" + String.join(", ", cells) + ")",
+            "a word above every cell that is filled"));
+  }
+
   private String decimalHint() {
     return delimiter == ',' ? "; a decimal comma can't stand bare in a comma file" : "";
   }
@@ -78,7 +66,7 @@ final class EntryReader {
   }
 
   private static String knownLot(String lot) {
-    return LOT.matcher(lot).matches() ? lot : "";
+    return LotName.isOne(lot) ? lot : "";
   }
 
   /** One row on its way to become an entry; every fault of the row is found, not only the first. */
@@ -113,6 +101,9 @@ final class EntryReader {
       Map<String, String> other = new LinkedHashMap<>(cells);
       SheetReader.REQUIRED.forEach(other::remove);
       SheetReader.OPTIONAL.forEach(other::remove);
+      if (quantity.isEmpty() && !cell("unit").isEmpty()) {
+        other.put("unit", cell("unit"));
+      }
       return new Entry(
           place,
           sheet,
@@ -133,10 +124,20 @@ final class EntryReader {
 
     private void checkLot() {
       String written = cell("lot");
-      if (written.isEmpty() && sheet != Sheet.INSTRUMENTS && cell("item").isEmpty()) {
-        stop("lot", "lot", "no lot", "a lot, or a place as the item");
-      } else if (!written.isEmpty() && lot.isEmpty()) {
-        stop("lot", "lot", written, "letters, digits, - and _ only, 32 at most");
+      if (written.isEmpty()) {
+        checkWithoutLot();
+      } else if (lot.isEmpty()) {
+        stop("lot", "lot", written, LotName.expected(written));
+      }
+    }
+
+    /** A row of no lot serves an instrument, a place, or an action about something named. */
+    private void checkWithoutLot() {
+      boolean ofPlace = What.on(sheet, cell("what")).filter(Logged::ofPlace).isPresent();
+      boolean aboutItem = ofPlace || sheet == Sheet.ACTIONS;
+      if (sheet != Sheet.INSTRUMENTS && (!aboutItem || cell("item").isEmpty())) {
+        String item = ofPlace ? ", or a place as the item" : ", or what it is about as the item";
+        stop("lot", "lot", "no lot", "a lot" + (aboutItem ? item : ""));
       }
     }
 
@@ -166,58 +167,8 @@ final class EntryReader {
     }
 
     private Optional<Quantity> quantity(What what) {
-      Shape shape = what.shape();
-      if (shape == Shape.MAYBE_MASS) {
-        return cell("unit").isEmpty() ? Optional.empty() : amount(what, Dimension.MASS);
-      }
-      return shape.dimension().flatMap(dimension -> amount(what, dimension));
-    }
-
-    private Optional<Quantity> amount(What what, Dimension dimension) {
-      Optional<BigDecimal> number = number(dimension);
-      Optional<Unit> unit = unit(what, dimension);
-      return number.flatMap(value -> unit.map(known -> Quantity.of(value, known)));
-    }
-
-    private Optional<BigDecimal> number(Dimension dimension) {
-      Optional<BigDecimal> number = Numbers.read(cell("value"), hand.decimalMark());
-      if (number.isEmpty()) {
-        String comma =
-            cell("value").indexOf(',') >= 0 ? "; a decimal comma is stated in the plan" : "";
-        stop(
-            "value",
-            "value",
-            orNothing("value"),
-            dimension.words() + ", digits with a decimal " + mark() + comma);
-      }
-      return number;
-    }
-
-    private String mark() {
-      return hand.decimalMark() == '.' ? "point" : "comma";
-    }
-
-    private Optional<Unit> unit(What what, Dimension dimension) {
-      String written = cell("unit");
-      if (SPOONS.contains(written.toLowerCase(Locale.ROOT))) {
-        spoons(what, written);
-        return Optional.empty();
-      }
-      Optional<Unit> unit = Unit.parse(written).filter(known -> known.dimension() == dimension);
-      if (unit.isEmpty()) {
-        stop("unit", "unit", orNothing("unit"), Unit.choices(dimension));
-      }
-      return unit;
-    }
-
-    private void spoons(What what, String written) {
-      stop(
-          "spoons",
-          "unit",
-          cell("value") + " " + written + " of " + what.word(),
-          "a weight in "
-              + Unit.choices(Dimension.MASS)
-              + ": one teaspoon of the same curing salt weighs anything from 4.2 to 7.1 g");
+      return new AmountReader(hand.decimalMark(), what, cell("value"), cell("unit"), this::stop)
+          .read();
     }
 
     /** A missing initial, instrument, item or word keeps the lot; the value itself is used. */
@@ -226,7 +177,7 @@ final class EntryReader {
         faults.add(
             Fault.stop("initials", lot, place.column("by"), "no initials", "who wrote this"));
       }
-      if (sheet.step().isPresent()
+      if ((sheet.step().isPresent() || sheet == Sheet.INSTRUMENTS)
           && what.shape().needsInstrument()
           && cell("instrument").isEmpty()) {
         faults.add(
@@ -245,12 +196,18 @@ final class EntryReader {
       if (!choices.isEmpty() && !choices.contains(cell("value").toLowerCase(Locale.ROOT))) {
         stop("value", "value", orNothing("value"), String.join(" or ", choices));
       }
-      if (what.shape() == Shape.WORDS && cell("value").isEmpty() && cell("note").isEmpty()) {
+      if (what.shape() == Shape.WORDS && !hasWords(what)) {
         stop("value", "value", "nothing", "the " + what.word());
       }
       if (what.shape() == Shape.ITEM && cell("item").isEmpty()) {
         stop("item", "item", "nothing", "what or where, for \"" + what.word() + "\"");
       }
+    }
+
+    /** A product may be named as the item; what was found, done or meant is told in words. */
+    private boolean hasWords(What what) {
+      String second = what == What.PRODUCT ? "item" : "note";
+      return !cell("value").isEmpty() || !cell(second).isEmpty();
     }
 
     private String cell(String column) {

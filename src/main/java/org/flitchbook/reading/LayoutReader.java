@@ -3,6 +3,7 @@ package org.flitchbook.reading;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +32,9 @@ final class LayoutReader {
         .ifPresent(
             object -> {
               Fields fields = Fields.of(object, faults);
+              if (!fields.has("logs")) {
+                fields.fault("logs", "no \"logs\"", "a list there");
+              }
               fields.objects("logs").forEach(log -> layout(log).ifPresent(layouts::add));
               fields.end();
             });
@@ -46,15 +50,27 @@ final class LayoutReader {
                 "utf-8, utf-16le, utf-16be, windows-1252 or iso-8859-1",
                 Tables::charset),
             log.optionalParsed("delimiter", "\",\", \";\" or a tab", LayoutReader::delimiter),
-            Math.max(0, log.optionalWhole("skip").orElse(0)));
+            skip(log));
     char decimal = log.optionalParsed("decimal", "\".\" or \",\"", LayoutReader::mark).orElse('.');
     Optional<LogLayout.TimeColumns> time = log.object("time").flatMap(LayoutReader::time);
     String instrument = log.text("instrument");
     List<LogLayout.ValueColumn> columns = new ArrayList<>();
-    log.objects("columns").forEach(column -> column(column).ifPresent(columns::add));
+    List<Fields> described = log.objects("columns");
+    described.forEach(column -> column(column).ifPresent(columns::add));
+    if (described.isEmpty()) {
+      log.fault("columns", "no column", "the columns to be read");
+    }
     log.end();
     return time.map(
         known -> new LogLayout(log.place(), files, layout, decimal, known, instrument, columns));
+  }
+
+  private static int skip(Fields log) {
+    int lines = log.optionalWhole("skip").orElse(0);
+    if (lines < 0) {
+      log.fault("skip", String.valueOf(lines), "0 or more");
+    }
+    return Math.max(0, lines);
   }
 
   private static Optional<Character> delimiter(String text) {
@@ -70,15 +86,20 @@ final class LayoutReader {
   private static Optional<LogLayout.TimeColumns> time(Fields time) {
     List<String> columns =
         time.has("columns") ? time.texts("columns") : List.of(time.text("column"));
+    if (columns.isEmpty()) {
+      time.fault("columns", "no column", "the column of the time, or its columns");
+    }
     Optional<ZoneId> zone =
         time.parsed("zone", "a zone such as America/New_York", LayoutReader::zone);
     String pattern = time.text("pattern");
     time.end();
-    Optional<LogClock> clock = zone.flatMap(known -> LogClock.of(pattern, known));
-    if (zone.isPresent() && clock.isEmpty()) {
+    Optional<LogClock> clock = LogClock.of(pattern, zone.orElse(ZoneOffset.UTC));
+    if (clock.isEmpty()) {
       time.fault("pattern", "\"" + pattern + "\"", "a date and time such as yyyy-MM-dd HH:mm:ss");
     }
-    return clock.map(known -> new LogLayout.TimeColumns(columns, known));
+    return clock
+        .filter(known -> zone.isPresent())
+        .map(known -> new LogLayout.TimeColumns(columns, known));
   }
 
   static Optional<ZoneId> zone(String text) {
@@ -91,7 +112,7 @@ final class LayoutReader {
 
   private static Optional<LogLayout.ValueColumn> column(Fields column) {
     String name = column.text("column");
-    Optional<What> what = column.parsed("what", "a word of the sheets", LayoutReader::what);
+    Optional<What> what = column.parsed("what", Logged.choices(), LayoutReader::what);
     Optional<Unit> unit =
         column.parsed("unit", "°F, °C or %", text -> Unit.parse(text).filter(Level::holds));
     String item = column.optionalText("item").orElse("");
@@ -101,8 +122,9 @@ final class LayoutReader {
     Optional<LocalDateTime> from = time(column, "from");
     Optional<LocalDateTime> until = time(column, "until");
     column.end();
-    if (lots.isEmpty() == place.isEmpty()) {
-      column.fault("lot", lots.isEmpty() ? "neither" : "both", "either a lot or a place");
+    checkServed(column, what, lots, place);
+    if (from.isPresent() && until.filter(from.get()::isAfter).isPresent()) {
+      column.fault("until", until.get().toString(), "a time behind \"from\"");
     }
     fits(column, what, unit);
     return what.flatMap(
@@ -111,6 +133,16 @@ final class LayoutReader {
                 u ->
                     new LogLayout.ValueColumn(
                         column.place(), name, w, u, item, lots, place, from, until)));
+  }
+
+  private static void checkServed(
+      Fields column, Optional<What> what, List<String> lots, String place) {
+    if (lots.isEmpty() == place.isEmpty()) {
+      column.fault("lot", lots.isEmpty() ? "neither" : "both", "either a lot or a place");
+    } else if (!place.isEmpty() && what.filter(w -> !Logged.ofPlace(w)).isPresent()) {
+      column.fault(
+          "place", "an " + what.get().word() + " of a place", "the lot that the probe sat in");
+    }
   }
 
   private static void fits(Fields column, Optional<What> what, Optional<Unit> unit) {
@@ -124,7 +156,7 @@ final class LayoutReader {
   }
 
   private static Optional<What> what(String word) {
-    return What.parse(word).filter(what -> what.shape().dimension().isPresent());
+    return What.parse(word).filter(Logged::inLogs);
   }
 
   private static Optional<LocalDateTime> time(Fields column, String key) {

@@ -3,6 +3,7 @@ package org.flitchbook.reading;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -30,7 +31,10 @@ final class LogReader implements Rows {
   private final RowFaults rowFaults;
   private final List<Integer> timeColumns = new ArrayList<>();
   private final List<Reading> readings = new ArrayList<>();
-  private final Map<LocalDateTime, List<ZoneOffset>> offsetsOfHour = new HashMap<>();
+  private final Map<LocalDateTime, List<ZoneOffset>> offsetsOfMinute = new HashMap<>();
+  private boolean complete = true;
+  private boolean byComma;
+  private int width;
   private int rows;
   private int used;
   private long lastAt = Long.MIN_VALUE;
@@ -69,6 +73,10 @@ final class LogReader implements Rows {
 
   @Override
   public void heading(Row heading, char delimiter) {
+    byComma = delimiter == ',';
+    for (int index = 0; index < heading.cells().size(); index++) {
+      width = heading.cell(index).isEmpty() ? width : index + 1;
+    }
     for (String column : layout.time().columns()) {
       index(heading, column).ifPresent(timeColumns::add);
     }
@@ -81,23 +89,39 @@ final class LogReader implements Rows {
   private Optional<Integer> index(Row heading, String column) {
     int index = heading.cells().indexOf(column);
     if (index < 0) {
-      faults.add(
-          Fault.broken(
-              "missing column",
-              Place.of(name, heading.line()).column(column),
-              "no column \"" + column + "\" in " + String.join(", ", heading.cells()),
-              "the columns that logs.json names"));
+      String words = String.join(", ", heading.cells());
+      broken(
+          "missing column",
+          heading.line(),
+          column,
+          "no column \"" + column + "\" in " + words,
+          "the columns that logs.json names");
+    } else if (heading.cells().lastIndexOf(column) != index) {
+      String twice = "the column \"" + column + "\" twice";
+      broken("column twice", heading.line(), column, twice, "each column once");
     }
     return index < 0 ? Optional.empty() : Optional.of(index);
+  }
+
+  private void broken(String rule, int line, String column, String found, String expected) {
+    complete = false;
+    faults.add(Fault.broken(rule, Place.of(name, line).column(column), found, expected));
   }
 
   @Override
   public void row(Row row) {
     rows++;
+    if (!complete) {
+      return;
+    }
+    if (!row.cellsUnder(index -> index >= width).isEmpty()) {
+      tooWide(row);
+      return;
+    }
     String text = timeText(row);
     Optional<LocalDateTime> time = layout.time().clock().read(text);
     if (time.isEmpty()) {
-      stop("time", row.line(), text.isEmpty() ? "no time" : text, layout.time().clock().pattern());
+      noTime(row, text);
       return;
     }
     List<ZoneOffset> offsets = offsets(time.get());
@@ -108,6 +132,34 @@ final class LogReader implements Rows {
     inOrder(row, time.get(), time.get().toInstant(offsets.get(0)).toEpochMilli());
   }
 
+  /**
+   * A heading again, a row of units or a last line holds no reading, so nothing is lost with it.
+   */
+  private void noTime(Row row, String text) {
+    boolean reads =
+        readings.stream()
+            .map(reading -> Numbers.read(row.cell(reading.index()), layout.decimalMark()))
+            .anyMatch(Optional::isPresent);
+    rowFaults.add(
+        reads ? "time" : "no reading",
+        reads ? Severity.STOP : Severity.NOTE,
+        row.line(),
+        timeColumn(),
+        text.isEmpty() ? "no time" : text,
+        layout.time().clock().pattern());
+  }
+
+  /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
+  private void tooWide(Row row) {
+    stop(
+        "row too wide",
+        row.line(),
+        "",
+        String.join(", ", row.cells()),
+        "no filled cell under no word of the heading"
+            + (byComma ? "; a decimal comma can't stand bare in a comma file" : ""));
+  }
+
   private String timeText(Row row) {
     if (timeColumns.size() == 1) {
       return row.cell(timeColumns.get(0));
@@ -115,11 +167,11 @@ final class LogReader implements Rows {
     return String.join(" ", timeColumns.stream().map(row::cell).toList()).strip();
   }
 
-  /** The zone's rules change at whole quarters of an hour at the finest. */
+  /** The zone's rules change at whole minutes. */
   private List<ZoneOffset> offsets(LocalDateTime time) {
-    LocalDateTime quarter = time.withMinute(time.getMinute() / 15 * 15).withSecond(0).withNano(0);
-    return offsetsOfHour.computeIfAbsent(
-        quarter, key -> layout.zone().getRules().getValidOffsets(key));
+    return offsetsOfMinute.computeIfAbsent(
+        time.truncatedTo(ChronoUnit.MINUTES),
+        minute -> layout.zone().getRules().getValidOffsets(minute));
   }
 
   private void noSingleTime(int line, String text, List<ZoneOffset> offsets) {
@@ -158,13 +210,18 @@ final class LogReader implements Rows {
   }
 
   private void use(Row row, LocalDateTime time, long at) {
+    List<Reading> holding =
+        readings.stream().filter(reading -> reading.column().holdsAt(time)).toList();
     boolean any = false;
-    for (Reading reading : readings) {
-      if (reading.column().holdsAt(time)) {
-        any |= value(row, reading, at);
-      }
+    for (Reading reading : holding) {
+      any |= value(row, reading, at);
     }
     used += any ? 1 : 0;
+    if (holding.isEmpty()) {
+      String expected = "a time that a \"from\" and \"until\" of logs.json holds";
+      rowFaults.add(
+          "row outside", Severity.NOTE, row.line(), timeColumn(), timeText(row), expected);
+    }
   }
 
   private boolean value(Row row, Reading reading, long at) {
@@ -180,7 +237,7 @@ final class LogReader implements Rows {
     }
     OptionalLong level = Level.of(number.get(), reading.column().unit());
     if (level.isEmpty()) {
-      stop("value", row.line(), reading.column().column(), text, "at most nine decimals");
+      stop("value", row.line(), reading.column().column(), text, AmountReader.LEVEL);
       return false;
     }
     reading.samples().add(at, level.getAsLong(), row.line());
@@ -188,7 +245,11 @@ final class LogReader implements Rows {
   }
 
   private void stop(String rule, int line, String found, String expected) {
-    stop(rule, line, String.join(" ", layout.time().columns()), found, expected);
+    stop(rule, line, timeColumn(), found, expected);
+  }
+
+  private String timeColumn() {
+    return String.join(" ", layout.time().columns());
   }
 
   private void stop(String rule, int line, String column, String found, String expected) {

@@ -65,16 +65,25 @@ public final class Readings {
 
   private void read(SourceFile file, List<LogLayout> layouts) {
     Optional<Sheet> sheet = Sheet.ofFile(file.baseName());
-    Optional<LogLayout> layout =
-        layouts.stream().filter(each -> each.fits(file.baseName())).findFirst();
+    List<LogLayout> fitting = layouts.stream().filter(each -> each.fits(file.baseName())).toList();
     if (sheet.isPresent()) {
       files.add(SheetReader.read(file, sheet.get(), hand, entries, faults));
-    } else if (layout.isPresent()) {
-      files.add(LogReader.read(file, layout.get(), series, faults));
-    } else {
+    } else if (fitting.isEmpty()) {
       files.add(unread(file, "not read"));
       unclaimed(file);
+    } else {
+      fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
+      files.add(LogReader.read(file, fitting.get(0), series, faults));
     }
+  }
+
+  private void namedTwice(SourceFile file, LogLayout first, LogLayout other) {
+    faults.add(
+        Fault.broken(
+            "log named twice",
+            other.place(),
+            file.baseName() + ", which " + first.place().column() + " names too",
+            "one entry for each file"));
   }
 
   /** A table that nobody reads may hold the very readings that a limit needs. */
@@ -91,7 +100,7 @@ public final class Readings {
   }
 
   private void checkFound(LogLayout layout, List<SourceFile> all) {
-    if (all.stream().noneMatch(file -> layout.fits(file.baseName()))) {
+    if (all.stream().noneMatch(file -> isLog(file) && layout.fits(file.baseName()))) {
       faults.add(
           Fault.ask(
               "log missing",
@@ -100,6 +109,10 @@ public final class Readings {
               "no file called " + layout.files(),
               "the log that this entry describes"));
     }
+  }
+
+  private static boolean isLog(SourceFile file) {
+    return Sheet.ofFile(file.baseName()).isEmpty() && !file.baseName().equals(LAYOUTS);
   }
 
   private static FileRead unread(SourceFile file, String use) {

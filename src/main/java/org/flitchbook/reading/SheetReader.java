@@ -98,9 +98,12 @@ final class SheetReader implements Rows {
     }
     Map<String, String> cells = new LinkedHashMap<>();
     columns.forEach((word, index) -> cells.put(word, row.cell(index)));
-    if (row.cells().size() > width
-        && !row.cells().subList(width, row.cells().size()).stream().allMatch(String::isEmpty)) {
-      entryReader.tooWide(row, width, cells.getOrDefault("lot", ""));
+    String lot = cells.getOrDefault("lot", "");
+    List<String> nameless = row.cellsUnder(index -> !columns.containsValue(index));
+    if (!row.cellsUnder(index -> index >= width).isEmpty()) {
+      entryReader.tooWide(row, width, lot);
+    } else if (!nameless.isEmpty()) {
+      entryReader.underNoWord(row, nameless, lot);
     } else {
       entryReader.read(row.line(), cells).ifPresent(entries::add);
     }

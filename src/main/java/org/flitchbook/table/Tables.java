@@ -47,14 +47,14 @@ public final class Tables {
   }
 
   private static Optional<Fault> parse(String name, String content, Layout layout, Rows rows) {
-    int start = skip(content, layout.skip());
-    String heading = content.substring(start).lines().findFirst().orElse("");
-    if (heading.isBlank()) {
+    int start = Lines.skip(content, layout.skip());
+    if (content.substring(start).lines().findFirst().orElse("").isBlank()) {
       return Optional.of(
           Fault.broken(
               "empty file", Place.of(name, layout.skip() + 1), "no heading", "a line of columns"));
     }
-    char delimiter = layout.delimiter().orElseGet(() -> delimiterOf(heading));
+    char delimiter =
+        layout.delimiter().orElseGet(() -> delimiterOf(Lines.bareHeading(content, start)));
     CSVFormat format =
         CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
     try (CSVParser parser =
@@ -96,29 +96,17 @@ public final class Tables {
   }
 
   /** The delimiter that parts the heading into most words; a heading of one word has a comma. */
-  private static char delimiterOf(String heading) {
+  private static char delimiterOf(String bareHeading) {
     char best = ',';
     for (char delimiter : DELIMITERS) {
-      if (count(heading, delimiter) > count(heading, best)) {
+      if (count(bareHeading, delimiter) > count(bareHeading, best)) {
         best = delimiter;
       }
     }
     return best;
   }
 
-  private static long count(String text, char wanted) {
-    return text.chars().filter(letter -> letter == wanted).count();
-  }
-
-  private static int skip(String content, int lines) {
-    int at = 0;
-    for (int skipped = 0; skipped < lines; skipped++) {
-      int end = content.indexOf('\n', at);
-      if (end < 0) {
-        return content.length();
-      }
-      at = end + 1;
-    }
-    return at;
+  private static long count(String heading, char wanted) {
+    return heading.chars().filter(letter -> letter == wanted).count();
   }
 }

@@ -84,8 +84,7 @@ record Text(String content, List<Fault> faults) {
     if (nul < 0) {
       return new Text(content, List.of());
     }
-    int line = 1 + (int) content.substring(0, nul).chars().filter(c -> c == '\n').count();
-    return broken(name, line, "NUL byte", "a NUL byte", "text");
+    return broken(name, Lines.lineOf(content, nul), "NUL byte", "a NUL byte", "text");
   }
 
   private static Text broken(String name, int line, String rule, String found, String expected) {
