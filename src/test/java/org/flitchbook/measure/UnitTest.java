@@ -28,6 +28,7 @@ final class UnitTest {
           SHARE       | ppm or %
           TIME        | s, min, h or d
           LENGTH      | mm, cm, in, m or ft
+          NUMBER      | no unit
           """)
   void the_choices_are_named(Dimension dimension, String named) {
     assertEquals(named, Unit.choices(dimension));
