@@ -37,7 +37,7 @@ final class PublishedTablesTest {
   @CsvFileSource(
       resources = "/org/flitchbook/plan/a21-tables.csv",
       delimiter = '|',
-      numLinesToSkip = 3)
+      numLinesToSkip = 1)
   void a_row_of_the_cooking_guideline_is_as_printed(
       String fahrenheit, BigDecimal celsius, String log65, String log7, String log5) {
     assertEquals(log65, time("us.a21.table-2.lethality-6.5", fahrenheit));
