@@ -2,6 +2,7 @@ package org.flitchbook.measure;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.util.Arrays;
 import java.util.OptionalLong;
 
 /**
@@ -9,22 +10,29 @@ import java.util.OptionalLong;
  * is a 9,000,000,000th of a °C (a 5,000,000,000th of a °F), and a billionth of a per cent. A value
  * with up to nine decimals is held without rounding, so that a comparison at a limit is exact
  * however the log and the limit are written. Arrays of these keep a day of 1-second readings small.
+ * Each constant is a unit whose readings can be held so.
  */
-public final class Level {
+public enum Level {
+  CELSIUS(Unit.CELSIUS, 9_000_000_000L),
+  FAHRENHEIT(Unit.FAHRENHEIT, 5_000_000_000L),
+  PERCENT(Unit.PERCENT, 1_000_000_000L);
 
   /** No more decimals than this can be held exactly. */
   public static final int DECIMALS = 9;
 
-  private static final long CELSIUS_STEPS = 9_000_000_000L;
-  private static final long FAHRENHEIT_STEPS = 5_000_000_000L;
-  private static final long PERCENT_STEPS = 1_000_000_000L;
   private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
 
-  private Level() {}
+  private final Unit unit;
+  private final long steps;
+
+  Level(Unit unit, long steps) {
+    this.unit = unit;
+    this.steps = steps;
+  }
 
   /** Whether readings in this unit can be held as levels: °C, °F and %. */
   public static boolean holds(Unit unit) {
-    return unit == Unit.CELSIUS || unit == Unit.FAHRENHEIT || unit == Unit.PERCENT;
+    return Arrays.stream(values()).anyMatch(level -> level.unit == unit);
   }
 
   /**
@@ -84,11 +92,10 @@ public final class Level {
   }
 
   private static long steps(Unit unit) {
-    return switch (unit) {
-      case CELSIUS -> CELSIUS_STEPS;
-      case FAHRENHEIT -> FAHRENHEIT_STEPS;
-      case PERCENT -> PERCENT_STEPS;
-      default -> throw new IllegalArgumentException(unit + " is no unit of a level");
-    };
+    return Arrays.stream(values())
+        .filter(level -> level.unit == unit)
+        .mapToLong(level -> level.steps)
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException(unit + " is no unit of a level"));
   }
 }

@@ -75,8 +75,11 @@ public enum Unit {
     return Arrays.stream(values()).filter(unit -> unit.dimension == dimension).toList();
   }
 
-  /** For a diagnostic: "g, kg, oz or lb". */
+  /** For a diagnostic: "g, kg, oz or lb", or "no unit" for a bare number. */
   public static String choices(Dimension dimension) {
+    if (dimension == NUMBER) {
+      return "no unit";
+    }
     List<String> symbols = of(dimension).stream().map(Unit::symbol).toList();
     String last = symbols.get(symbols.size() - 1);
     return symbols.stream().limit(symbols.size() - 1L).collect(Collectors.joining(", "))

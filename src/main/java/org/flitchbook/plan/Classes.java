@@ -45,16 +45,16 @@ record Classes(List<ProductClass> classes, List<String> cureMethods, List<String
     file.text("made");
     file.optionalText("by");
     List<ProductClass> classes = new ArrayList<>();
-    for (Fields each : file.objects("classes")) {
+    for (Fields each : Lists.objects(file, "classes")) {
       productClass(each).ifPresent(classes::add);
       each.end();
     }
     Optional<Fields> facts = file.object("facts");
-    List<String> methods = facts.map(fields -> fields.texts("cureMethod")).orElse(List.of());
-    List<String> cuts = facts.map(fields -> fields.texts("cut")).orElse(List.of());
+    List<String> methods = facts.map(fields -> Lists.texts(fields, "cureMethod")).orElse(List.of());
+    List<String> cuts = facts.map(fields -> Lists.texts(fields, "cut")).orElse(List.of());
     facts.ifPresent(
         fields -> {
-          fields.texts("rind");
+          Lists.texts(fields, "rind");
           fields.end();
         });
     file.end();
@@ -63,8 +63,8 @@ record Classes(List<ProductClass> classes, List<String> cureMethods, List<String
 
   private static Optional<ProductClass> productClass(Fields fields) {
     String name = fields.text("class");
-    List<String> regimes = fields.texts("regimes");
-    List<String> covers = fields.texts("covers");
+    List<String> regimes = Lists.texts(fields, "regimes");
+    List<String> covers = Lists.texts(fields, "covers");
     String because = fields.text("because");
     return fields
         .object("source")

@@ -17,6 +17,17 @@ final class Fitness {
     this.product = product;
   }
 
+  /** Whether a limit under these conditions could apply to such a product at all. */
+  static boolean fit(Conditions when, String cureMethod, String cut, String productClass) {
+    return fits(when.cureMethods(), cureMethod)
+        && fits(when.cuts(), cut)
+        && fits(when.classes(), productClass);
+  }
+
+  private static boolean fits(List<String> wanted, String has) {
+    return wanted.isEmpty() || wanted.contains(has);
+  }
+
   void check() {
     Set<String> ids = new HashSet<>();
     for (Limit limit : product.limits()) {
@@ -29,9 +40,9 @@ final class Fitness {
 
   private void check(Limit limit) {
     Conditions when = limit.when();
-    fits(limit, "cure method", product.cureMethod(), when.cureMethods());
-    fits(limit, "cut", product.cut(), when.cuts());
-    fits(limit, "class", product.productClass(), when.classes());
+    checkFact(limit, "cure method", product.cureMethod(), when.cureMethods());
+    checkFact(limit, "cut", product.cut(), when.cuts());
+    checkFact(limit, "class", product.productClass(), when.classes());
     if (limit.step() != Step.RELEASE && !product.steps().contains(limit.step())) {
       fields.fault(
           "limits",
@@ -45,8 +56,8 @@ final class Fitness {
     }
   }
 
-  private void fits(Limit limit, String fact, String has, List<String> wanted) {
-    if (!wanted.isEmpty() && !wanted.contains(has)) {
+  private void checkFact(Limit limit, String fact, String has, List<String> wanted) {
+    if (!fits(wanted, has)) {
       fields.fault(
           "limits",
           limit.id() + " on " + product.code() + ", whose " + fact + " is " + has,

@@ -7,6 +7,7 @@ import org.flitchbook.json.Fields;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
 
 /** Reads the numbers of a limit; what is wrong with them goes to the faults of the fields. */
@@ -14,6 +15,26 @@ final class KindReader {
 
   static final String WORDS =
       "ceiling, floor, time-at-temperature, span, holding, duration, cadence, share or entry";
+
+  /** Of all kinds; where the kind is unknown none of them is. */
+  private static final List<String> NUMBERS =
+      List.of(
+          "quantity",
+          "what",
+          "atMost",
+          "atLeast",
+          "from",
+          "to",
+          "stages",
+          "rows",
+          "every",
+          "allow",
+          "options",
+          "before",
+          "with");
+
+  private static final String CONDITION =
+      "a temperature or humidity with \"atLeast\", or steam or oven sealed with \"is\"";
 
   private static final List<String> COLUMNS = List.of("by", "instrument", "value", "item", "note");
 
@@ -33,30 +54,30 @@ final class KindReader {
       case "entry" -> presence(limit);
       default -> {
         limit.fault("kind", "\"" + word + "\"", WORDS);
+        NUMBERS.forEach(limit::has);
         yield Optional.empty();
       }
     };
   }
 
   private static Optional<Kind> bound(Fields limit, boolean ceiling) {
+    String key = ceiling ? "atMost" : "atLeast";
+    limit.has(key);
     Optional<Figure> figure = limit.parsed("quantity", Figure.choices(), Figure::parse);
     return figure.flatMap(
         known ->
-            Quantities.required(limit, ceiling ? "atMost" : "atLeast", known.dimension())
+            Quantities.required(limit, key, known.dimension())
                 .map(number -> new Kind.Bound(known, ceiling, number)));
   }
 
   private static Optional<Kind> timeAtTemperature(Fields limit) {
-    Optional<What> what = what(limit, "what");
-    List<Kind.Hold> rows = holds(limit);
-    if (rows.isEmpty()) {
-      limit.fault("rows", "no rows", "rows of \"atLeast\" and \"for\"");
-    }
+    Optional<What> what = temperature(limit);
+    List<Kind.Hold> rows = rows(limit);
     return what.filter(known -> !rows.isEmpty())
         .map(known -> new Kind.TimeAtTemperature(known, rows));
   }
 
-  static List<Kind.Hold> holds(Fields limit) {
+  static List<Kind.Hold> rows(Fields limit) {
     List<Kind.Hold> rows = new ArrayList<>();
     for (Fields row : limit.objects("rows")) {
       Optional<Quantity> atLeast = Quantities.required(row, "atLeast", Dimension.TEMPERATURE);
@@ -64,11 +85,14 @@ final class KindReader {
       row.end();
       atLeast.ifPresent(level -> time.ifPresent(t -> rows.add(new Kind.Hold(level, t))));
     }
+    if (rows.isEmpty()) {
+      limit.fault("rows", "no rows", "rows of \"atLeast\" and \"for\"");
+    }
     return rows;
   }
 
   private static Optional<Kind> span(Fields limit) {
-    Optional<What> what = what(limit, "what");
+    Optional<What> what = temperature(limit);
     List<Kind.Stage> stages = limit.has("stages") ? stages(limit) : stage(limit);
     return what.filter(known -> !stages.isEmpty()).map(known -> new Kind.Span(known, stages));
   }
@@ -100,14 +124,15 @@ final class KindReader {
   }
 
   private static Optional<Kind> holding(Fields limit) {
-    Optional<What> what = what(limit, "what");
+    Optional<What> what =
+        limit.parsed("what", "a temperature of the sheets, or humidity", KindReader::withLevel);
     Optional<Quantity> every = Quantities.required(limit, "every", Dimension.TIME);
     Quantity allow =
         Quantities.optional(limit, "allow", Dimension.TIME).orElse(Quantity.of(0, Unit.SECOND));
     boolean ceiling = limit.has("atMost") || !limit.has("atLeast");
     return what.flatMap(
         known ->
-            Quantities.required(
+            Quantities.level(
                     limit,
                     ceiling ? "atMost" : "atLeast",
                     known.shape().dimension().orElse(Dimension.TEMPERATURE))
@@ -153,8 +178,13 @@ final class KindReader {
     Optional<Quantity> atLeast = Quantities.optional(option, "atLeast", Dimension.TIME);
     Optional<Quantity> cooking = Quantities.optional(option, "cooking", Dimension.TIME);
     Optional<Quantity> endpoint = Quantities.optional(option, "endpoint", Dimension.TEMPERATURE);
-    Optional<What> what = condition.flatMap(fields -> what(fields, "what"));
     boolean on = condition.filter(fields -> fields.has("is")).isPresent();
+    Optional<What> what =
+        condition.flatMap(
+            fields ->
+                on
+                    ? fields.parsed("what", "steam or oven sealed", KindReader::switched)
+                    : fields.parsed("what", CONDITION, KindReader::withLevel));
     Optional<Quantity> level =
         on ? Optional.empty() : condition.flatMap(fields -> level(fields, what));
     condition.ifPresent(fields -> end(fields, on));
@@ -167,7 +197,7 @@ final class KindReader {
 
   private static Optional<Quantity> level(Fields condition, Optional<What> what) {
     return what.flatMap(known -> known.shape().dimension())
-        .flatMap(dimension -> Quantities.required(condition, "atLeast", dimension));
+        .flatMap(dimension -> Quantities.level(condition, "atLeast", dimension));
   }
 
   private static void end(Fields condition, boolean on) {
@@ -187,6 +217,23 @@ final class KindReader {
       }
     }
     return what.map(known -> new Kind.Presence(known, before, with));
+  }
+
+  private static Optional<What> switched(String word) {
+    return What.parse(word).filter(what -> what.shape() == Shape.ON_OFF);
+  }
+
+  private static Optional<What> temperature(Fields fields) {
+    return fields.parsed(
+        "what",
+        "a temperature of the sheets",
+        word -> withLevel(word).filter(what -> what.shape() == Shape.TEMPERATURE));
+  }
+
+  /** Something of which there can be a log. */
+  private static Optional<What> withLevel(String word) {
+    return What.parse(word)
+        .filter(what -> what.shape() == Shape.TEMPERATURE || what == What.HUMIDITY);
   }
 
   private static Optional<What> what(Fields fields, String key) {

@@ -11,6 +11,9 @@ final class LimitReader {
 
   private static final Monitoring NOT_MONITORED = new Monitoring("", "", "", "");
 
+  /** Only so that the other keys of a limit without a source are looked at too. */
+  private static final Source NO_SOURCE = new Source("", "", "", Standing.MEMORY);
+
   private LimitReader() {}
 
   /** A rule set's limit. */
@@ -18,22 +21,29 @@ final class LimitReader {
     Optional<Source> source = fields.object("source").flatMap(LimitReader::source);
     Optional<String> doubtedBy = fields.optionalText("doubtedBy");
     Optional<Limit> limit =
-        source.flatMap(known -> read(fields, known, Optional.empty(), doubtedBy, NOT_MONITORED));
+        read(fields, source.orElse(NO_SOURCE), Optional.empty(), doubtedBy, NOT_MONITORED)
+            .filter(known -> source.isPresent());
     fields.end();
     return limit;
   }
 
   /** The plan's own limit; its support is its source. */
   static Optional<Limit> ofPlan(Fields fields, String planVersion) {
-    String support = fields.text("support");
-    if (support.isBlank() && fields.has("support")) {
-      fields.fault("support", "no support", "the document that supports this limit");
-    }
+    String support = support(fields);
     Source source = new Source(support, "", "plan version " + planVersion, Standing.PLAN);
     Optional<Limit> limit =
         read(fields, source, Optional.of(support), Optional.empty(), monitoring(fields));
     fields.end();
     return limit;
+  }
+
+  /** What the plan rests something on; must be there and say something. */
+  static String support(Fields fields) {
+    String support = fields.text("support");
+    if (support.isBlank() && fields.has("support")) {
+      fields.fault("support", "no support", "the document that supports it");
+    }
+    return support;
   }
 
   private static Optional<Limit> read(
@@ -95,12 +105,20 @@ final class LimitReader {
         new Conditions(
             texts(when, "cureMethod"),
             texts(when, "cut"),
-            texts(when, "rind"),
+            rinds(when),
             texts(when, "class"),
             Quantities.optional(when, "nitriteAtLeast", Dimension.SHARE),
             Quantities.optional(when, "acceleratorAtLeast", Dimension.SHARE));
     when.end();
     return conditions;
+  }
+
+  private static List<String> rinds(Fields when) {
+    List<String> rinds = texts(when, "rind");
+    if (!List.of("on", "off").containsAll(rinds)) {
+      when.fault("rind", "\"" + String.join("\", \"", rinds) + "\"", "on, off");
+    }
+    return rinds;
   }
 
   private static List<String> texts(Fields when, String key) {

@@ -21,11 +21,13 @@ final class PlanReader {
 
   private final Fields plan;
   private final List<RuleSet> ruleSets;
+  private final Catalogue catalogue;
   private final Classes classes;
 
   PlanReader(Fields plan, List<RuleSet> ruleSets, Classes classes) {
     this.plan = plan;
     this.ruleSets = ruleSets;
+    this.catalogue = new Catalogue(ruleSets);
     this.classes = classes;
   }
 
@@ -38,15 +40,16 @@ final class PlanReader {
     Optional<LocalDate> signed = head.flatMap(fields -> date(fields, "signed"));
     String signedBy = head.map(fields -> fields.text("signedBy")).orElse("");
     Optional<LocalDate> reassess = head.flatMap(fields -> date(fields, "reassessBy"));
-    Set<String> confirmed = head.map(PlanReader::confirms).orElse(Set.of());
+    Set<String> confirmed = head.map(this::confirms).orElse(Set.of());
     head.ifPresent(Fields::end);
-    List<Person> people = each("people", PlanReader::person, Person::initials);
-    List<Instrument> instruments = each("instruments", this::instrument, Instrument::id);
-    List<Room> rooms = each("places", PlanReader::room, Room::id);
-    List<Ingredient> ingredients = each("ingredients", PlanReader::ingredient, Ingredient::lot);
+    List<Person> people = each("people", "initials", PlanReader::person, Person::initials);
+    List<Instrument> instruments = each("instruments", "id", this::instrument, Instrument::id);
+    List<Room> rooms = each("places", "id", PlanReader::room, Room::id);
+    List<Ingredient> ingredients =
+        each("ingredients", "lot", PlanReader::ingredient, Ingredient::lot);
     String regime = establishment.map(Establishment::regime).orElse("");
-    ProductReader reader = new ProductReader(ruleSets, classes, regime, version, confirmed);
-    List<Product> products = each("products", reader::read, Product::code);
+    ProductReader reader = new ProductReader(catalogue, classes, regime, version, confirmed);
+    List<Product> products = each("products", "code", reader::read, Product::code);
     plan.end();
     return establishment.flatMap(
         known ->
@@ -71,29 +74,29 @@ final class PlanReader {
                                 ownTemplates))));
   }
 
+  /** Items of a list, each with a name of its own under {@code nameKey}. */
   private <T> List<T> each(
-      String key, Function<Fields, Optional<T>> reader, Function<T, String> name) {
+      String key, String nameKey, Function<Fields, Optional<T>> reader, Function<T, String> name) {
     List<T> found = new ArrayList<>();
     Set<String> names = new HashSet<>();
-    if (!plan.has(key)) {
-      plan.fault(key, "no \"" + key + "\"", "a list of them");
-    }
-    for (Fields fields : plan.objects(key)) {
+    for (Fields fields : Lists.objects(plan, key)) {
       Optional<T> item = reader.apply(fields);
       fields.end();
-      item.filter(known -> !names.add(name.apply(known)))
-          .ifPresent(
-              twice ->
-                  plan.faults()
-                      .add(
-                          org.flitchbook.input.Fault.broken(
-                              "name twice",
-                              fields.place(),
-                              "\"" + name.apply(twice) + "\" twice",
-                              "each once")));
+      item.map(name).ifPresent(word -> checkName(fields, nameKey, word, names.add(word)));
       item.ifPresent(found::add);
     }
     return found;
+  }
+
+  private static void checkName(Fields fields, String key, String name, boolean first) {
+    if (!fields.has(key)) {
+      return;
+    }
+    if (name.isBlank()) {
+      fields.fault(key, "\"" + name + "\"", "at least one letter");
+    } else if (!first) {
+      fields.fault(key, "\"" + name + "\" twice", "each once");
+    }
   }
 
   private Optional<Establishment> establishment(Fields fields) {
@@ -106,7 +109,7 @@ final class PlanReader {
     }
     Optional<ZoneId> zone =
         fields.parsed("zone", "a zone such as America/New_York", PlanReader::zone);
-    Optional<Quantity> altitude = Quantities.optional(fields, "altitude", Dimension.LENGTH);
+    Optional<Quantity> altitude = Quantities.altitude(fields, "altitude");
     String paper = fields.optionalParsed("paper", "Letter or A4", PlanReader::paper).orElse("A4");
     Optional<Unit> temperature = fields.parsed("temperature", "°F or °C", PlanReader::temperature);
     char mark =
@@ -123,11 +126,15 @@ final class PlanReader {
                         alone)));
   }
 
-  private static Set<String> confirms(Fields head) {
+  private Set<String> confirms(Fields head) {
     Set<String> confirmed = new HashSet<>();
     for (Fields each : head.has("confirms") ? head.objects("confirms") : List.<Fields>of()) {
-      confirmed.add(each.text("limit"));
-      each.text("support");
+      String id = each.text("limit");
+      if (each.has("limit") && catalogue.find(id).isEmpty()) {
+        each.fault("limit", "\"" + id + "\"", "a limit's id" + catalogue.nearest(id));
+      }
+      confirmed.add(id);
+      LimitReader.support(each);
       each.end();
     }
     return confirmed;
@@ -135,7 +142,7 @@ final class PlanReader {
 
   private static Optional<Person> person(Fields fields) {
     return Optional.of(
-        new Person(fields.text("initials"), fields.text("name"), fields.texts("roles")));
+        new Person(fields.text("initials"), fields.text("name"), Lists.texts(fields, "roles")));
   }
 
   private Optional<Instrument> instrument(Fields fields) {
@@ -147,14 +154,14 @@ final class PlanReader {
     }
     Dimension dimension = scale ? Dimension.MASS : Dimension.TEMPERATURE;
     Optional<Quantity> accuracy =
-        scale ? Optional.empty() : Quantities.required(fields, "accuracy", dimension);
+        scale ? Optional.empty() : Quantities.width(fields, "accuracy", dimension);
     Optional<Quantity> readability =
         scale
             ? Quantities.required(fields, "readability", dimension)
             : Quantities.optional(fields, "readability", dimension);
     Optional<Quantity> humidity = Quantities.optional(fields, "humidityAccuracy", Dimension.SHARE);
     Optional<Quantity> every = Quantities.required(fields, "checkEvery", Dimension.TIME);
-    Optional<Quantity> tolerance = Quantities.required(fields, "tolerance", dimension);
+    Optional<Quantity> tolerance = Quantities.width(fields, "tolerance", dimension);
     return every.flatMap(
         time ->
             tolerance.map(

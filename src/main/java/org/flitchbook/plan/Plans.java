@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
@@ -53,8 +54,18 @@ public final class Plans {
     Classes classes =
         find(templates, CLASSES)
             .map(found -> Classes.read(found, fields.faults()))
-            .orElse(Classes.NONE);
+            .orElseGet(() -> noClasses(fields.faults()));
     return new PlanReader(fields, ruleSets, classes).read(file.sha256(), own);
+  }
+
+  private static Classes noClasses(List<Fault> faults) {
+    faults.add(
+        Fault.broken(
+            "missing file",
+            Place.of(CLASSES),
+            "no such file",
+            "what a plan must cover, by class of product"));
+    return Classes.NONE;
   }
 
   private static Optional<RuleSet> ruleSet(String name, Fields fields, List<SourceFile> templates) {

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.flitchbook.json.Fields;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
@@ -13,19 +14,19 @@ import org.flitchbook.sheet.Step;
 /** Reads a product and settles which limits are in force for it. */
 final class ProductReader {
 
-  private final List<RuleSet> ruleSets;
+  private final Catalogue catalogue;
   private final Classes classes;
   private final String regime;
   private final String planVersion;
   private final Set<String> confirmed;
 
   ProductReader(
-      List<RuleSet> ruleSets,
+      Catalogue catalogue,
       Classes classes,
       String regime,
       String planVersion,
       Set<String> confirmed) {
-    this.ruleSets = ruleSets;
+    this.catalogue = catalogue;
     this.classes = classes;
     this.regime = regime;
     this.planVersion = planVersion;
@@ -36,18 +37,19 @@ final class ProductReader {
     String code = fields.text("code");
     String name = fields.text("name");
     String productClass = known(fields, "class", classes.names());
+    checkRegime(fields, productClass);
     String cut = known(fields, "cut", classes.cuts());
     String cureMethod = known(fields, "cureMethod", classes.cureMethods());
     List<Step> steps = steps(fields);
     Optional<Quantity> between = Quantities.optional(fields, "between", Dimension.TIME);
     Optional<RuleSet.RindShare> rindShare = rindShare(fields);
     List<Limit> limits = new ArrayList<>();
-    for (Fields each : fields.objects("limits")) {
-      limits.addAll(named(each));
+    for (Fields each : Lists.objects(fields, "limits")) {
+      limits.addAll(new Chosen(catalogue, each).limits());
       each.end();
     }
-    for (Fields each : fields.has("ownLimits") ? fields.objects("ownLimits") : List.<Fields>of()) {
-      LimitReader.ofPlan(each, planVersion).ifPresent(limits::add);
+    for (Fields each : fields.objects("ownLimits")) {
+      own(each).ifPresent(limits::add);
     }
     Product product =
         new Product(
@@ -58,7 +60,7 @@ final class ProductReader {
             cureMethod,
             steps,
             between,
-            settle(limits),
+            settle(limits, other -> Fitness.fit(other.when(), cureMethod, cut, productClass)),
             missing(productClass, limits),
             rindShare);
     new Fitness(fields, product).check();
@@ -94,92 +96,67 @@ final class ProductReader {
 
   private Optional<RuleSet.RindShare> rindShare(Fields fields) {
     Optional<RuleSet.RindShare> ofSets =
-        ruleSets.stream().flatMap(set -> set.rindShare().stream()).findFirst();
+        catalogue.ruleSets().stream().flatMap(set -> set.rindShare().stream()).findFirst();
     return fields
         .optionalObject("rindShare")
         .flatMap(
             own -> {
-              Optional<Quantity> value = Quantities.required(own, "value", Dimension.SHARE);
+              Optional<Quantity> value = RuleSetReader.rindValue(own);
               Source source =
-                  new Source(own.text("support"), "", "plan version " + planVersion, Standing.PLAN);
+                  new Source(
+                      LimitReader.support(own), "", "plan version " + planVersion, Standing.PLAN);
               own.end();
               return value.map(share -> new RuleSet.RindShare(share, source));
             })
         .or(() -> ofSets);
   }
 
-  /** The limits that one entry of the plan brings in: one, or a group of which the best counts. */
-  private List<Limit> named(Fields entry) {
-    Monitoring monitoring = LimitReader.monitoring(entry);
-    Optional<String> support = entry.optionalText("support").filter(text -> !text.isBlank());
-    List<String> ids = entry.has("anyOf") ? entry.texts("anyOf") : List.of(entry.text("limit"));
-    String group = ids.size() > 1 ? String.join(" or ", ids) : "";
-    List<Limit> limits = new ArrayList<>();
-    for (String id : ids) {
-      find(id, entry)
-          .map(limit -> inPlan(limit, entry, support, monitoring, group))
-          .ifPresent(limits::add);
+  private void checkRegime(Fields fields, String productClass) {
+    if (classes.names().contains(productClass)
+        && classes.regimes().contains(regime)
+        && classes.find(productClass, regime).isEmpty()) {
+      fields.fault(
+          "class",
+          "\"" + productClass + "\" under the regime \"" + regime + "\"",
+          "a class that this regime has");
     }
-    return limits;
   }
 
-  private Limit inPlan(
-      Limit limit, Fields entry, Optional<String> support, Monitoring monitoring, String group) {
-    Kind kind = Tightening.apply(limit.kind(), entry);
-    if (support.isEmpty() && Tightening.isLooser(kind, limit.kind())) {
-      entry.fault(
-          "support",
-          limit.id() + " loosened without support",
-          "numbers no looser than " + limit.source().cited() + ", or the \"support\" for it");
-    }
-    if (support.isEmpty() && limit.source().standing() == Standing.MEMORY) {
-      entry.fault(
-          "support",
-          limit.id() + ", a limit from memory, without support",
-          "the \"support\" that the plan has for it");
-    }
-    return limit.with(kind, support, monitoring, group);
-  }
-
-  private Optional<Limit> find(String id, Fields entry) {
-    Optional<Limit> limit =
-        ruleSets.stream()
-            .flatMap(set -> Optional.ofNullable(set.limits().get(id)).stream())
-            .findFirst();
-    if (limit.isEmpty() && entry.has(entry.has("anyOf") ? "anyOf" : "limit")) {
-      entry.fault(
-          entry.has("anyOf") ? "anyOf" : "limit", "\"" + id + "\"", "a limit's id" + nearest(id));
-    }
+  /** A limit of the plan's own, which may not pass for one of a rule set. */
+  private Optional<Limit> own(Fields fields) {
+    Optional<Limit> limit = LimitReader.ofPlan(fields, planVersion);
+    limit
+        .filter(known -> catalogue.find(known.id()).isPresent())
+        .ifPresent(
+            known ->
+                fields.fault("id", "\"" + known.id() + "\", a rule set's id", "an id of its own"));
     return limit;
   }
 
-  private String nearest(String id) {
-    return ruleSets.stream()
-        .flatMap(set -> set.limits().keySet().stream())
-        .min((a, b) -> Integer.compare(Spelling.distance(a, id), Spelling.distance(b, id)))
-        .map(best -> ", perhaps " + best)
-        .orElse("");
-  }
-
-  /** A doubt is settled by the plan's confirmation of either limit, or by its own for the same. */
-  private List<Limit> settle(List<Limit> limits) {
+  /**
+   * A doubt is settled by the plan's confirmation of either limit, or by its own for the same, and
+   * is none where the limit that doubts can't apply to the product.
+   */
+  private List<Limit> settle(List<Limit> limits, Predicate<Limit> fits) {
     Set<String> own = new HashSet<>();
     limits.stream()
         .filter(limit -> limit.source().standing() == Standing.PLAN)
         .forEach(limit -> own.add(limit.covers()));
-    return limits.stream().map(limit -> isSettled(limit, own) ? limit.settled() : limit).toList();
+    return limits.stream()
+        .map(limit -> isSettled(limit, own, fits) ? limit.settled() : limit)
+        .toList();
   }
 
-  private boolean isSettled(Limit limit, Set<String> own) {
+  private boolean isSettled(Limit limit, Set<String> own, Predicate<Limit> fits) {
     return confirmed.contains(limit.id())
         || limit.doubt().filter(confirmed::contains).isPresent()
+        || limit.doubt().flatMap(catalogue::find).filter(fits.negate()).isPresent()
         || own.contains(limit.covers())
         || limit.support().isPresent();
   }
 
   private List<Product.Missing> missing(String productClass, List<Limit> limits) {
-    Set<String> covered = new HashSet<>();
-    limits.forEach(limit -> covered.add(limit.covers()));
+    Set<String> covered = covered(limits);
     return classes
         .find(productClass, regime)
         .map(
@@ -189,5 +166,16 @@ final class ProductReader {
                     .map(covers -> new Product.Missing(covers, found.because(), found.source()))
                     .toList())
         .orElse(List.of());
+  }
+
+  /** Only a critical limit covers a control, and one that comes in parts only with all of them. */
+  private Set<String> covered(List<Limit> limits) {
+    Set<String> chosen = new HashSet<>();
+    limits.forEach(limit -> chosen.add(limit.id()));
+    Set<String> covered = new HashSet<>();
+    limits.stream()
+        .filter(limit -> limit.rank() == Rank.CRITICAL && catalogue.isWhole(limit.id(), chosen))
+        .forEach(limit -> covered.add(limit.covers()));
+    return covered;
   }
 }

@@ -4,12 +4,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Parsed;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
 
 /** Reads a file of limits. */
 final class RuleSetReader {
@@ -28,7 +31,7 @@ final class RuleSetReader {
     String title = file.text("title");
     file.text("made");
     file.text("by");
-    for (Fields edition : file.objects("editions")) {
+    for (Fields edition : Lists.objects(file, "editions")) {
       edition.text("document");
       edition.text("edition");
       edition.optionalText("note");
@@ -36,7 +39,7 @@ final class RuleSetReader {
     }
     Optional<RuleSet.RindShare> rindShare =
         file.optionalObject("rindShare").flatMap(RuleSetReader::rindShare);
-    List<String> notRead = file.texts("notRead");
+    List<String> notRead = Lists.texts(file, "notRead");
     Map<String, Limit> limits = limits(file);
     file.end();
     return new RuleSet(name, title, limits, notRead, rindShare);
@@ -44,7 +47,8 @@ final class RuleSetReader {
 
   private static Map<String, Limit> limits(Fields file) {
     Map<String, Limit> limits = new LinkedHashMap<>();
-    for (Fields each : file.objects("limits")) {
+    List<Fields> all = Lists.objects(file, "limits");
+    for (Fields each : all) {
       LimitReader.ofRuleSet(each)
           .ifPresent(
               limit -> {
@@ -53,14 +57,31 @@ final class RuleSetReader {
                 }
               });
     }
+    all.forEach(each -> checkDoubt(each, limits.keySet()));
     return limits;
   }
 
+  private static void checkDoubt(Fields limit, Set<String> ids) {
+    limit
+        .optionalText("doubtedBy")
+        .filter(id -> !ids.contains(id))
+        .ifPresent(
+            id -> limit.fault("doubtedBy", "\"" + id + "\"", "the id of a limit of this file"));
+  }
+
   static Optional<RuleSet.RindShare> rindShare(Fields fields) {
-    Optional<org.flitchbook.measure.Quantity> value =
-        Quantities.required(fields, "value", Dimension.SHARE);
+    Optional<Quantity> value = rindValue(fields);
     Optional<Source> source = fields.object("source").flatMap(LimitReader::source);
     fields.end();
     return value.flatMap(share -> source.map(known -> new RuleSet.RindShare(share, known)));
+  }
+
+  /** Below the whole, so that some meat is left to reckon on. */
+  static Optional<Quantity> rindValue(Fields fields) {
+    Optional<Quantity> value = Quantities.required(fields, "value", Dimension.SHARE);
+    value
+        .filter(share -> !share.isBelow(Quantity.of(100, Unit.PERCENT)))
+        .ifPresent(share -> fields.fault("value", share.toString(), "less than 100 %"));
+    return value;
   }
 }

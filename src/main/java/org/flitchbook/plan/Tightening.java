@@ -37,7 +37,7 @@ final class Tightening {
       return new Kind.Holding(
           holding.what(),
           holding.ceiling(),
-          number(entry, key(holding.ceiling()), dimension).orElse(holding.limit()),
+          level(entry, key(holding.ceiling()), dimension).orElse(holding.limit()),
           number(entry, "every", Dimension.TIME).orElse(holding.every()),
           number(entry, "allow", Dimension.TIME).orElse(holding.allow()));
     }
@@ -45,13 +45,17 @@ final class Tightening {
       return new Kind.Span(span.what(), KindReader.stages(entry));
     }
     if (kind instanceof Kind.TimeAtTemperature table && entry.has("rows")) {
-      return new Kind.TimeAtTemperature(table.what(), KindReader.holds(entry));
+      return new Kind.TimeAtTemperature(table.what(), KindReader.rows(entry));
     }
     return kind;
   }
 
   private static String key(boolean atMost) {
     return atMost ? "atMost" : "atLeast";
+  }
+
+  private static Optional<Quantity> level(Fields entry, String key, Dimension dimension) {
+    return entry.has(key) ? Quantities.level(entry, key, dimension) : Optional.empty();
   }
 
   private static Optional<Quantity> number(Fields entry, String key, Dimension dimension) {

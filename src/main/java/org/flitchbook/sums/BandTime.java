@@ -51,7 +51,7 @@ public record BandTime(
    */
   public static BandTime falling(Curve curve, Shift shift, long top, long bottom) {
     int peak = peak(curve, shift);
-    if (peak < 0) {
+    if (peak < 0 || curve.level(peak, shift) <= bottom) {
       return NOT_ENTERED;
     }
     boolean reached = curve.level(peak, shift) >= top;
@@ -75,40 +75,54 @@ public record BandTime(
 
   /**
    * Rising from {@code bottom} to {@code top}: from the last reading at or below the bottom to the
-   * first at or above the top; where the top is never reached, to the first reading after the peak
-   * that is at or below the bottom again.
+   * first at or above the top. Where the top is never reached, each time above the bottom counts
+   * until the probe is at or below it again, and the longest of them is the answer; the clock runs
+   * while the last one does.
    */
   public static BandTime rising(Curve curve, Shift shift, long bottom, long top) {
-    int peak = peak(curve, shift);
-    if (peak < 0) {
-      return NOT_ENTERED;
-    }
     int end = 0;
     while (end < curve.size() && curve.level(end, shift) < top) {
       end++;
     }
-    boolean reached = end < curve.size();
-    int start = (reached ? end : peak) - 1;
+    if (end == curve.size()) {
+      return neverReached(curve, shift, bottom);
+    }
+    int start = end - 1;
     while (start >= 0 && curve.level(start, shift) > bottom) {
       start--;
     }
-    if (start < 0) {
-      return curve.level(peak, shift) <= bottom ? NOT_ENTERED : NOT_SEEN;
-    }
-    if (!reached && curve.level(peak, shift) <= bottom) {
-      return NOT_ENTERED;
-    }
-    return reached
-        ? clocked(curve, shift, new Band(start, start, end, bottom, top))
-        : backDown(curve, shift, start, peak, bottom);
+    return start < 0 ? NOT_SEEN : clocked(curve, shift, new Band(start, start, end, bottom, top));
   }
 
-  private static BandTime backDown(Curve curve, Shift shift, int start, int peak, long bottom) {
-    int end = peak;
-    while (end < curve.size() && curve.level(end, shift) > bottom) {
-      end++;
+  private static BandTime neverReached(Curve curve, Shift shift, long bottom) {
+    BandTime worst = NOT_ENTERED;
+    long worstTime = -1;
+    for (int first = 0; first < curve.size(); first++) {
+      if (curve.level(first, shift) > bottom) {
+        int end = first;
+        while (end < curve.size() && curve.level(end, shift) > bottom) {
+          end++;
+        }
+        BandTime time = above(curve, shift, new Band(first - 1, first - 1, end, bottom, bottom));
+        long seen =
+            curve.latest(Math.min(end, curve.size() - 1)) - curve.earliest(Math.max(first - 1, 0));
+        worst = seen >= worstTime ? time : worst.stillRunning(time);
+        worstTime = Math.max(worstTime, seen);
+        first = end;
+      }
     }
-    return clocked(curve, shift, new Band(start, start, end, bottom, bottom));
+    return worst;
+  }
+
+  private static BandTime above(Curve curve, Shift shift, Band band) {
+    return band.start() < 0 ? NOT_SEEN : clocked(curve, shift, band);
+  }
+
+  /** This longer time, running where the later one runs, since that one may yet outgrow it. */
+  private BandTime stillRunning(BandTime later) {
+    return state == State.DONE && later.state() == State.RUNNING
+        ? new BandTime(State.RUNNING, longest, shortest, Optional.empty(), start, later.end(), gap)
+        : this;
   }
 
   /**

@@ -2,8 +2,8 @@ package org.flitchbook.sums;
 
 /**
  * The longest unbroken run of readings at or above a temperature, from its first to its last
- * reading. A gap longer than 3 intervals and 5 minutes breaks it, since nobody saw the product
- * there.
+ * reading; of runs as long, the one with more readings, then one with a hand check. A gap longer
+ * than 3 intervals and 5 minutes breaks it, since nobody saw the product there.
  *
  * @param longest in ms, the shortest that the readings allow
  * @param readings how many readings the run has; 0 where the temperature was never reached
@@ -42,10 +42,10 @@ public record HeldTime(long longest, int readings, boolean byHand, int start, in
   }
 
   private HeldTime orLonger(HeldTime other) {
-    return other.longest > longest
-            || readings == 0
-            || (other.longest == longest && other.readings > readings)
-        ? other
-        : this;
+    if (readings == 0 || other.longest != longest) {
+      return readings == 0 || other.longest > longest ? other : this;
+    }
+    boolean hand = other.readings == readings && other.byHand && !byHand;
+    return other.readings > readings || hand ? other : this;
   }
 }

@@ -1,0 +1,146 @@
+package org.flitchbook.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.flitchbook.Golden;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Json;
+import org.junit.jupiter.api.Test;
+
+/** The page of sources repeats the data files; what stands above its first table is prose. */
+final class SourcesTest {
+
+  private static final Path PAGE = Path.of("docs", "sources.md");
+
+  @Test
+  void the_page_of_sources_is_what_the_rule_sets_say() {
+    String page = Draft.text(PAGE);
+    String prose = page.substring(0, page.indexOf("\n## ") + 1);
+    String sections =
+        ruleSets().stream().map(SourcesTest::section).collect(Collectors.joining("\n"));
+    Golden.check("../../../../../docs/sources.md", prose + sections);
+  }
+
+  /** By their names in the order of code points. */
+  private static List<SourceFile> ruleSets() {
+    try (Stream<Path> files = Files.list(Path.of("templates", "limits"))) {
+      return files
+          .map(file -> file.getFileName().toString())
+          .sorted()
+          .map(
+              name ->
+                  SourceFile.of(
+                      name,
+                      Draft.text(Path.of("templates", "limits", name))
+                          .getBytes(StandardCharsets.UTF_8)))
+          .toList();
+    } catch (IOException unread) {
+      throw new UncheckedIOException(unread);
+    }
+  }
+
+  private static String section(SourceFile file) {
+    List<Fault> faults = new ArrayList<>();
+    RuleSet set = Plans.ruleSet(file, faults).orElseThrow();
+    Fields head = Fields.of(Json.read(file.name(), file.bytes()).object().orElseThrow(), faults);
+    List<String> lines = new ArrayList<>();
+    lines.add("## " + file.name() + "\n");
+    lines.add(set.title() + ". Made " + head.text("made") + " by " + head.text("by") + ".\n");
+    lines.add("| limit | judges | document | clause | edition | standing |");
+    lines.add("| --- | --- | --- | --- | --- | --- |");
+    set.limits().values().stream()
+        .sorted(Comparator.comparing(Limit::id))
+        .forEach(limit -> lines.add(row(limit)));
+    lines.add("\nNot read in its own text:\n");
+    set.notRead().forEach(text -> lines.add("- " + text));
+    assertEquals(List.of(), faults);
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static String row(Limit limit) {
+    Source source = limit.source();
+    return Stream.of(
+            limit.id(),
+            judges(limit.kind()),
+            source.document(),
+            source.clause(),
+            source.edition(),
+            source.standing().word())
+        .map(cell -> cell.replace("|", "\\|"))
+        .collect(Collectors.joining(" | ", "| ", " |"));
+  }
+
+  private static String judges(Kind kind) {
+    if (kind instanceof Kind.Bound bound) {
+      return bound.figure().word() + bound(bound.ceiling()) + bound.limit();
+    }
+    if (kind instanceof Kind.TimeAtTemperature table) {
+      return table.what().word() + " " + rows(table.rows());
+    }
+    if (kind instanceof Kind.Span span) {
+      return span.what().word() + " " + stages(span.stages());
+    }
+    if (kind instanceof Kind.Holding holding) {
+      String held = holding.what().word() + bound(holding.ceiling()) + holding.limit();
+      return held + ", seen every " + holding.every() + allowed(holding);
+    }
+    return judgesTimeAndEntries(kind);
+  }
+
+  private static String judgesTimeAndEntries(Kind kind) {
+    if (kind instanceof Kind.Length length) {
+      String between = length.from().word() + " to " + length.to().word();
+      return between + bound(!length.atLeast()) + length.limit();
+    }
+    if (kind instanceof Kind.Cadence cadence) {
+      return cadence.what().word() + " every " + cadence.every();
+    }
+    if (kind instanceof Kind.Share share) {
+      return share.options().stream()
+          .map(Kind.Option::name)
+          .collect(Collectors.joining(", ", "cooking time by ", ""));
+    }
+    Kind.Presence entry = (Kind.Presence) kind;
+    return entry.what().word()
+        + " entered"
+        + entry.before().map(event -> " before " + event.word()).orElse("")
+        + (entry.with().isEmpty() ? "" : " with " + String.join(", ", entry.with()));
+  }
+
+  private static String bound(boolean ceiling) {
+    return ceiling ? " at most " : " at least ";
+  }
+
+  private static String rows(List<Kind.Hold> rows) {
+    Kind.Hold first = rows.get(0);
+    Kind.Hold last = rows.get(rows.size() - 1);
+    String one = first.atLeast() + " for " + first.time();
+    return rows.size() == 1
+        ? one
+        : one + " to " + last.atLeast() + " for " + last.time() + ", " + rows.size() + " rows";
+  }
+
+  private static String stages(List<Kind.Stage> stages) {
+    return stages.stream()
+        .map(stage -> stage.from() + " to " + stage.to() + " in at most " + stage.atMost())
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String allowed(Kind.Holding holding) {
+    return holding.allow().value().signum() == 0
+        ? ""
+        : ", outside in all at most " + holding.allow();
+  }
+}
