@@ -24,11 +24,11 @@ final class Implied {
   static Limit steps(Plan plan, Product product) {
     return limit(
         "plan.steps",
-        "planned steps on record",
-        first(product),
+        "planned steps",
+        Step.RELEASE,
         new Kind.Sequence(product.steps()),
         "a step without entries shows nothing",
-        own(plan, "the product's steps"));
+        own(plan));
   }
 
   /** No more time between two steps than the product allows. */
@@ -36,10 +36,10 @@ final class Implied {
     return limit(
         "plan.between",
         "time between steps",
-        first(product),
+        Step.RELEASE,
         new Kind.Between(longest),
         "time between steps is not watched by any limit of a step",
-        own(plan, "the product's \"between\""));
+        own(plan));
   }
 
   /** The plan covers what the class asks for. */
@@ -53,12 +53,9 @@ final class Implied {
         missing.source());
   }
 
-  private static Step first(Product product) {
-    return product.steps().get(0);
-  }
-
-  private static Source own(Plan plan, String clause) {
-    return new Source("the plan", clause, "plan version " + plan.version(), Standing.PLAN);
+  private static Source own(Plan plan) {
+    String edition = "signed " + plan.signed();
+    return new Source("plan version " + plan.version(), "", edition, Standing.PLAN);
   }
 
   private static Limit limit(

@@ -32,6 +32,7 @@ final class Closing {
       files.put(code + ".json", Json.write(Records.json(day, each)));
     }
     print(files, "deviations", Records.deviations(day));
+    files.put("deviations.json", Json.write(Records.deviationsJson(day)));
     print(files, "day", Records.day(day));
     files.put("day.json", Json.write(Records.json(day)));
     files.put("bundle.zip", new Bundle(book, day.day()).of(files));

@@ -47,4 +47,14 @@ public record Plan(
   public Optional<Ingredient> ingredient(String lot) {
     return ingredients.stream().filter(each -> each.lot().equals(lot)).findFirst();
   }
+
+  /** A source's document by its short name where it has one, and the clause. */
+  public String cited(Source source) {
+    String document =
+        ruleSets.stream()
+            .flatMap(set -> Optional.ofNullable(set.shortNames().get(source.document())).stream())
+            .findFirst()
+            .orElse(source.document());
+    return source.clause().isEmpty() ? document : document + " " + source.clause();
+  }
 }

@@ -2,12 +2,14 @@ package org.flitchbook.plan;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 
 /**
  * One file of limits.
  *
  * @param limits by their ids, in the file's order
+ * @param shortNames of the documents with long names, by these
  * @param notRead plain statements of what of this set was not read in its own text
  * @param rindShare the share of a rind-on weight that counts as rind where it was not weighed
  */
@@ -15,10 +17,12 @@ public record RuleSet(
     String name,
     String title,
     Map<String, Limit> limits,
+    Map<String, String> shortNames,
     List<String> notRead,
-    java.util.Optional<RindShare> rindShare) {
+    Optional<RindShare> rindShare) {
 
   public RuleSet {
+    shortNames = Map.copyOf(shortNames);
     notRead = List.copyOf(notRead);
   }
 

@@ -31,8 +31,10 @@ final class RuleSetReader {
     String title = file.text("title");
     file.text("made");
     file.text("by");
+    Map<String, String> shortNames = new LinkedHashMap<>();
     for (Fields edition : Lists.objects(file, "editions")) {
-      edition.text("document");
+      String document = edition.text("document");
+      edition.optionalText("short").ifPresent(called -> shortNames.put(document, called));
       edition.text("edition");
       edition.optionalText("note");
       edition.end();
@@ -42,7 +44,7 @@ final class RuleSetReader {
     List<String> notRead = Lists.texts(file, "notRead");
     Map<String, Limit> limits = limits(file);
     file.end();
-    return new RuleSet(name, title, limits, notRead, rindShare);
+    return new RuleSet(name, title, limits, shortNames, notRead, rindShare);
   }
 
   private static Map<String, Limit> limits(Fields file) {

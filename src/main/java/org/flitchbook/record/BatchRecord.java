@@ -10,7 +10,6 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Text;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 
@@ -20,11 +19,13 @@ final class BatchRecord {
   private final DayJudged day;
   private final Judgement judgement;
   private final Entries entries;
+  private final PlaceReadings places;
 
   BatchRecord(DayJudged day, Judgement judgement) {
     this.day = day;
     this.judgement = judgement;
     ZoneId zone = day.plan().establishment().zone();
+    this.places = new PlaceReadings(day, judgement.lot());
     this.entries = new Entries(judgement.lot(), zone);
   }
 
@@ -48,11 +49,12 @@ final class BatchRecord {
     blocks.add(new Heading(2, "Receipt and cure"));
     blocks.addAll(new CureSum(day, judgement).blocks());
     blocks.add(table(Sheet.CURE, "Entries of receipt, cure and turning"));
+    places.of(Step.CURE).ifPresent(blocks::add);
   }
 
   private Block table(Sheet sheet, String caption) {
     Optional<Block> table = entries.of(sheet, caption);
-    return table.orElseGet(() -> new Paragraph(Text.of(caption + ": " + Phrases.NOT_RECORDED)));
+    return table.orElseGet(() -> new Paragraph(Words.of(caption + ": " + Phrases.NOT_RECORDED)));
   }
 
   private void step(List<Block> blocks, Step step, String name) {
@@ -63,6 +65,7 @@ final class BatchRecord {
           Sheet.parse(step.word())
               .map(sheet -> table(sheet, "Entries of the step " + step.word()))
               .orElseThrow());
+      places.of(step).ifPresent(blocks::add);
     }
   }
 
@@ -71,7 +74,9 @@ final class BatchRecord {
     new CoreChart(day, judgement).block().ifPresent(blocks::add);
     blocks.addAll(new CoreSection(day, judgement).blocks());
     blocks.add(table(Sheet.SMOKE, "Entries of the step smoke"));
+    places.of(Step.SMOKE).ifPresent(blocks::add);
     blocks.add(table(Sheet.CHILL, "Entries of the step chill"));
+    places.of(Step.CHILL).ifPresent(blocks::add);
   }
 
   private void end(List<Block> blocks) {

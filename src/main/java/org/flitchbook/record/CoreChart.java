@@ -236,9 +236,9 @@ final class CoreChart {
     long from = start();
     List<Marker> markers = new ArrayList<>();
     for (Part part : parts()) {
-      mark(markers, part.start(), part.from());
+      mark(markers, part.start(), part);
       if (part.verdict() != org.flitchbook.check.Verdict.PENDING) {
-        mark(markers, part.end(), part.to());
+        mark(markers, part.end(), part);
       }
     }
     for (Track track : cores) {
@@ -257,15 +257,25 @@ final class CoreChart {
     return markers.stream().distinct().toList();
   }
 
-  private void mark(List<Marker> markers, Optional<Instant> time, Quantity level) {
-    time.ifPresent(
-        at ->
-            markers.add(
-                new Marker(
-                    Shape.DOT,
-                    hoursSince(start(), at.toEpochMilli()),
-                    level.in(unit).value().rounded(3).doubleValue(),
-                    CLOCK.format(at.atZone(zone)))));
+  /** At the reading itself, which lies beside the limit's line and not on it. */
+  private void mark(List<Marker> markers, Optional<Instant> time, Part part) {
+    for (Track track : cores) {
+      if (track.called().equals(part.probe())) {
+        time.ifPresent(at -> markers.add(marker(track, at)));
+      }
+    }
+  }
+
+  private Marker marker(Track track, Instant time) {
+    int index = 0;
+    while (index + 1 < track.size() && track.earliest(index + 1) <= time.toEpochMilli()) {
+      index++;
+    }
+    return new Marker(
+        Shape.DOT,
+        hoursSince(start(), track.earliest(index)),
+        level(track, index),
+        CLOCK.format(time.atZone(zone)));
   }
 
   private List<Band> bands() {

@@ -15,7 +15,6 @@ import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Cell;
 import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Text;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -47,7 +46,7 @@ final class CoreSection {
     stages().ifPresent(blocks::add);
     held().ifPresent(blocks::add);
     if (cores.isEmpty()) {
-      blocks.add(new Paragraph(Text.of("Internal temperature: " + Phrases.NOT_RECORDED)));
+      blocks.add(new Paragraph(Words.of("Internal temperature: " + Phrases.NOT_RECORDED)));
     } else {
       blocks.add(checkpoints());
     }
@@ -56,16 +55,16 @@ final class CoreSection {
 
   private Optional<Block> stages() {
     Grid grid =
-        new Grid("Crossings, at their worse end")
-            .head("Limit", 9)
-            .head("Stage", 9)
-            .head("Probe", 4)
-            .head("Clock starts", 9)
-            .head("Clock stops", 9)
-            .number("Time", 7)
-            .number("Interpolated", 8)
-            .number("Limit value", 8)
-            .head("Verdict", 8);
+        new Grid("Crossings, at their worse end (month-day and clock)")
+            .head("Limit", 14)
+            .head("Stage", 10)
+            .head("Probe", 0)
+            .head("Starts", 6)
+            .head("Stops", 6)
+            .number("Time", 0)
+            .number("Interpolated", 0)
+            .number("Limit value", 0)
+            .head("Verdict", 0);
     for (Finding finding : judgement.findings()) {
       finding.parts().forEach(part -> grid.row(row(finding, part)));
     }
@@ -78,8 +77,8 @@ final class CoreSection {
       Grid.cell(finding.limit().name()),
       Grid.cell(part.from() + " to " + part.to()),
       Grid.cell(part.probe()),
-      Grid.cell(part.start().map(this::time).orElse("–")),
-      Grid.cell(part.end().map(this::time).orElse("–")),
+      Grid.cell(part.start().map(this::shortTime).orElse("–")),
+      Grid.cell(part.end().map(this::shortTime).orElse("–")),
       Grid.cell(measured.map(m -> Phrases.quantity(m.value())).orElse("–")),
       Grid.cell(measured.flatMap(Measured::interpolated).map(Phrases::quantity).orElse("–")),
       Grid.cell(measured.map(Phrases::bound).orElse("–")),
@@ -185,6 +184,10 @@ final class CoreSection {
       }
     }
     return shown;
+  }
+
+  private String shortTime(Instant time) {
+    return Phrases.shortTime(time, zone);
   }
 
   private String time(Instant time) {

@@ -9,7 +9,6 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Sum;
-import org.flitchbook.document.Text;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
@@ -33,6 +32,7 @@ final class CureSum {
     for (Finding finding : judgement.findings()) {
       isOfCure(finding).ifPresent(bound -> worked(lines, finding, bound));
     }
+    provable(lines);
     if (!lines.isEmpty()) {
       blocks.add(new Sum(lines));
     }
@@ -40,7 +40,7 @@ final class CureSum {
       if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
         blocks.add(
             new Paragraph(
-                Text.strong(
+                Words.strong(
                     Phrases.capital(finding.limit().name())
                         + " is "
                         + finding.verdict().words()
@@ -50,6 +50,21 @@ final class CureSum {
       }
     }
     return blocks;
+  }
+
+  /** Once, since every limit on the same sum has the same scales behind it. */
+  private void provable(List<Sum.Line> lines) {
+    judgement.findings().stream()
+        .filter(finding -> isOfCure(finding).isPresent())
+        .flatMap(finding -> finding.measured().flatMap(Measured::uncertainty).stream())
+        .findFirst()
+        .ifPresent(
+            half ->
+                lines.add(
+                    new Sum.Line(
+                        "What these scales can prove (k = 2)",
+                        "",
+                        Words.bound("± " + half.shown()))));
   }
 
   private void weighed(List<Sum.Line> lines) {
@@ -91,21 +106,13 @@ final class CureSum {
     }
     String result = measured.get().value().shown();
     String sum = finding.formula().replace(" = " + result, "");
-    lines.add(new Sum.Line(Phrases.capital(bound.figure().word()), sum, result));
     lines.add(
         new Sum.Line(
-            "Against " + finding.limit().name(),
-            Phrases.bound(measured.get()) + ", margin " + Phrases.margin(finding),
-            finding.verdict().words()));
-    measured
-        .get()
-        .uncertainty()
-        .ifPresent(
-            half ->
-                lines.add(
-                    new Sum.Line(
-                        "What these scales can prove",
-                        "readability and repeatability, k = 2; judged as written",
-                        "± " + half.shown())));
+            Phrases.capital(bound.figure().word()), Words.bound(sum), Words.bound(result)));
+    lines.add(
+        new Sum.Line(
+            Words.bound(Phrases.capital(Phrases.bound(measured.get()))),
+            "",
+            Words.bound(finding.verdict().words() + ", margin " + Phrases.margin(finding))));
   }
 }

@@ -15,7 +15,6 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 
 /** The sheet of one day: every lot with its verdict, and what is to be done. */
@@ -39,7 +38,7 @@ final class DaySheet {
             List.of(
                 new SignatureBox("closed", "Day closed by", "", "All sheets and logs are in."),
                 new SignatureBox("reviewed", "Reviewed by", "", "The records were read."))));
-    return new Frame(day).document("Day sheet " + day.day(), "Day sheet", "day", blocks);
+    return new Frame(day).document("Day sheet " + day.day(), "", "day", blocks);
   }
 
   private Banner banner() {
@@ -86,7 +85,7 @@ final class DaySheet {
           Grid.cell(each.lot().code() + ".pdf"));
     }
     return grid.isEmpty()
-        ? new Paragraph(Text.of("No lot has anything filed on this day."))
+        ? new Paragraph(Words.of("No lot has anything filed on this day."))
         : grid.table();
   }
 

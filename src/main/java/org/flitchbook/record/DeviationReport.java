@@ -35,8 +35,7 @@ final class DeviationReport {
       blocks.add(new PageBreak());
       blocks.addAll(new DeviationSection(day, each).full());
     }
-    return new Frame(day)
-        .document("Deviation report " + day.day(), "Deviation report", "deviations", blocks);
+    return new Frame(day).document("Deviation report " + day.day(), "", "deviations", blocks);
   }
 
   private Banner banner(List<Judgement> missed) {

@@ -10,7 +10,6 @@ import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Text;
 import org.flitchbook.input.Place;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Entry;
@@ -34,7 +33,7 @@ final class DeviationSection {
     for (Finding finding : judgement.deviations()) {
       blocks.add(
           new Paragraph(
-              Text.of(
+              Words.of(
                   Phrases.capital(finding.limit().name())
                       + ", "
                       + finding.verdict().words()
@@ -43,7 +42,7 @@ final class DeviationSection {
                       + ".")));
     }
     if (blocks.isEmpty()) {
-      blocks.add(new Paragraph(Text.of("None is open.")));
+      blocks.add(new Paragraph(Words.of("None is open.")));
     }
     new Entries(judgement.lot(), day.plan().establishment().zone())
         .of(Sheet.ACTIONS, "Corrective action on file")
@@ -110,7 +109,7 @@ final class DeviationSection {
   }
 
   private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Text.of(Grid.orNotRecorded(value))));
+    facts.add(new Fact(label, Words.of(Grid.orNotRecorded(value))));
   }
 
   /** Each part with what is on file, or room to write it by hand. */

@@ -30,7 +30,7 @@ final class Frame {
     Running running =
         new Running(
             house.name() + number + ", " + house.address(),
-            about.isEmpty() ? name : about + ", " + name,
+            about.isEmpty() ? title : about + ", " + name,
             "Plan version "
                 + day.plan().version()
                 + ", record "
@@ -42,7 +42,7 @@ final class Frame {
             "Times in " + house.zone() + ", " + Phrases.zone(day.moment(), house.zone()));
     return new Document(
         title,
-        about.isEmpty() ? title : about,
+        about.isEmpty() ? house.name() : about,
         house.language(),
         day.book() + "/" + day.day() + "/" + name,
         day.moment(),

@@ -8,7 +8,6 @@ import org.flitchbook.document.Cell;
 import org.flitchbook.document.Column;
 import org.flitchbook.document.Row;
 import org.flitchbook.document.Table;
-import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
 /** A table while its columns and rows are being put together. */
@@ -51,15 +50,15 @@ final class Grid {
   }
 
   static Cell cell(String text) {
-    return new Cell(Text.of(text), Tone.PLAIN);
+    return new Cell(Words.of(text), Tone.PLAIN);
   }
 
   static Cell cell(String text, Tone tone) {
-    return new Cell(Text.of(text), tone);
+    return new Cell(Words.of(text), tone);
   }
 
   static Cell muted(String text) {
-    return new Cell(Text.muted(text), Tone.PLAIN);
+    return new Cell(Words.muted(text), Tone.PLAIN);
   }
 
   /** An empty field is never left blank. */

@@ -17,7 +17,6 @@ import org.flitchbook.document.Facts;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Text;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
@@ -102,7 +101,7 @@ final class PageOne {
         facts,
         "Cure",
         lot.product().map(p -> p.cut() + ", " + p.cureMethod() + " cure").orElse(""));
-    fact(facts, "Passed through", passage());
+    fact(facts, "From – to", passage());
     fact(facts, "Regime", day.plan().establishment().regime());
     fact(
         facts,
@@ -112,16 +111,15 @@ final class PageOne {
             + ", signed "
             + day.plan().signed()
             + " by "
-            + day.plan().signedBy()
-            + ", to be reassessed by "
-            + day.plan().reassessBy());
+            + day.plan().signedBy());
+    fact(facts, "Reassess by", day.plan().reassessBy().toString());
     fact(facts, "Judged as of", Phrases.time(day.moment(), day.plan().establishment().zone()));
     fact(facts, "Release", release());
     return new Facts(2, facts);
   }
 
   private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Text.of(Grid.orNotRecorded(value))));
+    facts.add(new Fact(label, Words.of(Grid.orNotRecorded(value))));
   }
 
   private String quantity() {
@@ -143,12 +141,12 @@ final class PageOne {
     }
     Stay first = lot.stays().get(0);
     Stay last = lot.stays().get(lot.stays().size() - 1);
-    String from = first.step().word() + " from " + time(first.into());
+    String from = first.step().word() + " " + time(first.into());
     String to =
         last.out()
-            .map(out -> last.step().word() + " until " + time(out))
-            .orElse("in the step " + last.step().word());
-    return from + "; " + to;
+            .map(out -> last.step().word() + " " + time(out))
+            .orElse("still in " + last.step().word());
+    return from + " – " + to;
   }
 
   private String time(Entry entry) {
@@ -173,20 +171,20 @@ final class PageOne {
   private Optional<Block> limits() {
     Grid grid =
         new Grid("Limits in force, each beside its worst value")
-            .head("CCP", 3)
-            .head("Limit", 12)
-            .number("Worst value", 8)
-            .number("Limit value", 8)
-            .number("Margin", 7)
-            .head("Verdict", 8)
-            .head("Source", 11);
+            .head("CCP", 0)
+            .head("Limit", 26)
+            .number("Worst value", 0)
+            .number("Limit value", 0)
+            .number("Margin", 0)
+            .head("Verdict", 0)
+            .head("Source", 12);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       grid.row(row(finding));
     }
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
   }
 
-  private static Cell[] row(Finding finding) {
+  private Cell[] row(Finding finding) {
     Limit limit = finding.limit();
     String rank = limit.rank() == Rank.CRITICAL ? "" : ", " + limit.rank().word();
     String ccp = limit.monitoring().ccp();
@@ -201,18 +199,18 @@ final class PageOne {
     };
   }
 
-  private static String source(Limit limit) {
+  private String source(Limit limit) {
     Standing standing = limit.source().standing();
     boolean plain = standing == Standing.READ || standing == Standing.PLAN;
-    return limit.source().cited() + (plain ? "" : " (" + standing.word() + ")");
+    return day.plan().cited(limit.source()) + (plain ? "" : " (" + standing.word() + ")");
   }
 
   private Block deviations() {
     List<Finding> missed = judgement.deviations();
     return new Paragraph(
         missed.isEmpty()
-            ? Text.of("Open deviations: none.")
-            : Text.strong(
+            ? Words.of("Open deviations: none.")
+            : Words.strong(
                 "Open deviations: "
                     + String.join(
                         ", ",
@@ -228,7 +226,7 @@ final class PageOne {
         ? Optional.empty()
         : Optional.of(
             new Paragraph(
-                Text.of(
+                Words.of(
                     "Data in doubt: "
                         + open
                         + (open == 1 ? " fault" : " faults")

@@ -10,7 +10,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Tone;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Limit;
@@ -19,6 +18,9 @@ import org.flitchbook.plan.Limit;
 final class Phrases {
 
   static final String NOT_RECORDED = "NOT RECORDED";
+
+  private static final DateTimeFormatter DAY_TIME =
+      DateTimeFormatter.ofPattern("MM-dd HH:mm", Locale.ROOT);
 
   private static final DateTimeFormatter DATE_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
@@ -38,6 +40,11 @@ final class Phrases {
     return DATE_TIME.format(time.atZone(zone));
   }
 
+  /** Without the year, for a table whose caption has it. */
+  static String shortTime(Instant time, ZoneId zone) {
+    return DAY_TIME.format(time.atZone(zone));
+  }
+
   /** {@code EST, UTC-05:00}. */
   static String zone(Instant time, ZoneId zone) {
     ZonedDateTime local = time.atZone(zone);
@@ -51,18 +58,22 @@ final class Phrases {
     return (measured.atMost() ? "at most " : "at least ") + quantity(measured.limit());
   }
 
-  /** Times of an hour and more as {@code 1 h 14 min}; everything else as it is. */
+  /** Times of more than an hour as {@code 1 h 14 min}; everything else as it is. */
   static String quantity(Quantity quantity) {
-    Quantity hour = Quantity.of(1, Unit.HOUR);
-    boolean long_ =
-        quantity.dimension() == Dimension.TIME
-            && quantity.unit() == Unit.MINUTE
-            && !quantity.isBelow(hour);
-    if (!long_) {
-      return quantity.shown();
+    boolean clock = quantity.unit() == Unit.MINUTE || quantity.unit() == Unit.HOUR;
+    boolean whole = quantity.shown().equals(quantity + "");
+    return clock && !(quantity.unit() == Unit.HOUR && whole)
+        ? hoursAndMinutes(quantity)
+        : quantity.shown();
+  }
+
+  private static String hoursAndMinutes(Quantity time) {
+    Quantity minutes = time.in(Unit.MINUTE);
+    if (minutes.isBelow(Quantity.of(60, Unit.MINUTE))) {
+      return minutes.shown();
     }
-    long hours = quantity.in(Unit.HOUR).value().floor().longValueExact();
-    Quantity rest = quantity.minus(Quantity.of(hours * 60, Unit.MINUTE));
+    long hours = minutes.in(Unit.HOUR).value().floor().longValueExact();
+    Quantity rest = minutes.minus(Quantity.of(hours * 60, Unit.MINUTE));
     return hours + " h" + (rest.value().signum() == 0 ? "" : " " + rest.shown());
   }
 
@@ -70,8 +81,13 @@ final class Phrases {
     return finding.measured().map(measured -> quantity(measured.value())).orElse("–");
   }
 
+  /** While a limit is pending there is nothing to spare or to lack yet. */
   static String margin(Finding finding) {
-    return finding.measured().map(measured -> signed(measured.margin())).orElse("–");
+    return finding
+        .measured()
+        .filter(m -> finding.verdict() != Verdict.PENDING)
+        .map(measured -> signed(measured.margin()))
+        .orElse("–");
   }
 
   private static String signed(Quantity margin) {

@@ -20,6 +20,13 @@ public final class Records {
     return JsonForm.of(day, List.of(judgement), judgement.faults());
   }
 
+  /** The lots with deviations, in the same form. */
+  public static Map<String, Object> deviationsJson(DayJudged day) {
+    List<Judgement> held =
+        day.judgements().stream().filter(each -> !each.deviations().isEmpty()).toList();
+    return JsonForm.of(day, held, held.stream().flatMap(each -> each.faults().stream()).toList());
+  }
+
   /** The record of one lot. */
   public static Document batch(DayJudged day, Judgement judgement) {
     return new BatchRecord(day, judgement).document();

@@ -11,7 +11,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
@@ -63,7 +62,7 @@ final class Sections {
           spread(track));
     }
     return grid.isEmpty()
-        ? new Paragraph(Text.of("Readings of probes and places: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Words.of("Readings of probes and places: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
@@ -79,13 +78,12 @@ final class Sections {
   Block instruments() {
     Grid grid =
         new Grid("Instruments in force")
-            .head("Instrument", 6)
-            .head("Kind", 7)
-            .head("Last check before", 10)
-            .head("Check", 10)
-            .number("Error", 6)
-            .number("Tolerance", 6)
-            .head("Holds until", 9)
+            .head("Instrument", 8)
+            .head("Last check", 8)
+            .head("What was read", 10)
+            .number("Error", 0)
+            .number("Tolerance", 0)
+            .head("Holds until", 6)
             .head("Where it stands", 12);
     for (Instrument instrument : day.plan().instruments()) {
       if (isUsed(instrument)) {
@@ -94,19 +92,18 @@ final class Sections {
       }
     }
     return grid.isEmpty()
-        ? new Paragraph(Text.of("Instruments: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Words.of("Instruments: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
   private String[] row(Instrument instrument, Optional<Register.Check> last) {
     return new String[] {
-      instrument.id(),
-      instrument.kind(),
+      instrument.id() + ", " + instrument.kind(),
       last.map(check -> Phrases.time(check.at(), zone)).orElse(Phrases.NOT_RECORDED),
       last.map(check -> check.entry().what().word() + " " + check.entry().shown()).orElse("–"),
       last.map(check -> check.error().shown() + (check.passed() ? "" : ", FAILED")).orElse("–"),
       instrument.tolerance().toString(),
-      last.map(check -> Phrases.time(until(instrument, check), zone)).orElse("–"),
+      last.map(check -> until(instrument, check).atZone(zone).toLocalDate().toString()).orElse("–"),
       last.map(check -> check.entry().place().toString()).orElse("–")
     };
   }
@@ -150,7 +147,7 @@ final class Sections {
       if (!set.notRead().isEmpty()) {
         blocks.add(
             new Paragraph(
-                Text.of(
+                Words.of(
                     "Of the rule set \""
                         + set.name()
                         + "\" this was not read in its own text: "
@@ -160,7 +157,7 @@ final class Sections {
     if (!day.plan().ownTemplates().isEmpty()) {
       blocks.add(
           new Paragraph(
-              Text.of(
+              Words.of(
                   "The book's own files stood in for the tool's: "
                       + String.join(", ", day.plan().ownTemplates())
                       + ".")));
@@ -185,19 +182,25 @@ final class Sections {
           fault.expected());
     }
     return grid.isEmpty()
-        ? new Paragraph(Text.of("Nothing in the data of this lot was in doubt."))
+        ? new Paragraph(Words.of("Nothing in the data of this lot was in doubt."))
         : grid.table();
+  }
+
+  /** So that a line can end in the middle of it. */
+  private static String inTwo(String sha256) {
+    int half = sha256.length() / 2;
+    return sha256.substring(0, half) + " " + sha256.substring(half);
   }
 
   Block files() {
     Grid grid =
         new Grid("Files as read")
-            .head("File", 10)
-            .head("Read as", 6)
-            .number("Bytes", 5)
-            .number("Rows", 4)
-            .number("Used", 4)
-            .head("SHA-256", 24);
+            .head("File", 12)
+            .head("Read as", 4)
+            .number("Bytes", 0)
+            .number("Rows", 0)
+            .number("Used", 0)
+            .head("SHA-256, in two halves", 20);
     for (FileRead file : day.files()) {
       grid.row(
           file.name(),
@@ -205,7 +208,7 @@ final class Sections {
           String.valueOf(file.bytes()),
           file.rows() == 0 ? "–" : String.valueOf(file.rows()),
           file.rows() == 0 ? "–" : String.valueOf(file.used()),
-          file.sha256());
+          inTwo(file.sha256()));
     }
     return grid.table();
   }

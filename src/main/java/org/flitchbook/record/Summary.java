@@ -11,7 +11,6 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.Paper;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Running;
-import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.plan.Limit;
@@ -35,7 +34,7 @@ final class Summary {
                 + ", plan version "
                 + day.plan().version()));
     for (Judgement each : day.judgements()) {
-      blocks.add(new Paragraph(Text.of(String.join("\n", lot(each)))));
+      blocks.add(new Paragraph(Words.of(String.join("\n", lot(each)))));
     }
     if (day.judgements().isEmpty()) {
       blocks.add(line("No lot has anything filed on this day, and none is in a running step."));
@@ -55,7 +54,7 @@ final class Summary {
   }
 
   private static Paragraph line(String text) {
-    return new Paragraph(Text.of(text));
+    return new Paragraph(Words.of(text));
   }
 
   private List<String> lot(Judgement judgement) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Text;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -52,7 +51,7 @@ final class WeightSection {
       }
     }
     return grid.isEmpty()
-        ? new Paragraph(Text.of("Weights: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Words.of("Weights: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
@@ -92,7 +91,7 @@ final class WeightSection {
         parts.stream().map(entry -> entry.what().word() + " " + entry.shown()).toList();
     return Optional.of(
         new Paragraph(
-            Text.of(
+            Words.of(
                 "Mass balance: "
                     + String.join(" + ", told)
                     + " = "

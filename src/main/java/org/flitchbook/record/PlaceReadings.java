@@ -1,0 +1,92 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import org.flitchbook.document.Block;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Shift;
+
+/**
+ * What was read of a place while the lot lay in it, beyond the lot's own entries: hand readings
+ * written beside other lots, and the ends of what a log saw.
+ */
+final class PlaceReadings {
+
+  private final Lot lot;
+  private final Unit temperature;
+  private final ZoneId zone;
+
+  PlaceReadings(DayJudged day, Lot lot) {
+    this.lot = lot;
+    this.temperature = day.plan().establishment().temperature();
+    this.zone = day.plan().establishment().zone();
+  }
+
+  Optional<Block> of(Step step) {
+    Grid grid =
+        new Grid("Readings of the place that serve this lot too")
+            .head("Time", 8)
+            .head("What", 10)
+            .number("Value", 5)
+            .head("Remark", 10)
+            .head("Where it stands", 12);
+    Set<Place> own = new HashSet<>(lot.entries().stream().map(Entry::place).toList());
+    for (Lot.StepTrack each : lot.tracks()) {
+      if (each.step() == step && each.track().what() != What.INTERNAL_TEMPERATURE) {
+        rows(grid, each.track(), own);
+      }
+    }
+    return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
+  }
+
+  private void rows(Grid grid, Track track, Set<Place> own) {
+    for (int i = 0; i < track.size(); i++) {
+      if (track.byHand(i) && !own.contains(track.place(i))) {
+        row(grid, track, i, "");
+      }
+    }
+    if (track.interval() > 0) {
+      row(grid, track, lowest(track), "lowest of " + track.size() + " in the log");
+      row(grid, track, highest(track), "highest of " + track.size() + " in the log");
+    }
+  }
+
+  private void row(Grid grid, Track track, int index, String remark) {
+    Unit unit = track.unit().dimension() == Dimension.SHARE ? Unit.PERCENT : temperature;
+    grid.row(
+        Phrases.time(Instant.ofEpochMilli(track.earliest(index)), zone),
+        track.what().word(),
+        Level.quantity(track.level(index, Shift.AS_WRITTEN), unit).shown(),
+        remark,
+        track.place(index).toString());
+  }
+
+  private static int lowest(Track track) {
+    int lowest = 0;
+    for (int i = 1; i < track.size(); i++) {
+      lowest =
+          track.level(i, Shift.AS_WRITTEN) < track.level(lowest, Shift.AS_WRITTEN) ? i : lowest;
+    }
+    return lowest;
+  }
+
+  private static int highest(Track track) {
+    int highest = 0;
+    for (int i = 1; i < track.size(); i++) {
+      highest =
+          track.level(i, Shift.AS_WRITTEN) > track.level(highest, Shift.AS_WRITTEN) ? i : highest;
+    }
+    return highest;
+  }
+}
