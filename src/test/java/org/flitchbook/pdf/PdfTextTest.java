@@ -83,6 +83,26 @@ class PdfTextTest {
   }
 
   @Test
+  void a_word_that_fits_its_column_is_never_cut() throws IOException {
+    Table table =
+        new Table(
+            "Limits",
+            List.of(
+                new Column("Lot", Align.LEFT, 6, true),
+                new Column("Limit", Align.LEFT, 12, false),
+                new Column("Found", Align.LEFT, 22, false),
+                new Column("Plan", Align.LEFT, 14, false)),
+            List.of(
+                Pages.row(
+                    "26043-L1",
+                    "time at temperature, 6.5-log",
+                    "a sentence of many words ".repeat(6),
+                    "the run is held and a process authority decides what becomes of it")));
+    String text = String.join(" ", Pages.texts(table));
+    assertTrue(text.contains("temperature,") && text.contains("authority"), text);
+  }
+
+  @Test
   void the_last_page_of_a_table_never_holds_a_single_row() throws IOException {
     for (int rows = 26; rows < 44; rows++) {
       List<String> pages = Pages.texts(Pages.table(rows));
