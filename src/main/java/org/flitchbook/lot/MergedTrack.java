@@ -201,10 +201,27 @@ final class MergedTrack implements Track {
 
   @Override
   public List<Track> ways() {
-    int[] standing = IntStream.range(0, size()).filter(this::stands).toArray();
+    int[] standing =
+        IntStream.range(0, size()).filter(this::stands).filter(i -> !isLonePeak(i)).toArray();
     return standing.length == size()
         ? List.of(this)
         : List.of(this, new MergedTrack(this, standing));
+  }
+
+  /** By hand in a gap of the log, and hotter than the log was on both sides of it. */
+  private boolean isLonePeak(int index) {
+    if (!byHand(index) || interval == 0) {
+      return false;
+    }
+    int before = index;
+    while (before >= 0 && byHand(before)) {
+      before--;
+    }
+    int after = index;
+    while (after < size() && byHand(after)) {
+      after++;
+    }
+    return before >= 0 && after < size() && levels[index] > Math.max(levels[before], levels[after]);
   }
 
   @Override

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
@@ -49,6 +50,8 @@ public final class Bench {
           template("templates/limits/us-retail.json"));
   private static final List<Rule> RULES =
       Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
+
+  private static final Map<String, Plan> PLANS = new ConcurrentHashMap<>();
 
   private final Map<String, String> product = new LinkedHashMap<>();
   private final List<String> limits = new ArrayList<>();
@@ -186,6 +189,10 @@ public final class Bench {
             .replace("FACTS", facts)
             .replace("OWN", String.join(",\n", own))
             .replace("LIMITS", String.join(",\n", limits));
+    return PLANS.computeIfAbsent(text, Bench::read);
+  }
+
+  private static Plan read(String text) {
     var read = Plans.read(SourceFile.of("plan.json", text.getBytes(UTF_8)), TEMPLATES, List.of());
     return read.plan().orElseThrow(() -> new AssertionError(read.faults().toString()));
   }

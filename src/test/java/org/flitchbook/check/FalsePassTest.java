@@ -72,6 +72,21 @@ final class FalsePassTest {
     assertEquals("not met", bench.finding(COOLING).parts().get(0).verdict().words());
   }
 
+  /** The core had been in the band for 60 minutes when the log fell silent for 10. */
+  @Test
+  void a_mistyped_hand_reading_in_a_gap_does_not_restart_the_clock() {
+    Bench bench =
+        smoked()
+            .rule(COOLING)
+            .core(
+                "P1",
+                "LG-0",
+                "08:00:00..10:59:00/60 45>150; 11:00:00..12:00:00/60 130>100; 12:10:00..12:40:00/60"
+                    + " 95>79; 12:41:00..15:00:00/60 78>35")
+            .write("chill,12:05" + HAND + "159.0,°F");
+    assertEquals("not met", bench.finding(COOLING).parts().get(0).verdict().words());
+  }
+
   @Test
   void a_hot_hand_reading_does_not_end_the_come_up_of_a_live_probe() {
     Bench bench =
