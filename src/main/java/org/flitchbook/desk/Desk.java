@@ -127,21 +127,25 @@ public final class Desk {
 
   private static Answer planned(Plan plan) {
     StringBuilder text = new StringBuilder();
-    boolean missing = false;
+    boolean amiss = false;
     for (Product product : plan.products()) {
       text.append(product.code()).append(", ").append(product.name()).append(": ");
       text.append(product.limits().size()).append(" limits\n");
       for (Product.Missing each : product.missing()) {
-        missing = true;
+        amiss = true;
         text.append("    no limit covers ").append(each.covers()).append(". ");
         text.append(each.because()).append(" (").append(each.source().cited()).append(")\n");
       }
+      for (String conflict : product.conflicts()) {
+        amiss = true;
+        text.append("    limits in conflict: ").append(conflict).append('\n');
+      }
     }
     return new Answer(
-        missing ? Status.AMISS : Status.WELL,
+        amiss ? Status.AMISS : Status.WELL,
         "Plan version "
             + plan.version()
-            + (missing ? " leaves out hazards of its products.\n" : " can be used.\n")
+            + (amiss ? " leaves something open.\n" : " can be used.\n")
             + text,
         "",
         List.of(),

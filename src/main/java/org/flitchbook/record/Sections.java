@@ -149,6 +149,11 @@ final class Sections {
 
   List<Block> notRead() {
     List<Block> blocks = new ArrayList<>();
+    List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
+    if (!conflicts.isEmpty()) {
+      blocks.add(
+          new Paragraph(Words.strong("Limits in conflict: " + String.join("; ", conflicts) + ".")));
+    }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {
         blocks.add(

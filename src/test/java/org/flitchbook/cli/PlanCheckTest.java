@@ -44,7 +44,7 @@ final class PlanCheckTest {
     Ran ran = Ran.of("plan", "check", book).expect(1);
     assertEquals(
         """
-        Plan version 3 leaves out hazards of its products.
+        Plan version 3 leaves something open.
         JTB, Juniper & treacle belly bacon: 10 limits
             no limit covers cooling. Its heat does not make it safe, so too much nitrite, growth\
          while it is cold, while it warms and while it cools are what can hurt; the class is the\
