@@ -83,7 +83,7 @@ final class PageOne {
               + " critical limits of "
               + plan
               + " are not met or not shown: "
-              + String.join(", ", missed.stream().map(f -> f.limit().name()).toList())
+              + String.join("; ", missed.stream().map(f -> f.limit().name()).toList())
               + ".";
     }
     return switch (judgement.verdict()) {
@@ -214,7 +214,7 @@ final class PageOne {
             : Words.strong(
                 "Open deviations: "
                     + String.join(
-                        ", ",
+                        "; ",
                         missed.stream()
                             .map(f -> f.limit().name() + " " + f.verdict().words())
                             .toList())
