@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -16,6 +17,8 @@ import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.plan.Rank;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** Judges a lot against every limit of its product's plan. Does no input or output. */
 public final class Checks {
@@ -58,6 +61,9 @@ public final class Checks {
                     finding(
                         Implied.between(judged.plan(), product, longest),
                         new Sequence(judged).between(longest))));
+    if (judged.lot().first(What.DISPATCHED).isPresent()) {
+      findings.add(review());
+    }
     for (Product.Missing missing : product.missing()) {
       findings.add(
           finding(
@@ -68,6 +74,14 @@ public final class Checks {
                       + ", which its product's class asks for")));
     }
     return findings;
+  }
+
+  /** A dispatch before the review is a deviation whatever the plan lists. */
+  private Finding review() {
+    Kind.Presence reviewed =
+        new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
+    return finding(
+        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
   private Outcome judge(Limit limit) {
@@ -115,6 +129,7 @@ public final class Checks {
         outcome.measured(),
         outcome.formula(),
         outcome.reason(),
+        new Remarks(judged, this::judge).on(limit, outcome),
         outcome.evidence(),
         outcome.parts());
   }

@@ -38,6 +38,7 @@ final class Cabinet {
 
   Filed file(LocalDate day, Map<String, byte[]> files) {
     Path folder = records.resolve(day.toString());
+    refuseFiles(folder);
     try {
       Files.createDirectories(folder);
       int last = lastRevision(folder);
@@ -50,14 +51,25 @@ final class Cabinet {
       List<Path> written = files.keySet().stream().map(revision::resolve).toList();
       return new Filed(told(written), written);
     } catch (IOException unwritable) {
-      throw new Misuse("can't write to " + folder + ": " + unwritable, unwritable);
+      throw new Misuse("can't write to " + folder + ": " + Reason.of(unwritable), unwritable);
+    }
+  }
+
+  private static void refuseFiles(Path folder) {
+    for (Path each = folder; each != null; each = each.getParent()) {
+      if (Files.exists(each) && !Files.isDirectory(each)) {
+        throw new Misuse("can't write to " + folder + ": " + each + " is a file");
+      }
     }
   }
 
   private static String told(List<Path> written) {
     StringBuilder told = new StringBuilder("Written:\n");
-    written.forEach(file -> told.append("    ").append(file).append('\n'));
-    return told.toString();
+    written.stream()
+        .filter(file -> file.toString().endsWith(".pdf"))
+        .forEach(file -> told.append("    ").append(file).append('\n'));
+    return told.append("and beside them the same as JSON, and bundle.zip with all evidence\n")
+        .toString();
   }
 
   private static void moveIn(Path folder, Path revision, Map<String, byte[]> files)
