@@ -113,6 +113,7 @@ public final class Checks {
         outcome.measured(),
         outcome.formula(),
         outcome.reason(),
+        new Remarks(judged, this::judge).on(limit, outcome),
         outcome.evidence(),
         outcome.parts());
   }

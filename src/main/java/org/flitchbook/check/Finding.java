@@ -11,6 +11,7 @@ import org.flitchbook.plan.Limit;
  * @param measured empty where nothing could be measured
  * @param formula the sum with its numbers put in, or the readings that were compared
  * @param reason why it is not met, not shown or pending; empty where it is met without a remark
+ * @param remark what a person should know beside it: a near miss, what would have passed
  * @param evidence where the numbers stand
  */
 public record Finding(
@@ -19,6 +20,7 @@ public record Finding(
     Optional<Measured> measured,
     String formula,
     String reason,
+    String remark,
     List<Place> evidence,
     List<Part> parts) {
 

@@ -31,7 +31,8 @@ final class Proof {
                 + ", which the lot does not show");
   }
 
-  private List<String> unproved(Conditions when) {
+  /** The facts that a limit asks for and the lot does not show. */
+  List<String> unproved(Conditions when) {
     List<String> unproved = new ArrayList<>();
     if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
       unproved.add("rind " + String.join(" or ", when.rinds()));

@@ -22,8 +22,11 @@ import picocli.CommandLine.Spec;
     subcommands = {CheckCommand.class, CloseCommand.class, PlanCommand.class},
     footer = {
       "",
-      "Exit status: 0 all well; 1 a limit not met or not shown, or something to explain;",
-      "2 wrong use; 3 a file can't be parsed, and nothing was written."
+      "Exit status:",
+      "  0  all well, what is pending included",
+      "  1  a limit not met or not shown, or something to explain",
+      "  2  wrong use",
+      "  3  a file that can't be parsed; nothing was written"
     })
 public final class Main implements Runnable {
 

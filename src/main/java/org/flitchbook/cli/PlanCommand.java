@@ -19,7 +19,8 @@ final class PlanCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Say what to do with the plan.");
+    throw new ParameterException(
+        spec.commandLine(), "Say what to do with the plan." + System.lineSeparator());
   }
 
   @Command(

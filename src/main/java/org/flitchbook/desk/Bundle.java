@@ -22,8 +22,11 @@ final class Bundle {
 
   private static final String MANIFEST = "manifest.sha256";
 
-  /** ZIP knows no earlier time; a clock's would change the bytes each time. */
-  private static final LocalDateTime STAMP = LocalDateTime.of(1980, 1, 1, 0, 0);
+  /**
+   * A clock's time would change the bytes each time. The first moment that ZIP knows would too:
+   * Java adds to it the same moment in the machine's own zone.
+   */
+  private static final LocalDateTime STAMP = LocalDateTime.of(1980, 2, 1, 0, 0);
 
   private final Book book;
   private final LocalDate day;

@@ -38,6 +38,7 @@ final class Cabinet {
 
   Filed file(LocalDate day, Map<String, byte[]> files) {
     Path folder = records.resolve(day.toString());
+    refuseFiles(folder);
     try {
       Files.createDirectories(folder);
       int last = lastRevision(folder);
@@ -50,7 +51,15 @@ final class Cabinet {
       List<Path> written = files.keySet().stream().map(revision::resolve).toList();
       return new Filed(told(written), written);
     } catch (IOException unwritable) {
-      throw new Misuse("can't write to " + folder + ": " + unwritable, unwritable);
+      throw new Misuse("can't write to " + folder + ": " + Reason.of(unwritable), unwritable);
+    }
+  }
+
+  private static void refuseFiles(Path folder) {
+    for (Path each = folder; each != null; each = each.getParent()) {
+      if (Files.exists(each) && !Files.isDirectory(each)) {
+        throw new Misuse("can't write to " + folder + ": " + each + " is a file");
+      }
     }
   }
 

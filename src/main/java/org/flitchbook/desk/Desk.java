@@ -84,6 +84,7 @@ public final class Desk {
         Shelf.dayOf(where)
             .orElseThrow(() -> new Misuse(where + " is a book; name one of its days' folders"));
     Book book = take(where, faults);
+    out.ifPresent(folder -> refuseInside(folder, book));
     Judging judging = new Judging(book, faults);
     progress.accept("judging");
     Optional<DayJudged> judged = judging.judge(day, at, false);
@@ -92,6 +93,17 @@ public final class Desk {
     }
     return new Closing(book, judged.get(), progress)
         .into(out.orElseGet(() -> book.folder().resolve("records")));
+  }
+
+  /** Records among the book's own files would be taken for its input the next time. */
+  private static void refuseInside(Path out, Book book) {
+    if (out.toAbsolutePath().normalize().startsWith(book.folder())) {
+      throw new Misuse(
+          "--out "
+              + out
+              + " lies in the book; leave --out away to write to the book's records, or name a"
+              + " folder outside of the book");
+    }
   }
 
   static Answer closed(DayJudged day, String done, List<Path> written) {
@@ -115,19 +127,26 @@ public final class Desk {
 
   private static Answer planned(Plan plan) {
     StringBuilder text = new StringBuilder();
-    boolean missing = false;
+    boolean amiss = false;
     for (Product product : plan.products()) {
       text.append(product.code()).append(", ").append(product.name()).append(": ");
       text.append(product.limits().size()).append(" limits\n");
       for (Product.Missing each : product.missing()) {
-        missing = true;
-        text.append("    no limit covers ").append(each.covers()).append(": ");
+        amiss = true;
+        text.append("    no limit covers ").append(each.covers()).append(". ");
         text.append(each.because()).append(" (").append(each.source().cited()).append(")\n");
+      }
+      for (String conflict : product.conflicts()) {
+        amiss = true;
+        text.append("    limits in conflict: ").append(conflict).append('\n');
       }
     }
     return new Answer(
-        missing ? Status.AMISS : Status.WELL,
-        "Plan version " + plan.version() + " can be used.\n" + text,
+        amiss ? Status.AMISS : Status.WELL,
+        "Plan version "
+            + plan.version()
+            + (amiss ? " leaves something open.\n" : " can be used.\n")
+            + text,
         "",
         List.of(),
         List.of());

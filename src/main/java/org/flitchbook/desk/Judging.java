@@ -101,7 +101,9 @@ final class Judging {
 
   private DayJudged judge(Plan plan, List<Rule> rules, List<Day> days, When when) {
     Instant moment =
-        when.at().map(text -> stated(text, plan)).orElseGet(() -> moment(plan, days, when.day()));
+        when.at()
+            .map(text -> stated(text, plan, when.day()))
+            .orElseGet(() -> moment(plan, days, when.day()));
     Assembled assembled = Lots.assemble(plan, days, moment);
     List<Judgement> judgements = new ArrayList<>();
     for (Lot lot : assembled.lots()) {
@@ -129,10 +131,15 @@ final class Judging {
     return files;
   }
 
-  private static Instant stated(String text, Plan plan) {
-    return Readings.time(text, zone(plan))
-        .orElseThrow(
-            () -> new Misuse("--at " + text + " is no time; write one such as 2026-02-24T18:00"));
+  private static Instant stated(String text, Plan plan, LocalDate day) {
+    String example = "; write one such as " + day + "T18:00";
+    Instant moment =
+        Readings.time(text, zone(plan))
+            .orElseThrow(() -> new Misuse("--at \"" + text + "\" is no time" + example));
+    if (moment.isBefore(day.atStartOfDay(zone(plan)).toInstant())) {
+      throw new Misuse("--at " + text + " lies before " + day + ", the day to be judged" + example);
+    }
+    return moment;
   }
 
   private static Instant moment(Plan plan, List<Day> days, LocalDate day) {

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -27,12 +28,14 @@ final class Shelf {
 
   private static final String PLAN = "plan.json";
 
+  private static final Pattern INPUT = Pattern.compile("(?i)\\.(csv|json)$");
+
   private Shelf() {}
 
   /** The folder of the book that a day's folder, or the book's own folder, belongs to. */
   static Path bookOf(Path where) {
-    Path folder = where.toAbsolutePath().normalize();
-    if (Files.isDirectory(folder) && Files.exists(folder.resolve(PLAN))) {
+    Path folder = folder(where);
+    if (Files.exists(folder.resolve(PLAN))) {
       return folder;
     }
     Path above = folder.getParent();
@@ -42,18 +45,28 @@ final class Shelf {
     throw new Misuse("no " + PLAN + " in " + where + " nor in the folder above it");
   }
 
+  private static Path folder(Path where) {
+    if (where.toString().isEmpty()) {
+      throw new Misuse("the folder's name is empty; name a day's folder or a book's");
+    }
+    if (Files.isRegularFile(where)) {
+      throw new Misuse(where + " is a file; name a day's folder or a book's");
+    }
+    if (!Files.isDirectory(where)) {
+      throw new Misuse("there is no folder " + where);
+    }
+    return where.toAbsolutePath().normalize();
+  }
+
   /** The day that a folder is named after; empty where the folder is the book itself. */
   static Optional<LocalDate> dayOf(Path where) {
-    Path folder = where.toAbsolutePath().normalize();
+    Path folder = folder(where);
     if (folder.equals(bookOf(where))) {
       return Optional.empty();
     }
     Optional<LocalDate> day = date(folder);
     if (day.isEmpty()) {
       throw new Misuse(where + " is no day's folder; its name must be a date such as 2026-02-24");
-    }
-    if (!Files.isDirectory(folder)) {
-      throw new Misuse("there is no folder " + where);
     }
     return day;
   }
@@ -66,6 +79,8 @@ final class Shelf {
       Optional<LocalDate> day = date(each);
       if (day.isPresent() && Files.isDirectory(each)) {
         days.put(day.get(), files(each, name(each), faults));
+      } else if (day.isPresent()) {
+        faults.add(noFile(each, name(each), "the folder of that day"));
       }
     }
     Map<String, SourceFile> templates = new LinkedHashMap<>();
@@ -97,11 +112,28 @@ final class Shelf {
   private static List<SourceFile> files(Path folder, String prefix, List<Fault> faults) {
     List<SourceFile> files = new ArrayList<>();
     for (Path each : list(folder)) {
-      if (Files.isRegularFile(each) && !name(each).startsWith(".")) {
-        read(each, prefix + "/" + name(each), faults).ifPresent(files::add);
+      String name = prefix + "/" + name(each);
+      if (name(each).startsWith(".")) {
+        continue;
+      }
+      if (Files.isRegularFile(each)) {
+        read(each, name, faults).ifPresent(files::add);
+      } else if (!Files.isDirectory(each) || INPUT.matcher(name).find()) {
+        faults.add(noFile(each, name, "a file that can be read, or nothing"));
       }
     }
     return files;
+  }
+
+  /** A sheet or log that isn't there must not look like one that was never written. */
+  private static Fault noFile(Path path, String name, String expected) {
+    String found =
+        Files.isDirectory(path)
+            ? "a folder"
+            : Files.isRegularFile(path) ? "a file" : "something that is neither file nor folder";
+    boolean leadsNowhere = Files.isSymbolicLink(path) && !Files.exists(path);
+    return Fault.broken(
+        "file", Place.of(name), leadsNowhere ? "a link that leads nowhere" : found, expected);
   }
 
   private static Optional<SourceFile> read(Path file, String name, List<Fault> faults) {
@@ -119,7 +151,7 @@ final class Shelf {
       return Optional.of(SourceFile.of(name, Files.readAllBytes(file)));
     } catch (IOException unreadable) {
       faults.add(
-          Fault.broken("file", Place.of(name), unreadable.toString(), "a file that can be read"));
+          Fault.broken("file", Place.of(name), Reason.of(unreadable), "a file that can be read"));
       return Optional.empty();
     }
   }
@@ -130,7 +162,7 @@ final class Shelf {
     } catch (NoSuchFileException gone) {
       throw new Misuse("there is no folder " + folder, gone);
     } catch (IOException unreadable) {
-      throw new Misuse("can't look into " + folder + ": " + unreadable.getMessage(), unreadable);
+      throw new Misuse("can't look into " + folder + ": " + Reason.of(unreadable), unreadable);
     }
   }
 

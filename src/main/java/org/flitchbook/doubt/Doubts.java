@@ -25,7 +25,12 @@ public final class Doubts {
   static final String GAP = "gap";
   static final String RE_WARMING = "re-warming";
   static final List<String> NAMES =
-      List.of(GAP, RE_WARMING, InstrumentDoubts.NOT_IN_FORCE, InstrumentDoubts.FAILED);
+      List.of(
+          GAP,
+          RE_WARMING,
+          InstrumentDoubts.NOT_IN_FORCE,
+          InstrumentDoubts.FINER,
+          InstrumentDoubts.FAILED);
 
   private final Plan plan;
   private final List<Rule> rules;

@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.math.BigInteger;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -12,14 +13,17 @@ import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Shape;
 
 /** Whether the instruments that read a lot had a good check in force, then and at the next one. */
 final class InstrumentDoubts {
 
   static final String NOT_IN_FORCE = "instrument not in force";
+  static final String FINER = "finer than its scale";
   static final String FAILED = "instrument failed its check";
 
   private final Plan plan;
@@ -52,9 +56,36 @@ final class InstrumentDoubts {
       use(each.track(), uses);
     }
     List<Fault> faults = new ArrayList<>();
+    lot.entries().forEach(entry -> finer(entry).ifPresent(faults::add));
     uses.forEach(
         (id, all) -> plan.instrument(id).ifPresent(known -> check(known, all, lot.code(), faults)));
     return faults;
+  }
+
+  /** A weight between two steps of its scale was not read off it. */
+  private Optional<Fault> finer(Entry entry) {
+    if (entry.what().shape() != Shape.MASS) {
+      return Optional.empty();
+    }
+    return plan.instrument(entry.instrument())
+        .flatMap(Instrument::readability)
+        .filter(step -> step.inBase().signum() > 0)
+        .filter(step -> !isMultiple(entry.amount(), step))
+        .flatMap(
+            step ->
+                rule(FINER)
+                    .map(
+                        rule ->
+                            fault(
+                                rule,
+                                entry.lot(),
+                                entry.place().column("value"),
+                                entry.shown() + " on " + entry.instrument(),
+                                "a multiple of " + step)));
+  }
+
+  private static boolean isMultiple(Quantity mass, Quantity step) {
+    return mass.inBase().over(step.inBase()).denominator().equals(BigInteger.ONE);
   }
 
   private static void use(Track track, Map<String, List<Use>> uses) {

@@ -37,7 +37,8 @@ final class Setting {
     if (best.size() < 2 || best.size() > BALANCED) {
       return best;
     }
-    double low = width / 2;
+    // Never narrower than the longest word, which would be cut.
+    double low = Math.min(width, Math.max(width / 2, breaker.least()));
     double high = width;
     for (int i = 0; i < 5; i++) {
       double middle = (low + high) / 2;

@@ -2,6 +2,7 @@ package org.flitchbook.plan;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.flitchbook.json.Fields;
 import org.flitchbook.sheet.Step;
@@ -43,6 +44,7 @@ final class Fitness {
     checkFact(limit, "cure method", product.cureMethod(), when.cureMethods());
     checkFact(limit, "cut", product.cut(), when.cuts());
     checkFact(limit, "class", product.productClass(), when.classes());
+    when.notNamed().filter(word -> isNamed(word, limit)).ifPresent(word -> named(limit, word));
     if (limit.step() != Step.RELEASE && !product.steps().contains(limit.step())) {
       fields.fault(
           "limits",
@@ -54,6 +56,18 @@ final class Fitness {
               + " has not",
           "limits of the product's own steps");
     }
+  }
+
+  private boolean isNamed(String word, Limit limit) {
+    return limit.support().isEmpty()
+        && product.name().toLowerCase(Locale.ROOT).contains(word.toLowerCase(Locale.ROOT));
+  }
+
+  private void named(Limit limit, String word) {
+    fields.fault(
+        "limits",
+        limit.id() + " on " + product.code() + ", whose name says " + word,
+        "the limit for " + word + ", or the \"support\" for this one");
   }
 
   private void checkFact(Limit limit, String fact, String has, List<String> wanted) {

@@ -108,7 +108,8 @@ final class LimitReader {
             rinds(when),
             texts(when, "class"),
             Quantities.optional(when, "nitriteAtLeast", Dimension.SHARE),
-            Quantities.optional(when, "acceleratorAtLeast", Dimension.SHARE));
+            Quantities.optional(when, "acceleratorAtLeast", Dimension.SHARE),
+            when.optionalText("notNamed"));
     when.end();
     return conditions;
   }

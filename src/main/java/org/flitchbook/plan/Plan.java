@@ -48,6 +48,19 @@ public record Plan(
     return ingredients.stream().filter(each -> each.lot().equals(lot)).findFirst();
   }
 
+  /** Limits of the rule sets for a hazard control that fit a product and that it does not use. */
+  public List<Limit> unused(Product product, String covers) {
+    List<String> used = product.limits().stream().map(Limit::id).toList();
+    return ruleSets.stream()
+        .flatMap(set -> set.limits().values().stream())
+        .filter(limit -> limit.covers().equals(covers) && !used.contains(limit.id()))
+        .filter(
+            limit ->
+                Fitness.fit(
+                    limit.when(), product.cureMethod(), product.cut(), product.productClass()))
+        .toList();
+  }
+
   /** A source's document by its short name where it has one, and the clause. */
   public String cited(Source source) {
     String document =

@@ -10,6 +10,7 @@ import org.flitchbook.sheet.Step;
  *
  * @param between the longest time that may lie between two steps
  * @param missing the hazard controls that its class asks for and no limit of it covers
+ * @param conflicts limits that can't, or can only just, be met together, a sentence each
  */
 public record Product(
     String code,
@@ -21,12 +22,14 @@ public record Product(
     Optional<Quantity> between,
     List<Limit> limits,
     List<Missing> missing,
+    List<String> conflicts,
     Optional<RuleSet.RindShare> rindShare) {
 
   public Product {
     steps = List.copyOf(steps);
     limits = List.copyOf(limits);
     missing = List.copyOf(missing);
+    conflicts = List.copyOf(conflicts);
   }
 
   /** A hazard control that the plan is silent about. */

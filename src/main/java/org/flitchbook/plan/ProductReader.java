@@ -62,6 +62,7 @@ final class ProductReader {
             between,
             settle(limits, other -> Fitness.fit(other.when(), cureMethod, cut, productClass)),
             missing(productClass, limits),
+            Conflicts.in(limits),
             rindShare);
     new Fitness(fields, product).check();
     return Optional.of(product);

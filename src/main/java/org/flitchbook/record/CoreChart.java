@@ -63,7 +63,7 @@ final class CoreChart {
     }
     return Optional.of(
         new Chart(
-            "Smoke and chill",
+            "Core temperature through smoke and chill",
             alternative(),
             time(from, to),
             temperature(drawn),

@@ -2,7 +2,6 @@ package org.flitchbook.record;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
@@ -132,7 +131,7 @@ final class DaySheet {
     for (Fault fault : day.allFaults()) {
       grid.row(
           fault.lot().isEmpty() ? "the day" : fault.lot(),
-          fault.severity().word().toLowerCase(Locale.ROOT),
+          Phrases.follows(fault.severity()),
           fault.place().toString(),
           fault.found(),
           fault.expected());

@@ -54,7 +54,7 @@ final class DeviationReport {
     Grid grid =
         new Grid("Open deviations")
             .head("Lot", 6)
-            .head("Limit", 12)
+            .head("Limit", 15)
             .head("Verdict", 7)
             .head("What was found", 22)
             .head("The plan says", 14);

@@ -89,6 +89,9 @@ final class DeviationSection {
         "Evidence",
         String.join(
             ", ", finding.evidence().stream().map(Place::toString).distinct().limit(6).toList()));
+    if (!finding.remark().isEmpty()) {
+      fact(facts, "To note", Phrases.capital(finding.remark()));
+    }
     fact(facts, "The plan says", limit.monitoring().ifMissed());
     fact(facts, "CCP and step", ccp(limit) + limit.step().word());
     return new Facts(2, facts);

@@ -34,7 +34,7 @@ final class Entries {
     }
     Grid grid =
         new Grid(caption)
-            .head("Time", 10)
+            .head("Time", 0)
             .head("What", 10)
             .head("Item", 7)
             .number("Value", 8)

@@ -64,6 +64,9 @@ final class JsonForm {
     finding.measured().ifPresent(measured -> put(tree, measured));
     tree.put("formula", finding.formula());
     tree.put("reason", finding.reason());
+    if (!finding.remark().isEmpty()) {
+      tree.put("remark", finding.remark());
+    }
     tree.put("source", source(limit.source()));
     limit.support().ifPresent(support -> tree.put("support", support));
     if (!limit.group().isEmpty()) {

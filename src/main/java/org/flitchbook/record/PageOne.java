@@ -58,6 +58,7 @@ final class PageOne {
     blocks.add(facts());
     limits().ifPresent(blocks::add);
     blocks.add(deviations());
+    remarks().ifPresent(blocks::add);
     doubts().ifPresent(blocks::add);
     blocks.add(new Caution(CAUTION));
     blocks.add(signatures());
@@ -82,7 +83,7 @@ final class PageOne {
               + " critical limits of "
               + plan
               + " are not met or not shown: "
-              + String.join(", ", missed.stream().map(f -> f.limit().name()).toList())
+              + String.join("; ", missed.stream().map(f -> f.limit().name()).toList())
               + ".";
     }
     return switch (judgement.verdict()) {
@@ -213,11 +214,22 @@ final class PageOne {
             : Words.strong(
                 "Open deviations: "
                     + String.join(
-                        ", ",
+                        "; ",
                         missed.stream()
                             .map(f -> f.limit().name() + " " + f.verdict().words())
                             .toList())
                     + ". The lot is held."));
+  }
+
+  private Optional<Block> remarks() {
+    List<String> remarks =
+        judgement.findings().stream()
+            .filter(finding -> !finding.remark().isEmpty())
+            .map(finding -> finding.limit().name() + ": " + finding.remark() + ".")
+            .toList();
+    return remarks.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Paragraph(Words.of("To note: " + String.join(" ", remarks))));
   }
 
   private Optional<Block> doubts() {

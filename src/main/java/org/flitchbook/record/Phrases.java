@@ -10,6 +10,7 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Tone;
+import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Limit;
@@ -33,6 +34,16 @@ final class Phrases {
       case NOT_MET -> Tone.FAIL;
       case NOT_SHOWN -> Tone.DOUBT;
       case PENDING -> Tone.WAIT;
+    };
+  }
+
+  /** What a fault in the data asks of people. */
+  static String follows(Severity severity) {
+    return switch (severity) {
+      case BROKEN -> "nothing can be judged";
+      case STOP -> "stop: no verdict";
+      case ASK -> "ask: explain it before release";
+      case NOTE -> "note: no verdict changes";
     };
   }
 

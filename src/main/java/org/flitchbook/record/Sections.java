@@ -15,7 +15,9 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Monitoring;
@@ -66,11 +68,15 @@ final class Sections {
         : grid.table();
   }
 
-  private static String spread(Track track) {
+  private String spread(Track track) {
+    Unit unit =
+        track.unit().dimension() == Dimension.SHARE
+            ? track.unit()
+            : day.plan().establishment().temperature();
     long up = track.level(0, Shift.UP) - track.level(0, Shift.AS_WRITTEN);
     long down = track.level(0, Shift.AS_WRITTEN) - track.level(0, Shift.DOWN);
-    String above = Level.difference(up, track.unit()).shown();
-    String below = Level.difference(down, track.unit()).shown();
+    String above = Level.difference(up, unit).shown();
+    String below = Level.difference(down, unit).shown();
     return up == down ? "± " + above : "+ " + above + ", − " + below;
   }
 
@@ -143,6 +149,11 @@ final class Sections {
 
   List<Block> notRead() {
     List<Block> blocks = new ArrayList<>();
+    List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
+    if (!conflicts.isEmpty()) {
+      blocks.add(
+          new Paragraph(Words.strong("Limits in conflict: " + String.join("; ", conflicts) + ".")));
+    }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {
         blocks.add(
@@ -176,7 +187,7 @@ final class Sections {
     for (Fault fault : judgement.faults()) {
       grid.row(
           fault.rule(),
-          fault.severity().word(),
+          Phrases.follows(fault.severity()),
           fault.place().toString(),
           fault.found(),
           fault.expected());
@@ -195,7 +206,7 @@ final class Sections {
   Block files() {
     Grid grid =
         new Grid("Files as read")
-            .head("File", 12)
+            .head("File", 0)
             .head("Read as", 4)
             .number("Bytes", 0)
             .number("Rows", 0)

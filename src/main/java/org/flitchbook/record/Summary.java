@@ -87,11 +87,11 @@ final class Summary {
     return lines;
   }
 
-  private static String missed(Finding finding) {
+  private String missed(Finding finding) {
     Limit limit = finding.limit();
     String what = finding.verdict().words() + ": " + limit.name();
     String why = finding.reason().isEmpty() ? "" : ": " + finding.reason();
     String act = Phrases.planned(limit).map(text -> " → " + text).orElse("");
-    return what + why + " (" + limit.source().cited() + ")" + act;
+    return what + why + " (" + day.plan().cited(limit.source()) + ")" + act;
   }
 }

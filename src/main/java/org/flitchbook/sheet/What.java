@@ -19,7 +19,7 @@ import java.util.Set;
 
 /** The words of the column {@code what}: what an entry is about, on which sheets it may stand. */
 public enum What {
-  PRODUCT(Shape.ITEM, CURE),
+  PRODUCT(Shape.WORDS, CURE),
   SUPPLIER_LOT(Shape.ITEM, CURE),
   RECEIVED_TEMPERATURE(Shape.TEMPERATURE, CURE),
   RIND(Shape.ON_OFF, CURE),

@@ -154,20 +154,20 @@ final class PlacesTest {
   }
 
   @Test
-  void humidity_counts_as_written_whatever_read_it() {
+  void humidity_from_an_instrument_without_a_humidity_accuracy_is_a_stop_and_not_used() {
     Assembled book =
         Books.of(
             "2026-02-16/dry.csv",
             event("A1", "06:00", "into drying", "F2")
-                + "A1,2026-02-16 07:00,humidity,F2,65,%,MA,,,,\n"
                 + "A1,2026-02-16 08:00,humidity,F2,66,%,MA,HT-3,,,\n",
             CURE,
             product("A1"));
-    assertEquals(List.of(), Books.said(book));
-    Track track = book.lot("A1").orElseThrow().tracks(What.HUMIDITY, Step.DRY).get(0);
-    assertEquals(List.of("12:00 65*", "13:00 66*"), Books.readings(track));
-    assertEquals("66", Books.shown(track, 1, org.flitchbook.sums.Shift.UP));
-    assertEquals("66", Books.shown(track, 1, org.flitchbook.sums.Shift.DOWN));
+    assertEquals(
+        List.of(
+            "stop A1 2026-02-16/dry.csv:3:instrument: found HT-3, expected an instrument with its"
+                + " \"humidityAccuracy\" in the plan"),
+        Books.said(book));
+    assertEquals(List.of(), book.lot("A1").orElseThrow().tracks(What.HUMIDITY, Step.DRY));
   }
 
   @Test

@@ -83,6 +83,19 @@ class PdfTextTest {
   }
 
   @Test
+  void a_word_that_fits_its_column_is_never_cut() throws IOException {
+    List<Column> columns = new ArrayList<>();
+    List<String> words = new ArrayList<>();
+    for (int i = 0; i < 7; i++) {
+      columns.add(new Column("Limit " + i, Align.LEFT, 1, i == 0));
+      words.add("time at temperature, 6.5-log");
+    }
+    Table table = new Table("Limits", columns, List.of(Pages.row(words.toArray(String[]::new))));
+    String text = String.join(" ", Pages.texts(table));
+    assertEquals(7, text.split("temperature,", -1).length - 1, text);
+  }
+
+  @Test
   void the_last_page_of_a_table_never_holds_a_single_row() throws IOException {
     for (int rows = 26; rows < 44; rows++) {
       List<String> pages = Pages.texts(Pages.table(rows));

@@ -1,0 +1,102 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Standing;
+
+/** What a person should know beside a verdict. A remark changes no verdict. */
+final class Remarks {
+
+  /**
+   * A time with less than a tenth of its limit to spare is a near miss; common practice, no source.
+   */
+  private static final Ratio NEAR = Ratio.of(1, 10);
+
+  private final Case judged;
+  private final Function<Limit, Outcome> judge;
+
+  /**
+   * Remarks on one case.
+   *
+   * @param judge judges a limit of a rule set that the plan does not use
+   */
+  Remarks(Case judged, Function<Limit, Outcome> judge) {
+    this.judged = judged;
+    this.judge = judge;
+  }
+
+  String on(Limit limit, Outcome outcome) {
+    List<String> remarks = new ArrayList<>();
+    guardBand(outcome).ifPresent(remarks::add);
+    nearMiss(limit, outcome).ifPresent(remarks::add);
+    if (outcome.verdict().isMissed()) {
+      remarks.addAll(wouldHavePassed(limit));
+    }
+    return String.join("; ", remarks);
+  }
+
+  /** The legal limit is judged on the weights as written; what the scales can prove is told. */
+  private static Optional<String> guardBand(Outcome outcome) {
+    return outcome
+        .measured()
+        .filter(measured -> !measured.charged())
+        .flatMap(
+            measured ->
+                measured
+                    .uncertainty()
+                    .filter(half -> measured.margin().value().abs().isBelow(half.value()))
+                    .map(
+                        half ->
+                            "inside the guard band of ± "
+                                + half.shown()
+                                + ": these scales can't prove on which side of the limit it is"));
+  }
+
+  private static Optional<String> nearMiss(Limit limit, Outcome outcome) {
+    boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
+    return outcome
+        .measured()
+        .filter(measured -> timed)
+        .filter(measured -> isNear(measured.margin(), measured.limit()))
+        .map(measured -> "a near miss: " + measured.margin().shown() + " to spare");
+  }
+
+  private static boolean isNear(Quantity margin, Quantity limit) {
+    return margin.value().isBelow(limit.value().times(NEAR));
+  }
+
+  /** Limits for the same hazard that the readings meet, and why they don't count here. */
+  private List<String> wouldHavePassed(Limit missed) {
+    List<String> told = new ArrayList<>();
+    for (Limit other : judged.plan().unused(judged.product(), missed.covers())) {
+      if (other.kind().getClass() == missed.kind().getClass()
+          && judge.apply(other).verdict() == Verdict.MET) {
+        told.add(
+            "it meets "
+                + other.name()
+                + " ("
+                + judged.plan().cited(other.source())
+                + "), "
+                + why(other));
+      }
+    }
+    return told;
+  }
+
+  private String why(Limit other) {
+    List<String> unproved = new Proof(judged).unproved(other.when());
+    String memory =
+        other.source().standing() == Standing.MEMORY ? "a limit from memory " : "a limit ";
+    return unproved.isEmpty()
+        ? memory + "which this plan does not use"
+        : memory
+            + "which the lot can't use, since it does not show "
+            + String.join(" and ", unproved);
+  }
+}

@@ -1,0 +1,68 @@
+package org.flitchbook.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+
+/** Limits of one product that can't, or can only just, be met together. */
+final class Conflicts {
+
+  private final List<Limit> limits;
+
+  private Conflicts(List<Limit> limits) {
+    this.limits = limits;
+  }
+
+  /** Each conflict in one sentence. Limits of one group need not be met together. */
+  static List<String> in(List<Limit> limits) {
+    return new Conflicts(limits).sentences();
+  }
+
+  private List<String> sentences() {
+    List<String> sentences = new ArrayList<>();
+    for (Limit ceiling : limits) {
+      if (ceiling.kind() instanceof Kind.Bound bound && bound.ceiling()) {
+        for (Limit other : limits) {
+          if (ceiling.group().isEmpty() || !ceiling.group().equals(other.group())) {
+            wanted(other, bound.figure())
+                .flatMap(least -> sentence(ceiling, bound.limit(), other, least))
+                .ifPresent(sentences::add);
+          }
+        }
+      }
+    }
+    return sentences;
+  }
+
+  /** The least of a figure that a limit asks for, as its number or as its condition. */
+  private static Optional<Quantity> wanted(Limit limit, Figure figure) {
+    if (limit.kind() instanceof Kind.Bound bound && !bound.ceiling() && bound.figure() == figure) {
+      return Optional.of(bound.limit());
+    }
+    return switch (figure) {
+      case INGOING_NITRITE -> limit.when().nitriteAtLeast();
+      case INGOING_ACCELERATOR -> limit.when().acceleratorAtLeast();
+      default -> Optional.empty();
+    };
+  }
+
+  private static Optional<String> sentence(
+      Limit ceiling, Quantity most, Limit other, Quantity least) {
+    int order = least.compareTo(most);
+    String both =
+        other.id()
+            + " asks for at least "
+            + least
+            + ", "
+            + ceiling.id()
+            + " allows at most "
+            + most;
+    if (order > 0) {
+      return Optional.of(both + ": both can't be met");
+    }
+    return order == 0
+        ? Optional.of(both + ": only exactly " + most + " meets both")
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,73 @@
+package org.flitchbook.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
+import org.verapdf.pdfa.Foundries;
+import org.verapdf.pdfa.PDFAParser;
+import org.verapdf.pdfa.PDFAValidator;
+import org.verapdf.pdfa.flavours.PDFAFlavour;
+import org.verapdf.pdfa.results.TestAssertion;
+
+/** An independent validator finds the printed records of the demo day archival and accessible. */
+final class ConformanceTest {
+
+  @TempDir private static Path folder;
+  private static Path records;
+  private static Locale before;
+
+  /** The validator lower-cases words by the machine's locale, and a Turkish one has another i. */
+  @BeforeAll
+  static void close() {
+    before = Locale.getDefault();
+    Locale.setDefault(Locale.ROOT);
+    VeraGreenfieldFoundryProvider.initialise();
+    records = DemoDay.close(folder);
+  }
+
+  @AfterAll
+  static void restore() {
+    Locale.setDefault(before);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> a_print_conforms_to_the_archival_standard() {
+    return tests(PDFAFlavour.PDFA_3_A);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> a_print_conforms_to_the_standard_of_accessibility() {
+    return tests(PDFAFlavour.PDFUA_1);
+  }
+
+  private static Stream<DynamicTest> tests(PDFAFlavour flavour) {
+    return DemoDay.PRINTS.stream()
+        .map(
+            name ->
+                DynamicTest.dynamicTest(
+                    name, () -> assertEquals(List.of(), faults(name + ".pdf", flavour))));
+  }
+
+  private static List<String> faults(String name, PDFAFlavour flavour) throws Exception {
+    try (InputStream pdf = Files.newInputStream(records.resolve(name));
+        PDFAParser parser = Foundries.defaultInstance().createParser(pdf, flavour);
+        PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
+      return validator.validate(parser).getTestAssertions().stream()
+          .filter(test -> test.getStatus() == TestAssertion.Status.FAILED)
+          .map(test -> test.getRuleId().getClause() + " " + test.getMessage())
+          .distinct()
+          .toList();
+    }
+  }
+}

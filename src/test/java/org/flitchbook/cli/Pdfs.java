@@ -1,0 +1,27 @@
+package org.flitchbook.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+
+/** Reads printed records back. */
+final class Pdfs {
+
+  private Pdfs() {}
+
+  /** The text in the order of the page, one line of print a line, no-break spaces as spaces. */
+  static String text(Path pdf) {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      stripper.setSortByPosition(true);
+      stripper.setLineSeparator("\n");
+      stripper.setPageEnd("\f\n");
+      return stripper.getText(document).replace('\u00a0', ' ');
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(pdf.toString(), unreadable);
+    }
+  }
+}

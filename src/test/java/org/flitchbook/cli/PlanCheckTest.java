@@ -1,0 +1,91 @@
+package org.flitchbook.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code plan check} on the example's plan, whole, with a hazard left out, and broken. */
+final class PlanCheckTest {
+
+  private static final String COOLING =
+      "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each lot\","
+          + " \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority decides\"},";
+
+  @TempDir private Path folder;
+  private Path book;
+  private Path plan;
+
+  @BeforeEach
+  void copy() {
+    book = Tree.example(folder);
+    plan = book.resolve("plan.json");
+  }
+
+  @Test
+  void a_plan_that_covers_every_hazard_is_all_well() {
+    Ran ran = Ran.of("plan", "check", book).expect(0);
+    assertEquals(
+        """
+        Plan version 3 can be used.
+        JTB, Juniper & treacle belly bacon: 11 limits
+        CPL, Caraway cooked loin: 7 limits
+        """,
+        ran.out());
+    assertEquals("", ran.err());
+  }
+
+  @Test
+  void a_hazard_without_a_limit_is_named_with_the_reason_to_cover_it() {
+    Tree.edit(plan, COOLING + "\n", "");
+    Ran ran = Ran.of("plan", "check", book).expect(1);
+    assertEquals(
+        """
+        Plan version 3 leaves something open.
+        JTB, Juniper & treacle belly bacon: 10 limits
+            no limit covers cooling. Its heat does not make it safe, so too much nitrite, growth\
+         while it is cold, while it warms and while it cools are what can hurt; the class is the\
+         regulation's, the list of controls is this project's reading of it. (9 CFR 417.2 (b)(1))
+        CPL, Caraway cooked loin: 7 limits
+        """,
+        ran.out());
+    assertEquals("", ran.err());
+  }
+
+  @Test
+  void the_record_of_such_a_plan_says_that_the_hazard_is_not_shown() {
+    Tree.edit(plan, COOLING + "\n", "");
+    Ran ran = Ran.of("check", book).expect(1);
+    assertTrue(
+        ran.flat()
+            .contains(
+                "– not shown: cooling: the plan has no limit for cooling, which its product's class"
+                    + " asks for (9 CFR 417.2 (b)(1))"),
+        ran.out());
+  }
+
+  @Test
+  void every_fault_of_a_plan_is_listed_with_its_line_and_key() {
+    Tree.edit(plan, "\"paper\"", "\"papier\"");
+    Tree.edit(plan, "[\"us\"]", "[\"uk\"]");
+    Ran ran = Ran.of("plan", "check", book).expect(3);
+    assertEquals(
+        """
+        plan.json:8:ruleSets: found "uk", expected one of us, us-retail
+        plan.json:5:establishment.papier: found the key "papier", expected one of name, number,\
+         address, regime, zone, altitude, paper, temperature, decimalMark, language, soleOperator
+        """,
+        ran.err());
+    assertEquals("", ran.out());
+  }
+
+  @Test
+  void a_plan_is_found_from_the_folder_of_a_day_as_well() {
+    assertEquals(
+        Ran.of("plan", "check", book).expect(0).out(),
+        Ran.of("plan", "check", book.resolve(Tree.DAY)).expect(0).out());
+  }
+}

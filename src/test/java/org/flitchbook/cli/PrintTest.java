@@ -1,0 +1,127 @@
+package org.flitchbook.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.flitchbook.OutsideProgram;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.FieldSource;
+
+/** What programs that nobody here wrote make of the printed records of the demo day. */
+final class PrintTest {
+
+  private static final List<String> PRINTS = DemoDay.PRINTS;
+
+  private static final Map<String, String> VERDICTS =
+      Map.of(
+          "26043-L1", "NOT MET",
+          "26044-B1", "NOT MET",
+          "26045-B1", "NOT MET",
+          "26045-B2", "NOT MET",
+          "26047-B1", "MET",
+          "26048-J1", "MET",
+          "26055-B1", "PENDING",
+          "day", "7 LOTS",
+          "deviations", "6 DEVIATIONS");
+
+  @TempDir private static Path folder;
+  private static Path letter;
+  private static Path a4;
+
+  @BeforeAll
+  static void close() {
+    letter = DemoDay.close(folder.resolve("letter"));
+    Path book = Tree.demo(folder);
+    Tree.edit(book.resolve("plan.json"), "\"paper\": \"Letter\"", "\"paper\": \"A4\"");
+    a4 = DemoDay.close(book, folder.resolve("a4"));
+  }
+
+  private static Path pdf(String name) {
+    return letter.resolve(name + ".pdf");
+  }
+
+  /** What a program prints on both of its streams; it must end well. */
+  private static String ask(String program, Object... args) throws Exception {
+    List<String> words =
+        Stream.concat(
+                Stream.of(OutsideProgram.find(program).toString()),
+                Stream.of(args).map(Object::toString))
+            .toList();
+    ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
+    builder.environment().put("LC_ALL", "C.UTF-8");
+    Process process = builder.start();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, process.waitFor(), words + said);
+    return said;
+  }
+
+  @ParameterizedTest
+  @FieldSource("PRINTS")
+  void the_verdict_and_words_with_double_f_are_found_whole(String name) throws Exception {
+    String text = ask("pdftotext", "-enc", "UTF-8", pdf(name), "-");
+    assertTrue(text.lines().anyMatch(line -> line.equals(VERDICTS.get(name))), text);
+    assertTrue(text.contains("toxic in excess"), text);
+    assertFalse(text.matches("(?s).*[\ufb00-\ufb06\ufffd\u0000].*"), "a ligature or a lost sign");
+  }
+
+  @Test
+  void names_of_things_can_be_searched_for() throws Exception {
+    String text = ask("pdftotext", "-enc", "UTF-8", pdf("26048-J1"), "-").replace('\u00a0', ' ');
+    for (String word : List.of("Fühler 1", "birch-syrup", "°F", "26048-J1", "confirm", "beneath")) {
+      assertTrue(text.contains(word), word);
+    }
+  }
+
+  @ParameterizedTest
+  @FieldSource("PRINTS")
+  void every_font_is_embedded_with_the_meaning_of_its_signs(String name) throws Exception {
+    List<String> fonts = ask("pdffonts", pdf(name)).lines().skip(2).toList();
+    assertFalse(fonts.isEmpty());
+    for (String font : fonts) {
+      assertTrue(font.matches(".*\\byes\\s+yes\\s+yes\\s+\\d+\\s+0\\s*"), font);
+    }
+  }
+
+  @ParameterizedTest
+  @FieldSource("PRINTS")
+  void the_file_is_sound(String name) throws Exception {
+    String said = ask("qpdf", "--check", pdf(name));
+    assertTrue(said.contains("No syntax or stream encoding errors found"), said);
+    assertFalse(said.contains("WARNING"), said);
+  }
+
+  @ParameterizedTest
+  @FieldSource("PRINTS")
+  void the_pages_have_the_size_that_the_plan_states(String name) throws Exception {
+    assertTrue(size(letter, name).startsWith("612 x 792 pts"), size(letter, name));
+    assertTrue(size(a4, name).matches("595\\.\\d+ x 841\\.\\d+ pts.*"), size(a4, name));
+  }
+
+  private static String size(Path records, String name) throws Exception {
+    return ask("pdfinfo", records.resolve(name + ".pdf"))
+        .lines()
+        .filter(line -> line.startsWith("Page size:"))
+        .map(line -> line.substring("Page size:".length()).strip())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** A search for fonts of the machine would leave one, and would make prints depend on it. */
+  @Test
+  void no_cache_of_the_machines_fonts_is_made() throws IOException {
+    for (String place : List.of(System.getProperty("user.home"), "", folder.toString())) {
+      assertFalse(Files.exists(Path.of(place).resolve(".pdfbox.cache")), place);
+    }
+  }
+}
