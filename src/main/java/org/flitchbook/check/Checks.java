@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -14,6 +15,8 @@ import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.plan.Rank;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** Judges a lot against every limit of its product's plan. Does no input or output. */
 public final class Checks {
@@ -56,6 +59,9 @@ public final class Checks {
                     finding(
                         Implied.between(judged.plan(), product, longest),
                         new Sequence(judged).between(longest))));
+    if (judged.lot().first(What.DISPATCHED).isPresent()) {
+      findings.add(review());
+    }
     for (Product.Missing missing : product.missing()) {
       findings.add(
           finding(
@@ -66,6 +72,14 @@ public final class Checks {
                       + ", which its product's class asks for")));
     }
     return findings;
+  }
+
+  /** A dispatch before the review is a deviation whatever the plan lists. */
+  private Finding review() {
+    Kind.Presence reviewed =
+        new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
+    return finding(
+        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
   private Outcome judge(Limit limit) {

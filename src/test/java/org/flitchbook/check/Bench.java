@@ -163,6 +163,8 @@ public final class Bench {
   }
 
   /**
+   * Adds a log of one column.
+   *
    * @param of {@code "lot": "A1"} or {@code "place": "F2"}
    */
   public Bench log(

@@ -23,7 +23,7 @@ final class RandomLot {
   RandomLot(SplittableRandom random, Bench bench) {
     this.random = random;
     this.bench = bench;
-    this.out = 60 * (10 + random.nextInt(25));
+    this.out = 60L * (10 + random.nextInt(25));
     bench.write(
         "smoke," + clock(0, true) + ",into smoke,SM",
         "smoke," + clock(out, true) + ",out of smoke",
@@ -66,7 +66,7 @@ final class RandomLot {
     long[] shape = shape();
     for (long at = 0; at < 7200; at += 60) {
       if (random.nextInt(40) == 0) {
-        at += 60 * random.nextInt(15);
+        at += 60L * random.nextInt(15);
       }
       long second = toTheSecond ? at + random.nextInt(3) : at;
       long level = HALF * Math.round(level(shape, at) / (double) HALF) + HALF * noise();
@@ -103,9 +103,9 @@ final class RandomLot {
   /** Peak, when it is reached, when it ends, and when the core is at 70 °F. */
   private long[] shape() {
     long peak = 1000L * (126 + random.nextInt(27));
-    long reached = 60 * (5 + random.nextInt(8));
-    long left = reached + 60 * random.nextInt(10);
-    return new long[] {peak, reached, left, left + 60 * (22 + random.nextInt(32))};
+    long reached = 60L * (5 + random.nextInt(8));
+    long left = reached + 60L * random.nextInt(10);
+    return new long[] {peak, reached, left, left + 60L * (22 + random.nextInt(32))};
   }
 
   private static long level(long[] shape, long at) {
