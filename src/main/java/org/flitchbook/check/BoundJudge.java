@@ -141,9 +141,10 @@ final class BoundJudge {
   }
 
   private Outcome peak(Track track) {
-    int peak = 0;
-    for (int i = 1; i < track.size(); i++) {
-      if (track.level(i, Shift.DOWN) > track.level(peak, Shift.DOWN)) {
+    int peak = -1;
+    for (int i = 0; i < track.size(); i++) {
+      boolean counts = bound.ceiling() || track.stands(i);
+      if (counts && (peak < 0 || track.level(i, Shift.DOWN) > track.level(peak, Shift.DOWN))) {
         peak = i;
       }
     }

@@ -14,6 +14,7 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sums.Shift;
 
@@ -46,7 +47,9 @@ final class HoldingJudge {
           .map(Outcome::notShown)
           .orElseGet(() -> judged.missing(step, "no " + holding.what().word() + " was read"));
     }
-    Outcome worst = Outcome.worstOfAll(tracks.stream().map(this::probe).toList());
+    Outcome worst =
+        Outcome.worstOfAll(
+            tracks.stream().flatMap(track -> track.ways().stream()).map(this::probe).toList());
     if (worst.verdict() != Verdict.NOT_MET && unseen.isPresent()) {
       return worst.but(Verdict.NOT_SHOWN, unseen.get());
     }
@@ -151,23 +154,40 @@ final class HoldingJudge {
     return worst;
   }
 
-  /** In ms; a single reading outside counts at least 1 ms, so that "none allowed" is kept. */
+  /**
+   * In ms, each excursion from the last good reading before it, or the step's beginning, to the
+   * next good one or the step's end; at least 1 ms, so that "none allowed" is kept.
+   */
   private long outside(Track track, Shift shift) {
-    long limit = Level.of(holding.limit());
     long sum = 0;
     for (int i = 0; i < track.size(); i++) {
-      long level = track.level(i, shift);
-      if (holding.ceiling() ? level > limit : level < limit) {
-        long from = track.earliest(Math.max(i - 1, 0));
-        long next = i + 1 < track.size() ? track.earliest(i + 1) : track.latest(i);
-        boolean counted = i > 0 && isOutside(track, shift, i - 1, limit);
-        sum += Math.max(1, next - (counted ? track.earliest(i) : from));
+      if (isOutside(track, shift, i)) {
+        long from = i > 0 ? track.earliest(i - 1) : begin();
+        while (i + 1 < track.size() && isOutside(track, shift, i + 1)) {
+          i++;
+        }
+        sum += Math.max(1, good(track, i + 1, shift) - from);
       }
     }
     return sum;
   }
 
-  private boolean isOutside(Track track, Shift shift, int index, long limit) {
+  private long begin() {
+    return judged.lot().stay(step).orElseThrow().into().time().earliest().toEpochMilli();
+  }
+
+  /** When it was seen to be good again, at the worse end of a minute but as written. */
+  private long good(Track track, int index, Shift shift) {
+    boolean written = shift == Shift.AS_WRITTEN;
+    if (index < track.size()) {
+      return written ? track.earliest(index) : track.latest(index);
+    }
+    Moment end = judged.endOf(step);
+    return (written ? end.earliest() : end.latest()).toEpochMilli();
+  }
+
+  private boolean isOutside(Track track, Shift shift, int index) {
+    long limit = Level.of(holding.limit());
     long level = track.level(index, shift);
     return holding.ceiling() ? level > limit : level < limit;
   }

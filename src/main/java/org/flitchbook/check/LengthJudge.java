@@ -1,7 +1,10 @@
 package org.flitchbook.check;
 
 import java.time.Duration;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
@@ -23,14 +26,31 @@ final class LengthJudge {
   }
 
   Outcome judge() {
-    Optional<Entry> from = judged.lot().first(length.from());
-    Optional<Entry> to = judged.lot().last(length.to());
-    if (from.isEmpty()) {
+    Map<String, Entry> begun = new LinkedHashMap<>();
+    judged.lot().all(length.from()).forEach(entry -> begun.putIfAbsent(entry.piece(), entry));
+    if (begun.isEmpty()) {
       return judged
           .withoutStep(step)
           .orElseGet(() -> judged.missing(step, "no \"" + length.from().word() + "\" entry"));
     }
-    return to.map(end -> between(from.get(), end)).orElseGet(() -> running(from.get()));
+    return Outcome.worstOfAll(
+        begun.values().stream()
+            .map(from -> to(from).map(end -> between(from, end)).orElseGet(() -> running(from)))
+            .toList());
+  }
+
+  /** The last such event of its piece; of a lot without pieces, that of its worst piece. */
+  private Optional<Entry> to(Entry from) {
+    Map<String, Entry> ended = new LinkedHashMap<>();
+    judged.lot().all(length.to()).stream()
+        .filter(entry -> isOfPiece(entry, from.piece()))
+        .forEach(entry -> ended.put(entry.piece(), entry));
+    Comparator<Entry> time = Comparator.comparing(entry -> entry.time().earliest());
+    return ended.values().stream().min(length.atLeast() ? time : time.reversed());
+  }
+
+  private static boolean isOfPiece(Entry entry, String piece) {
+    return piece.isEmpty() || entry.piece().isEmpty() || entry.piece().equals(piece);
   }
 
   private Outcome between(Entry from, Entry to) {

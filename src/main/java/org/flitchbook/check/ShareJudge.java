@@ -83,7 +83,10 @@ final class ShareJudge {
 
     private Optional<Outcome> levelled() {
       List<Track> tracks = judged.lot().tracks(option.what(), Step.SMOKE);
-      return tracks.stream().map(this::levelled).reduce(Outcome::orWorse);
+      return tracks.stream()
+          .flatMap(track -> track.ways().stream())
+          .map(this::levelled)
+          .reduce(Outcome::orWorse);
     }
 
     private Outcome levelled(Track track) {

@@ -79,6 +79,7 @@ final class SpanJudge {
 
   private Clocked worstProbe(Kind.Stage stage, List<Track> tracks) {
     return tracks.stream()
+        .flatMap(track -> track.ways().stream())
         .map(track -> new Probe(stage, track).clocked())
         .min(Comparator.naturalOrder())
         .orElseThrow();
@@ -191,11 +192,8 @@ final class SpanJudge {
       if (!judged.coreIsOver()) {
         return none(Verdict.PENDING, track.called() + " has not entered the band yet");
       }
-      return stage.falling()
-          ? none(
-              Verdict.NOT_SHOWN,
-              "the readings of " + track.called() + " never fall below " + stage.from())
-          : none(Verdict.MET, "");
+      String enters = stage.falling() ? " never fall below " : " never rise above ";
+      return none(Verdict.NOT_SHOWN, "the readings of " + track.called() + enters + stage.from());
     }
 
     private String took(long millis) {

@@ -2,6 +2,7 @@ package org.flitchbook.lot;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
@@ -115,6 +116,21 @@ final class MergedTrack implements Track {
     this.lines = builder.lines;
   }
 
+  private MergedTrack(MergedTrack whole, int[] kept) {
+    this.what = whole.what;
+    this.called = whole.called;
+    this.origin = whole.origin;
+    this.instrument = whole.instrument;
+    this.unit = whole.unit;
+    this.logSpread = whole.logSpread;
+    this.hands = whole.hands;
+    this.precision = whole.precision;
+    this.interval = whole.interval;
+    this.at = Arrays.stream(kept).mapToLong(i -> whole.at[i]).toArray();
+    this.levels = Arrays.stream(kept).mapToLong(i -> whole.levels[i]).toArray();
+    this.lines = Arrays.stream(kept).map(i -> whole.lines[i]).toArray();
+  }
+
   /** The median of the times between readings. */
   private static long usualInterval(Samples samples, int[] kept) {
     if (kept.length < 2) {
@@ -181,6 +197,31 @@ final class MergedTrack implements Track {
   @Override
   public String instrument() {
     return instrument;
+  }
+
+  @Override
+  public List<Track> ways() {
+    int[] standing =
+        IntStream.range(0, size()).filter(this::stands).filter(i -> !isLonePeak(i)).toArray();
+    return standing.length == size()
+        ? List.of(this)
+        : List.of(this, new MergedTrack(this, standing));
+  }
+
+  /** By hand in a gap of the log, and hotter than the log was on both sides of it. */
+  private boolean isLonePeak(int index) {
+    if (!byHand(index) || interval == 0) {
+      return false;
+    }
+    int before = index;
+    while (before >= 0 && byHand(before)) {
+      before--;
+    }
+    int after = index;
+    while (after < size() && byHand(after)) {
+      after++;
+    }
+    return before >= 0 && after < size() && levels[index] > Math.max(levels[before], levels[after]);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.flitchbook.lot;
 
+import java.util.List;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.What;
@@ -21,6 +22,13 @@ public sealed interface Track extends Curve permits MergedTrack {
 
   /** Where one reading stands. */
   Place place(int index);
+
+  /**
+   * The ways in which it is read, of which the worst counts: with all readings by hand, and without
+   * those taken beside a log that went on, or hotter than it was on both sides of its gap. They may
+   * count against the lot and never for it: one mistyped must not start a clock anew.
+   */
+  List<Track> ways();
 
   /** The unit in which the readings were written. */
   Unit unit();

@@ -24,7 +24,30 @@ public interface Curve {
 
   /** Whether the time from this reading to the next is longer than 3 intervals and 5 minutes. */
   default boolean gapAfter(int index) {
-    long usual = Math.max(3 * interval(), 300_000L);
-    return index + 1 < size() && earliest(index + 1) - earliest(index) > usual;
+    return index + 1 < size() && isGap(index, index + 1);
+  }
+
+  private boolean isGap(int from, int to) {
+    return earliest(to) - earliest(from) > Math.max(3 * interval(), 300_000L);
+  }
+
+  /**
+   * Whether a reading may count for the product: one of the log, or one by hand where the log was
+   * silent or none was kept. One by hand beside a log that goes on can only count against it, since
+   * it may be of another place.
+   */
+  default boolean stands(int index) {
+    if (!byHand(index) || interval() == 0) {
+      return true;
+    }
+    int before = index;
+    while (before >= 0 && byHand(before)) {
+      before--;
+    }
+    int after = index;
+    while (after < size() && byHand(after)) {
+      after++;
+    }
+    return before < 0 || after == size() || isGap(before, after);
   }
 }

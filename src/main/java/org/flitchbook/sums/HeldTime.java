@@ -14,34 +14,59 @@ public record HeldTime(long longest, int readings, boolean byHand, int start, in
   static final HeldTime NEVER = new HeldTime(0, 0, false, 0, 0);
 
   /**
-   * Finds the longest run within the heat.
+   * Finds the longest run within the heat. Readings by hand beside a log that goes on confirm a run
+   * of the log or break it, but make it no longer.
    *
    * @param from only readings at or after this time count, and {@code until} at or before that
    */
   public static HeldTime of(Curve curve, Shift shift, long level, long from, long until) {
     HeldTime best = NEVER;
-    int start = -1;
-    boolean byHand = false;
+    Run run = Run.NONE;
     for (int i = 0; i < curve.size(); i++) {
       boolean inHeat = curve.earliest(i) >= from && curve.earliest(i) <= until;
       if (inHeat && curve.level(i, shift) >= level) {
-        byHand = start < 0 ? curve.byHand(i) : byHand || curve.byHand(i);
-        start = start < 0 ? i : start;
-        best = best.orLonger(run(curve, start, i, byHand));
+        run = run.and(curve, i);
+        best = best.orLonger(run.held(curve));
       }
       if (!inHeat || curve.level(i, shift) < level || curve.gapAfter(i)) {
-        start = -1;
+        run = Run.NONE;
       }
     }
     return best;
   }
 
-  private static HeldTime run(Curve curve, int start, int end, boolean byHand) {
-    long held = Math.max(0, curve.earliest(end) - curve.latest(start));
-    return new HeldTime(held, end - start + 1, byHand, start, end);
+  /**
+   * A run so far.
+   *
+   * @param first the first reading that stands by itself; -1 before there is one
+   * @param last the last of these
+   */
+  private record Run(int first, int last, int readings, boolean byHand) {
+
+    static final Run NONE = new Run(-1, -1, 0, false);
+
+    Run and(Curve curve, int index) {
+      boolean stands = curve.stands(index);
+      return new Run(
+          stands && first < 0 ? index : first,
+          stands ? index : last,
+          readings + 1,
+          byHand || curve.byHand(index));
+    }
+
+    HeldTime held(Curve curve) {
+      if (first < 0) {
+        return NEVER;
+      }
+      long held = Math.max(0, curve.earliest(last) - curve.latest(first));
+      return new HeldTime(held, readings, byHand, first, last);
+    }
   }
 
   private HeldTime orLonger(HeldTime other) {
+    if (other.readings == 0) {
+      return this;
+    }
     if (readings == 0 || other.longest != longest) {
       return readings == 0 || other.longest > longest ? other : this;
     }

@@ -38,9 +38,13 @@ final class HeldTimeTest {
           a gap to a lone reading             | 0:145 7:145                           | 0   | 1 | false
           a hand reading bridges a gap        | 0:145 h5:145 10:145                   | 10  | 3 | true
           a hand reading that is low breaks   | 0:145 1:145 h2:144 3:145 4:145 5:145  | 2   | 3 | false
-          once, by hand                       | 0:144 h1:146 2:144                    | 0   | 1 | true
-          by hand counts before by log        | 0:146 1:144 h2:146 3:144              | 0   | 1 | true
-          two readings count before by hand   | 0:146 0:146 1:144 h2:146 3:144        | 0   | 2 | false
+          by hand, and the log says no        | 0:144 h1:146 2:144                    | 0   | 0 | false
+          by hand, to the edge of a gap       | 0:144 h3:146 5:144                    | 0   | 0 | false
+          once, by hand in a gap              | 0:144 h3:146 6:144                    | 0   | 1 | true
+          once, confirmed by hand             | 0:146 h1:146 2:144                    | 0   | 2 | true
+          by hand makes the run no longer     | 0:144 h1:145 2:145 3:145 h4:145 5:144 | 1   | 4 | true
+          by hand counts before by log        | 0:146 1:144 h4:146 8:144              | 0   | 1 | true
+          two readings count before by hand   | 0:146 0:146 1:144 h4:146 8:144        | 0   | 2 | false
           by hand outside of the longest run  | h0:145 1:144 2:145 3:145              | 1   | 2 | false
           """)
   void the_longest_unbroken_run_counts(
@@ -123,7 +127,9 @@ final class HeldTimeTest {
       long longest = 0;
       for (int a = 0; a < line.size(); a++) {
         for (int b = a; b < line.size() && unbroken(line, a, b, level); b++) {
-          longest = Math.max(longest, line.earliest(b) - line.latest(a));
+          if (line.stands(a) && line.stands(b)) {
+            longest = Math.max(longest, line.earliest(b) - line.latest(a));
+          }
         }
       }
       assertEquals(

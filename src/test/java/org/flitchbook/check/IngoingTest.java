@@ -1,0 +1,330 @@
+package org.flitchbook.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What went into the meat, against ceilings and floors. */
+final class IngoingTest {
+
+  private static final String CEILING = "us.424.22-b-3.nitrite";
+
+  /** 9 CFR 424.22(b)(3): 200 ppm; the masses are the worked rows of the first acceptance list. */
+  private static Bench cured(String... lines) {
+    return Bench.book()
+        .rule(CEILING)
+        .write(lines)
+        .write("cure,09:40,into cure,F1", "cure,09:50,out of cure");
+  }
+
+  private static Bench rubbed(String rind, String green, String salt) {
+    return cured(
+        "cure,09:10,rind,," + rind,
+        "cure,09:12,green weight,," + green + ",g",
+        "cure,09:20,curing salt,C1," + salt + ",g");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // rind, green weight in g, grams of 6.25 % cure, verdict; 9 CFR 424.22(b)(3), 200 ppm
+    "off, 4812, 15.39, met 199.89 ppm",
+    "off, 4812, 15.40, not met 200.02 ppm",
+    "off, 4812, 15.41, not met 200.15 ppm",
+    "off, 10000, 32.0, met 200.00 ppm",
+    "off, 10000, 32.01, not met 200.06 ppm",
+    "on, 10000, 32.0, not met 222.22 ppm",
+    "on, 10000, 28.8, met 200.00 ppm",
+    "on, 10000, 28.81, not met 200.07 ppm",
+    "off, 4812, 11.5, met 149.37 ppm",
+  })
+  void dry_cured_bacon_takes_no_more_than_200_ppm_of_its_skin_free_weight(
+      String rind, String green, String salt, String said) {
+    Finding finding = rubbed(rind, green, salt).finding(CEILING);
+    assertEquals(said, Bench.said(finding));
+    assertEquals(3, finding.evidence().stream().distinct().count());
+  }
+
+  private static String verdict(Bench bench) {
+    return verdict(bench, CEILING);
+  }
+
+  private static String verdict(Bench bench, String limit) {
+    return Bench.said(bench.finding(limit));
+  }
+
+  @Test
+  void a_weighed_rind_is_taken_off() {
+    String[] lines = {
+      "cure,09:10,rind,,on", "cure,09:12,green weight,,5400,g", "cure,09:13,rind weight,,540,g"
+    };
+    assertEquals(
+        "met 199.97 ppm", verdict(cured(with(lines, "cure,09:20,curing salt,C1,15.55,g"))));
+    assertEquals(
+        "not met 200.10 ppm", verdict(cured(with(lines, "cure,09:20,curing salt,C1,15.56,g"))));
+  }
+
+  private static String[] with(String[] lines, String... more) {
+    String[] all = Arrays.copyOf(lines, lines.length + more.length);
+    System.arraycopy(more, 0, all, lines.length, more.length);
+    return all;
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "no \"rind\" entry | cure,09:12,green weight,,4812,g",
+        "was stated after the green weight | cure,09:12,green weight,,4812,g ;"
+            + " cure,09:14,rind,,off",
+        "no green weight | cure,09:10,rind,,off",
+        "the rind weighs as much | cure,09:10,rind,,on ; cure,09:12,green weight,,500,g ;"
+            + " cure,09:14,rind weight,,500,g",
+      })
+  void without_a_base_nothing_is_shown(String reason, String lines) {
+    Finding finding =
+        cured(with(lines.split(" ; ", -1), "cure,09:20,curing salt,C1,11.5,g")).finding(CEILING);
+    assertEquals(Verdict.NOT_SHOWN, finding.verdict());
+    assertTrue(finding.reason().contains(reason), finding.reason());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "no curing salt was weighed | cure,09:15,salt,,97,g",
+        "does not state the strength of cure of unknown strength | cure,09:20,curing"
+            + " salt,CX,11.5,g",
+        "does not state the strength of an ingredient | cure,09:20,curing salt,C9,11.5,g",
+      })
+  void without_the_cure_or_its_strength_nothing_is_shown(String reason, String line) {
+    Finding finding =
+        cured("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g", line).finding(CEILING);
+    assertEquals(Verdict.NOT_SHOWN, finding.verdict());
+    assertTrue(finding.reason().contains(reason), finding.reason());
+  }
+
+  @Test
+  void every_weighing_counts() {
+    String[] first = {
+      "cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g", "cure,09:20,curing salt,C1,8.00,g"
+    };
+    assertEquals("met 199.89 ppm", verdict(cured(with(first, "cure,09:25,curing salt,C1,7.39,g"))));
+    assertEquals(
+        "not met 200.02 ppm", verdict(cured(with(first, "cure,09:25,curing salt,C1,7.40,g"))));
+    assertEquals("not shown", verdict(cured(with(first, "cure,09:25,curing salt,CX,0.1,g"))));
+  }
+
+  /** A second green weight does not count; it stops the lot. */
+  @Test
+  void a_second_green_weight_stops_the_lot() {
+    Judgement judged =
+        cured(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,4812,g",
+                "cure,09:13,green weight,,9000,g",
+                "cure,09:20,curing salt,C1,15.0,g")
+            .judge();
+    assertEquals(Verdict.NOT_SHOWN, judged.verdict());
+  }
+
+  /** 9 CFR 424.22(b)(3): 246 ppm as KNO2 equals 200 as NaNO2 (246.7 by the molar masses). */
+  @ParameterizedTest
+  @CsvSource({"24.66, met", "24.67, not met"})
+  void potassium_nitrite_counts_as_the_sodium_salt_of_its_strength(String grams, String verdict) {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,10000,g",
+            "cure,09:20,curing salt,CK," + grams + ",g");
+    assertEquals(verdict, bench.finding(CEILING).verdict().words());
+  }
+
+  @Test
+  void each_piece_is_judged_and_the_worst_counts() {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,4812,g,MA,S-10,,,a",
+            "cure,09:12,green weight,,4812,g,MA,S-10,,,b",
+            "cure,09:20,curing salt,C1,15.39,g,MA,S-001,,,a",
+            "cure,09:20,curing salt,C1,15.40,g,MA,S-001,,,b");
+    Finding finding = bench.finding(CEILING);
+    assertEquals("not met 200.02 ppm", Bench.said(finding));
+    assertTrue(finding.reason().contains("in piece b"), finding.reason());
+  }
+
+  @Test
+  void a_piece_without_a_green_weight_leaves_the_lot_unshown() {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,4812,g,MA,S-10,,,a",
+            "cure,09:20,curing salt,C1,11.5,g,MA,S-001,,,a",
+            "cure,09:20,curing salt,C1,11.5,g,MA,S-001,,,b");
+    assertEquals("not shown", verdict(bench));
+  }
+
+  /** Cure that was written for no piece, beside pieces, must not be counted to none of them. */
+  @Test
+  void cure_for_no_piece_counts_to_each() {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,4812,g,MA,S-10,,,a",
+            "cure,09:20,curing salt,C1,15.40,g");
+    assertEquals("not met", bench.finding(CEILING).verdict().words());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // FSIS Directive 7620.3 p. 19 by quotation (second-hand); 9 CFR 424.22(b)(1): 120 ppm, exactly
+    "pumped, pump, 10 %, 12.0, met 120.00, met 120.00",
+    "pumped, pump, 10 %, 12.01, not met 120.10, met 120.10",
+    "pumped, pump, 10 %, 11.99, met 119.90, not met 119.90",
+  })
+  void pumped_bacon_takes_its_set_dose(
+      String method, String what, String taken, String grams, String ceiling, String floor) {
+    Bench bench =
+        Bench.book()
+            .product("cureMethod", "\"" + method + "\"")
+            .rule("us.424.22-b-1.nitrite")
+            .rule("us.424.22-b-1.nitrite-floor")
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,20000,g",
+                "cure,09:15,pickle,,10000,g",
+                "cure,09:16," + what + ",," + taken.replace(" %", ",%"),
+                "cure,09:20,curing salt,CP," + grams + ",g",
+                "cure,09:40,into cure,F1");
+    assertEquals(ceiling + " ppm", verdict(bench, "us.424.22-b-1.nitrite"));
+    assertEquals(floor + " ppm", verdict(bench, "us.424.22-b-1.nitrite-floor"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // 9 CFR 424.22(b)(2): 120 ppm; Directive 7620.3 pp. 21-22 by quotation: pick-up, equilibrium
+    "pick-up, 12.0, met 120.00 ppm",
+    "pick-up, 12.01, not met 120.10 ppm",
+    "none, 3.6, met 120.00 ppm",
+    "none, 3.61, not met 120.33 ppm",
+  })
+  void immersion_is_reckoned_by_pick_up_or_by_equilibrium(String by, String grams, String said) {
+    Bench bench =
+        Bench.book()
+            .product("cureMethod", "\"immersion\"")
+            .rule("us.424.22-b-2.nitrite")
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,20000,g",
+                "cure,09:15,pickle,,10000,g",
+                "cure,09:20,curing salt,CP," + grams + ",g",
+                "cure,09:40,into cure,F1");
+    if (by.equals("pick-up")) {
+      bench.write("cure,09:16,pick-up,,10,%");
+    }
+    assertEquals(said, verdict(bench, "us.424.22-b-2.nitrite"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"pumped, pickle", "pumped, pump", "immersion, pickle"})
+  void a_pickle_or_its_share_that_was_not_weighed_shows_nothing(String method, String without) {
+    String limit = method.equals("pumped") ? "us.424.22-b-1.nitrite" : "us.424.22-b-2.nitrite";
+    Bench bench = Bench.book().product("cureMethod", "\"" + method + "\"").rule(limit);
+    bench.write(
+        "cure,09:10,rind,,off",
+        "cure,09:12,green weight,,20000,g",
+        "cure,09:20,curing salt,CP,1,g");
+    if (!without.equals("pickle")) {
+      bench.write("cure,09:15,pickle,,10000,g");
+    }
+    if (!without.equals("pump")) {
+      bench.write("cure,09:16,pump,,10,%");
+    }
+    assertEquals("not shown", verdict(bench.write("cure,09:40,into cure,F1"), limit));
+  }
+
+  /** 9 CFR 424.21(c) lists nitrate only for cured meat other than bacon: none at all. */
+  @ParameterizedTest
+  @CsvSource({"C1, met 0.00 ppm", "C2, not met", "CX, not shown"})
+  void no_nitrate_goes_into_bacon(String cure, String said) {
+    String limit = "us.424.21-c.nitrate-bacon";
+    Bench bench =
+        Bench.book()
+            .rule(limit)
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,4812,g",
+                "cure,09:20,curing salt," + cure + ",0.01,g",
+                "cure,09:40,into cure,F1");
+    assertTrue(verdict(bench, limit).startsWith(said), verdict(bench, limit));
+  }
+
+  /** 9 CFR 424.22(b)(1): 550 ppm of accelerator, exactly. */
+  @ParameterizedTest
+  @CsvSource({"54.99, met, not met", "55.00, met, met", "55.01, not met, met"})
+  void the_accelerator_is_a_set_dose(String grams, String ceiling, String floor) {
+    Bench bench =
+        Bench.book()
+            .product("cureMethod", "\"pumped\"")
+            .rule("us.424.22-b-1.accelerator")
+            .rule("us.424.22-b-1.accelerator-floor")
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,20000,g",
+                "cure,09:15,pickle,,10000,g",
+                "cure,09:16,pump,,10,%",
+                "cure,09:20,curing salt,C1,1,g",
+                "cure,09:21,accelerator,E," + grams + ",g",
+                "cure,09:40,into cure,F1");
+    assertEquals(ceiling, bench.finding("us.424.22-b-1.accelerator").verdict().words());
+    assertEquals(floor, bench.finding("us.424.22-b-1.accelerator-floor").verdict().words());
+  }
+
+  /**
+   * 9 CFR 424.21(c): 1 oz to 100 lb, 1/4 oz chopped; 7/8 oz of accelerator; 3 1/2 oz of nitrate.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "us.424.21-c.nitrite-dry, dry, curing salt,CP, 6.25, 6.26",
+    "us.424.21-c.nitrite-comminuted, comminuted, curing salt,CP, 1.56, 1.57",
+    "us.424.21-c.accelerator-dry, dry, accelerator,E, 5.46, 5.47",
+    "us.424.21-c.accelerator-comminuted, comminuted, accelerator,E, 5.46, 5.47",
+  })
+  void other_cured_meat_has_the_general_limits(
+      String limit, String method, String what, String item, String met, String above) {
+    for (String grams : new String[] {met, above}) {
+      Bench bench =
+          Bench.book()
+              .product("cut", "\"ham\"")
+              .product("cureMethod", "\"" + method + "\"")
+              .rule(limit)
+              .write(
+                  "cure,09:10,rind,,off",
+                  "cure,09:12,green weight,,10000,g",
+                  "cure,09:20,curing salt,C1,0,g",
+                  "cure,09:21," + what + "," + item + "," + grams + ",g",
+                  "cure,09:40,into cure,F1");
+      assertEquals(grams.equals(met) ? "met" : "not met", bench.finding(limit).verdict().words());
+    }
+  }
+
+  @Test
+  void the_sums_are_pending_until_the_piece_goes_into_cure() {
+    Bench bench =
+        Bench.book().rule(CEILING).write("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g");
+    assertEquals("pending", verdict(bench));
+  }
+
+  @Test
+  void a_sum_shows_what_the_scales_can_prove_and_does_not_charge_it() {
+    Measured measured = rubbed("off", "4812", "15.39").finding(CEILING).measured().orElseThrow();
+    assertTrue(measured.uncertainty().isPresent());
+    assertTrue(!measured.charged());
+    assertEquals("ingoing nitrite", measured.quantity());
+    assertEquals(1, measured.margin().value().signum());
+  }
+}
