@@ -17,10 +17,20 @@ import org.flitchbook.measure.Unit;
 public final class Sums {
 
   private static final Ratio MILLION = Ratio.of(1_000_000);
+  private static final String PER_MILLION = " × 1,000,000";
   private static final Ratio HUNDRED = Ratio.of(100);
 
   /** Molar masses in g/mol: NaNO2 68.995, KNO2 85.104 (so that 200 ppm are 246.7 as KNO2). */
   private static final Ratio POTASSIUM_TO_SODIUM = Ratio.of("68.995").over(Ratio.of("85.104"));
+
+  /**
+   * Molar masses in g/mol from the abridged standard atomic weights of IUPAC's CIAAW (N 14.007, O
+   * 15.999, Na 22.990), which are from memory; the IUPAC table of 1995, which was read, gives the
+   * same five decimals.
+   */
+  private static final String NITRITE_ION = "46.005";
+
+  private static final String SODIUM_NITRITE = "68.995";
 
   private Sums() {}
 
@@ -33,7 +43,7 @@ public final class Sums {
   public static Worked ingoingDry(List<Dose> doses, Base base) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase())),
-        shown(doses) + " / " + base.formula() + " × 1,000,000");
+        shown(doses) + " / " + base.formula() + PER_MILLION);
   }
 
   /**
@@ -45,7 +55,7 @@ public final class Sums {
   public static Worked ingoingTakenUp(List<Dose> doses, Quantity pickle, Quantity takenUp) {
     return new Worked(
         ppm(content(doses).times(takenUp.inBase()).over(pickle.inBase())),
-        shown(doses) + " × " + takenUp + " / " + pickle + " pickle × 1,000,000");
+        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + PER_MILLION);
   }
 
   /**
@@ -57,7 +67,7 @@ public final class Sums {
   public static Worked ingoingEquilibrium(List<Dose> doses, Base base, Quantity pickle) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase().plus(pickle.inBase()))),
-        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle) × 1,000,000");
+        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle)" + PER_MILLION);
   }
 
   /** A potassium nitrite share as the sodium nitrite of equal strength. */
@@ -72,6 +82,36 @@ public final class Sums {
   public static Quantity asSodiumNitrate(Quantity potassiumNitrate) {
     Ratio factor = Ratio.of("84.995").over(Ratio.of("101.103"));
     return new Quantity(potassiumNitrate.value().times(factor), potassiumNitrate.unit());
+  }
+
+  /**
+   * Ingoing nitrite as the ion: the sum as NaNO2 × 46.005 / 68.995, the molar masses of NO2 and
+   * NaNO2 (N 14.007, O 15.999, Na 22.990 g/mol: standard atomic weights, CIAAW/IUPAC, abridged,
+   * from memory).
+   *
+   * @param sodiumNitrite worked as NaNO2
+   * @return in the same unit
+   */
+  public static Worked asNitriteIon(Worked sodiumNitrite) {
+    Ratio factor = Ratio.of(NITRITE_ION).over(Ratio.of(SODIUM_NITRITE));
+    Quantity value = sodiumNitrite.value();
+    return new Worked(
+        new Quantity(value.value().times(factor), value.unit()),
+        sodiumNitrite.formula() + " × " + NITRITE_ION + " / " + SODIUM_NITRITE);
+  }
+
+  /**
+   * A sum of the cure that was worked in ppm, in %: for salt, whose limits are written so.
+   *
+   * @throws IllegalArgumentException where the formula is not one in ppm
+   */
+  public static Worked inPercent(Worked sum) {
+    String formula = sum.formula();
+    if (!formula.endsWith(PER_MILLION)) {
+      throw new IllegalArgumentException(formula + " is no sum in ppm");
+    }
+    String share = formula.substring(0, formula.length() - PER_MILLION.length());
+    return new Worked(sum.value().in(Unit.PERCENT), share + " × 100");
   }
 
   /**
