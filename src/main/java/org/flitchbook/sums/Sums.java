@@ -2,7 +2,6 @@ package org.flitchbook.sums;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -62,40 +61,19 @@ public final class Sums {
 
   /**
    * Two or more ways of curing on one piece, such as pumped and then rubbed: what each brings into
-   * the same green weight is added up and held against the strictest of their limits. Directive
-   * 7620.3 p. 33 treats the case; its own rule is unverified (standing: memory, low), which {@link
-   * Combined#CAUTION} says in print.
+   * the same green weight is added up. Directive 7620.3 p. 33 treats the case; its own rule for
+   * putting them together is unverified (standing: memory, low), so the strict side is taken: the
+   * sum is held against each way's own limit, of which the stricter counts.
    *
-   * @throws IllegalArgumentException where there is no contribution
+   * @param parts at least one, in ppm
    */
-  public static Combined together(List<Contribution> contributions) {
-    Quantity ceiling =
-        contributions.stream()
-            .map(Contribution::ceiling)
-            .min(Comparator.naturalOrder())
-            .orElseThrow(() -> new IllegalArgumentException("no contribution"));
-    Ratio total =
-        contributions.stream()
-            .map(each -> each.worked().value().inBase())
-            .reduce(Ratio.ZERO, Ratio::plus);
-    String formula =
-        contributions.stream()
-            .map(each -> each.worked().formula())
-            .collect(Collectors.joining(" + "));
-    return new Combined(new Worked(ppm(total), formula), ceiling);
-  }
-
-  /**
-   * Ingoing salt: plain salt and the salt in the cure ÷ green weight × 100.
-   *
-   * @param doses plain salt as a share of 100 %, the curing salt with its own share of salt
-   * @return %
-   */
-  public static Worked ingoingSalt(List<Dose> doses, Base base) {
-    Ratio share = content(doses).over(base.mass().inBase());
-    return new Worked(
-        new Quantity(share.times(HUNDRED), Unit.PERCENT),
-        shown(doses) + " / " + base.formula() + " × 100");
+  public static Worked added(List<Worked> parts) {
+    if (parts.size() == 1) {
+      return parts.get(0);
+    }
+    Ratio total = parts.stream().map(part -> part.value().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    String formula = parts.stream().map(Worked::formula).collect(Collectors.joining(" + "));
+    return new Worked(ppm(total), formula);
   }
 
   /** A potassium nitrite share as the sodium nitrite of equal strength, by molar mass. */
