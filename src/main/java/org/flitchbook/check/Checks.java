@@ -5,8 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -16,6 +15,8 @@ import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.plan.Rank;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** Judges a lot against every limit of its product's plan. Does no input or output. */
 public final class Checks {
@@ -58,6 +59,9 @@ public final class Checks {
                     finding(
                         Implied.between(judged.plan(), product, longest),
                         new Sequence(judged).between(longest))));
+    if (judged.lot().first(What.DISPATCHED).isPresent()) {
+      findings.add(review());
+    }
     for (Product.Missing missing : product.missing()) {
       findings.add(
           finding(
@@ -68,6 +72,14 @@ public final class Checks {
                       + ", which its product's class asks for")));
     }
     return findings;
+  }
+
+  /** A dispatch before the review is a deviation whatever the plan lists. */
+  private Finding review() {
+    Kind.Presence reviewed =
+        new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
+    return finding(
+        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
   private Outcome judge(Limit limit) {
@@ -100,7 +112,7 @@ public final class Checks {
   }
 
   private Finding finding(Limit limit, Outcome found) {
-    Outcome outcome = undoubted(limit, new Proof(judged).of(limit, found));
+    Outcome outcome = whole(limit, undoubted(limit, new Proof(judged).of(limit, found)));
     for (Fault fault : faults) {
       if (fault.isOpen() && touches(fault, outcome) && !outcome.verdict().isMissed()) {
         outcome =
@@ -131,6 +143,23 @@ public final class Checks {
         : outcome;
   }
 
+  /**
+   * A limit that its source prints in parts shows nothing where the plan leaves one of them out.
+   */
+  private Outcome whole(Limit limit, Outcome outcome) {
+    List<String> chosen = judged.product().limits().stream().map(Limit::id).toList();
+    List<String> lacking =
+        judged.plan().ruleSets().stream()
+            .flatMap(set -> set.limits().keySet().stream())
+            .filter(id -> id.startsWith(limit.id() + ".") && !chosen.contains(id))
+            .toList();
+    return lacking.isEmpty() || outcome.verdict() != Verdict.MET
+        ? outcome
+        : outcome.but(
+            Verdict.NOT_SHOWN,
+            "it holds only with " + String.join(", ", lacking) + ", which the plan lacks");
+  }
+
   private static boolean touches(Fault fault, Outcome outcome) {
     return outcome.rests().stream().anyMatch(rest -> touches(fault.place(), rest));
   }
@@ -149,21 +178,15 @@ public final class Checks {
   }
 
   private static Verdict verdict(List<Finding> findings, List<Fault> faults) {
-    Map<String, Verdict> counted = new TreeMap<>();
-    for (Finding finding : findings) {
-      Limit limit = finding.limit();
-      if (limit.rank() == Rank.CRITICAL) {
-        String key = limit.group().isEmpty() ? limit.id() : limit.group();
-        counted.merge(key, finding.verdict(), Checks::better);
-      }
-    }
-    Verdict worst = Verdict.worst(counted.values());
+    Groups groups = new Groups(findings);
+    Verdict worst =
+        Verdict.worst(
+            findings.stream()
+                .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
+                .map(groups::counted)
+                .toList());
     boolean open = faults.stream().anyMatch(Fault::isOpen);
     return open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
-  }
-
-  private static Verdict better(Verdict a, Verdict b) {
-    return a.isWorseThan(b) ? b : a;
   }
 
   /** Findings as an inspector reads them: by step, and within it by rank. */

@@ -42,6 +42,19 @@ final class Implied {
         own(plan));
   }
 
+  /**
+   * A lot that left was reviewed before (9 CFR 417.5(c)); implied once something was dispatched.
+   */
+  static Limit review(Kind.Presence reviewed) {
+    return limit(
+        "review.before-dispatch",
+        "pre-shipment review",
+        Step.RELEASE,
+        reviewed,
+        "the record is reviewed, signed and dated before the product leaves",
+        new Source("9 CFR 417.5", "(c)", "text as read, a copy of about 2018", Standing.READ));
+  }
+
   /** The plan covers what the class asks for. */
   static Limit covered(Product.Missing missing) {
     return limit(

@@ -197,7 +197,7 @@ final class SpanJudge {
     }
 
     private String took(long millis) {
-      return track.called() + " took " + minutes(millis) + band();
+      return track.called() + ": " + minutes(millis) + band();
     }
 
     private String band() {

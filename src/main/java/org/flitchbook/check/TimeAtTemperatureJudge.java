@@ -104,7 +104,7 @@ final class TimeAtTemperatureJudge {
       return told(
           Verdict.NOT_MET,
           track.called()
-              + " is short on every row; "
+              + ": short on every row; "
               + peak()
               + ", nearest is "
               + sure.row().time()

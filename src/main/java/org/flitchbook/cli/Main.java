@@ -33,6 +33,9 @@ public final class Main implements Runnable {
   /** Held, so that the setting is not lost with the logger. */
   private static final Logger PDFBOX = Logger.getLogger("org.apache.pdfbox");
 
+  /** As in sysexits.h; none of the statuses that a caller waits for. */
+  private static final int PROGRAM_AT_FAULT = 70;
+
   @Spec private CommandSpec spec;
 
   private Main() {}
@@ -55,7 +58,9 @@ public final class Main implements Runnable {
         new CommandLine(new Main())
             .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
-    return line.setExecutionExceptionHandler(Main::failed).execute(args);
+    return line.setExecutionExceptionHandler(Main::failed)
+        .setExitCodeExceptionMapper(fault -> PROGRAM_AT_FAULT)
+        .execute(args);
   }
 
   /** Wrong use is told in one sentence; anything else is a fault of the program and is shown. */

@@ -3,6 +3,7 @@ package org.flitchbook.cli;
 import java.io.PrintWriter;
 import java.util.function.Consumer;
 import org.flitchbook.desk.Answer;
+import org.flitchbook.desk.Status;
 import org.flitchbook.input.Fault;
 import picocli.CommandLine.Model.CommandSpec;
 
@@ -23,6 +24,9 @@ final class Told {
     answer.faults().stream().limit(MOST_FAULTS).map(Fault::toString).forEach(err::println);
     if (answer.faults().size() > MOST_FAULTS) {
       err.println("and " + (answer.faults().size() - MOST_FAULTS) + " more");
+    }
+    if (answer.status() == Status.BROKEN) {
+      err.println("Nothing was judged and nothing was written.");
     }
     progress().accept("");
     out.print(json ? answer.json() : answer.text());

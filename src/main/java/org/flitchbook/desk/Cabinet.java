@@ -65,8 +65,11 @@ final class Cabinet {
 
   private static String told(List<Path> written) {
     StringBuilder told = new StringBuilder("Written:\n");
-    written.forEach(file -> told.append("    ").append(file).append('\n'));
-    return told.toString();
+    written.stream()
+        .filter(file -> file.toString().endsWith(".pdf"))
+        .forEach(file -> told.append("    ").append(file).append('\n'));
+    return told.append("and beside them the same as JSON, and bundle.zip with all evidence\n")
+        .toString();
   }
 
   private static void moveIn(Path folder, Path revision, Map<String, byte[]> files)

@@ -125,12 +125,14 @@ final class AmountReader {
   }
 
   private void spoons() {
+    String why =
+        what == What.CURING_SALT
+            ? ": one teaspoon of the same curing salt weighs anything from 4.2 to 7.1 g"
+            : "";
     complaints.stop(
         "spoons",
         "unit",
         value + " " + unit + " of " + what.word(),
-        "a weight in "
-            + Unit.choices(Dimension.MASS)
-            + ": one teaspoon of the same curing salt weighs anything from 4.2 to 7.1 g");
+        "a weight in " + Unit.choices(Dimension.MASS) + why);
   }
 }

@@ -178,7 +178,7 @@ final class EntryReader {
             Fault.stop("initials", lot, place.column("by"), "no initials", "who wrote this"));
       }
       if ((sheet.step().isPresent() || sheet == Sheet.INSTRUMENTS)
-          && what.shape().needsInstrument()
+          && (what.shape().needsInstrument() || what == What.HUMIDITY)
           && cell("instrument").isEmpty()) {
         faults.add(
             Fault.stop(

@@ -26,13 +26,6 @@ final class Summary {
 
   Document document() {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        line(
-            day.plan().establishment().name()
-                + ", "
-                + day.day()
-                + ", plan version "
-                + day.plan().version()));
     for (Judgement each : day.judgements()) {
       blocks.add(new Paragraph(Words.of(String.join("\n", lot(each)))));
     }
@@ -40,17 +33,21 @@ final class Summary {
       blocks.add(line("No lot has anything filed on this day, and none is in a running step."));
     }
     for (Fault fault : day.faults()) {
-      blocks.add(line(fault.severity().word() + ": " + fault));
+      blocks.add(line(told(fault)));
     }
     return new Document(
-        "Day " + day.day(),
-        "What was judged",
+        day.plan().establishment().name() + ", " + day.day(),
+        "Judged under plan version " + day.plan().version(),
         day.plan().establishment().language(),
         day.book() + "/" + day.day(),
         day.moment(),
         Paper.A4,
         new Running("", "", "", ""),
         blocks);
+  }
+
+  private static String told(Fault fault) {
+    return fault.severity().word() + " (" + fault.rule() + "): " + fault;
   }
 
   private static Paragraph line(String text) {
@@ -83,7 +80,7 @@ final class Summary {
     }
     judgement.faults().stream()
         .filter(fault -> !fault.is(Severity.BROKEN))
-        .forEach(fault -> lines.add("– " + fault.severity().word() + ": " + fault));
+        .forEach(fault -> lines.add("– " + told(fault)));
     return lines;
   }
 

@@ -46,8 +46,9 @@ public record BandTime(
   /**
    * Falling from {@code top} to {@code bottom}: the fall begins when the probe first drops below
    * the top after its own peak; the clock starts at the last reading at or above the top before
-   * that (at the peak where the top was never reached) and stops at the first reading at or below
-   * the bottom that is not exceeded again.
+   * that (at the peak where the top was never reached, or at the reading before a gap that ends
+   * with the peak, since the top may have been passed in there) and stops at the first reading at
+   * or below the bottom that is not exceeded again.
    */
   public static BandTime falling(Curve curve, Shift shift, long top, long bottom) {
     int peak = peak(curve, shift);
@@ -70,7 +71,11 @@ public record BandTime(
     while (end > fall && curve.level(end - 1, shift) <= bottom) {
       end--;
     }
-    return clocked(curve, shift, new Band(start, reached ? start : -1, end, top, bottom));
+    boolean hidden = !reached && curve.gapAfter(start - 1);
+    return clocked(
+        curve,
+        shift,
+        new Band(hidden ? start - 1 : start, start, reached ? start : -1, end, top, bottom));
   }
 
   /**
@@ -91,7 +96,9 @@ public record BandTime(
     while (start >= 0 && curve.level(start, shift) > bottom) {
       start--;
     }
-    return start < 0 ? NOT_SEEN : clocked(curve, shift, new Band(start, start, end, bottom, top));
+    return start < 0
+        ? NOT_SEEN
+        : clocked(curve, shift, new Band(start, start, start, end, bottom, top));
   }
 
   private static BandTime neverReached(Curve curve, Shift shift, long bottom) {
@@ -103,7 +110,7 @@ public record BandTime(
         while (end < curve.size() && curve.level(end, shift) > bottom) {
           end++;
         }
-        BandTime time = above(curve, shift, new Band(first - 1, first - 1, end, bottom, bottom));
+        BandTime time = above(curve, shift, Band.above(first, end, bottom));
         long seen =
             curve.latest(Math.min(end, curve.size() - 1)) - curve.earliest(Math.max(first - 1, 0));
         worst = seen >= worstTime ? time : worst.stillRunning(time);
@@ -126,10 +133,17 @@ public record BandTime(
   }
 
   /**
-   * @param crossing the reading before the first crossing; -1 where the clock starts at the peak
+   * @param start the reading at which the clock starts
+   * @param seen the same, or the peak where the clock starts before a gap that ends with it
+   * @param crossing the reading before the first crossing; -1 where none was seen
    * @param end the first reading behind the band; the curve's size where there is none
    */
-  private record Band(int start, int crossing, int end, long enter, long leave) {}
+  private record Band(int start, int seen, int crossing, int end, long enter, long leave) {
+
+    static Band above(int first, int end, long bottom) {
+      return new Band(first - 1, first - 1, first - 1, end, bottom, bottom);
+    }
+  }
 
   private static BandTime clocked(Curve curve, Shift shift, Band band) {
     int last = Math.min(band.end(), curve.size() - 1);
@@ -141,7 +155,7 @@ public record BandTime(
         Math.max(
             0,
             curve.earliest(Math.max(lastInside, 0))
-                - curve.latest(band.crossing() < 0 ? band.start() : firstInside));
+                - curve.latest(band.crossing() < 0 ? band.seen() : firstInside));
     boolean gap = curve.gapAfter(band.start()) || (done && curve.gapAfter(last - 1));
     return new BandTime(
         done ? State.DONE : State.RUNNING,
@@ -156,7 +170,7 @@ public record BandTime(
   private static long interpolated(Curve curve, Shift shift, Band band) {
     long from =
         band.crossing() < 0
-            ? curve.earliest(band.start())
+            ? curve.earliest(band.seen())
             : crossing(curve, shift, band.crossing(), band.enter());
     return crossing(curve, shift, band.end() - 1, band.leave()) - from;
   }

@@ -2,7 +2,9 @@ package org.flitchbook.sums;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -18,9 +20,6 @@ public final class Sums {
 
   private static final Ratio MILLION = Ratio.of(1_000_000);
   private static final Ratio HUNDRED = Ratio.of(100);
-
-  /** Molar masses in g/mol: NaNO2 68.995, KNO2 85.104 (so that 200 ppm are 246.7 as KNO2). */
-  private static final Ratio POTASSIUM_TO_SODIUM = Ratio.of("68.995").over(Ratio.of("85.104"));
 
   private Sums() {}
 
@@ -60,18 +59,56 @@ public final class Sums {
         shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle) × 1,000,000");
   }
 
-  /** A potassium nitrite share as the sodium nitrite of equal strength. */
-  public static Quantity asSodiumNitrite(Quantity potassiumNitrite) {
-    return new Quantity(
-        potassiumNitrite.value().times(POTASSIUM_TO_SODIUM), potassiumNitrite.unit());
+  /**
+   * Two or more ways of curing on one piece, such as pumped and then rubbed: what each brings into
+   * the same green weight is added up and held against the strictest of their limits. Directive
+   * 7620.3 p. 33 treats the case; its own rule is unverified (standing: memory, low), which {@link
+   * Combined#CAUTION} says in print.
+   *
+   * @throws IllegalArgumentException where there is no contribution
+   */
+  public static Combined together(List<Contribution> contributions) {
+    Quantity ceiling =
+        contributions.stream()
+            .map(Contribution::ceiling)
+            .min(Comparator.naturalOrder())
+            .orElseThrow(() -> new IllegalArgumentException("no contribution"));
+    Ratio total =
+        contributions.stream()
+            .map(each -> each.worked().value().inBase())
+            .reduce(Ratio.ZERO, Ratio::plus);
+    String formula =
+        contributions.stream()
+            .map(each -> each.worked().formula())
+            .collect(Collectors.joining(" + "));
+    return new Combined(new Worked(ppm(total), formula), ceiling);
   }
 
   /**
-   * A potassium nitrate share as the sodium nitrate of equal strength (84.995 to 101.103 g/mol).
+   * Ingoing salt: plain salt and the salt in the cure ÷ green weight × 100.
+   *
+   * @param doses plain salt as a share of 100 %, the curing salt with its own share of salt
+   * @return %
    */
+  public static Worked ingoingSalt(List<Dose> doses, Base base) {
+    Ratio share = content(doses).over(base.mass().inBase());
+    return new Worked(
+        new Quantity(share.times(HUNDRED), Unit.PERCENT),
+        shown(doses) + " / " + base.formula() + " × 100");
+  }
+
+  /** A potassium nitrite share as the sodium nitrite of equal strength, by molar mass. */
+  public static Quantity asSodiumNitrite(Quantity potassiumNitrite) {
+    return converted(potassiumNitrite, Molar.POTASSIUM_NITRITE, Molar.SODIUM_NITRITE);
+  }
+
+  /** A potassium nitrate share as the sodium nitrate of equal strength, by molar mass. */
   public static Quantity asSodiumNitrate(Quantity potassiumNitrate) {
-    Ratio factor = Ratio.of("84.995").over(Ratio.of("101.103"));
-    return new Quantity(potassiumNitrate.value().times(factor), potassiumNitrate.unit());
+    return converted(potassiumNitrate, Molar.POTASSIUM_NITRATE, Molar.SODIUM_NITRATE);
+  }
+
+  private static Quantity converted(Quantity quantity, Molar from, Molar to) {
+    return new Quantity(quantity.value().times(from.as(to)), quantity.unit());
   }
 
   /**
@@ -104,40 +141,64 @@ public final class Sums {
   }
 
   /**
-   * What the scales can prove of a dry-cure sum, as an expanded uncertainty (k = 2): P × 2 × √((u
-   * cure/cure)² + (u meat/meat)²) after the GUM, with u of a tared weighing = √(d²/6 + (d/2)²),
-   * readability d and a repeatability of d/2.
+   * What the scales can prove of a dry-cure sum, each with a repeatability of half its step and the
+   * strength of the cure taken as exact.
    *
-   * @return in the unit of the result, rounded to one decimal
+   * @return as {@link #uncertainty(Quantity, Weighing, Weighing, Optional)}
    */
   public static Quantity uncertainty(
       Quantity result, Quantity cure, Quantity cureStep, Quantity meat, Quantity meatStep) {
-    BigDecimal relative =
-        square(relative(cure, cureStep))
-            .add(square(relative(meat, meatStep)))
-            .sqrt(MathContext.DECIMAL64);
+    return uncertainty(
+        result, Weighing.of(cure, cureStep), Weighing.of(meat, meatStep), Optional.empty());
+  }
+
+  /**
+   * The expanded uncertainty (k = 2) of a dry-cure sum after the GUM, independent inputs: P × 2 ×
+   * √((u cure/cure)² + (u meat/meat)² + (a²/3)), with u of {@link Weighing#uncertainty}.
+   *
+   * @param strength half the width a of the range in which the share of nitrite in the cure surely
+   *     lies, relative to that share (2 % where 6.25 % may be 6.125 to 6.375 %), rectangular;
+   *     nothing where it counts as exact
+   * @return in the unit of the result, rounded to one decimal
+   * @throws IllegalArgumentException where a mass is 0, or a strength is below 0
+   */
+  public static Quantity uncertainty(
+      Quantity result, Weighing cure, Weighing meat, Optional<Quantity> strength) {
+    Ratio half = strength.map(Quantity::inBase).orElse(Ratio.ZERO);
+    if (half.signum() < 0) {
+      throw new IllegalArgumentException("a strength within " + strength.orElseThrow());
+    }
+    Ratio variance =
+        cure.relativeVariance()
+            .plus(meat.relativeVariance())
+            .plus(half.times(half).over(Ratio.of(3)));
+    BigDecimal relative = variance.rounded(30).sqrt(MathContext.DECIMAL64);
     BigDecimal expanded =
         result.value().rounded(12).multiply(relative).multiply(BigDecimal.valueOf(2));
     return new Quantity(Ratio.of(Ratio.of(expanded).rounded(1)), result.unit());
   }
 
-  private static BigDecimal relative(Quantity mass, Quantity step) {
-    Ratio variance = Ratio.of(1, 6).plus(Ratio.of(1, 4));
-    BigDecimal factor = variance.rounded(18).sqrt(MathContext.DECIMAL64);
-    return step.inBase().over(mass.inBase()).rounded(18).multiply(factor);
-  }
-
-  private static BigDecimal square(BigDecimal value) {
-    return value.multiply(value, MathContext.DECIMAL64);
+  /**
+   * Whether a value is too near to a limit for the measurement to tell on which side it lies: the
+   * limit is above value − U and below value + U. A limit at either end is not straddled. Only a
+   * caution: the limit itself is judged on the value as it is.
+   *
+   * @param expanded U, 0 or more; a difference where it is a temperature
+   */
+  public static boolean inGuardBand(Quantity value, Quantity expanded, Quantity limit) {
+    Ratio width = expanded.differenceIn(value.unit()).value();
+    return value.value().minus(limit.in(value.unit()).value()).abs().isBelow(width);
   }
 
   /**
-   * The boiling point of water: 212 °F − 0.0018 °F × altitude in ft, within 0.4 °F of the standard
-   * atmosphere up to 10,000 ft (second-hand rule). Weather shifts the true value by about 1 °F.
+   * The boiling point of water at an altitude by a published table (second-hand), within 0.3 °F of
+   * the standard atmosphere up to 10,000 ft. Weather shifts the true value by about 1 °F.
+   *
+   * @param altitude a length; below the sea and beyond 10,000 ft the table's last line is drawn on
+   * @return °F
    */
   public static Quantity boilingPoint(Quantity altitude) {
-    Ratio feet = altitude.in(Unit.FOOT).value();
-    return new Quantity(Ratio.of(212).minus(feet.times(Ratio.of("0.0018"))), Unit.FAHRENHEIT);
+    return Boiling.at(altitude);
   }
 
   private static Ratio content(List<Dose> doses) {

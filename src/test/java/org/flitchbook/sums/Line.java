@@ -24,12 +24,30 @@ record Line(List<Point> points, long interval, long doubt) implements Curve {
 
   /** Of a log with a reading every so many minutes. */
   static Line every(int minutes, String text) {
+    return in(Unit.FAHRENHEIT, minutes, text);
+  }
+
+  /** The same in °C. */
+  static Line celsius(int minutes, String text) {
+    return in(Unit.CELSIUS, minutes, text);
+  }
+
+  /** Two readings alike, so many minutes apart, without a gap. */
+  static Line hold(String at, BigDecimal minutes) {
+    long millis = minutes.multiply(BigDecimal.valueOf(MINUTE)).longValueExact();
+    long level = Level.of(Quantity.required(at));
+    return new Line(
+        List.of(new Point(0, level, false), new Point(millis, level, false)), millis + 1, 0);
+  }
+
+  private static Line in(Unit unit, int minutes, String text) {
     List<Point> points = new ArrayList<>();
     for (String part : text.trim().split("\\s+", -1)) {
       boolean byHand = part.startsWith("h");
       String[] pair = part.substring(byHand ? 1 : 0).split(":", 2);
       long at = new BigDecimal(pair[0]).multiply(BigDecimal.valueOf(MINUTE)).longValueExact();
-      points.add(new Point(at, fahrenheit(pair[1]), byHand));
+      long level = Level.of(new BigDecimal(pair[1]), unit).orElseThrow();
+      points.add(new Point(at, level, byHand));
     }
     return new Line(points, minutes * MINUTE, 0);
   }

@@ -1,0 +1,66 @@
+package org.flitchbook.sums;
+
+import java.util.List;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+
+/**
+ * Where the last weight of a lot went: last = packed + ends + waste + samples + unexplained.
+ *
+ * @param last more than 0
+ * @param packed 0 or more, as are ends, waste and samples
+ */
+public record MassBalance(
+    Quantity last, Quantity packed, Quantity ends, Quantity waste, Quantity samples) {
+
+  public MassBalance {
+    for (Quantity mass : List.of(last, packed, ends, waste, samples)) {
+      if (mass.dimension() != Dimension.MASS || mass.value().signum() < 0) {
+        throw new IllegalArgumentException(mass + " is no mass of a lot");
+      }
+    }
+    if (last.value().signum() == 0) {
+      throw new IllegalArgumentException("a lot that weighs nothing has no balance");
+    }
+  }
+
+  /**
+   * What is missing; below 0 where more came out than there was.
+   *
+   * @return in g
+   */
+  public Worked unexplained() {
+    Ratio left =
+        List.of(packed, ends, waste, samples).stream()
+            .map(Quantity::inBase)
+            .reduce(last.inBase(), Ratio::minus);
+    return new Worked(new Quantity(left, Unit.GRAM), formula());
+  }
+
+  /**
+   * What is missing ÷ the last weight × 100.
+   *
+   * @return in %, below 0 where more came out than there was
+   */
+  public Worked unexplainedShare() {
+    Ratio share = unexplained().value().inBase().over(last.inBase());
+    return new Worked(
+        new Quantity(share.times(Ratio.of(100)), Unit.PERCENT),
+        "(" + formula() + ") / " + last + " × 100");
+  }
+
+  private String formula() {
+    return last
+        + " − "
+        + packed
+        + " packed − "
+        + ends
+        + " ends − "
+        + waste
+        + " waste − "
+        + samples
+        + " samples";
+  }
+}

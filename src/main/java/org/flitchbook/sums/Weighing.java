@@ -1,0 +1,62 @@
+package org.flitchbook.sums;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+
+/**
+ * A tared weighing and what its scale can do.
+ *
+ * @param mass more than 0
+ * @param step readability d of the scale, 0 or more
+ * @param repeatability standard deviation of the same mass weighed again, 0 or more
+ */
+public record Weighing(Quantity mass, Quantity step, Quantity repeatability) {
+
+  public Weighing {
+    if (mass.dimension() != Dimension.MASS || mass.value().signum() <= 0) {
+      throw new IllegalArgumentException(mass + " is nothing weighed");
+    }
+    requireMass(step);
+    requireMass(repeatability);
+  }
+
+  private static void requireMass(Quantity quantity) {
+    if (quantity.dimension() != Dimension.MASS || quantity.value().signum() < 0) {
+      throw new IllegalArgumentException(quantity + " is no step or scatter of a scale");
+    }
+  }
+
+  /** With a repeatability of half a step, for scales of which no more is known. */
+  public static Weighing of(Quantity mass, Quantity step) {
+    Quantity half = new Quantity(step.value().over(Ratio.of(2)), step.unit());
+    return new Weighing(mass, step, half);
+  }
+
+  /**
+   * The standard uncertainty after the GUM: √(d²/6 + s²), since reading and tare are each rounded
+   * to d, d/√12 each.
+   *
+   * @return in g
+   */
+  public Quantity uncertainty() {
+    BigDecimal root = variance().rounded(24).sqrt(MathContext.DECIMAL64);
+    return new Quantity(Ratio.of(root), Unit.GRAM);
+  }
+
+  /** The square of u ÷ mass, exact. */
+  Ratio relativeVariance() {
+    return variance().over(square(mass.inBase()));
+  }
+
+  private Ratio variance() {
+    return square(step.inBase()).over(Ratio.of(6)).plus(square(repeatability.inBase()));
+  }
+
+  private static Ratio square(Ratio value) {
+    return value.times(value);
+  }
+}
