@@ -112,8 +112,7 @@ public final class Desk {
   }
 
   static Answer closed(DayJudged day, String done, List<Path> written) {
-    return new Answer(
-        status(day), summary(day) + "\n" + done, "", List.of(), written);
+    return new Answer(status(day), summary(day) + "\n" + done, "", List.of(), written);
   }
 
   /**
