@@ -96,11 +96,12 @@ final class Curing {
     if (doses.isEmpty()) {
       doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
     }
-    return by(judged.product().cureMethod(), piece, base, doses, cures, evidence);
+    return by(judged.product().cureMethod(), figure, piece, base, doses, cures, evidence);
   }
 
   private Ingoing by(
       String method,
+      Figure figure,
       String piece,
       Base base,
       List<Dose> doses,
@@ -112,7 +113,7 @@ final class Curing {
     pickle.ifPresent(entry -> evidence.add(entry.place()));
     taken.ifPresent(entry -> evidence.add(entry.place()));
     if (method.equals("dry") || method.equals("comminuted")) {
-      Worked worked = Sums.ingoingDry(doses, base);
+      Worked worked = onBasis(figure, Sums.ingoingDry(doses, base));
       return new Ingoing(
           piece, Optional.of(worked), "", evidence, uncertainty(worked, base, piece, cures));
     }
@@ -125,7 +126,16 @@ final class Curing {
         taken
             .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount()))
             .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight));
-    return new Ingoing(piece, Optional.of(worked), "", evidence, Optional.empty());
+    return new Ingoing(piece, Optional.of(onBasis(figure, worked)), "", evidence, Optional.empty());
+  }
+
+  /** As the limits on that figure are written: the ion as NO2, salt in %. */
+  private static Worked onBasis(Figure figure, Worked worked) {
+    return switch (figure) {
+      case INGOING_NITRITE_ION -> Sums.asNitriteIon(worked);
+      case INGOING_SALT -> Sums.inPercent(worked);
+      default -> worked;
+    };
   }
 
   private Optional<Quantity> uncertainty(
@@ -143,18 +153,22 @@ final class Curing {
                 cureStep.map(
                     small ->
                         Sums.uncertainty(
-                            worked.value(),
-                            new Quantity(cure, Unit.GRAM),
-                            small,
-                            base.mass(),
-                            meat)));
+                                worked.value().in(Unit.PPM),
+                                new Quantity(cure, Unit.GRAM),
+                                small,
+                                base.mass(),
+                                meat)
+                            .in(worked.value().unit())));
   }
 
   private Optional<Quantity> step(Entry entry) {
     return judged.plan().instrument(entry.instrument()).flatMap(Instrument::readability);
   }
 
-  /** What brought the wanted substance in: the curing salt, and for the accelerator its own. */
+  /**
+   * What brought the wanted substance in: the curing salt, for the accelerator its own, and for
+   * salt the plain salt too.
+   */
   private List<Entry> cures(Figure figure, String piece) {
     List<Entry> cures = new ArrayList<>(of(What.CURING_SALT, piece));
     if (figure == Figure.INGOING_ACCELERATOR) {
@@ -162,17 +176,24 @@ final class Curing {
           cure -> share(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
       cures.addAll(of(What.ACCELERATOR, piece));
     }
+    if (figure == Figure.INGOING_SALT) {
+      cures.addAll(of(What.SALT, piece));
+    }
     return cures;
   }
 
+  /** Plain salt is salt through and through; of all else the plan must state the share. */
   private Optional<Quantity> share(Figure figure, Entry cure) {
+    if (cure.is(What.SALT)) {
+      return Optional.of(Quantity.of(100, Unit.PERCENT));
+    }
     return judged
         .plan()
         .ingredient(cure.item())
         .flatMap(
             ingredient ->
                 switch (figure) {
-                  case INGOING_NITRITE ->
+                  case INGOING_NITRITE, INGOING_NITRITE_ION ->
                       sum(
                           ingredient.sodiumNitrite(),
                           ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
@@ -180,6 +201,7 @@ final class Curing {
                       sum(
                           ingredient.sodiumNitrate(),
                           ingredient.potassiumNitrate().map(Sums::asSodiumNitrate));
+                  case INGOING_SALT -> ingredient.salt();
                   default -> sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
                 });
   }

@@ -19,6 +19,7 @@ import org.flitchbook.measure.Unit;
 public final class Sums {
 
   private static final Ratio MILLION = Ratio.of(1_000_000);
+  private static final String PER_MILLION = " × 1,000,000";
   private static final Ratio HUNDRED = Ratio.of(100);
 
   private Sums() {}
@@ -32,7 +33,7 @@ public final class Sums {
   public static Worked ingoingDry(List<Dose> doses, Base base) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase())),
-        shown(doses) + " / " + base.formula() + " × 1,000,000");
+        shown(doses) + " / " + base.formula() + PER_MILLION);
   }
 
   /**
@@ -44,7 +45,7 @@ public final class Sums {
   public static Worked ingoingTakenUp(List<Dose> doses, Quantity pickle, Quantity takenUp) {
     return new Worked(
         ppm(content(doses).times(takenUp.inBase()).over(pickle.inBase())),
-        shown(doses) + " × " + takenUp + " / " + pickle + " pickle × 1,000,000");
+        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + PER_MILLION);
   }
 
   /**
@@ -56,7 +57,7 @@ public final class Sums {
   public static Worked ingoingEquilibrium(List<Dose> doses, Base base, Quantity pickle) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase().plus(pickle.inBase()))),
-        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle) × 1,000,000");
+        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle)" + PER_MILLION);
   }
 
   /**
@@ -109,6 +110,34 @@ public final class Sums {
 
   private static Quantity converted(Quantity quantity, Molar from, Molar to) {
     return new Quantity(quantity.value().times(from.as(to)), quantity.unit());
+  }
+
+  /**
+   * Ingoing nitrite as the ion: the sum as NaNO2 × the molar mass of NO2 ÷ that of NaNO2, see
+   * {@link Molar}.
+   *
+   * @param sodiumNitrite worked as NaNO2
+   * @return in the same unit
+   */
+  public static Worked asNitriteIon(Worked sodiumNitrite) {
+    NitriteIon ion = new SodiumNitrite(sodiumNitrite.value()).asNitriteIon();
+    return new Worked(
+        ion.amount(),
+        sodiumNitrite.formula() + " × " + Molar.NITRITE_ION + " / " + Molar.SODIUM_NITRITE);
+  }
+
+  /**
+   * A sum of the cure that was worked in ppm, in %: for salt, whose limits are written so.
+   *
+   * @throws IllegalArgumentException where the formula is not one in ppm
+   */
+  public static Worked inPercent(Worked sum) {
+    String formula = sum.formula();
+    if (!formula.endsWith(PER_MILLION)) {
+      throw new IllegalArgumentException(formula + " is no sum in ppm");
+    }
+    String share = formula.substring(0, formula.length() - PER_MILLION.length());
+    return new Worked(sum.value().in(Unit.PERCENT), share + " × 100");
   }
 
   /**
