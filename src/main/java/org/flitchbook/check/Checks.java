@@ -5,9 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -114,7 +112,7 @@ public final class Checks {
   }
 
   private Finding finding(Limit limit, Outcome found) {
-    Outcome outcome = undoubted(limit, new Proof(judged).of(limit, found));
+    Outcome outcome = whole(limit, undoubted(limit, new Proof(judged).of(limit, found)));
     for (Fault fault : faults) {
       if (fault.isOpen() && touches(fault, outcome) && !outcome.verdict().isMissed()) {
         outcome =
@@ -145,6 +143,23 @@ public final class Checks {
         : outcome;
   }
 
+  /**
+   * A limit that its source prints in parts shows nothing where the plan leaves one of them out.
+   */
+  private Outcome whole(Limit limit, Outcome outcome) {
+    List<String> chosen = judged.product().limits().stream().map(Limit::id).toList();
+    List<String> lacking =
+        judged.plan().ruleSets().stream()
+            .flatMap(set -> set.limits().keySet().stream())
+            .filter(id -> id.startsWith(limit.id() + ".") && !chosen.contains(id))
+            .toList();
+    return lacking.isEmpty() || outcome.verdict() != Verdict.MET
+        ? outcome
+        : outcome.but(
+            Verdict.NOT_SHOWN,
+            "it holds only with " + String.join(", ", lacking) + ", which the plan lacks");
+  }
+
   private static boolean touches(Fault fault, Outcome outcome) {
     return outcome.rests().stream().anyMatch(rest -> touches(fault.place(), rest));
   }
@@ -163,21 +178,15 @@ public final class Checks {
   }
 
   private static Verdict verdict(List<Finding> findings, List<Fault> faults) {
-    Map<String, Verdict> counted = new TreeMap<>();
-    for (Finding finding : findings) {
-      Limit limit = finding.limit();
-      if (limit.rank() == Rank.CRITICAL) {
-        String key = limit.group().isEmpty() ? limit.id() : limit.group();
-        counted.merge(key, finding.verdict(), Checks::better);
-      }
-    }
-    Verdict worst = Verdict.worst(counted.values());
+    Groups groups = new Groups(findings);
+    Verdict worst =
+        Verdict.worst(
+            findings.stream()
+                .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
+                .map(groups::counted)
+                .toList());
     boolean open = faults.stream().anyMatch(Fault::isOpen);
     return open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
-  }
-
-  private static Verdict better(Verdict a, Verdict b) {
-    return a.isWorseThan(b) ? b : a;
   }
 
   /** Findings as an inspector reads them: by step, and within it by rank. */

@@ -21,34 +21,24 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
 
   /** The critical findings that are not met or not shown; each opens a deviation. */
   public List<Finding> deviations() {
-    return findings.stream()
-        .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
-        .filter(finding -> finding.verdict().isMissed())
-        .filter(finding -> !isServedByGroup(finding))
-        .toList();
+    return missed(Rank.CRITICAL);
   }
 
   /** The operating findings that are not met or not shown. */
   public List<Finding> operatingMisses() {
+    return missed(Rank.OPERATING);
+  }
+
+  private List<Finding> missed(Rank rank) {
+    Groups groups = new Groups(findings);
     return findings.stream()
-        .filter(finding -> finding.limit().rank() == Rank.OPERATING)
+        .filter(finding -> finding.limit().rank() == rank)
         .filter(finding -> finding.verdict().isMissed())
-        .filter(finding -> !isServedByGroup(finding))
+        .filter(finding -> !groups.isServed(finding))
         .toList();
   }
 
   public List<Fault> openFaults() {
     return faults.stream().filter(Fault::isOpen).toList();
-  }
-
-  /** Whether another limit of its group has the better verdict, which counts. */
-  private boolean isServedByGroup(Finding finding) {
-    String group = finding.limit().group();
-    return !group.isEmpty()
-        && findings.stream()
-            .anyMatch(
-                other ->
-                    other.limit().group().equals(group)
-                        && finding.verdict().isWorseThan(other.verdict()));
   }
 }

@@ -47,6 +47,12 @@ final class Sequence {
         .allMatch(step -> judged.phase(step) == Case.Phase.OVER);
   }
 
+  private boolean isMoreToCome() {
+    return judged.product().steps().stream()
+        .map(judged::phase)
+        .anyMatch(phase -> phase == Case.Phase.NOT_BEGUN || phase == Case.Phase.RUNNING);
+  }
+
   /** The longest pause between two steps, of at most that. */
   Outcome between(Quantity atMost) {
     Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
@@ -56,7 +62,7 @@ final class Sequence {
     Pause pause = longest.get();
     Quantity value = Case.time(pause.time(), atMost.unit());
     boolean tooLong = Case.time(pause.time(), Unit.SECOND).isAbove(atMost);
-    Verdict verdict = tooLong ? Verdict.NOT_SHOWN : allOver() ? Verdict.MET : Verdict.PENDING;
+    Verdict verdict = tooLong ? Verdict.NOT_SHOWN : isMoreToCome() ? Verdict.PENDING : Verdict.MET;
     String reason =
         switch (verdict) {
           case NOT_SHOWN -> value.shown() + " after the step " + pause.after().word();

@@ -83,7 +83,7 @@ final class BatchRecord {
     Sections sections = new Sections(day, judgement);
     blocks.add(new Heading(2, "Weights and mass balance"));
     blocks.addAll(new WeightSection(judgement.lot()).blocks());
-    blocks.add(new Heading(2, "Deviations"));
+    blocks.add(new Heading(2, "Deviations and remarks"));
     blocks.addAll(new DeviationSection(day, judgement).brief());
     blocks.add(new Heading(2, "Packing, review and distribution"));
     blocks.add(table(Sheet.DISPATCH, "Entries of packing and dispatch"));

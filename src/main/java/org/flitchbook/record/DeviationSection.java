@@ -42,7 +42,13 @@ final class DeviationSection {
                       + ".")));
     }
     if (blocks.isEmpty()) {
-      blocks.add(new Paragraph(Words.of("None is open.")));
+      blocks.add(new Paragraph(Words.of("No deviation is open.")));
+    }
+    for (Finding finding : judgement.findings()) {
+      if (!finding.remark().isEmpty()) {
+        String name = Phrases.capital(finding.limit().name());
+        blocks.add(new Paragraph(Words.of(name + ", to note: " + finding.remark() + ".")));
+      }
     }
     new Entries(judgement.lot(), day.plan().establishment().zone())
         .of(Sheet.ACTIONS, "Corrective action on file")

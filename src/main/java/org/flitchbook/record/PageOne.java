@@ -54,7 +54,7 @@ final class PageOne {
         new Banner(
             Phrases.tone(judgement.verdict()),
             judgement.verdict().words().toUpperCase(Locale.ROOT),
-            sentence()));
+            Words.bound(sentence())));
     blocks.add(facts());
     limits().ifPresent(blocks::add);
     blocks.add(deviations());
@@ -173,7 +173,7 @@ final class PageOne {
     Grid grid =
         new Grid("Limits in force, each beside its worst value")
             .head("CCP", 0)
-            .head("Limit", 26)
+            .head("Limit", 22)
             .number("Worst value", 0)
             .number("Limit value", 0)
             .number("Margin", 0)
@@ -221,15 +221,21 @@ final class PageOne {
                     + ". The lot is held."));
   }
 
+  /** Where the remarks stand; in full they would push the signatures off the page. */
   private Optional<Block> remarks() {
-    List<String> remarks =
+    List<String> names =
         judgement.findings().stream()
             .filter(finding -> !finding.remark().isEmpty())
-            .map(finding -> finding.limit().name() + ": " + finding.remark() + ".")
+            .map(finding -> finding.limit().name())
             .toList();
-    return remarks.isEmpty()
+    return names.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Paragraph(Words.of("To note: " + String.join(" ", remarks))));
+        : Optional.of(
+            new Paragraph(
+                Words.of(
+                    "To note on "
+                        + String.join("; ", names)
+                        + ": see \"Deviations and remarks\".")));
   }
 
   private Optional<Block> doubts() {

@@ -1,0 +1,161 @@
+package org.flitchbook.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Yields, peaks, laboratory figures and humidity. */
+final class FiguresTest {
+
+  private static final String YIELD = "us.319.107.yield";
+  private static final String HUMIDITY = "us.a21.table-1.humidity";
+
+  private static String verdict(Bench bench, String limit) {
+    return bench.finding(limit).verdict().words();
+  }
+
+  private static Bench weighed(String... lines) {
+    return Bench.book()
+        .rule(YIELD)
+        .write("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g", "cure,09:40,into cure,F1")
+        .write(lines);
+  }
+
+  /** 9 CFR 319.107: bacon weighs no more than its green weight. */
+  @ParameterizedTest
+  @CsvSource({"4811, met", "4812, met", "4813, not met"})
+  void bacon_weighs_no_more_than_it_did_green(String grams, String verdict) {
+    Bench bench =
+        weighed(
+            "chill,12:00,into chill,F2",
+            "chill,17:00,weight,," + grams + ",g",
+            "chill,18:00,out of chill");
+    assertEquals(verdict, verdict(bench, YIELD));
+  }
+
+  @Test
+  void a_yield_before_the_last_step_is_pending_and_after_it_not_shown() {
+    Bench bench = weighed("soak,10:00,into soak,SK", "soak,11:00,weight,,4900,g");
+    assertEquals("pending", verdict(bench, YIELD));
+    bench.write("chill,12:00,into chill,F2", "chill,18:00,out of chill");
+    assertEquals("not shown", verdict(bench, YIELD));
+  }
+
+  /** The house's 145 °F, with U = 0.5 °F. */
+  @ParameterizedTest
+  @CsvSource({"145.5, met", "145.4, not shown", "145.0, not shown", "144.9, not met"})
+  void a_peak_is_judged_with_its_uncertainty_taken_off(String level, String verdict) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "finish",
+                "smoke",
+                "\"kind\": \"floor\", \"quantity\": \"peak internal temperature\", \"atLeast\":"
+                    + " \"145 °F\"")
+            .write(
+                "smoke,08:00,into smoke,SM",
+                "smoke,10:00,out of smoke",
+                "chill,10:05,into chill,F2")
+            .core(
+                "P1",
+                "LG-A",
+                "08:00:00..08:59:00/60 40>140; 09:00:00 "
+                    + level
+                    + "; 09:01:00..10:00:00/60 140>120");
+    assertEquals(verdict, verdict(bench, "finish"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // 9 CFR 424.21(c): 200 ppm in the finished product, not for bacon
+    "us.424.21-c.residual-nitrite, residual nitrite, 200, ppm, met",
+    "us.424.21-c.residual-nitrite, residual nitrite, 200.1, ppm, not met",
+    "us.424.21-c.residual-nitrite, residual nitrite, 199.9, ppm, met",
+    // 9 CFR 319.106(c): at least 4 % salt
+    "us.319.106-c.salt, salt, 4.0, %, met",
+    "us.319.106-c.salt, salt, 3.9, %, not met",
+    "us.319.106-c.salt, salt, 4.1, %, met",
+  })
+  void laboratory_figures_are_compared(
+      String limit, String what, String value, String unit, String verdict) {
+    Bench bench = Bench.book().product("cut", "\"ham\"").rule(limit);
+    assertEquals("pending", verdict(bench, limit));
+    bench.write("dispatch,10:00,dispatched,Corner shop");
+    assertEquals("not shown", verdict(bench, limit));
+    bench.write("lab,09:00," + what + ",," + value + "," + unit);
+    assertEquals(verdict, verdict(bench, limit));
+  }
+
+  /** Salt ÷ (salt + moisture): FSIS, Principles of Preservation, 2005, p. 160. */
+  @ParameterizedTest
+  @CsvSource({"10, 90, met", "9.9, 90, not met", "10.1, 90, met"})
+  void brine_strength_comes_from_both_figures(String salt, String moisture, String verdict) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "brine",
+                "release",
+                "\"kind\": \"floor\", \"quantity\": \"brine strength\", \"atLeast\": \"10 %\"")
+            .write("dispatch,10:00,dispatched,Corner shop", "lab,09:00,salt,," + salt + ",%");
+    assertEquals("not shown", verdict(bench, "brine"));
+    assertEquals(verdict, verdict(bench.write("lab,09:01,moisture,," + moisture + ",%"), "brine"));
+  }
+
+  private static Bench cooked(String out, String... lines) {
+    return Bench.book()
+        .product("cut", "\"loin\"")
+        .product("class", "\"fully cooked, not shelf stable\"")
+        .rule(HUMIDITY)
+        .write(
+            "smoke,08:00:00,into smoke,SM",
+            "smoke," + out + ",out of smoke",
+            "chill,13:00,into chill,F2")
+        .write(lines);
+  }
+
+  private static Bench hot(Bench bench, String peak) {
+    return bench.core(
+        "P1", "LG-0", "08:00:00..10:00:00/60 40>" + peak + "; 10:01:00..13:00:00/60 140>60");
+  }
+
+  /** FSIS-GD-2021-14, Table 1, options 1 and 2: half the time and an hour, to 145 °F or more. */
+  @ParameterizedTest
+  @CsvSource({
+    "steam, 10:00:00, 09:00:00, 145.0, met",
+    "steam, 10:00:00, 08:59:59, 145.0, not met",
+    "steam, 10:00:00, 09:00:00, 144.9, not met",
+    "oven sealed, 12:00:00, 10:00:00, 145.0, met",
+    "oven sealed, 12:00:00, 09:59:59, 145.0, not met",
+  })
+  void steam_or_a_sealed_oven_for_half_the_time(
+      String what, String out, String off, String peak, String verdict) {
+    Bench bench =
+        cooked(out, "smoke,08:00:00," + what + ",,on", "smoke," + off + "," + what + ",,off");
+    assertEquals(verdict, verdict(hot(bench, peak), HUMIDITY));
+  }
+
+  /** Options 3 and 4: 90 % for a quarter of the time and an hour, or all through; U = 2 %. */
+  @ParameterizedTest
+  @CsvSource({
+    "12:00:00, 08:00:00..09:00:00/60 92, met",
+    "12:00:00, 08:00:00..08:59:00/60 92, not met",
+    "12:00:00, 08:00:00..09:00:00/60 91.9, not shown",
+    "12:00:00, 08:00:00..09:00:00/60 89.9, not met",
+    "08:30:00, 08:00:00..08:30:00/60 92, met",
+    "08:30:00, 08:00:00..08:29:00/60 92, not met",
+    "12:00:00, 08:00:00..08:30:00/60 92; 08:36:00..09:06:00/60 92, met",
+    "12:00:00, 08:00:00..08:30:00/60 92; 08:36:00..09:05:00/60 92, not met",
+  })
+  void humid_air_for_a_quarter_of_the_time_or_all_of_it(String out, String air, String verdict) {
+    Bench bench =
+        cooked(out).log("RH", "humidity", "%", "LG-H", "\"place\": \"SM\"", air + "; 12:30:00 50");
+    assertEquals(verdict, verdict(bench, HUMIDITY));
+  }
+
+  @Test
+  void without_humidity_on_record_nothing_is_shown() {
+    assertEquals("not shown", verdict(cooked("10:00:00"), HUMIDITY));
+  }
+}

@@ -1,0 +1,124 @@
+package org.flitchbook.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Temperatures that are held through a step; 41 °F is Food Code 3-501.16. */
+final class HoldingTest {
+
+  private static final String LIMIT = "us-retail.fc22.3-501.16.cold-soak";
+
+  private static Bench soaked(String... waters) {
+    Bench bench =
+        Bench.book()
+            .rule(LIMIT)
+            .write(
+                "soak,09:00:00,into soak,SK",
+                "soak,11:00:00,out of soak",
+                "dry,11:05,into drying,F2");
+    for (String water : waters) {
+      String[] pair = water.split("=", -1);
+      bench.write("soak," + pair[0] + ",water temperature,," + pair[1]);
+    }
+    return bench;
+  }
+
+  private static String verdict(Bench bench) {
+    return bench.finding(LIMIT).verdict().words();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "met | 10:00:00=41.0,°F",
+        "met | 10:00:00=5.0,°C",
+        "not met | 10:00:00=41.1,°F",
+        "not met | 10:00:00=5.01,°C",
+        "met | 10:00:00=40.0,°F,MA,HT-1",
+        "not shown | 10:00:00=40.1,°F,MA,HT-1",
+        "not met | 10:00:00=41.1,°F,MA,HT-1",
+        "not shown | 09:59:59=40.0,°F",
+        "not shown | 10:00:01=40.0,°F",
+        "not met | 10:30:00=42.0,°F",
+      })
+  void water_is_read_every_hour_and_never_above_the_limit(String verdict, String water) {
+    assertEquals(verdict, verdict(soaked(water)));
+  }
+
+  @Test
+  void without_a_reading_nothing_is_shown() {
+    Finding finding = soaked().finding(LIMIT);
+    assertEquals("not shown", finding.verdict().words());
+    assertTrue(finding.reason().contains("no water temperature for 2 h"), finding.reason());
+  }
+
+  @Test
+  void a_lot_without_soak_entries_is_not_shown() {
+    Bench bench =
+        Bench.book()
+            .rule(LIMIT)
+            .write("cure,08:00,into cure,F1", "cure,08:30,out of cure", "dry,11:05,into drying,F2");
+    Finding finding = bench.finding(LIMIT);
+    assertEquals("not shown", finding.verdict().words());
+    assertTrue(finding.reason().startsWith("no \"into soak\" entry"), finding.reason());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"10:30, 40.0, pending", "10:30, 41.1, not met", "11:30, 40.0, not shown"})
+  void while_the_step_runs_it_is_pending_until_it_is_broken(String at, String level, String said) {
+    Bench bench =
+        Bench.book()
+            .rule(LIMIT)
+            .write(
+                "soak,09:00:00,into soak,SK", "soak,10:00:00,water temperature,," + level + ",°F");
+    assertEquals(said, Bench.found(bench.judge(at), LIMIT).verdict().words());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        // of 30 min allowed
+        "met     | 09:30:00=40,°F 09:45:00=42,°F 10:00:00=40,°F 11:00:00=40,°F",
+        "not met | 09:30:00=40,°F 09:45:00=42,°F 10:00:01=40,°F 11:00:00=40,°F",
+        "not met | 09:10:00=40,°F 09:20:00=42,°F 09:30:00=40,°F 10:00:00=40,°F 10:05:00=42,°F"
+            + " 10:10:01=40,°F",
+        "met     | 09:10:00=40,°F 09:20:00=42,°F 09:30:00=40,°F 10:00:00=40,°F 10:05:00=42,°F"
+            + " 10:10:00=40,°F",
+        "not shown | 09:30:00=40,°F 09:45:00=42,°F 10:00=40,°F 11:00:00=40,°F",
+      })
+  void excursions_add_up_from_good_reading_to_good_reading(String verdict, String waters) {
+    Bench bench =
+        soaked(waters.split(" (?=\\d)", -1))
+            .own(
+                "allow",
+                "soak",
+                "\"kind\": \"holding\", \"what\": \"water temperature\", \"atMost\": \"41 °F\","
+                    + " \"every\": \"2 h\", \"allow\": \"30 min\"");
+    assertEquals(verdict, bench.finding("allow").verdict().words());
+  }
+
+  @Test
+  void a_places_log_and_a_hand_reading_of_the_place_both_count() {
+    String limit = "us-retail.fc22.3-501.16.cold-dry";
+    Bench bench =
+        Bench.book()
+            .rule(limit)
+            .write("dry,09:00:00,into drying,F2", "dry,15:00:00,out of drying")
+            .log(
+                "Air",
+                "cooler temperature",
+                "°F",
+                "LG-0",
+                "\"place\": \"F2\"",
+                "09:00:00..15:00:00/600 40");
+    assertEquals("met", bench.finding(limit).verdict().words());
+    bench.write("dry,12:05,cooler temperature,F2,41.5,°F");
+    assertEquals("not met", bench.finding(limit).verdict().words());
+  }
+}

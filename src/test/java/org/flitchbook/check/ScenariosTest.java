@@ -1,0 +1,86 @@
+package org.flitchbook.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The invented books of {@code src/test/scenarios}, see the README there. */
+final class ScenariosTest {
+
+  private static final Path BOOKS = Path.of("src", "test", "scenarios");
+  private static final String COOLING = "us.b99.cooling-1";
+
+  private static Shelf judged(String book, String day) {
+    return Shelf.judged(BOOKS.resolve(book), day, "2026-12-01T05:00:00Z");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "s1b-still-fridge, 2026-02-24, 26047-B1, not met, not met",
+    "s3-fire-out, 2026-03-07, 26058-B1, not met, not met",
+    "s5a-gap-with-hand-reading, 2026-03-19, 26072-J1, met, met",
+    "s5b-gap-without, 2026-03-19, 26072-J1, met, met",
+    "s5c-long-gap, 2026-03-19, 26072-J1, not shown, not met or met",
+    "s7b-spring, 2026-03-08, 26058-B2, met, met",
+  })
+  void the_cooling_is_found_as_the_readme_tells(
+      String book, String day, String lot, String first, String second) {
+    List<Part> parts = judged(book, day).finding(lot, COOLING).parts();
+    assertEquals(first, parts.get(0).verdict().words(), parts.get(0).reason());
+    if (!second.contains(" or ")) {
+      assertEquals(second, parts.get(1).verdict().words(), parts.get(1).reason());
+    }
+  }
+
+  /**
+   * The times of the README, as the log writes them, to a minute of the log's interval and noise.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "s1b-still-fridge, 2026-02-24, 26047-B1, 123, 421",
+    "s3-fire-out, 2026-03-07, 26058-B1, 172, 436",
+    "s7b-spring, 2026-03-08, 26058-B2, 71, ",
+  })
+  void the_interpolated_times_are_those_of_the_readme(
+      String book, String day, String lot, int first, Integer second) {
+    List<Part> parts = judged(book, day).finding(lot, COOLING).parts();
+    assertEquals(first, interpolated(parts.get(0)), 1.5);
+    if (second != null) {
+      assertEquals(second, interpolated(parts.get(1)), 1.5);
+    }
+  }
+
+  private static double interpolated(Part part) {
+    return part.measured()
+        .orElseThrow()
+        .interpolated()
+        .orElseThrow()
+        .value()
+        .rounded(3)
+        .doubleValue();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"s5b-gap-without, note gap", "s5c-long-gap, note gap"})
+  void a_gap_over_a_crossing_is_noted(String book, String noted) {
+    List<String> faults =
+        judged(book, "2026-03-19").lot("26072-J1").faults().stream()
+            .map(fault -> fault.severity().word() + " " + fault.rule())
+            .distinct()
+            .toList();
+    assertEquals(List.of(noted), faults);
+  }
+
+  /** The wall clock says 38 minutes where 98 went by; the doubled hour has no offset. */
+  @Test
+  void the_doubled_hour_of_autumn_never_passes() {
+    Judgement judged = judged("s7a-autumn", "2026-11-01").lot("26296-L1");
+    assertNotEquals(Verdict.MET, judged.verdict());
+    assertNotEquals(Verdict.MET, Bench.found(judged, COOLING).verdict());
+  }
+}
