@@ -3,7 +3,8 @@ package org.flitchbook.sums;
 /**
  * How long a probe was inside a band in all, over the whole curve and however often it went in,
  * counted against the lot: each stay from the last reading outside to the next reading outside. A
- * reading at an edge is outside. Two readings on opposite sides of the band have it between them.
+ * reading at an edge is outside. A reading by hand beside a live log ends no stay. Two readings on
+ * opposite sides of the band have it between them.
  *
  * @param longest in ms, all stays added up; between readings that lie outside on the same side, and
  *     no further apart than 3 intervals or 5 minutes, nothing is added
@@ -33,7 +34,8 @@ public record Exposure(long longest, long unseen, boolean beginsInside, boolean 
     if (bottom >= top) {
       throw new IllegalArgumentException("a band from " + bottom + " to " + top);
     }
-    return new Walk(curve, shift, bottom, top).exposure();
+    Walk all = new Walk(curve, shift, bottom, top);
+    return new Walk(Kept.of(curve, index -> all.side(index) == 0), shift, bottom, top).exposure();
   }
 
   private record Walk(Curve curve, Shift shift, long bottom, long top) {

@@ -16,7 +16,7 @@ final class Integral {
   private final long lowest;
 
   Integral(Curve curve, Shift shift, Resistance resistance, Credit credit) {
-    this.curve = curve;
+    this.curve = Kept.of(curve, index -> Kept.isCooler(curve, shift, index));
     this.shift = shift;
     this.credit = credit;
     this.reference = resistance.referenceLevel();

@@ -255,6 +255,25 @@ final class LethalityTest {
     assertEquals(new BigDecimal("7"), held.cap());
   }
 
+  /** A hand check may be of another place: beside a live log it is never worth a minute. */
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          # fact                                | readings                          | F
+          hotter than the log                   | 0:140 10:140 h12:160 20:140       | 20
+          two of them                           | 0:140 10:140 h12:160 h14:165 20:140 | 20
+          between the log's readings            | 0:130 h5:139 10:140               | 3.90865
+          cooler than the log                   | 0:140 10:140 h15:120 20:140       | 11.69
+          hotter than the log, before the peak  | 0:130 h5:150 10:140               | 3.90865
+          where the log was silent it stands    | 0:140 h20:140 40:140              | 39.000
+          """)
+  void a_reading_by_hand_beside_a_live_log_only_takes_away(String fact, String readings, double f) {
+    Line line = Line.every(10, readings);
+    assertEquals(f, of(line, "140 °F", "10 °F", "130 °F", true).minutes().doubleValue(), 0.01);
+  }
+
   @Test
   void a_broken_probe_gives_a_number_all_the_same() {
     Line line = Line.every(10, "0:32 10:9999999 20:32 30:9999999 40:9999999");
