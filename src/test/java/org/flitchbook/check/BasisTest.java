@@ -106,21 +106,21 @@ final class BasisTest {
     return "A,2026-02-24 08:05," + what + "," + item + "," + grams + ",g,MA,S,\n";
   }
 
-  /** 19.2 g of 6.25 % on 10 kg are 120 ppm as NaNO2, and 80.01 as NO2: over the 80 (derived). */
+  /** 19.2 g of 6.25 % on 10 kg are 120 ppm as NaNO2, and 80.02 as NO2: over the 80 (derived). */
   @ParameterizedTest(name = "{1} g of {0}: {2}, {3}")
   @CsvSource({
     "C1, 19.19, 79.973 ppm, met",
-    "C1, 19.20, 80.014 ppm, not met",
-    "C1, 32.00, 133.357 ppm, not met",
-    "CK, 14.79, 79.951 ppm, met",
-    "CK, 14.80, 80.005 ppm, not met",
+    "C1, 19.20, 80.015 ppm, not met",
+    "C1, 32.00, 133.358 ppm, not met",
+    "CK, 14.79, 79.952 ppm, met",
+    "CK, 14.80, 80.006 ppm, not met",
   })
   void the_ion_is_judged_as_the_ion(String item, String grams, String shown, String verdict) {
     Plan plan = plan("dry", "{\"limit\": \"eu.1333-2008.08-3-2.nitrite-ion\"}", "");
     Finding finding = finding(plan, weighed("curing salt", item, grams), "");
     assertEquals(verdict, finding.verdict().words());
     assertEquals(shown, finding.measured().orElseThrow().value().shown());
-    assertTrue(finding.formula().contains("× 1,000,000 × 46.005 / 68.995"), finding.formula());
+    assertTrue(finding.formula().contains("× 1,000,000 × 46.00554 / 68.99531"), finding.formula());
   }
 
   @ParameterizedTest
@@ -159,7 +159,7 @@ final class BasisTest {
 
   @ParameterizedTest(name = "{0}: {2}")
   @CsvSource({
-    "immersion, '', 41.674 ppm",
+    "immersion, '', 41.675 ppm",
     "pumped, '', no \"pump\" entry",
     "pumped, 'A,2026-02-24 08:07,pump,,10,%,MA,,\n', 8.335 ppm",
   })
