@@ -23,6 +23,7 @@ final class PrintTest {
 
   private static final List<String> PRINTS = DemoDay.PRINTS;
 
+  @SuppressWarnings("UnusedVariable") // read by @FieldSource
   private static final List<String> LOTS =
       PRINTS.stream().filter(name -> name.startsWith("26")).toList();
 
