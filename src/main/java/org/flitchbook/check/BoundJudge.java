@@ -33,10 +33,17 @@ final class BoundJudge {
 
   Outcome judge() {
     return switch (bound.figure()) {
-      case INGOING_NITRITE, INGOING_NITRATE, INGOING_ACCELERATOR -> ingoing();
+      case INGOING_NITRITE,
+          INGOING_NITRITE_ION,
+          INGOING_NITRATE,
+          INGOING_ACCELERATOR,
+          INGOING_SALT ->
+          ingoing();
       case YIELD -> yieldAtTheEnd();
       case PEAK_INTERNAL_TEMPERATURE -> peak();
       case RESIDUAL_NITRITE -> laboratory(What.RESIDUAL_NITRITE);
+      case RESIDUAL_NITRITE_ION -> laboratory(What.RESIDUAL_NITRITE_ION);
+      case RESIDUAL_NITRATE -> laboratory(What.RESIDUAL_NITRATE);
       case SALT -> laboratory(What.LAB_SALT);
       case WATER_ACTIVITY -> laboratory(What.WATER_ACTIVITY);
       case PH -> laboratory(What.PH);

@@ -14,6 +14,7 @@ import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Accelerator;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
@@ -85,47 +86,108 @@ final class Curing {
 
   private Ingoing summed(
       Figure figure, String piece, Base base, List<Entry> cures, List<Place> evidence) {
+    Optional<Entry> unknown =
+        cures.stream().filter(cure -> share(figure, cure).isEmpty()).findFirst();
+    if (unknown.isPresent()) {
+      return Ingoing.without(piece, unknownShare(figure, unknown.get()), evidence);
+    }
+    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
+    Optional<Entry> lost =
+        cures.stream().filter(cure -> methods.size() > 1 && way(cure).isEmpty()).findFirst();
+    if (lost.isPresent()) {
+      return Ingoing.without(
+          piece,
+          "the column \"way\" does not say whether the "
+              + lost.get().what().word()
+              + " at "
+              + lost.get().place()
+              + " went into the pickle or onto the meat",
+          evidence);
+    }
+    return together(figure, piece, base, cures, new Ways(methods, evidence));
+  }
+
+  /** How a piece was cured, and the places that its numbers come from. */
+  private record Ways(List<String> methods, List<Place> evidence) {}
+
+  /** Where a cure of a piece with two methods went: {@code pickle} or {@code meat}. */
+  private static String way(Entry cure) {
+    String way = cure.other().getOrDefault("way", "");
+    return way.equals("pickle") || way.equals("meat") ? way : "";
+  }
+
+  /**
+   * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
+   * together is from memory, the strict side).
+   */
+  private Ingoing together(Figure figure, String piece, Base base, List<Entry> cures, Ways ways) {
+    List<Worked> parts = new ArrayList<>();
+    for (String method : ways.methods()) {
+      List<Entry> own =
+          ways.methods().size() == 1
+              ? cures
+              : cures.stream().filter(cure -> way(cure).equals(into(method))).toList();
+      Optional<Worked> part = by(method, piece, base, doses(figure, own), ways.evidence());
+      if (part.isEmpty()) {
+        return Ingoing.without(piece, lacks(piece), ways.evidence());
+      }
+      parts.add(part.get());
+    }
+    Worked worked = onBasis(figure, Sums.added(parts));
+    boolean rubbed = ways.methods().equals(List.of("dry"));
+    Optional<Quantity> uncertainty =
+        rubbed ? uncertainty(worked, base, piece, cures) : Optional.empty();
+    return new Ingoing(piece, Optional.of(worked), "", ways.evidence(), uncertainty);
+  }
+
+  private static String into(String method) {
+    return method.equals("pumped") || method.equals("immersion") ? "pickle" : "meat";
+  }
+
+  private List<Dose> doses(Figure figure, List<Entry> cures) {
     List<Dose> doses = new ArrayList<>();
     for (Entry cure : cures) {
-      Optional<Quantity> share = share(figure, cure);
-      if (share.isEmpty()) {
-        return Ingoing.without(piece, unknownShare(figure, cure), evidence);
-      }
-      doses.add(new Dose(cure.amount(), share.get()));
+      doses.add(new Dose(cure.amount(), share(figure, cure).orElseThrow()));
     }
     if (doses.isEmpty()) {
       doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
     }
-    return by(judged.product().cureMethod(), piece, base, doses, cures, evidence);
+    return doses;
   }
 
-  private Ingoing by(
-      String method,
-      String piece,
-      Base base,
-      List<Dose> doses,
-      List<Entry> cures,
-      List<Place> evidence) {
+  private String lacks(String piece) {
+    boolean weighed = !of(What.PICKLE, piece).isEmpty();
+    return "no " + (weighed ? "\"pump\" entry" : "weight of the pickle") + named(piece);
+  }
+
+  /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
+  private Optional<Worked> by(
+      String method, String piece, Base base, List<Dose> doses, List<Place> evidence) {
+    if (into(method).equals("meat")) {
+      return Optional.of(Sums.ingoingDry(doses, base));
+    }
     Optional<Entry> pickle = of(What.PICKLE, piece).stream().findFirst();
     Optional<Entry> taken =
         of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
     pickle.ifPresent(entry -> evidence.add(entry.place()));
     taken.ifPresent(entry -> evidence.add(entry.place()));
-    if (method.equals("dry") || method.equals("comminuted")) {
-      Worked worked = Sums.ingoingDry(doses, base);
-      return new Ingoing(
-          piece, Optional.of(worked), "", evidence, uncertainty(worked, base, piece, cures));
-    }
     if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
-      String lacks = pickle.isEmpty() ? "weight of the pickle" : "\"pump\" entry";
-      return Ingoing.without(piece, "no " + lacks + named(piece), evidence);
+      return Optional.empty();
     }
     Quantity weight = pickle.get().amount();
-    Worked worked =
+    return Optional.of(
         taken
             .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount()))
-            .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight));
-    return new Ingoing(piece, Optional.of(worked), "", evidence, Optional.empty());
+            .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
+  }
+
+  /** As the limits on that figure are written: the ion as NO2, salt in %. */
+  private static Worked onBasis(Figure figure, Worked worked) {
+    return switch (figure) {
+      case INGOING_NITRITE_ION -> Sums.asNitriteIon(worked);
+      case INGOING_SALT -> Sums.inPercent(worked);
+      default -> worked;
+    };
   }
 
   private Optional<Quantity> uncertainty(
@@ -143,18 +205,22 @@ final class Curing {
                 cureStep.map(
                     small ->
                         Sums.uncertainty(
-                            worked.value(),
-                            new Quantity(cure, Unit.GRAM),
-                            small,
-                            base.mass(),
-                            meat)));
+                                worked.value().in(Unit.PPM),
+                                new Quantity(cure, Unit.GRAM),
+                                small,
+                                base.mass(),
+                                meat)
+                            .in(worked.value().unit())));
   }
 
   private Optional<Quantity> step(Entry entry) {
     return judged.plan().instrument(entry.instrument()).flatMap(Instrument::readability);
   }
 
-  /** What brought the wanted substance in: the curing salt, and for the accelerator its own. */
+  /**
+   * What brought the wanted substance in: the curing salt, for the accelerator its own, and for
+   * salt the plain salt too.
+   */
   private List<Entry> cures(Figure figure, String piece) {
     List<Entry> cures = new ArrayList<>(of(What.CURING_SALT, piece));
     if (figure == Figure.INGOING_ACCELERATOR) {
@@ -162,17 +228,24 @@ final class Curing {
           cure -> share(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
       cures.addAll(of(What.ACCELERATOR, piece));
     }
+    if (figure == Figure.INGOING_SALT) {
+      cures.addAll(of(What.SALT, piece));
+    }
     return cures;
   }
 
+  /** Plain salt is salt through and through; of all else the plan must state the share. */
   private Optional<Quantity> share(Figure figure, Entry cure) {
+    if (cure.is(What.SALT)) {
+      return Optional.of(Quantity.of(100, Unit.PERCENT));
+    }
     return judged
         .plan()
         .ingredient(cure.item())
         .flatMap(
             ingredient ->
                 switch (figure) {
-                  case INGOING_NITRITE ->
+                  case INGOING_NITRITE, INGOING_NITRITE_ION ->
                       sum(
                           ingredient.sodiumNitrite(),
                           ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
@@ -180,8 +253,19 @@ final class Curing {
                       sum(
                           ingredient.sodiumNitrate(),
                           ingredient.potassiumNitrate().map(Sums::asSodiumNitrate));
-                  default -> sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
+                  case INGOING_SALT -> ingredient.salt();
+                  default -> accelerator(ingredient);
                 });
+  }
+
+  private static Optional<Quantity> accelerator(Ingredient ingredient) {
+    Optional<Quantity> anhydrous =
+        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
+    return sum(
+        anhydrous,
+        ingredient
+            .sodiumErythorbateMonohydrate()
+            .map(share -> Accelerator.SODIUM_SALT_MONOHYDRATE.counted(share).value()));
   }
 
   private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {

@@ -43,7 +43,24 @@ final class Proof {
     when.acceleratorAtLeast()
         .filter(wanted -> !has(Figure.INGOING_ACCELERATOR, wanted))
         .ifPresent(wanted -> unproved.add("accelerator of at least " + wanted));
+    when.thicknessAtMost()
+        .filter(most -> !isThinEnough(most))
+        .ifPresent(most -> unproved.add("a thickness of at most " + most));
     return unproved;
+  }
+
+  /** Every piece was measured, and none is thicker. */
+  private boolean isThinEnough(Quantity most) {
+    List<Entry> measured = judged.lot().all(What.THICKNESS);
+    boolean all =
+        new Curing(judged)
+            .pieces().stream()
+                .allMatch(
+                    piece ->
+                        measured.stream()
+                            .anyMatch(
+                                entry -> entry.piece().isEmpty() || entry.piece().equals(piece)));
+    return all && measured.stream().noneMatch(entry -> entry.amount().isAbove(most));
   }
 
   private boolean hasRind(List<String> wanted) {

@@ -1,14 +1,22 @@
 package org.flitchbook.check;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Standing;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Credit;
+import org.flitchbook.sums.Lethality;
+import org.flitchbook.sums.Resistance;
+import org.flitchbook.sums.Shift;
 
 /** What a person should know beside a verdict. A remark changes no verdict. */
 final class Remarks {
@@ -35,6 +43,7 @@ final class Remarks {
     List<String> remarks = new ArrayList<>();
     guardBand(outcome).ifPresent(remarks::add);
     nearMiss(limit, outcome).ifPresent(remarks::add);
+    integrated(limit).ifPresent(remarks::add);
     if (outcome.verdict().isMissed()) {
       remarks.addAll(wouldHavePassed(limit));
     }
@@ -56,6 +65,29 @@ final class Remarks {
                             "inside the guard band of ± "
                                 + half.shown()
                                 + ": these scales can't prove on which side of the limit it is"));
+  }
+
+  /** The heat added up for the coldest probe: support beside the table, never in its place. */
+  private Optional<String> integrated(Limit limit) {
+    List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    if (!(limit.kind() instanceof Kind.TimeAtTemperature table)
+        || table.integral().isEmpty()
+        || tracks.isEmpty()) {
+      return Optional.empty();
+    }
+    Kind.Integral integral = table.integral().get();
+    Resistance resistance = new Resistance(integral.reference(), integral.d(), integral.z());
+    Quantity lowest =
+        table.rows().stream().map(Kind.Hold::atLeast).min(Comparator.naturalOrder()).orElseThrow();
+    Credit credit = new Credit(lowest, true, integral.logs().value().rounded(1));
+    return tracks.stream()
+        .map(track -> Lethality.of(track, Shift.DOWN, resistance, credit))
+        .min(Comparator.comparing(Lethality::logs))
+        .map(
+            heat ->
+                "the heat added up while it rose gives "
+                    + heat.shown()
+                    + ", as support beside the table and never in its place");
   }
 
   private static Optional<String> nearMiss(Limit limit, Outcome outcome) {

@@ -59,8 +59,13 @@ public final class Main implements Runnable {
             .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
     return line.setExecutionExceptionHandler(Main::failed)
-        .setExitCodeExceptionMapper(fault -> PROGRAM_AT_FAULT)
+        .setExitCodeExceptionMapper(Main::status)
         .execute(args);
+  }
+
+  /** Words that the command line doesn't know are wrong use as well. */
+  private static int status(Throwable fault) {
+    return fault instanceof ParameterException ? Status.MISUSE.code() : PROGRAM_AT_FAULT;
   }
 
   /** Wrong use is told in one sentence; anything else is a fault of the program and is shown. */

@@ -63,10 +63,15 @@ public final class Desk {
   private static Answer judged(DayJudged day) {
     return new Answer(
         status(day),
-        Records.summary(day).toText(WIDTH),
+        summary(day),
         new String(Json.write(Records.json(day)), StandardCharsets.UTF_8),
         List.of(),
         List.of());
+  }
+
+  /** With plain spaces once the lines are broken, so that the words can be searched for. */
+  private static String summary(DayJudged day) {
+    return Records.summary(day).toText(WIDTH).replace('\u00a0', ' ');
   }
 
   private static Status status(DayJudged day) {
@@ -107,8 +112,7 @@ public final class Desk {
   }
 
   static Answer closed(DayJudged day, String done, List<Path> written) {
-    return new Answer(
-        status(day), Records.summary(day).toText(WIDTH) + "\n" + done, "", List.of(), written);
+    return new Answer(status(day), summary(day) + "\n" + done, "", List.of(), written);
   }
 
   /**

@@ -17,7 +17,8 @@ public record Conditions(
     List<String> classes,
     Optional<Quantity> nitriteAtLeast,
     Optional<Quantity> acceleratorAtLeast,
-    Optional<String> notNamed) {
+    Optional<String> notNamed,
+    Optional<Quantity> thicknessAtMost) {
 
   /** Nothing is asked for. */
   public static final Conditions NONE =
@@ -26,6 +27,7 @@ public record Conditions(
           List.of(),
           List.of(),
           List.of(),
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty());

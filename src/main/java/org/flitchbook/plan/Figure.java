@@ -5,14 +5,22 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.measure.Dimension;
 
-/** The computed quantities that a ceiling or a floor can judge. */
+/**
+ * The computed quantities that a ceiling or a floor can judge. A figure carries its basis and the
+ * two are never mixed: {@code ingoing} is what went in, {@code residual} what a laboratory finds;
+ * nitrite without more words is reckoned as NaNO2, the {@code ion} as NO2, nitrate as NaNO3.
+ */
 public enum Figure {
   INGOING_NITRITE("ingoing nitrite", Dimension.SHARE),
+  INGOING_NITRITE_ION("ingoing nitrite ion", Dimension.SHARE),
   INGOING_NITRATE("ingoing nitrate", Dimension.SHARE),
   INGOING_ACCELERATOR("ingoing accelerator", Dimension.SHARE),
+  INGOING_SALT("ingoing salt", Dimension.SHARE),
   YIELD("yield", Dimension.SHARE),
   PEAK_INTERNAL_TEMPERATURE("peak internal temperature", Dimension.TEMPERATURE),
   RESIDUAL_NITRITE("residual nitrite", Dimension.SHARE),
+  RESIDUAL_NITRITE_ION("residual nitrite ion", Dimension.SHARE),
+  RESIDUAL_NITRATE("residual nitrate", Dimension.SHARE),
   SALT("salt", Dimension.SHARE),
   BRINE_STRENGTH("brine strength", Dimension.SHARE),
   WATER_ACTIVITY("water activity", Dimension.NUMBER),
@@ -32,6 +40,19 @@ public enum Figure {
 
   public Dimension dimension() {
     return dimension;
+  }
+
+  /** Whether it is summed from the weighings of the cure. */
+  public boolean isIngoing() {
+    return switch (this) {
+      case INGOING_NITRITE,
+          INGOING_NITRITE_ION,
+          INGOING_NITRATE,
+          INGOING_ACCELERATOR,
+          INGOING_SALT ->
+          true;
+      default -> false;
+    };
   }
 
   static Optional<Figure> parse(String word) {

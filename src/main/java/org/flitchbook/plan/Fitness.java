@@ -1,5 +1,6 @@
 package org.flitchbook.plan;
 
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -26,7 +27,10 @@ final class Fitness {
   }
 
   private static boolean fits(List<String> wanted, String has) {
-    return wanted.isEmpty() || wanted.contains(has);
+    // A product with two methods, "pumped and dry", is under the limits of both.
+    return wanted.isEmpty()
+        || wanted.contains(has)
+        || Arrays.stream(has.split(" and ", -1)).anyMatch(wanted::contains);
   }
 
   void check() {

@@ -17,4 +17,5 @@ public record Ingredient(
     Optional<Quantity> salt,
     Optional<Quantity> sodiumAscorbate,
     Optional<Quantity> sodiumErythorbate,
+    Optional<Quantity> sodiumErythorbateMonohydrate,
     String custodian) {}

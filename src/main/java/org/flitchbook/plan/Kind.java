@@ -24,7 +24,8 @@ public sealed interface Kind {
   }
 
   /** One unbroken run at or above a row's temperature for the row's time; any row serves. */
-  record TimeAtTemperature(What what, List<Hold> rows) implements Kind {
+  record TimeAtTemperature(What what, List<Hold> rows, Optional<Integral> integral)
+      implements Kind {
     public TimeAtTemperature {
       rows = List.copyOf(rows);
     }
@@ -34,6 +35,13 @@ public sealed interface Kind {
       return "time-at-temperature";
     }
   }
+
+  /**
+   * The heat added up, as support beside a table and never in its place: D at a reference
+   * temperature and z, such that no row of the table is made kinder, and the logs it is shown up
+   * to.
+   */
+  record Integral(Quantity reference, Quantity d, Quantity z, Quantity logs) {}
 
   /** A row of a lethality table. */
   record Hold(Quantity atLeast, Quantity time) {}

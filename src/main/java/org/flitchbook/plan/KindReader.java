@@ -73,8 +73,22 @@ final class KindReader {
   private static Optional<Kind> timeAtTemperature(Fields limit) {
     Optional<What> what = temperature(limit);
     List<Kind.Hold> rows = rows(limit);
+    Optional<Kind.Integral> integral =
+        limit.optionalObject("integral").flatMap(KindReader::integral);
     return what.filter(known -> !rows.isEmpty())
-        .map(known -> new Kind.TimeAtTemperature(known, rows));
+        .map(known -> new Kind.TimeAtTemperature(known, rows, integral));
+  }
+
+  private static Optional<Kind.Integral> integral(Fields fields) {
+    Optional<Quantity> reference = Quantities.required(fields, "reference", Dimension.TEMPERATURE);
+    Optional<Quantity> d = Quantities.required(fields, "d", Dimension.TIME);
+    Optional<Quantity> z = Quantities.required(fields, "z", Dimension.TEMPERATURE);
+    Optional<Quantity> logs = Quantities.required(fields, "logs", Dimension.NUMBER);
+    fields.end();
+    if (reference.isEmpty() || d.isEmpty() || z.isEmpty() || logs.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(new Kind.Integral(reference.get(), d.get(), z.get(), logs.get()));
   }
 
   static List<Kind.Hold> rows(Fields limit) {

@@ -109,7 +109,8 @@ final class LimitReader {
             texts(when, "class"),
             Quantities.optional(when, "nitriteAtLeast", Dimension.SHARE),
             Quantities.optional(when, "acceleratorAtLeast", Dimension.SHARE),
-            when.optionalText("notNamed"));
+            when.optionalText("notNamed"),
+            Quantities.optional(when, "thicknessAtMost", Dimension.LENGTH));
     when.end();
     return conditions;
   }

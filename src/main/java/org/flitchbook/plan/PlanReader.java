@@ -184,6 +184,7 @@ final class PlanReader {
             share(fields, "salt"),
             share(fields, "sodiumAscorbate"),
             share(fields, "sodiumErythorbate"),
+            share(fields, "sodiumErythorbateMonohydrate"),
             fields.optionalText("custodian").orElse("")));
   }
 

@@ -45,7 +45,7 @@ final class Tightening {
       return new Kind.Span(span.what(), KindReader.stages(entry));
     }
     if (kind instanceof Kind.TimeAtTemperature table && entry.has("rows")) {
-      return new Kind.TimeAtTemperature(table.what(), KindReader.rows(entry));
+      return new Kind.TimeAtTemperature(table.what(), KindReader.rows(entry), table.integral());
     }
     return kind;
   }

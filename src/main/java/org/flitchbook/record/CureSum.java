@@ -9,7 +9,6 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Sum;
-import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -88,15 +87,9 @@ final class CureSum {
   }
 
   private static Optional<Kind.Bound> isOfCure(Finding finding) {
-    return finding.limit().kind() instanceof Kind.Bound bound && isOfCure(bound.figure())
+    return finding.limit().kind() instanceof Kind.Bound bound && bound.figure().isIngoing()
         ? Optional.of(bound)
         : Optional.empty();
-  }
-
-  private static boolean isOfCure(Figure figure) {
-    return figure == Figure.INGOING_NITRITE
-        || figure == Figure.INGOING_NITRATE
-        || figure == Figure.INGOING_ACCELERATOR;
   }
 
   private static void worked(List<Sum.Line> lines, Finding finding, Kind.Bound bound) {

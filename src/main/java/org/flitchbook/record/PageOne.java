@@ -57,7 +57,9 @@ final class PageOne {
             Words.bound(sentence())));
     blocks.add(facts());
     limits().ifPresent(blocks::add);
-    blocks.add(deviations());
+    if (judgement.deviations().isEmpty()) {
+      blocks.add(new Paragraph(Words.of("Open deviations: none.")));
+    }
     remarks().ifPresent(blocks::add);
     doubts().ifPresent(blocks::add);
     blocks.add(new Caution(CAUTION));
@@ -72,25 +74,22 @@ final class PageOne {
       return "No product is on record, so that no limit could be judged.";
     }
     if (!missed.isEmpty()) {
-      return missed.size() == 1
-          ? Phrases.capital(missed.get(0).limit().name())
-              + ": "
-              + missed.get(0).verdict().words()
-              + " under "
-              + plan
-              + "."
-          : missed.size()
-              + " critical limits of "
-              + plan
-              + " are not met or not shown: "
-              + String.join("; ", missed.stream().map(f -> f.limit().name()).toList())
-              + ".";
+      return (missed.size() == 1 ? "One open deviation" : missed.size() + " open deviations")
+          + " from "
+          + plan
+          + ", the lot is held: "
+          + String.join("; ", missed.stream().map(PageOne::missed).toList())
+          + ".";
     }
     return switch (judgement.verdict()) {
       case MET -> "Every critical limit of " + plan + " was met.";
       case PENDING -> "No critical limit of " + plan + " is missed so far; steps are to come.";
       default -> "The readings leave something to be explained before any release.";
     };
+  }
+
+  private static String missed(Finding finding) {
+    return finding.limit().name() + " " + finding.verdict().words();
   }
 
   private Facts facts() {
@@ -173,12 +172,12 @@ final class PageOne {
     Grid grid =
         new Grid("Limits in force, each beside its worst value")
             .head("CCP", 0)
-            .head("Limit", 22)
+            .head("Limit", 26)
             .number("Worst value", 0)
             .number("Limit value", 0)
             .number("Margin", 0)
             .head("Verdict", 0)
-            .head("Source", 12);
+            .head("Source", 14);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       grid.row(row(finding));
     }
@@ -204,21 +203,6 @@ final class PageOne {
     Standing standing = limit.source().standing();
     boolean plain = standing == Standing.READ || standing == Standing.PLAN;
     return day.plan().cited(limit.source()) + (plain ? "" : " (" + standing.word() + ")");
-  }
-
-  private Block deviations() {
-    List<Finding> missed = judgement.deviations();
-    return new Paragraph(
-        missed.isEmpty()
-            ? Words.of("Open deviations: none.")
-            : Words.strong(
-                "Open deviations: "
-                    + String.join(
-                        "; ",
-                        missed.stream()
-                            .map(f -> f.limit().name() + " " + f.verdict().words())
-                            .toList())
-                    + ". The lot is held."));
   }
 
   /** Where the remarks stand; in full they would push the signatures off the page. */

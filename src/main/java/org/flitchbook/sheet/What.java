@@ -84,6 +84,8 @@ public enum What {
   LAB_SALT("salt", Shape.SHARE, LAB),
   MOISTURE(Shape.SHARE, LAB),
   RESIDUAL_NITRITE(Shape.SHARE, LAB),
+  RESIDUAL_NITRITE_ION(Shape.SHARE, LAB),
+  RESIDUAL_NITRATE(Shape.SHARE, LAB),
   WATER_ACTIVITY(Shape.BARE, LAB),
   PH("pH", Shape.BARE, LAB);
 

@@ -26,4 +26,10 @@ enum Molar {
   Ratio as(Molar other) {
     return other.mass.over(mass);
   }
+
+  /** The mass in g/mol, exact. */
+  @Override
+  public String toString() {
+    return mass.toString();
+  }
 }

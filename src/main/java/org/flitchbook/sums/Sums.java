@@ -2,7 +2,6 @@ package org.flitchbook.sums;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -19,6 +18,7 @@ import org.flitchbook.measure.Unit;
 public final class Sums {
 
   private static final Ratio MILLION = Ratio.of(1_000_000);
+  private static final String PER_MILLION = " × 1,000,000";
   private static final Ratio HUNDRED = Ratio.of(100);
 
   private Sums() {}
@@ -32,7 +32,7 @@ public final class Sums {
   public static Worked ingoingDry(List<Dose> doses, Base base) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase())),
-        shown(doses) + " / " + base.formula() + " × 1,000,000");
+        shown(doses) + " / " + base.formula() + PER_MILLION);
   }
 
   /**
@@ -44,7 +44,7 @@ public final class Sums {
   public static Worked ingoingTakenUp(List<Dose> doses, Quantity pickle, Quantity takenUp) {
     return new Worked(
         ppm(content(doses).times(takenUp.inBase()).over(pickle.inBase())),
-        shown(doses) + " × " + takenUp + " / " + pickle + " pickle × 1,000,000");
+        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + PER_MILLION);
   }
 
   /**
@@ -56,45 +56,24 @@ public final class Sums {
   public static Worked ingoingEquilibrium(List<Dose> doses, Base base, Quantity pickle) {
     return new Worked(
         ppm(content(doses).over(base.mass().inBase().plus(pickle.inBase()))),
-        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle) × 1,000,000");
+        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle)" + PER_MILLION);
   }
 
   /**
    * Two or more ways of curing on one piece, such as pumped and then rubbed: what each brings into
-   * the same green weight is added up and held against the strictest of their limits. Directive
-   * 7620.3 p. 33 treats the case; its own rule is unverified (standing: memory, low), which {@link
-   * Combined#CAUTION} says in print.
+   * the same green weight is added up. Directive 7620.3 p. 33 treats the case; its own rule for
+   * putting them together is unverified (standing: memory, low), so the strict side is taken: the
+   * sum is held against each way's own limit, of which the stricter counts.
    *
-   * @throws IllegalArgumentException where there is no contribution
+   * @param parts at least one, in ppm
    */
-  public static Combined together(List<Contribution> contributions) {
-    Quantity ceiling =
-        contributions.stream()
-            .map(Contribution::ceiling)
-            .min(Comparator.naturalOrder())
-            .orElseThrow(() -> new IllegalArgumentException("no contribution"));
-    Ratio total =
-        contributions.stream()
-            .map(each -> each.worked().value().inBase())
-            .reduce(Ratio.ZERO, Ratio::plus);
-    String formula =
-        contributions.stream()
-            .map(each -> each.worked().formula())
-            .collect(Collectors.joining(" + "));
-    return new Combined(new Worked(ppm(total), formula), ceiling);
-  }
-
-  /**
-   * Ingoing salt: plain salt and the salt in the cure ÷ green weight × 100.
-   *
-   * @param doses plain salt as a share of 100 %, the curing salt with its own share of salt
-   * @return %
-   */
-  public static Worked ingoingSalt(List<Dose> doses, Base base) {
-    Ratio share = content(doses).over(base.mass().inBase());
-    return new Worked(
-        new Quantity(share.times(HUNDRED), Unit.PERCENT),
-        shown(doses) + " / " + base.formula() + " × 100");
+  public static Worked added(List<Worked> parts) {
+    if (parts.size() == 1) {
+      return parts.get(0);
+    }
+    Ratio total = parts.stream().map(part -> part.value().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    String formula = parts.stream().map(Worked::formula).collect(Collectors.joining(" + "));
+    return new Worked(ppm(total), formula);
   }
 
   /** A potassium nitrite share as the sodium nitrite of equal strength, by molar mass. */
@@ -109,6 +88,34 @@ public final class Sums {
 
   private static Quantity converted(Quantity quantity, Molar from, Molar to) {
     return new Quantity(quantity.value().times(from.as(to)), quantity.unit());
+  }
+
+  /**
+   * Ingoing nitrite as the ion: the sum as NaNO2 × the molar mass of NO2 ÷ that of NaNO2, see
+   * {@link Molar}.
+   *
+   * @param sodiumNitrite worked as NaNO2
+   * @return in the same unit
+   */
+  public static Worked asNitriteIon(Worked sodiumNitrite) {
+    NitriteIon ion = new SodiumNitrite(sodiumNitrite.value()).asNitriteIon();
+    return new Worked(
+        ion.amount(),
+        sodiumNitrite.formula() + " × " + Molar.NITRITE_ION + " / " + Molar.SODIUM_NITRITE);
+  }
+
+  /**
+   * A sum of the cure that was worked in ppm, in %: for salt, whose limits are written so.
+   *
+   * @throws IllegalArgumentException where the formula is not one in ppm
+   */
+  public static Worked inPercent(Worked sum) {
+    String formula = sum.formula();
+    if (!formula.endsWith(PER_MILLION)) {
+      throw new IllegalArgumentException(formula + " is no sum in ppm");
+    }
+    String share = formula.substring(0, formula.length() - PER_MILLION.length());
+    return new Worked(sum.value().in(Unit.PERCENT), share + " × 100");
   }
 
   /**

@@ -39,7 +39,7 @@ final class BenchPlan {
           {"lot": "E", "name": "sodium erythorbate", "sodiumErythorbate": "100 %"}
         ],
         "products": [
-          {"code": "P", "name": "belly bacon", FACTS
+          {"code": "P", "name": "cured pork", FACTS
            "limits": [LIMITS],
            "ownLimits": [OWN]}
         ]

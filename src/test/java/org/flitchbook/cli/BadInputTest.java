@@ -228,7 +228,7 @@ final class BadInputTest {
     Path book = spoilt(root, row);
     Path out = root.resolve("out");
     Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", out);
-    refused(3, row.said(), ran);
+    refused(3, row.said() + "\nNothing was judged and nothing was written.", ran);
     assertFalse(Files.exists(out), "something was written");
   }
 

@@ -77,6 +77,7 @@ final class PlanCheckTest {
         plan.json:8:ruleSets: found "uk", expected one of us, us-retail
         plan.json:5:establishment.papier: found the key "papier", expected one of name, number,\
          address, regime, zone, altitude, paper, temperature, decimalMark, language, soleOperator
+        Nothing was judged and nothing was written.
         """,
         ran.err());
     assertEquals("", ran.out());

@@ -52,7 +52,7 @@ record Ran(int status, String out, String err) {
 
   /** Standard output with each run of white space as one space, so that lines may end anywhere. */
   String flat() {
-    return out.replaceAll("[\\s\u00a0]+", " ");
+    return out.replaceAll("\\s+", " ");
   }
 
   Ran expect(int expected) {

@@ -45,6 +45,11 @@ final class SchemaTest {
     "plan.schema.json, demo-data/wrenfold/plan.json",
     "limits.schema.json, templates/limits/us.json",
     "limits.schema.json, templates/limits/us-retail.json",
+    "limits.schema.json, templates/limits/eu.json",
+    "limits.schema.json, templates/limits/gb.json",
+    "limits.schema.json, templates/limits/ca.json",
+    "limits.schema.json, templates/limits/au-nz.json",
+    "limits.schema.json, templates/limits/codex.json",
     "limits.schema.json, src/test/resources/org/flitchbook/plan/full-rules.json",
     "classes.schema.json, templates/classes.json"
   })

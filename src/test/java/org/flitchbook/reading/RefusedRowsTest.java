@@ -112,11 +112,11 @@ final class RefusedRowsTest {
         row(
             "lab",
             "26047-B1,2026-02-24 06:40,taste,,5,%,MA,,",
-            "stop lab.csv:2:what: found taste, expected one of salt, moisture, residual nitrite, water activity, pH"),
+            "stop lab.csv:2:what: found taste, expected one of salt, moisture, residual nitrite, residual nitrite ion, residual nitrate, water activity, pH"),
         row(
             "lab",
             "26047-B1,2026-02-24 06:40,,,5,%,MA,,",
-            "stop lab.csv:2:what: found nothing, expected one of salt, moisture, residual nitrite, water activity, pH"),
+            "stop lab.csv:2:what: found nothing, expected one of salt, moisture, residual nitrite, residual nitrite ion, residual nitrate, water activity, pH"),
         row(
             "soak",
             "26047-B1,2026-02-24 06:40,turned,,,,MA,,",

@@ -32,7 +32,7 @@ final class SheetTest {
           INSTRUMENTS | ice point, boiling point, check weight, compared with reference
           ACTIONS     | found, held, cause, control regained, prevention, evaluated, disposition, reassessed, closed, explained
           DISPATCH    | packed, ends, waste, sample, reviewed, dispatched, returned, destroyed
-          LAB         | salt, moisture, residual nitrite, water activity, pH
+          LAB         | salt, moisture, residual nitrite, residual nitrite ion, residual nitrate, water activity, pH
           """)
   void a_sheet_has_its_words(Sheet sheet, String words) {
     Set<String> expected = new TreeSet<>(List.of(words.split(", ")));
