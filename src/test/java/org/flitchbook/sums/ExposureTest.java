@@ -40,7 +40,7 @@ final class ExposureTest {
           a gap between good readings is unseen | 0:40 10:40 50:40 60:40              | 0  | 40 | false | false
           a hand reading beside the log ends none | 0:40 10:42 h15:40 20:40            | 20 | 0  | false | false
           a bad one by hand counts             | 0:40 h5:42 10:40 20:40               | 10 | 0  | false | false
-          one in a silent log ends it          | 0:40 10:42 h20:40 50:40              | 20.99998 | 29.99999 | false | false
+          one in a silent log ends it          | 0:40 10:42 h20:40 55:40              | 20.99998 | 35 | false | false
           a gap beside a bad one counts        | 0:40 10:42 50:40 60:40               | 50 | 0  | false | false
           """)
   void time_above_a_level_adds_up_against_the_lot(

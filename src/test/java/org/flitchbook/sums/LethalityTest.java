@@ -265,7 +265,7 @@ final class LethalityTest {
           hotter than the log                   | 0:140 10:140 h12:160 20:140       | 20
           two of them                           | 0:140 10:140 h12:160 h14:165 20:140 | 20
           between the log's readings            | 0:130 h5:139 10:140               | 3.90865
-          cooler than the log                   | 0:140 10:140 h15:120 20:140       | 11.69
+          cooler than the log                   | 0:140 10:140 h15:120 20:140       | 11.75889
           hotter than the log, before the peak  | 0:130 h5:150 10:140               | 3.90865
           where the log was silent it stands    | 0:140 h20:140 40:140              | 39.000
           """)
