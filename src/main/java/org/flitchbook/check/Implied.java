@@ -52,7 +52,8 @@ final class Implied {
         Step.RELEASE,
         reviewed,
         "the record is reviewed, signed and dated before the product leaves",
-        new Source("9 CFR 417.5", "(c)", "text as read, a copy of about 2018", Standing.READ));
+        new Source(
+            "9 CFR part 417", "section 5(c)", "text as read, a copy of about 2018", Standing.READ));
   }
 
   /** The plan covers what the class asks for. */
