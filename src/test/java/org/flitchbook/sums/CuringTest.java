@@ -150,32 +150,22 @@ final class CuringTest {
         Sums.ingoingTakenUp(List.of(new Dose(q("1.28 lb"), q("6.25 %"))), q("100 lb"), q("10 %"));
     Worked rub =
         Sums.ingoingDry(List.of(new Dose(q(rubbed), q("6.25 %"))), Base.skinFree(q("10 kg")));
-    Combined both =
-        Sums.together(
-            List.of(new Contribution(pump, q("120 ppm")), new Contribution(rub, q("200 ppm"))));
-    assertEquals(q(ppm + " ppm"), both.total().value(), "FSIS Directive 7620.3 p. 33, unverified");
-    assertEquals(q("120 ppm"), both.ceiling());
-    assertEquals(above, both.isAbove());
-    assertEquals(pump.formula() + " + " + rub.formula(), both.total().formula());
-    assertTrue(Combined.CAUTION.contains("memory"));
-  }
-
-  @Test
-  void contributions_that_are_none_are_refused() {
-    assertThrows(IllegalArgumentException.class, () -> Sums.together(List.of()));
-    Worked grams = new Worked(q("1 g"), "1 g");
-    assertThrows(IllegalArgumentException.class, () -> new Contribution(grams, q("120 ppm")));
-    Worked share = new Worked(q("1 ppm"), "1");
-    assertThrows(IllegalArgumentException.class, () -> new Contribution(share, q("1 g")));
+    Worked both = Sums.added(List.of(pump, rub));
+    assertEquals(q(ppm + " ppm"), both.value(), "FSIS Directive 7620.3 p. 33, unverified");
+    assertEquals(above, both.value().isAbove(q("120 ppm")), "the stricter of 120 and 200 ppm");
+    assertFalse(both.value().isAbove(q("200 ppm")));
+    assertEquals(pump.formula() + " + " + rub.formula(), both.formula());
+    assertEquals(pump, Sums.added(List.of(pump)), "one way alone is itself");
   }
 
   /** By pencil: 97.5 + 11.5 × 0.9375 = 108.28125 g of salt. */
   @Test
   void salt_is_plain_salt_and_the_salt_of_the_cure() {
     Worked salt =
-        Sums.ingoingSalt(
-            List.of(new Dose(q("97.5 g"), q("100 %")), new Dose(q("11.5 g"), q("93.75 %"))),
-            Base.skinFree(q("4812 g")));
+        Sums.inPercent(
+            Sums.ingoingDry(
+                List.of(new Dose(q("97.5 g"), q("100 %")), new Dose(q("11.5 g"), q("93.75 %"))),
+                Base.skinFree(q("4812 g"))));
     rounded("2.25023", salt.value(), "derived");
     assertEquals(Unit.PERCENT, salt.value().unit());
     assertEquals("(97.5 g × 100 % + 11.5 g × 93.75 %) / 4812 g × 100", salt.formula());
