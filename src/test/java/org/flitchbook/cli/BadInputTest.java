@@ -75,58 +75,58 @@ final class BadInputTest {
                 "a decimal comma in a file with commas",
                 "4812,g,MA,S-10,",
                 "4812,5,g,MA,S-10",
-                "– stop: 2026-02-16/cure.csv:6:unit: found 5, expected g, kg, oz or lb"),
+                "– stop (unit): 2026-02-16/cure.csv:6:unit: found 5, expected g, kg, oz or lb"),
             edit(
                 "a quoted decimal comma",
                 "4812",
                 "\"4812,5\"",
-                "– stop: 2026-02-16/cure.csv:6:value: found 4812,5, expected a mass, digits with a"
+                "– stop (value): 2026-02-16/cure.csv:6:value: found 4812,5, expected a mass, digits with a"
                     + " decimal point; a decimal comma is stated in the plan"),
             edit(
                 "an unknown unit",
                 GREEN,
                 "green weight,,4812,stone,MA,S-10,",
-                "– stop: 2026-02-16/cure.csv:6:unit: found stone, expected g, kg, oz or lb"),
+                "– stop (unit): 2026-02-16/cure.csv:6:unit: found stone, expected g, kg, oz or lb"),
             edit(
                 "no unit",
                 GREEN,
                 "green weight,,4812,,MA,S-10,",
-                "– stop: 2026-02-16/cure.csv:6:unit: found nothing, expected g, kg, oz or lb"),
+                "– stop (unit): 2026-02-16/cure.csv:6:unit: found nothing, expected g, kg, oz or lb"),
             edit(
                 "a time without a date",
                 "2026-02-16 09:12",
                 "09:12",
-                "– stop: 2026-02-16/cure.csv:6:time: found 09:12, a time without a date, expected"
+                "– stop (time): 2026-02-16/cure.csv:6:time: found 09:12, a time without a date, expected"
                     + " 2026-02-16 09:05 or the like"),
             edit(
                 "initials that the plan lacks",
                 GREEN,
                 "green weight,,4812,g,XX,S-10,",
-                "– stop: 2026-02-16/cure.csv:6:by: found XX, expected initials in the plan: MA, IQ"),
+                "– stop (initials): 2026-02-16/cure.csv:6:by: found XX, expected initials in the plan: MA, IQ"),
             edit(
                 "an instrument that the plan lacks",
                 GREEN,
                 "green weight,,4812,g,MA,S-99,",
-                "– stop: 2026-02-16/cure.csv:6:instrument: found S-99, expected an instrument of"
+                "– stop (instrument): 2026-02-16/cure.csv:6:instrument: found S-99, expected an instrument of"
                     + " the plan: S-10, S-01, S-001, HT-3, LG-A"),
             edit(
                 "spoons of curing salt",
                 SALT,
                 "curing salt,C1-7741,2,tsp,MA,S-01,",
-                "– stop: 2026-02-16/cure.csv:8:unit: found 2 tsp of curing salt, expected a weight"
+                "– stop (spoons): 2026-02-16/cure.csv:8:unit: found 2 tsp of curing salt, expected a weight"
                     + " in g, kg, oz or lb: one teaspoon of the same curing salt weighs anything"
                     + " from 4.2 to 7.1 g"),
             edit(
                 "a lot named like a path",
                 SALT,
                 SALT + "\n../../x,2026-02-16 09:30,turned,,,,MA,,",
-                "stop: 2026-02-16/cure.csv:9:lot: found ../../x, expected letters, digits, - and _"
+                "stop (lot): 2026-02-16/cure.csv:9:lot: found ../../x, expected letters, digits, - and _"
                     + " only, 32 at most"),
             file(
                 "a heading alone",
                 CURE,
                 head(),
-                "note: 2026-02-16/cure.csv:1: found a heading alone, expected rows under the"
+                "note (no rows): 2026-02-16/cure.csv:1: found a heading alone, expected rows under the"
                     + " heading"))
         .map(row -> DynamicTest.dynamicTest(row.name(), () -> judged(row)));
   }

@@ -74,7 +74,9 @@ final class CloseTest {
   void every_print_is_named_and_nothing_goes_to_the_errors() {
     List<String> named =
         first.out().lines().filter(line -> line.startsWith("    ")).map(String::strip).toList();
-    assertEquals(Tree.walk(out).stream().map(Path::toString).filter(f -> f.endsWith(".pdf")).toList(), named);
+    assertEquals(
+        Tree.walk(out).stream().map(Path::toString).filter(f -> f.endsWith(".pdf")).toList(),
+        named);
     assertEquals("", first.err());
   }
 

@@ -23,8 +23,7 @@ final class PrintTest {
 
   private static final List<String> PRINTS = DemoDay.PRINTS;
 
-  static final List<String> LOTS =
-      PRINTS.stream().filter(name -> name.startsWith("26")).toList();
+  static final List<String> LOTS = PRINTS.stream().filter(name -> name.startsWith("26")).toList();
 
   private static final Map<String, String> VERDICTS =
       Map.of(
