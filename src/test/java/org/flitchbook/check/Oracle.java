@@ -107,7 +107,8 @@ record Oracle(List<Reading> readings, long interval) {
   private boolean isStart(int start, int shift, long top) {
     int peak = IntStream.range(0, size()).filter(k -> isPeak(k, shift)).findFirst().orElseThrow();
     if (level(peak, shift) < top) {
-      return start == peak && peak > 0;
+      // What a gap before it hid may have been at the top.
+      return peak > 0 && start == (isGap(peak - 1, peak) ? peak - 1 : peak);
     }
     return start >= peak
         && all(peak, start, k -> level(k, shift) >= top)

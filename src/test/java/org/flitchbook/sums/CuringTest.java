@@ -152,8 +152,10 @@ final class CuringTest {
         Sums.ingoingDry(List.of(new Dose(q(rubbed), q("6.25 %"))), Base.skinFree(q("10 kg")));
     Worked both = Sums.added(List.of(pump, rub));
     assertEquals(q(ppm + " ppm"), both.value(), "FSIS Directive 7620.3 p. 33, unverified");
-    assertEquals(above, both.value().isAbove(q("120 ppm")));
+    assertEquals(above, both.value().isAbove(q("120 ppm")), "the stricter of 120 and 200 ppm");
+    assertFalse(both.value().isAbove(q("200 ppm")));
     assertEquals(pump.formula() + " + " + rub.formula(), both.formula());
+    assertEquals(pump, Sums.added(List.of(pump)), "one way alone is itself");
   }
 
   /** By pencil: 97.5 + 11.5 × 0.9375 = 108.28125 g of salt. */
