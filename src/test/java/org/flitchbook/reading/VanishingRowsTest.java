@@ -49,10 +49,10 @@ final class VanishingRowsTest {
         row("lab", at + "moisture,,-1,%,MA,,", "value: found -1, expected 0 or more"),
         row("lab", at + "pH,,-1,,MA,,", "value: found -1, expected 0 or more"),
         row("lab", at + "pH,,5.6,pH,MA,,", "unit: found pH, expected no unit"),
-        row("dry", at + "humidity,F2,650000,ppm,MA,,", "unit: found ppm, expected %"),
+        row("dry", at + "humidity,F2,650000,ppm,MA,HT-3,", "unit: found ppm, expected %"),
         row(
             "dry",
-            at + "humidity,F2,65.1234567891,%,MA,,",
+            at + "humidity,F2,65.1234567891,%,MA,HT-3,",
             "value: found 65.1234567891, expected " + LEVEL),
         row(
             "chill",
