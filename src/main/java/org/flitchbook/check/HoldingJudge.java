@@ -4,8 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -59,32 +61,54 @@ final class HoldingJudge {
         : worst;
   }
 
-  /** The longest time without a reading, the step's ends included, where it is too long. */
+  /** The longest time without a reading of a place, its ends included, where it is too long. */
   private Optional<String> unseen(Stay stay, List<Track> tracks) {
-    TreeSet<Instant> times = new TreeSet<>();
-    times.add(stay.into().time().earliest());
+    return stay.visits().stream()
+        .map(visit -> unseen(visit, tracks))
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  private Optional<String> unseen(Stay.Visit visit, List<Track> tracks) {
+    Moment end = visit.until().orElseGet(() -> judged.endOf(step));
+    NavigableMap<Instant, Instant> latest = new TreeMap<>();
     for (Track track : tracks) {
       for (int i = 0; i < track.size(); i++) {
-        times.add(Instant.ofEpochMilli(track.earliest(i)));
+        Instant time = Instant.ofEpochMilli(track.earliest(i));
+        boolean within = !time.isBefore(visit.from().earliest()) && !time.isAfter(end.latest());
+        if (within && isOf(track.room(i), visit.place())) {
+          latest.put(time, Instant.ofEpochMilli(track.latest(i)));
+        }
       }
     }
-    times.add(judged.endOf(step).earliest());
-    Duration every = Duration.ofSeconds(holding.every().inBase().floor().longValueExact());
-    Instant before = times.first();
-    for (Instant time : times) {
-      if (Duration.between(before, time).compareTo(every) > 0) {
-        return Optional.of(told(before, time));
+    latest.putIfAbsent(end.earliest(), end.latest());
+    Instant before = visit.from().earliest();
+    for (Map.Entry<Instant, Instant> reading : latest.entrySet()) {
+      if (isTooLong(Duration.between(before, reading.getValue()))) {
+        return Optional.of(told(before, reading.getKey(), reading.getValue(), visit.place()));
       }
-      before = time;
+      before = reading.getKey();
     }
     return Optional.empty();
   }
 
-  private String told(Instant from, Instant to) {
+  private boolean isTooLong(Duration time) {
+    return Case.time(time, Unit.SECOND).isAbove(holding.every());
+  }
+
+  /** A reading that names no place of the plan is the lot's own, wherever it lay. */
+  private boolean isOf(String room, String place) {
+    return room.equals(place) || judged.plan().room(room).isEmpty();
+  }
+
+  private String told(Instant from, Instant to, Instant atWorst, String place) {
+    boolean clear = isTooLong(Duration.between(from, to));
     return "no "
         + holding.what().word()
+        + " of "
+        + place
         + " for "
-        + Case.time(Duration.between(from, to), Unit.HOUR).shown()
+        + Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown()
         + " from "
         + local(from)
         + "; it is wanted every "

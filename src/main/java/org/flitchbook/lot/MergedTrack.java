@@ -22,6 +22,7 @@ final class MergedTrack implements Track {
   private final String called;
   private final Place origin;
   private final String instrument;
+  private final String logRoom;
   private final Unit unit;
   private final Spread logSpread;
   private final List<HandReading> hands;
@@ -63,6 +64,7 @@ final class MergedTrack implements Track {
         series.called(),
         new Place(series.file(), 0, series.column()),
         series.instrument(),
+        series.place(),
         series.unit(),
         spread,
         hands,
@@ -83,6 +85,7 @@ final class MergedTrack implements Track {
         "hand",
         first.place(),
         "",
+        "",
         first.amount().unit(),
         new Spread(0, 0),
         hands,
@@ -96,6 +99,7 @@ final class MergedTrack implements Track {
       String called,
       Place origin,
       String instrument,
+      String logRoom,
       Unit unit,
       Spread logSpread,
       List<HandReading> hands,
@@ -106,6 +110,7 @@ final class MergedTrack implements Track {
     this.called = called;
     this.origin = origin;
     this.instrument = instrument;
+    this.logRoom = logRoom;
     this.unit = unit;
     this.logSpread = logSpread;
     this.hands = List.copyOf(hands);
@@ -121,6 +126,7 @@ final class MergedTrack implements Track {
     this.called = whole.called;
     this.origin = whole.origin;
     this.instrument = whole.instrument;
+    this.logRoom = whole.logRoom;
     this.unit = whole.unit;
     this.logSpread = whole.logSpread;
     this.hands = whole.hands;
@@ -192,6 +198,11 @@ final class MergedTrack implements Track {
   @Override
   public Unit unit() {
     return unit;
+  }
+
+  @Override
+  public String room(int index) {
+    return byHand(index) ? hand(index).entry().item() : logRoom;
   }
 
   @Override

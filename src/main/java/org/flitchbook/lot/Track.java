@@ -20,6 +20,9 @@ public sealed interface Track extends Curve permits MergedTrack {
   /** The log's instrument; empty where no log was kept. */
   String instrument();
 
+  /** The place of the plan that one reading was taken of; empty where it names none. */
+  String room(int index);
+
   /** Where one reading stands. */
   Place place(int index);
 

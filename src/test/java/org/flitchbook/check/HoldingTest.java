@@ -54,7 +54,7 @@ final class HoldingTest {
   void without_a_reading_nothing_is_shown() {
     Finding finding = soaked().finding(LIMIT);
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().contains("no water temperature for 2 h"), finding.reason());
+    assertTrue(finding.reason().contains("no water temperature of SK for 2 h"), finding.reason());
   }
 
   @Test
@@ -120,5 +120,25 @@ final class HoldingTest {
     assertEquals("met", bench.finding(limit).verdict().words());
     bench.write("dry,12:05,cooler temperature,F2,41.5,°F");
     assertEquals("not met", bench.finding(limit).verdict().words());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"F2, met", "F1, not shown"})
+  void pieces_in_two_rooms_need_readings_of_both(String second, String said) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "cold",
+                "cure",
+                "\"kind\": \"holding\", \"what\": \"cooler temperature\", \"atMost\": \"41 °F\","
+                    + " \"every\": \"2 h\"")
+            .write(
+                "cure,08:00:00,into cure,F1,,,,,,,1",
+                "cure,08:00:00,into cure,F2,,,,,,,2",
+                "cure,09:00:00,cooler temperature,F1,38.0,°F",
+                "cure,09:30:00,cooler temperature," + second + ",38.0,°F",
+                "cure,11:00:00,out of cure",
+                "dry,11:05,into drying,F2");
+    assertEquals(said, bench.finding("cold").verdict().words());
   }
 }
