@@ -152,7 +152,7 @@ final class SpanJudge {
         kindest = Math.min(kindest, written.shortest());
       }
       if (kindest > limit()) {
-        return told(Verdict.NOT_MET, took(kindest) + " of at most " + stage.atMost());
+        return told(Verdict.NOT_MET, took(kindest) + ", of at most " + stage.atMost());
       }
       String why =
           written.gap()
@@ -197,7 +197,7 @@ final class SpanJudge {
     }
 
     private String took(long millis) {
-      return track.called() + ": " + minutes(millis) + band();
+      return track.called() + ": at least " + minutes(millis) + band();
     }
 
     private String band() {
