@@ -17,6 +17,7 @@ import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Curve;
 import org.flitchbook.sums.Shift;
 
 /** Finds in a lot's data what would make a bad batch look good. */
@@ -52,7 +53,7 @@ public final class Doubts {
   public static List<Fault> find(Plan plan, List<Rule> rules, Register register, Lot lot) {
     Doubts doubts = new Doubts(plan, rules, lot);
     for (Track track : lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE)) {
-      doubts.gaps(track);
+      track.gaps().forEach(gap -> doubts.gap(track, gap));
       doubts.reWarming(track);
     }
     doubts.faults.addAll(new InstrumentDoubts(plan, rules, register).of(lot));
@@ -63,32 +64,11 @@ public final class Doubts {
     return rules.stream().filter(rule -> rule.name().equals(name)).findFirst();
   }
 
-  private void gaps(Track track) {
-    for (int i = 0; i < track.size() && track.interval() > 0; i++) {
-      int after = nextOfLog(track, i);
-      if (!track.byHand(i) && after < track.size() && isGap(track, i, after)) {
-        gap(track, i, after);
-      }
-    }
-  }
-
-  /** Readings by hand bridge a gap, but it is still a gap of the log. */
-  private static int nextOfLog(Track track, int from) {
-    int next = from + 1;
-    while (next < track.size() && track.byHand(next)) {
-      next++;
-    }
-    return next;
-  }
-
-  private static boolean isGap(Track track, int from, int to) {
-    long usual = Math.max(3 * track.interval(), 300_000L);
-    return track.earliest(to) - track.earliest(from) > usual;
-  }
-
-  private void gap(Track track, int from, int to) {
+  private void gap(Track track, Curve.Gap gap) {
+    int from = gap.from();
+    int to = gap.to();
     long minutes = (track.earliest(to) - track.earliest(from)) / 60_000;
-    String hands = to - from - 1 == 0 ? "" : ", " + (to - from - 1) + " by hand in it";
+    String hands = gap.byHand() == 0 ? "" : ", " + gap.byHand() + " by hand in it";
     rule(GAP)
         .ifPresent(
             rule ->

@@ -224,14 +224,8 @@ final class MergedTrack implements Track {
     if (!byHand(index) || interval == 0) {
       return false;
     }
-    int before = index;
-    while (before >= 0 && byHand(before)) {
-      before--;
-    }
-    int after = index;
-    while (after < size() && byHand(after)) {
-      after++;
-    }
+    int before = loggedAtOrBefore(index);
+    int after = loggedAtOrAfter(index);
     return before >= 0 && after < size() && levels[index] > Math.max(levels[before], levels[after]);
   }
 

@@ -282,24 +282,12 @@ final class CoreChart {
     long from = start();
     List<Band> bands = new ArrayList<>();
     for (Track track : cores) {
-      for (int i = 0; i < track.size(); i++) {
-        int next = i + 1;
-        while (next < track.size() && track.byHand(next)) {
-          next++;
-        }
-        boolean gap =
-            track.interval() > 0
-                && !track.byHand(i)
-                && next < track.size()
-                && track.earliest(next) - track.earliest(i)
-                    > Math.max(3 * track.interval(), 300_000L);
-        if (gap) {
-          bands.add(
-              new Band(
-                  hoursSince(from, track.earliest(i)),
-                  hoursSince(from, track.earliest(next)),
-                  "gap of " + track.called()));
-        }
+      for (org.flitchbook.sums.Curve.Gap gap : track.gaps()) {
+        bands.add(
+            new Band(
+                hoursSince(from, track.earliest(gap.from())),
+                hoursSince(from, track.earliest(gap.to())),
+                "gap of " + track.called()));
       }
     }
     return bands;

@@ -1,5 +1,8 @@
 package org.flitchbook.sums;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * One probe's readings in the order of time, each with its uncertainty; levels as in {@link
  * org.flitchbook.measure.Level}, times in milliseconds since 1970.
@@ -31,6 +34,24 @@ public interface Curve {
     return earliest(to) - earliest(from) > Math.max(3 * interval(), 300_000L);
   }
 
+  /** The last reading of the log at or before this one; −1 where there is none. */
+  default int loggedAtOrBefore(int index) {
+    int before = index;
+    while (before >= 0 && byHand(before)) {
+      before--;
+    }
+    return before;
+  }
+
+  /** The first reading of the log at or after this one; the size where there is none. */
+  default int loggedAtOrAfter(int index) {
+    int after = index;
+    while (after < size() && byHand(after)) {
+      after++;
+    }
+    return after;
+  }
+
   /**
    * Whether a reading may count for the product: one of the log, or one by hand where the log was
    * silent or none was kept. One by hand beside a log that goes on can only count against it, since
@@ -40,14 +61,34 @@ public interface Curve {
     if (!byHand(index) || interval() == 0) {
       return true;
     }
-    int before = index;
-    while (before >= 0 && byHand(before)) {
-      before--;
-    }
-    int after = index;
-    while (after < size() && byHand(after)) {
-      after++;
-    }
+    int before = loggedAtOrBefore(index);
+    int after = loggedAtOrAfter(index);
     return before < 0 || after == size() || isGap(before, after);
+  }
+
+  /** The gaps of the log; readings by hand bridge one, but it is still a gap. */
+  default List<Gap> gaps() {
+    List<Gap> gaps = new ArrayList<>();
+    for (int i = 0; i < size() && interval() > 0; i++) {
+      int after = loggedAtOrAfter(i + 1);
+      if (!byHand(i) && after < size() && isGap(i, after)) {
+        gaps.add(new Gap(i, after));
+      }
+    }
+    return gaps;
+  }
+
+  /**
+   * A time in which the log was silent.
+   *
+   * @param from index of the last reading before it
+   * @param to index of the log's first reading after it
+   */
+  record Gap(int from, int to) {
+
+    /** How many readings by hand lie in it. */
+    public int byHand() {
+      return to - from - 1;
+    }
   }
 }
