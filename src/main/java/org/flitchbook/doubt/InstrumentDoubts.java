@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.time.Duration;
 import java.time.Instant;
@@ -70,6 +71,7 @@ final class InstrumentDoubts {
     return plan.instrument(entry.instrument())
         .flatMap(Instrument::readability)
         .filter(step -> step.inBase().signum() > 0)
+        .filter(step -> lastPlace(entry).isBelow(step))
         .filter(step -> !isMultiple(entry.amount(), step))
         .flatMap(
             step ->
@@ -82,6 +84,15 @@ final class InstrumentDoubts {
                                 entry.place().column("value"),
                                 entry.shown() + " on " + entry.instrument(),
                                 "a multiple of " + step)));
+  }
+
+  /**
+   * One in the last place written: 0.01 lb for 1.28 lb, which no scale of 0.01 g is too coarse for.
+   */
+  private static Quantity lastPlace(Entry entry) {
+    int mark = Math.max(entry.value().indexOf('.'), entry.value().indexOf(','));
+    int places = mark < 0 ? 0 : entry.value().length() - mark - 1;
+    return Quantity.of(BigDecimal.ONE.movePointLeft(places), entry.amount().unit());
   }
 
   private static boolean isMultiple(Quantity mass, Quantity step) {

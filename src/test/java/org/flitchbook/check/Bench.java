@@ -33,8 +33,8 @@ import org.flitchbook.reading.Readings;
 /**
  * A book of one day and one lot, {@code A1}, made of a few lines and judged as {@code check} judges
  * a book. The plan has one product, {@code P}, with the limits that a test asks for. A line is
- * {@code sheet,time,what,item,value,unit,by,instrument,note,corrects,piece}; what is left out at
- * its end is filled: written by MA, weighed on S-001, measured with the exact HT-0.
+ * {@code sheet,time,what,item,value,unit,by,instrument,note,corrects,piece,way}; what is left out
+ * at its end is filled: written by MA, weighed on S-001, measured with the exact HT-0.
  */
 public final class Bench {
 
@@ -42,7 +42,7 @@ public final class Bench {
   static final String DAY = "2026-02-24";
 
   private static final String HEAD =
-      "lot,time,what,item,value,unit,by,instrument,note,corrects,piece";
+      "lot,time,what,item,value,unit,by,instrument,note,corrects,piece,way";
   private static final List<SourceFile> TEMPLATES =
       List.of(
           template("templates/classes.json"),
@@ -131,7 +131,7 @@ public final class Bench {
   }
 
   private static String row(String[] cells) {
-    String[] row = new String[11];
+    String[] row = new String[12];
     for (int i = 0; i < row.length; i++) {
       row[i] = i < cells.length ? cells[i] : "";
     }
@@ -140,7 +140,19 @@ public final class Bench {
     String instrument = cells.length > 7 ? row[7] : instrument(row[5]);
     String lot = row[0].equals("instruments") ? "" : "A1";
     List<String> all =
-        List.of(lot, time, row[2], row[3], row[4], row[5], by, instrument, row[8], row[9], row[10]);
+        List.of(
+            lot,
+            time,
+            row[2],
+            row[3],
+            row[4],
+            row[5],
+            by,
+            instrument,
+            row[8],
+            row[9],
+            row[10],
+            row[11]);
     return String.join(",", all) + "\n";
   }
 

@@ -36,7 +36,8 @@ final class BenchPlan {
           {"lot": "CK", "name": "potassium cure", "potassiumNitrite": "10 %", "potassiumNitrate": "0 %"},
           {"lot": "CX", "name": "cure of unknown strength"},
           {"lot": "CP", "name": "pure nitrite", "sodiumNitrite": "100 %", "sodiumNitrate": "0 %"},
-          {"lot": "E", "name": "sodium erythorbate", "sodiumErythorbate": "100 %"}
+          {"lot": "E", "name": "sodium erythorbate", "sodiumErythorbate": "100 %"},
+          {"lot": "EM", "name": "its monohydrate", "sodiumErythorbateMonohydrate": "100 %"}
         ],
         "products": [
           {"code": "P", "name": "cured pork", FACTS

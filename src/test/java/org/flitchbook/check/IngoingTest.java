@@ -327,4 +327,70 @@ final class IngoingTest {
     assertEquals("ingoing nitrite", measured.quantity());
     assertEquals(1, measured.margin().value().signum());
   }
+
+  /** By pencil: 1.28 lb x 6.25 % x 10 % / 100 lb = 80 ppm pumped, and the rub beside it. */
+  @ParameterizedTest(name = "pumped and rubbed with {0} g: {1}")
+  @CsvSource({
+    "6.40, met 120.00 ppm, met 120.00 ppm",
+    "6.41, met 120.06 ppm, not met 120.06 ppm",
+    "19.20, met 200.00 ppm, not met 200.00 ppm",
+    "19.21, not met 200.06 ppm, not met 200.06 ppm",
+  })
+  void two_methods_on_one_piece_add_up_and_the_stricter_limit_holds(
+      String rubbed, String dry, String pumped) {
+    Bench bench = twice(rubbed, "pickle", "meat");
+    assertEquals(dry, verdict(bench));
+    assertEquals(pumped, verdict(bench, "us.424.22-b-1.nitrite"));
+  }
+
+  @Test
+  void with_two_methods_each_cure_must_say_where_it_went() {
+    Finding finding = twice("6.40", "pickle", "").finding(CEILING);
+    assertEquals("not shown", finding.verdict().words());
+    assertTrue(finding.reason().startsWith("the column \"way\" does not say"), finding.reason());
+  }
+
+  private static Bench twice(String rubbed, String first, String second) {
+    return cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,10000,g",
+            "cure,09:13,pickle,,100,lb",
+            "cure,09:14,pump,,10,%",
+            "cure,09:20,curing salt,C1,1.28,lb,MA,S-001,,,," + first,
+            "cure,09:21,curing salt,C1," + rubbed + ",g,MA,S-001,,,," + second)
+        .product("cureMethod", "\"pumped and dry\"")
+        .rule("us.424.22-b-1.nitrite");
+  }
+
+  /** 9 CFR 424.22(b)(1): 550 ppm of the anhydrous salt; 600 ppm of the monohydrate are as much. */
+  @Test
+  void the_monohydrate_of_an_accelerator_counts_as_what_is_anhydrous_in_it() {
+    Bench bench =
+        cured(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,10000,g",
+                "cure,09:20,curing salt,C1,10,g",
+                "cure,09:21,accelerator,EM,6.00,g")
+            .own(
+                "acc",
+                "cure",
+                "\"kind\": \"floor\", \"quantity\": \"ingoing accelerator\", \"atLeast\": \"550 ppm\"");
+    assertEquals("met 550.00 ppm", verdict(bench, "acc"));
+  }
+
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource({"'38,mm', met", "'3.8,cm', met", "'38.1,mm', not shown", "'', not shown"})
+  void a_limit_for_thin_pieces_needs_the_thickness(String thickness, String verdict) {
+    Bench bench =
+        cured("cure,09:12,green weight,,4812,g")
+            .own(
+                "days",
+                "cure",
+                "\"kind\": \"duration\", \"from\": \"into cure\", \"to\": \"out of cure\", \"atLeast\":"
+                    + " \"5 min\", \"when\": {\"thicknessAtMost\": \"38 mm\"}");
+    if (!thickness.isEmpty()) {
+      bench.write("cure,09:14,thickness,," + thickness);
+    }
+    assertEquals(verdict, bench.finding("days").verdict().words());
+  }
 }
