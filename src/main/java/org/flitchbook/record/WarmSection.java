@@ -3,6 +3,7 @@ package org.flitchbook.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
@@ -69,6 +70,13 @@ final class WarmSection {
     Exposure exposure(WarmBand band) {
       Stream<Exposure> all = tracks.stream().map(band::longest);
       return all.reduce(inTurn ? WarmSection::plus : WarmSection::longer).orElse(NONE);
+    }
+
+    /** What goes on after a step with air or water is counted by what comes next. */
+    Exposure inTotal(WarmBand band) {
+      Exposure time = exposure(band);
+      boolean running = what == What.INTERNAL_TEMPERATURE && time.running();
+      return new Exposure(time.longest(), time.unseen(), time.beginsInside(), running);
     }
   }
 
@@ -154,17 +162,27 @@ final class WarmSection {
       List<Exposure> times,
       List<String> remarks) {
     List<String> cells = new ArrayList<>(List.of(step, what, probe));
+    times.forEach(time -> cells.add(shown(time.longest())));
     List<String> told = new ArrayList<>(remarks);
-    for (int i = 0; i < times.size(); i++) {
-      cells.add(shown(times.get(i).longest()));
-      remark(bands.get(i), times.get(i)).ifPresent(told::add);
-    }
+    told.addAll(open(times));
     cells.add(String.join("; ", told));
     grid.row(cells.toArray(String[]::new));
   }
 
-  /** What the readings leave open; the time that it may add is in no column. */
-  private static Optional<String> remark(WarmBand band, Exposure time) {
+  /** What the readings leave open, said once where it is alike for every band. */
+  private List<String> open(List<Exposure> times) {
+    List<String> each = times.stream().map(WarmSection::open).toList();
+    if (each.stream().distinct().count() == 1) {
+      return each.stream().distinct().filter(told -> !told.isEmpty()).toList();
+    }
+    return IntStream.range(0, each.size())
+        .filter(i -> !each.get(i).isEmpty())
+        .mapToObj(i -> bands.get(i).name() + ": " + each.get(i))
+        .toList();
+  }
+
+  /** The time that it may add is in no column. */
+  private static String open(Exposure time) {
     List<String> open = new ArrayList<>();
     if (time.beginsInside()) {
       open.add("begins inside");
@@ -175,9 +193,7 @@ final class WarmSection {
     if (time.unseen() > 0) {
       open.add("unseen " + shown(time.unseen()));
     }
-    return open.isEmpty()
-        ? Optional.empty()
-        : Optional.of(band.name() + ": " + String.join(", ", open));
+    return String.join(", ", open);
   }
 
   private static String shown(long millis) {
@@ -187,7 +203,7 @@ final class WarmSection {
   private static Exposure total(List<Watched> watched, WarmBand band, long pauses) {
     return watched.stream()
         .filter(Watched::counts)
-        .map(each -> each.exposure(band))
+        .map(each -> each.inTotal(band))
         .reduce(new Exposure(pauses, 0, false, false), WarmSection::plus);
   }
 
