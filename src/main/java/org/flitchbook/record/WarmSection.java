@@ -26,6 +26,10 @@ import org.flitchbook.sums.Exposure;
  */
 final class WarmSection {
 
+  private static final String UNSEEN =
+      "Unseen is the time between readings too far apart to tell, the one before and the one behind"
+          + " it outside; it is in no column.";
+
   private final Lot lot;
   private final List<WarmBand> bands;
 
@@ -39,6 +43,7 @@ final class WarmSection {
     List<Watched> watched = watched();
     if (!bands.isEmpty() && !watched.isEmpty()) {
       blocks.add(table(watched));
+      blocks.add(new Paragraph(Words.muted(UNSEEN)));
     } else if (!bands.isEmpty()) {
       blocks.add(new Paragraph(Words.of("Time in the warm: " + Phrases.NOT_RECORDED)));
     }

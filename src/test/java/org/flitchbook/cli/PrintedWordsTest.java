@@ -98,6 +98,30 @@ final class PrintedWordsTest {
     }
   }
 
+  /** The levels are those of the limits: another limit, another column. */
+  @ParameterizedTest
+  @CsvSource({
+    "'\"atMost\": \"41 °F\"',    '\"atMost\": \"40.5 °F\"',    Above 40.5 °F",
+    "'\"covers\": \"cold holding\"', '\"covers\": \"finish\"', "
+        + "The product has no limit of cold holding that gives a temperature",
+    "'\"covers\": \"come-up\"',  '\"covers\": \"finish\"',     "
+        + "The product has no limit of come-up that gives a temperature"
+  })
+  void the_time_in_the_warm_follows_the_limits_of_the_plan(
+      String old, String now, String told, @TempDir Path own) {
+    Path book = Tree.example(own);
+    Tree.edit(book.resolve("plan.json"), old, now);
+    Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", own.resolve("out"));
+    assertTrue(ran.status() <= 1, ran.err());
+    List<Path> prints =
+        Tree.walk(own.resolve("out")).stream()
+            .filter(file -> file.getFileName().toString().matches("26.*\\.pdf"))
+            .toList();
+    assertEquals(1, prints.size());
+    String text = Pdfs.text(prints.get(0)).replaceAll("\\s+", " ");
+    assertTrue(text.contains(told), text);
+  }
+
   /** Shares are printed with three decimals, and without the zeros at their end. */
   private static BigDecimal rounded(BigDecimal worked) {
     return worked.setScale(3, RoundingMode.HALF_UP);
