@@ -10,6 +10,7 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Teaspoon;
 
 /** Reads the value and the unit of one row, and refuses what no sum could use. */
 final class AmountReader {
@@ -124,10 +125,17 @@ final class AmountReader {
     return dimension == Dimension.NUMBER ? "no unit" : Unit.choices(dimension);
   }
 
+  /** From the lightest to the heaviest teaspoon that was met. */
+  private static String spread() {
+    Quantity least = Teaspoon.MET.get(0).mass();
+    Quantity most = Teaspoon.MET.get(Teaspoon.MET.size() - 1).mass();
+    return least.shownNumber() + " to " + most.shown();
+  }
+
   private void spoons() {
     String why =
         what == What.CURING_SALT
-            ? ": one teaspoon of the same curing salt weighs anything from 4.2 to 7.1 g"
+            ? ": one teaspoon of the same curing salt weighs anything from " + spread()
             : "";
     complaints.stop(
         "spoons",

@@ -81,6 +81,8 @@ final class BatchRecord {
 
   private void end(List<Block> blocks) {
     Sections sections = new Sections(day, judgement);
+    blocks.add(new Heading(2, "Time in the warm"));
+    blocks.addAll(new WarmSection(judgement.lot()).blocks());
     blocks.add(new Heading(2, "Weights and mass balance"));
     blocks.addAll(new WeightSection(judgement.lot()).blocks());
     blocks.add(new Heading(2, "Deviations and remarks"));

@@ -11,9 +11,12 @@ import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Sums;
+import org.flitchbook.sums.Base;
+import org.flitchbook.sums.MassBalance;
+import org.flitchbook.sums.Worked;
+import org.flitchbook.sums.Yields;
 
-/** The weights step by step, and what became of the last of them. */
+/** The weights step by step, the rind taken off, and what became of the last of the weights. */
 final class WeightSection {
 
   private final Lot lot;
@@ -25,6 +28,7 @@ final class WeightSection {
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
     blocks.add(weights());
+    lot.all(What.GREEN_WEIGHT).forEach(green -> rind(green).ifPresent(blocks::add));
     balance().ifPresent(blocks::add);
     return blocks;
   }
@@ -37,17 +41,15 @@ final class WeightSection {
             .number("Of the weight before", 8)
             .number("Of the green weight", 8)
             .head("Where it stands", 14);
-    Optional<Entry> green = lot.first(What.GREEN_WEIGHT);
-    Optional<Entry> before = Optional.empty();
     for (Entry entry : lot.entries()) {
       if (isWeight(entry)) {
+        List<Entry> chain = upTo(entry);
         grid.row(
             name(entry),
             entry.shown(),
-            before.map(last -> percent(entry, last)).orElse("–"),
-            green.map(first -> percent(entry, first)).orElse("–"),
+            ofTheBefore(chain),
+            ofTheGreen(chain, entry),
             entry.place().toString());
-        before = Optional.of(entry);
       }
     }
     return grid.isEmpty()
@@ -64,44 +66,136 @@ final class WeightSection {
     return (entry.is(What.WEIGHT) ? entry.sheet().word() : entry.what().word()) + piece;
   }
 
-  private static String percent(Entry now, Entry then) {
-    return Sums.yieldOf(now.amount(), then.amount()).value().value().rounded(1) + " %";
+  /** The weights of the same piece up to this one; nothing weighed as 0 has a yield. */
+  private List<Entry> upTo(Entry last) {
+    List<Entry> all = lot.entries();
+    return all.subList(0, all.indexOf(last) + 1).stream()
+        .filter(WeightSection::isWeight)
+        .filter(entry -> entry.piece().equals(last.piece()))
+        .filter(entry -> entry.amount().value().signum() > 0)
+        .toList();
+  }
+
+  private static String ofTheBefore(List<Entry> chain) {
+    return yields(chain)
+        .map(each -> percent(each.steps().get(each.steps().size() - 1)))
+        .orElse("–");
+  }
+
+  private static String ofTheGreen(List<Entry> chain, Entry entry) {
+    if (entry.is(What.GREEN_WEIGHT)) {
+      return "100.0 %";
+    }
+    int green = 0;
+    while (green < chain.size() && !chain.get(green).is(What.GREEN_WEIGHT)) {
+      green++;
+    }
+    return yields(chain.subList(green, chain.size()))
+        .map(each -> percent(each.total()))
+        .orElse("–");
+  }
+
+  private static Optional<Yields> yields(List<Entry> chain) {
+    return chain.size() < 2
+        ? Optional.empty()
+        : Optional.of(Yields.of(chain.stream().map(Entry::amount).toList()));
+  }
+
+  private static String percent(Worked share) {
+    return share.value().value().rounded(1) + " %";
+  }
+
+  /** Where the piece was weighed with its rind on and the rind by itself. */
+  private Optional<Block> rind(Entry green) {
+    boolean on =
+        of(What.RIND, green).filter(entry -> entry.value().equalsIgnoreCase("on")).isPresent();
+    Optional<Quantity> rind = last(What.RIND_WEIGHT, green.piece()).map(Entry::amount);
+    return rind.filter(weight -> on && weight.isBelow(green.amount()))
+        .map(weight -> new Paragraph(Words.of(rind(green, weight))));
+  }
+
+  private static String rind(Entry green, Quantity rind) {
+    Base base = Base.lessRind(green.amount(), rind);
+    Yields left = Yields.of(List.of(green.amount(), base.mass()));
+    String piece = green.piece().isEmpty() ? "" : ", piece " + green.piece();
+    return "Rind taken off"
+        + piece
+        + ": "
+        + base.formula()
+        + " = "
+        + base.mass().shown()
+        + " skin-free, "
+        + percent(left.total())
+        + " of the green weight; the sums of the cure are reckoned on it.";
+  }
+
+  /** The last statement about the piece that stood when it was weighed. */
+  private Optional<Entry> of(What what, Entry green) {
+    return lot.all(what).stream()
+        .filter(entry -> entry.piece().equals(green.piece()) || entry.piece().isEmpty())
+        .filter(entry -> !green.time().isBefore(entry.time()))
+        .reduce((earlier, later) -> later);
+  }
+
+  private Optional<Entry> last(What what, String piece) {
+    return lot.all(what).stream()
+        .filter(entry -> entry.piece().equals(piece))
+        .reduce((earlier, later) -> later);
   }
 
   /** What was packed, cut off and thrown away against the last weight. */
   private Optional<Block> balance() {
-    List<Entry> parts =
-        lot.entries().stream()
-            .filter(
-                entry ->
-                    entry.is(What.PACKED)
-                        || entry.is(What.ENDS)
-                        || entry.is(What.WASTE)
-                        || entry.is(What.SAMPLE))
-            .toList();
-    Optional<Entry> last = lot.last(What.WEIGHT);
-    if (parts.isEmpty() || last.isEmpty()) {
-      return Optional.empty();
+    boolean parted =
+        List.of(What.PACKED, What.ENDS, What.WASTE, What.SAMPLE).stream()
+            .anyMatch(what -> lot.first(what).isPresent());
+    return lot.last(What.WEIGHT)
+        .filter(last -> parted)
+        .map(last -> new Paragraph(Words.of(balance(last))));
+  }
+
+  private String balance(Entry last) {
+    MassBalance balance =
+        new MassBalance(
+            weighed(last), sum(What.PACKED), sum(What.ENDS), sum(What.WASTE), sum(What.SAMPLE));
+    return "Mass balance after the "
+        + last.sheet().word()
+        + ": "
+        + balance.unexplained().formula()
+        + " = "
+        + balance.unexplained().value().shown()
+        + " unexplained, "
+        + balance.unexplainedShare().value().shown()
+        + " of the last weight.";
+  }
+
+  /** The last weight; of a lot in pieces what each weighed after that step. */
+  private Quantity weighed(Entry last) {
+    return total(
+        lot.all(What.WEIGHT).stream()
+            .filter(entry -> entry.sheet() == last.sheet())
+            .filter(entry -> entry.piece().isEmpty() == last.piece().isEmpty())
+            .filter(entry -> last(entry).equals(entry))
+            .toList());
+  }
+
+  private Entry last(Entry weight) {
+    return lot.all(What.WEIGHT).stream()
+        .filter(entry -> entry.sheet() == weight.sheet())
+        .filter(entry -> entry.piece().equals(weight.piece()))
+        .reduce((earlier, later) -> later)
+        .orElse(weight);
+  }
+
+  private Quantity sum(What what) {
+    return total(lot.all(what));
+  }
+
+  private static Quantity total(List<Entry> entries) {
+    if (entries.size() == 1) {
+      return entries.get(0).amount();
     }
-    Ratio sum =
-        parts.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    Quantity found = new Quantity(sum, Unit.GRAM);
-    Quantity unexplained = last.get().amount().in(Unit.GRAM).minus(found);
-    List<String> told =
-        parts.stream().map(entry -> entry.what().word() + " " + entry.shown()).toList();
-    return Optional.of(
-        new Paragraph(
-            Words.of(
-                "Mass balance: "
-                    + String.join(" + ", told)
-                    + " = "
-                    + found.shown()
-                    + " of "
-                    + last.get().shown()
-                    + " after the "
-                    + last.get().sheet().word()
-                    + "; unexplained: "
-                    + unexplained.shown()
-                    + ".")));
+    Ratio grams =
+        entries.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    return new Quantity(grams, Unit.GRAM);
   }
 }
