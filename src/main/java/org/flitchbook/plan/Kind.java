@@ -161,6 +161,14 @@ public sealed interface Kind {
     }
   }
 
+  /** A control that the plan says is not needed; implied by a product, never read from data. */
+  record Exempted(String name) implements Kind {
+    @Override
+    public String word() {
+      return "exemption";
+    }
+  }
+
   /** A hazard control that a class asks for; implied by a class, never read from data. */
   record Covered(String covers) implements Kind {
     @Override
