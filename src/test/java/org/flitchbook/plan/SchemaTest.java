@@ -68,8 +68,8 @@ final class SchemaTest {
       textBlock =
           """
           # schema            | file                       | objects of different keys
-          plan.schema.json    | plan.json                  | 20
-          limits.schema.json  | templates/limits/full.json | 13
+          plan.schema.json    | plan.json                  | 21
+          limits.schema.json  | templates/limits/full.json | 14
           classes.schema.json | templates/classes.json     | 4
           """)
   void the_schema_names_the_keys_that_the_reader_asks_for(String schema, String file, int objects) {

@@ -106,7 +106,7 @@ final class SourcesTest {
       return table.what().word() + " " + rows(table.rows());
     }
     if (kind instanceof Kind.Span span) {
-      return span.what().word() + " " + stages(span.stages());
+      return span.what().word() + " " + stages(span.stages()) + added(span);
     }
     if (kind instanceof Kind.Holding holding) {
       String held = holding.what().word() + bound(holding.ceiling()) + holding.limit();
@@ -152,6 +152,15 @@ final class SourcesTest {
     return stages.stream()
         .map(stage -> stage.from() + " to " + stage.to() + " in at most " + stage.atMost())
         .collect(Collectors.joining(", "));
+  }
+
+  private static String added(Kind.Span span) {
+    return span.warmDrying()
+        .map(
+            drying ->
+                ", with drying above %s beyond %s (%s)"
+                    .formatted(drying.above(), drying.beyond(), drying.note()))
+        .orElse("");
   }
 
   private static String allowed(Kind.Holding holding) {
