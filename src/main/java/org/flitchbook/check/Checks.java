@@ -62,6 +62,9 @@ public final class Checks {
     if (judged.lot().first(What.DISPATCHED).isPresent()) {
       findings.add(review());
     }
+    for (Product.Exempt named : product.exemptions()) {
+      findings.add(finding(Implied.exempt(named), exempt(named)));
+    }
     for (Product.Missing missing : product.missing()) {
       findings.add(
           finding(
@@ -72,6 +75,13 @@ public final class Checks {
                       + ", which its product's class asks for")));
     }
     return findings;
+  }
+
+  /** Met by what the plan says, which is told with what it rests on; no reading shows it. */
+  private static Outcome exempt(Product.Exempt named) {
+    return Outcome.of(
+        Verdict.MET,
+        "exempt by the plan: " + named.exemption().name() + "; support: " + named.support());
   }
 
   /** A dispatch before the review is a deviation whatever the plan lists. */

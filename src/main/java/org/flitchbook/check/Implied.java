@@ -3,6 +3,7 @@ package org.flitchbook.check;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Conditions;
+import org.flitchbook.plan.Exemption;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Monitoring;
@@ -65,6 +66,25 @@ final class Implied {
         new Kind.Covered(missing.covers()),
         missing.because(),
         missing.source());
+  }
+
+  /** The plan names a case in which the control is not needed; it stands in every record. */
+  static Limit exempt(Product.Exempt named) {
+    Exemption exemption = named.exemption();
+    return new Limit(
+        "exempt." + Checks.idOf(exemption.covers()),
+        exemption.covers() + ", exempt: " + exemption.name(),
+        exemption.covers(),
+        Step.RELEASE,
+        Rank.CRITICAL,
+        new Kind.Exempted(exemption.name()),
+        Conditions.NONE,
+        exemption.because(),
+        exemption.source(),
+        Optional.of(named.support()),
+        Optional.empty(),
+        NONE,
+        "");
   }
 
   private static Source own(Plan plan) {

@@ -44,6 +44,7 @@ final class Remarks {
     guardBand(outcome).ifPresent(remarks::add);
     nearMiss(limit, outcome).ifPresent(remarks::add);
     integrated(limit).ifPresent(remarks::add);
+    exempt(limit, outcome).ifPresent(remarks::add);
     if (outcome.verdict().isMissed()) {
       remarks.addAll(wouldHavePassed(limit));
     }
@@ -88,6 +89,13 @@ final class Remarks {
                 "the heat added up while it rose gives "
                     + heat.shown()
                     + ", as support beside the table and never in its place");
+  }
+
+  /** Beside a limit that a reading meets, an exemption must not pass for one. */
+  private static Optional<String> exempt(Limit limit, Outcome outcome) {
+    return Optional.of(outcome.reason())
+        .filter(reason -> limit.kind() instanceof Kind.Exempted)
+        .map(reason -> "met by no reading, but " + reason);
   }
 
   private static Optional<String> nearMiss(Limit limit, Outcome outcome) {

@@ -25,11 +25,13 @@ final class SpanJudge {
   private final Case judged;
   private final Kind.Span span;
   private final Step step;
+  private final Optional<WarmDrying> drying;
 
   SpanJudge(Case judged, Kind.Span span, Step step) {
     this.judged = judged;
     this.span = span;
     this.step = step;
+    this.drying = span.warmDrying().map(rule -> new WarmDrying(judged, rule));
   }
 
   Outcome judge() {
@@ -46,7 +48,13 @@ final class SpanJudge {
         .measured(first.part().measured(), formula(stages))
         .from(
             stages.stream().flatMap(each -> each.evidence().stream()).distinct().toList(),
-            tracks.stream().map(Track::origin).toList());
+            rests(tracks));
+  }
+
+  private List<Place> rests(List<Track> tracks) {
+    List<Place> rests = new ArrayList<>(tracks.stream().map(Track::origin).toList());
+    drying.ifPresent(warm -> rests.addAll(warm.origins()));
+    return rests;
   }
 
   private static String reasons(List<Clocked> stages) {
@@ -90,6 +98,8 @@ final class SpanJudge {
 
     private final Kind.Stage stage;
     private final Track track;
+    private final long most;
+    private final long least;
     private final BandTime written;
     private final BandTime up;
     private final BandTime down;
@@ -97,6 +107,8 @@ final class SpanJudge {
     Probe(Kind.Stage stage, Track track) {
       this.stage = stage;
       this.track = track;
+      this.most = stage.falling() ? 0 : drying.map(WarmDrying::most).orElse(0L);
+      this.least = stage.falling() ? 0 : drying.map(WarmDrying::least).orElse(0L);
       this.written = clock(Shift.AS_WRITTEN);
       this.up = clock(Shift.UP);
       this.down = clock(Shift.DOWN);
@@ -105,9 +117,11 @@ final class SpanJudge {
     private BandTime clock(Shift shift) {
       long from = Level.of(stage.from());
       long to = Level.of(stage.to());
-      return stage.falling()
-          ? BandTime.falling(track, shift, from, to)
-          : BandTime.rising(track, shift, from, to);
+      BandTime inBand =
+          stage.falling()
+              ? BandTime.falling(track, shift, from, to)
+              : BandTime.rising(track, shift, from, to);
+      return inBand.plus(most, least);
     }
 
     private long limit() {
@@ -154,17 +168,26 @@ final class SpanJudge {
       if (kindest > limit()) {
         return told(Verdict.NOT_MET, took(kindest) + ", of at most " + stage.atMost());
       }
-      String why =
-          written.gap()
-              ? "a crossing lies in a gap of the log: anything from "
-                  + minutes(written.shortest())
-                  + " to "
-                  + minutes(worse().longest())
-                  + " is possible"
-              : "only the curve as written meets it ("
-                  + minutes(kindest)
-                  + "); with the instrument's error against the lot it does not";
-      return told(Verdict.NOT_SHOWN, why);
+      return told(Verdict.NOT_SHOWN, why(kindest));
+    }
+
+    private String why(long kindest) {
+      if (written.longest() - most + least <= limit() && most > least) {
+        return "the readings of the drying allow from "
+            + minutes(least)
+            + " to "
+            + minutes(most)
+            + " that count in it";
+      }
+      return written.gap()
+          ? "a crossing lies in a gap of the log: anything from "
+              + minutes(written.shortest())
+              + " to "
+              + minutes(worse().longest())
+              + " is possible"
+          : "only the curve as written meets it ("
+              + minutes(kindest)
+              + "); with the instrument's error against the lot it does not";
     }
 
     private Clocked running() {
@@ -182,7 +205,7 @@ final class SpanJudge {
                 + " and never show "
                 + stage.to());
       }
-      long running = judged.moment().toEpochMilli() - track.latest(written.start());
+      long running = judged.moment().toEpochMilli() - track.latest(written.start()) + most;
       return running > limit()
           ? told(Verdict.NOT_SHOWN, "its time has run out and no reading shows " + stage.to())
           : told(Verdict.PENDING, "still between " + stage.from() + " and " + stage.to());
@@ -197,11 +220,15 @@ final class SpanJudge {
     }
 
     private String took(long millis) {
-      return track.called() + ": at least " + minutes(millis) + band();
+      return track.called() + ": at least " + minutes(millis) + band() + (least > 0 ? added() : "");
     }
 
     private String band() {
       return " from " + stage.from() + " to " + stage.to();
+    }
+
+    private String added() {
+      return stage.falling() ? "" : drying.map(WarmDrying::told).orElse("");
     }
 
     private Clocked told(Verdict verdict, String reason) {
@@ -255,6 +282,7 @@ final class SpanJudge {
           + level(shown.end())
           + "), ± "
           + Shown.spread(track, shown.start(), Shift.UP, unit).shown()
+          + added()
           + ": "
           + minutes(value);
     }

@@ -135,6 +135,11 @@ public final class Desk {
     for (Product product : plan.products()) {
       text.append(product.code()).append(", ").append(product.name()).append(": ");
       text.append(product.limits().size()).append(" limits\n");
+      for (Product.Exempt each : product.exemptions()) {
+        text.append("    exempt from ").append(each.exemption().covers()).append(": ");
+        text.append(each.exemption().name()).append("; support: ").append(each.support());
+        text.append('\n');
+      }
       for (Product.Missing each : product.missing()) {
         amiss = true;
         text.append("    no limit covers ").append(each.covers()).append(". ");

@@ -46,8 +46,12 @@ public sealed interface Kind {
   /** A row of a lethality table. */
   record Hold(Quantity atLeast, Quantity time) {}
 
-  /** The time inside a band, in stages one behind the other. */
-  record Span(What what, List<Stage> stages) implements Kind {
+  /**
+   * The time inside a band, in stages one behind the other.
+   *
+   * @param warmDrying the warm hours of the drying that count in each rising stage
+   */
+  record Span(What what, List<Stage> stages, Optional<WarmDrying> warmDrying) implements Kind {
     public Span {
       stages = List.copyOf(stages);
     }
@@ -57,6 +61,13 @@ public sealed interface Kind {
       return "span";
     }
   }
+
+  /**
+   * The time in drying above a level, as far as it is longer than {@code beyond}.
+   *
+   * @param note what this rests on, where that is not the limit's source
+   */
+  record WarmDrying(Quantity above, Quantity beyond, String note) {}
 
   /** From one temperature to another within a time; falling where {@code from} is the higher. */
   record Stage(Quantity from, Quantity to, Quantity atMost) {
@@ -158,6 +169,14 @@ public sealed interface Kind {
     @Override
     public String word() {
       return "between";
+    }
+  }
+
+  /** A control that the plan says is not needed; implied by a product, never read from data. */
+  record Exempted(String name) implements Kind {
+    @Override
+    public String word() {
+      return "exemption";
     }
   }
 

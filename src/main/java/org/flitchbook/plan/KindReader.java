@@ -26,6 +26,7 @@ final class KindReader {
           "from",
           "to",
           "stages",
+          "addWarmDrying",
           "rows",
           "every",
           "allow",
@@ -108,7 +109,26 @@ final class KindReader {
   private static Optional<Kind> span(Fields limit) {
     Optional<What> what = temperature(limit);
     List<Kind.Stage> stages = limit.has("stages") ? stages(limit) : stage(limit);
-    return what.filter(known -> !stages.isEmpty()).map(known -> new Kind.Span(known, stages));
+    Optional<Kind.WarmDrying> drying = warmDrying(limit, stages);
+    return what.filter(known -> !stages.isEmpty())
+        .map(known -> new Kind.Span(known, stages, drying));
+  }
+
+  /** Only where something rises, since it is counted nowhere else. */
+  private static Optional<Kind.WarmDrying> warmDrying(Fields limit, List<Kind.Stage> stages) {
+    Optional<Fields> found = limit.optionalObject("addWarmDrying");
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    Fields fields = found.get();
+    Optional<Quantity> above = Quantities.required(fields, "above", Dimension.TEMPERATURE);
+    Optional<Quantity> beyond = Quantities.required(fields, "beyond", Dimension.TIME);
+    String note = fields.text("note");
+    fields.end();
+    if (!stages.isEmpty() && stages.stream().allMatch(Kind.Stage::falling)) {
+      limit.fault("addWarmDrying", "it in a fall", "it where the temperature rises");
+    }
+    return above.flatMap(level -> beyond.map(time -> new Kind.WarmDrying(level, time, note)));
   }
 
   static List<Kind.Stage> stages(Fields limit) {

@@ -9,7 +9,8 @@ import org.flitchbook.sheet.Step;
  * A product of the plan with the limits in force for it.
  *
  * @param between the longest time that may lie between two steps
- * @param missing the hazard controls that its class asks for and no limit of it covers
+ * @param exemptions the controls that the plan says it does not need
+ * @param missing the hazard controls that its class asks for, and no limit or exemption covers
  * @param conflicts limits that can't, or can only just, be met together, a sentence each
  */
 public record Product(
@@ -21,6 +22,7 @@ public record Product(
     List<Step> steps,
     Optional<Quantity> between,
     List<Limit> limits,
+    List<Exempt> exemptions,
     List<Missing> missing,
     List<String> conflicts,
     Optional<RuleSet.RindShare> rindShare) {
@@ -28,9 +30,13 @@ public record Product(
   public Product {
     steps = List.copyOf(steps);
     limits = List.copyOf(limits);
+    exemptions = List.copyOf(exemptions);
     missing = List.copyOf(missing);
     conflicts = List.copyOf(conflicts);
   }
+
+  /** An exemption with what the plan rests it on. */
+  public record Exempt(Exemption exemption, String support) {}
 
   /** A hazard control that the plan is silent about. */
   public record Missing(String covers, String because, Source source) {}

@@ -51,6 +51,7 @@ final class ProductReader {
     for (Fields each : fields.objects("ownLimits")) {
       own(each).ifPresent(limits::add);
     }
+    List<Product.Exempt> exemptions = Exemptions.of(catalogue).named(fields);
     Product product =
         new Product(
             code,
@@ -61,7 +62,8 @@ final class ProductReader {
             steps,
             between,
             settle(limits, other -> Fitness.fit(other.when(), cureMethod, cut, productClass)),
-            missing(productClass, limits),
+            exemptions,
+            missing(productClass, limits, exemptions),
             Conflicts.in(limits),
             rindShare);
     new Fitness(fields, product).check();
@@ -156,8 +158,10 @@ final class ProductReader {
         || limit.support().isPresent();
   }
 
-  private List<Product.Missing> missing(String productClass, List<Limit> limits) {
+  private List<Product.Missing> missing(
+      String productClass, List<Limit> limits, List<Product.Exempt> exemptions) {
     Set<String> covered = covered(limits);
+    exemptions.forEach(each -> covered.add(each.exemption().covers()));
     return classes
         .find(productClass, regime)
         .map(

@@ -42,9 +42,10 @@ final class RuleSetReader {
     Optional<RuleSet.RindShare> rindShare =
         file.optionalObject("rindShare").flatMap(RuleSetReader::rindShare);
     List<String> notRead = Lists.texts(file, "notRead");
+    List<Exemption> exemptions = Exemptions.listed(file);
     Map<String, Limit> limits = limits(file);
     file.end();
-    return new RuleSet(name, title, limits, shortNames, notRead, rindShare);
+    return new RuleSet(name, title, limits, shortNames, notRead, exemptions, rindShare);
   }
 
   private static Map<String, Limit> limits(Fields file) {

@@ -42,7 +42,7 @@ final class Tightening {
           number(entry, "allow", Dimension.TIME).orElse(holding.allow()));
     }
     if (kind instanceof Kind.Span span && entry.has("stages")) {
-      return new Kind.Span(span.what(), KindReader.stages(entry));
+      return new Kind.Span(span.what(), KindReader.stages(entry), span.warmDrying());
     }
     if (kind instanceof Kind.TimeAtTemperature table && entry.has("rows")) {
       return new Kind.TimeAtTemperature(table.what(), KindReader.rows(entry), table.integral());

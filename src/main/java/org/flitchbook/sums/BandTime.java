@@ -36,6 +36,17 @@ public record BandTime(
     BEGINS_INSIDE
   }
 
+  /**
+   * The same clock with time that was spent elsewhere and counts as if it were spent here.
+   *
+   * @param most in ms, the most that it may have been
+   * @param least in ms, the least
+   */
+  public BandTime plus(long most, long least) {
+    Optional<Long> lines = interpolated.map(time -> time + least);
+    return new BandTime(state, longest + most, shortest + least, lines, start, end, gap);
+  }
+
   static final BandTime NOT_ENTERED = none(State.BEFORE);
   static final BandTime NOT_SEEN = none(State.BEGINS_INSIDE);
 

@@ -290,6 +290,52 @@ final class SpanTest {
     assertEquals(verdict, bench.finding(limit).verdict().words());
   }
 
+  /** The core takes 5 h from 50 to 130 °F; what the drying adds beyond 2 h may take an hour. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        // verdict | fridge of the drying, read each minute from 00:00 to 07:30
+        "met 300.00 min       | 00:00:00..07:30:00/60 38>38",
+        "met 300.00 min       | 00:00:00..07:30:00/60 41>41",
+        "met 300.00 min       | 00:00:00..01:00:00/60 38>38; 01:01:00..02:58:00/60 45>45; 02:59:00..07:30:00/60 38>38",
+        "met 360.00 min       | 00:00:00..01:00:00/60 38>38; 01:01:00..03:59:00/60 45>45; 04:00:00..07:30:00/60 38>38",
+        "not shown 361.00 min | 00:00:00..01:00:00/60 38>38; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60 38>38",
+        "not met 363.00 min   | 00:00:00..01:00:00/60 38>38; 01:01:00..04:02:00/60 45>45; 04:03:00..07:30:00/60 38>38",
+        "not shown 420.00 min | 01:00:00 38; 03:00:00 45; 05:00:00 38; 07:30:00 38",
+      })
+  void warm_hours_of_the_drying_count_in_the_come_up(String said, String fridge) {
+    Finding finding = dried(fridge).finding("us.a21.come-up");
+    assertEquals(said, Bench.said(finding));
+    assertEquals(
+        !said.startsWith("met 300"),
+        finding.formula().contains("of drying above 41 °F beyond 2 h (common practice, no source)"),
+        finding.formula());
+  }
+
+  @Test
+  void a_drying_without_readings_adds_nothing() {
+    assertEquals("met 300.00 min", Bench.said(dried("").finding("us.a21.come-up")));
+  }
+
+  private static Bench dried(String fridge) {
+    Bench bench =
+        Bench.book()
+            .product("class", "\"fully cooked, not shelf stable\"")
+            .rule("us.a21.come-up")
+            .write(
+                "dry,00:00:00,into drying,F2",
+                "dry,07:30:00,out of drying",
+                "smoke,08:00:00,into smoke,SM",
+                "smoke,14:30:00,out of smoke",
+                "chill,14:35,into chill,F2",
+                "chill,18:00,out of chill")
+            .core("P1", "LG-0", "08:00:00 50.0; 08:01:00..12:59:00/60 51>129; 13:00:00 130.0");
+    return fridge.isEmpty()
+        ? bench
+        : bench.log("AIR", "cooler temperature", "°F", "LG-0", "\"place\": \"F2\"", fridge);
+  }
+
   @Test
   void a_span_prints_both_times_and_the_readings_on_both_sides() {
     Finding finding =

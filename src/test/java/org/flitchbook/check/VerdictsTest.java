@@ -89,6 +89,47 @@ final class VerdictsTest {
     assertEquals(Verdict.NOT_SHOWN, judged.verdict());
   }
 
+  private static final String BAG =
+      "[{\"name\": \"cooked in a sealed, impermeable bag\", \"support\": \"support file 6\"}]";
+
+  /** A fully cooked product that claims its lethality and has no limit for humidity. */
+  private static Bench cooked() {
+    return covered()
+        .product("class", "\"fully cooked, not shelf stable\"")
+        .covers("own.lethality", "lethality", "cure", MET);
+  }
+
+  @Test
+  void a_named_exemption_stands_in_the_record_as_met_by_the_plans_word() {
+    Judgement judged = cooked().product("exemptions", BAG).judge();
+    Finding exempt = Bench.found(judged, "exempt.humidity");
+    assertEquals(Verdict.MET, exempt.verdict());
+    assertEquals(Rank.CRITICAL, exempt.limit().rank());
+    assertEquals("humidity", exempt.limit().covers());
+    assertEquals("pp. 31-33", exempt.limit().source().clause());
+    assertEquals(
+        "exempt by the plan: cooked in a sealed, impermeable bag; support: support file 6",
+        exempt.reason());
+    assertEquals("met by no reading, but " + exempt.reason(), exempt.remark());
+    assertEquals(List.of(), exempt.evidence());
+    assertEquals(Verdict.MET, judged.verdict());
+  }
+
+  @Test
+  void without_the_exemption_humidity_is_not_shown() {
+    Judgement judged = cooked().judge();
+    assertEquals(Verdict.NOT_SHOWN, Bench.found(judged, "class.humidity").verdict());
+    assertEquals(Verdict.NOT_SHOWN, judged.verdict());
+  }
+
+  /** A limit for the same control is judged all the same. */
+  @Test
+  void an_exemption_takes_no_limit_away() {
+    Bench bench =
+        cooked().product("exemptions", BAG).covers("own.moist", "humidity", "cure", NOT_MET);
+    assertEquals(Verdict.NOT_MET, verdict(bench));
+  }
+
   private static final String SLOW =
       "08:00:00..10:59:00/60 45>150; 11:00:00..12:40:00/60 130>80; 12:41:00..17:00:00/60 79>35";
 

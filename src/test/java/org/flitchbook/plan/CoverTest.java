@@ -90,6 +90,38 @@ final class CoverTest {
   }
 
   @Test
+  void a_named_exemption_covers_its_control_and_no_other() {
+    Draft cooked = with().with(NOT_FULLY_COOKED, "fully cooked, not shelf stable");
+    Draft exempt =
+        cooked.with(
+            "\"limits\": []",
+            "\"limits\": [], \"exemptions\": [{\"name\": \"cooked by direct heat\", \"support\":"
+                + " \"file 6\"}]");
+    assertEquals(
+        "nitrite ceiling, nitrate, cold holding, come-up, cooling, lethality", missing(exempt));
+    Product.Exempt named = exempt.plan().products().get(0).exemptions().get(0);
+    assertEquals("file 6", named.support());
+    assertEquals("humidity", named.exemption().covers());
+    assertEquals(Standing.READ, named.exemption().source().standing());
+    assertEquals("pp. 31-33", named.exemption().source().clause());
+  }
+
+  @Test
+  void a_rule_set_lists_each_exemption_once() {
+    String name = "\"name\": \"cooked by direct heat\"";
+    Draft twice = with().with(Draft.US, name, "\"name\": \"cooked immersed in liquid\"");
+    assertEquals(1, twice.faults().size());
+    assertEquals(
+        true,
+        twice
+            .faults()
+            .get(0)
+            .endsWith(
+                "found a second exemption for \"cooked immersed in liquid\", expected each once"),
+        twice.faults().get(0));
+  }
+
+  @Test
   void a_group_covers_what_its_limits_cover() {
     Draft draft =
         Draft.of("least.json")

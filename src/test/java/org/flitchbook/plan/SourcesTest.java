@@ -63,17 +63,33 @@ final class SourcesTest {
     set.limits().values().stream()
         .sorted(Comparator.comparing(Limit::id))
         .forEach(limit -> lines.add(row(limit)));
+    lines.addAll(exemptions(set));
     lines.add("\nNot read in its own text:\n");
     set.notRead().forEach(text -> lines.add("- " + text));
     assertEquals(List.of(), faults);
     return String.join("\n", lines) + "\n";
   }
 
+  private static List<String> exemptions(RuleSet set) {
+    List<String> lines = new ArrayList<>();
+    if (!set.exemptions().isEmpty()) {
+      lines.add("\n| exemption | from | document | clause | edition | standing |");
+      lines.add("| --- | --- | --- | --- | --- | --- |");
+    }
+    for (Exemption each : set.exemptions()) {
+      lines.add(row(each.name(), each.covers(), each.source()));
+    }
+    return lines;
+  }
+
   private static String row(Limit limit) {
-    Source source = limit.source();
+    return row(limit.id(), judges(limit.kind()), limit.source());
+  }
+
+  private static String row(String name, String judges, Source source) {
     return Stream.of(
-            limit.id(),
-            judges(limit.kind()),
+            name,
+            judges,
             source.document(),
             source.clause(),
             source.edition(),
@@ -90,7 +106,7 @@ final class SourcesTest {
       return table.what().word() + " " + rows(table.rows());
     }
     if (kind instanceof Kind.Span span) {
-      return span.what().word() + " " + stages(span.stages());
+      return span.what().word() + " " + stages(span.stages()) + added(span);
     }
     if (kind instanceof Kind.Holding holding) {
       String held = holding.what().word() + bound(holding.ceiling()) + holding.limit();
@@ -136,6 +152,15 @@ final class SourcesTest {
     return stages.stream()
         .map(stage -> stage.from() + " to " + stage.to() + " in at most " + stage.atMost())
         .collect(Collectors.joining(", "));
+  }
+
+  private static String added(Kind.Span span) {
+    return span.warmDrying()
+        .map(
+            drying ->
+                ", with drying above %s beyond %s (%s)"
+                    .formatted(drying.above(), drying.beyond(), drying.note()))
+        .orElse("");
   }
 
   private static String allowed(Kind.Holding holding) {

@@ -1,0 +1,85 @@
+package org.flitchbook.check;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.flitchbook.input.Place;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Exposure;
+import org.flitchbook.sums.Shift;
+
+/**
+ * The warm hours of a lot's drying that its rise has to answer for: the time in which the cooler
+ * was above a level, less the time that is let pass. Of several probes the warmest counts. Where
+ * nothing was read it adds nothing; that nothing was read is for the cold holding to say.
+ */
+final class WarmDrying {
+
+  private final Kind.WarmDrying rule;
+  private final List<Track> tracks;
+
+  WarmDrying(Case judged, Kind.WarmDrying rule) {
+    this.rule = rule;
+    this.tracks = judged.lot().tracks(What.COOLER_TEMPERATURE, Step.DRY);
+  }
+
+  /** In ms, the most that the readings allow, their error against the lot. */
+  long most() {
+    long level = Level.of(rule.above());
+    return beyond(ways().mapToLong(track -> Exposure.above(track, Shift.UP, level).longest()));
+  }
+
+  /** In ms, the least that they allow: only what lies between two warm readings without a gap. */
+  long least() {
+    return beyond(ways().mapToLong(this::seen));
+  }
+
+  private Stream<Track> ways() {
+    return tracks.stream().flatMap(track -> track.ways().stream());
+  }
+
+  private long seen(Track track) {
+    return IntStream.range(0, track.size() - 1)
+        .filter(i -> isWarm(track, i) && isWarm(track, i + 1) && !track.gapAfter(i))
+        .mapToLong(i -> Math.max(0, track.earliest(i + 1) - track.latest(i)))
+        .sum();
+  }
+
+  private boolean isWarm(Track track, int index) {
+    return track.level(index, Shift.DOWN) > Level.of(rule.above());
+  }
+
+  private long beyond(LongStream times) {
+    long free = rule.beyond().inBase().times(Ratio.of(1000)).floor().longValueExact();
+    return Math.max(0, times.max().orElse(0) - free);
+  }
+
+  /** What is added, for the formula; empty where nothing is. */
+  String told() {
+    if (most() == 0) {
+      return "";
+    }
+    Quantity added = Case.time(most(), Unit.MINUTE);
+    return ", with "
+        + added.shown()
+        + " of drying above "
+        + rule.above()
+        + " beyond "
+        + rule.beyond()
+        + " ("
+        + rule.note()
+        + ")";
+  }
+
+  List<Place> origins() {
+    return tracks.stream().map(Track::origin).toList();
+  }
+}
