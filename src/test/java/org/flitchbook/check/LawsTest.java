@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 final class LawsTest {
 
   private static final long SEED = 20260228;
-  private static final int LOTS = 150;
+  private static final int LOTS = 120;
   private static final int ALL = Integer.MAX_VALUE;
   private static final String NITRITE = "\"quantity\": \"ingoing nitrite\", ";
   private static final String CORE = "\"what\": \"internal temperature\", ";
