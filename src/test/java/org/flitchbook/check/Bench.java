@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.flitchbook.doubt.Doubts;
@@ -128,6 +129,21 @@ public final class Bench {
       sheets.computeIfAbsent(sheet, name -> new StringBuilder(HEAD + "\n")).append(row(cells));
     }
     return this;
+  }
+
+  /** The same book with the rows of each sheet in another order. */
+  public Bench shuffled(SplittableRandom random) {
+    sheets.replaceAll((name, text) -> shuffled(text.toString().lines().toList(), random));
+    return this;
+  }
+
+  private static StringBuilder shuffled(List<String> lines, SplittableRandom random) {
+    List<String> left = new ArrayList<>(lines.subList(1, lines.size()));
+    StringBuilder text = new StringBuilder(HEAD + "\n");
+    while (!left.isEmpty()) {
+      text.append(left.remove(random.nextInt(left.size()))).append('\n');
+    }
+    return text;
   }
 
   private static String row(String[] cells) {

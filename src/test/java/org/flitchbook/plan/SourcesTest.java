@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.Golden;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.Test;
 final class SourcesTest {
 
   private static final Path PAGE = Path.of("docs", "sources.md");
+  private static final CheckedBy TESTS = CheckedBy.read();
 
   @Test
   void the_page_of_sources_is_what_the_rule_sets_say() {
@@ -31,6 +33,26 @@ final class SourcesTest {
     String sections =
         ruleSets().stream().map(SourcesTest::section).collect(Collectors.joining("\n"));
     Golden.check("../../../../../docs/sources.md", prose + sections);
+  }
+
+  @Test
+  void each_limit_is_named_by_a_test() {
+    List<String> unchecked =
+        ruleSets().stream()
+            .flatMap(file -> Plans.ruleSet(file, new ArrayList<>()).stream())
+            .flatMap(set -> set.limits().keySet().stream())
+            .filter(id -> TESTS.of(id).isEmpty())
+            .toList();
+    assertEquals(List.of(), unchecked);
+  }
+
+  /** Put together here, so that this test does not name what it says that nobody names. */
+  @Test
+  void a_part_of_an_id_is_not_named_by_a_test_of_the_whole() {
+    String whole = String.join(".", "us", "424.22-b-1", "nitrite-floor");
+    assertEquals(Set.of(), TESTS.of(whole.replace("-floor", "-flo")));
+    assertEquals(Set.of(), TESTS.of(whole.replace("us.", "s.")));
+    assertEquals(true, TESTS.of(whole).contains("IngoingTest"));
   }
 
   /** By their names in the order of code points. */
@@ -58,8 +80,8 @@ final class SourcesTest {
     List<String> lines = new ArrayList<>();
     lines.add("## " + file.name() + "\n");
     lines.add(set.title() + ". Made " + head.text("made") + " by " + head.text("by") + ".\n");
-    lines.add("| limit | judges | document | clause | edition | standing |");
-    lines.add("| --- | --- | --- | --- | --- | --- |");
+    lines.add("| limit | judges | document | clause | edition | standing | checked by |");
+    lines.add("| --- | --- | --- | --- | --- | --- | --- |");
     set.limits().values().stream()
         .sorted(Comparator.comparing(Limit::id))
         .forEach(limit -> lines.add(row(limit)));
@@ -93,7 +115,8 @@ final class SourcesTest {
             source.document(),
             source.clause(),
             source.edition(),
-            source.standing().word())
+            source.standing().word(),
+            TESTS.shortly(limit.id()))
         .map(cell -> cell.replace("|", "\\|"))
         .collect(Collectors.joining(" | ", "| ", " |"));
   }

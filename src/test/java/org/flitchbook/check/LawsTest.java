@@ -1,0 +1,264 @@
+package org.flitchbook.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.flitchbook.measure.Quantity;
+import org.junit.jupiter.api.Test;
+
+/** What holds for every lot, tried on lots at random. */
+final class LawsTest {
+
+  private static final long SEED = 20260228;
+  private static final int LOTS = 120;
+  private static final int ALL = Integer.MAX_VALUE;
+  private static final String NITRITE = "\"quantity\": \"ingoing nitrite\", ";
+  private static final String CORE = "\"what\": \"internal temperature\", ";
+
+  /** The same limit ever tighter. */
+  private record Ladder(String id, String step, String numbers, List<String> rungs) {
+
+    Ladder(String id, String step, String numbers, String... rungs) {
+      this(id, step, numbers, List.of(rungs));
+    }
+
+    void addTo(Bench bench, int most) {
+      rungs.stream()
+          .limit(most)
+          .forEach(rung -> bench.own(name(rung), step, numbers.replace("RUNG", '"' + rung + '"')));
+    }
+
+    String name(String rung) {
+      return id + "-" + rung.replaceAll("[^0-9a-zA-Z]", "");
+    }
+  }
+
+  private static final List<Ladder> LADDERS =
+      List.of(
+          new Ladder(
+              "ceiling",
+              "cure",
+              "\"kind\": \"ceiling\", " + NITRITE + "\"atMost\": RUNG",
+              "240 ppm",
+              "200 ppm",
+              "199 ppm",
+              "120 ppm"),
+          new Ladder(
+              "floor",
+              "cure",
+              "\"kind\": \"floor\", " + NITRITE + "\"atLeast\": RUNG",
+              "80 ppm",
+              "120 ppm",
+              "200 ppm"),
+          new Ladder(
+              "length",
+              "smoke",
+              "\"kind\": \"duration\", \"from\": \"into smoke\", \"to\": \"out of smoke\", "
+                  + "\"atMost\": RUNG",
+              "30 min",
+              "20 min",
+              "12 min"),
+          new Ladder(
+              "span", "chill", span("\"130 °F\"", "RUNG"), "60 min", "40 min", "30 min", "20 min"),
+          new Ladder(
+              "hold",
+              "smoke",
+              table("\"138 °F\"", "RUNG"),
+              "0 s",
+              "1 min",
+              "3 min",
+              "6 min",
+              "12 min"),
+          new Ladder(
+              "heat", "smoke", table("RUNG", "\"2 min\""), "126 °F", "138 °F", "142 °F", "147 °F"),
+          new Ladder(
+              "peak",
+              "smoke",
+              "\"kind\": \"floor\", \"quantity\": \"peak internal temperature\", \"atLeast\": RUNG",
+              "126 °F",
+              "135 °F",
+              "145 °F",
+              "151 °F"),
+          new Ladder(
+              "cold", "chill", cold("RUNG", "\"20 min\""), "130 °F", "110 °F", "90 °F", "75 °F"),
+          new Ladder(
+              "outside",
+              "chill",
+              cold("\"90 °F\"", "RUNG"),
+              "60 min",
+              "30 min",
+              "20 min",
+              "5 min"));
+
+  private static String span(String from, String atMost) {
+    return "\"kind\": \"span\", %s\"from\": %s, \"to\": \"80 °F\", \"atMost\": %s"
+        .formatted(CORE, from, atMost);
+  }
+
+  private static String table(String atLeast, String time) {
+    return "\"kind\": \"time-at-temperature\", %s\"rows\": [{\"atLeast\": %s, \"for\": %s}]"
+        .formatted(CORE, atLeast, time);
+  }
+
+  private static String cold(String atMost, String allow) {
+    return "\"kind\": \"holding\", %s\"atMost\": %s, \"every\": \"20 min\", \"allow\": %s"
+        .formatted(CORE, atMost, allow);
+  }
+
+  private static Bench onLadders(int rungs) {
+    Bench bench = Bench.book();
+    LADDERS.forEach(ladder -> ladder.addTo(bench, rungs));
+    return bench;
+  }
+
+  private static String grams(long hundredths) {
+    return BigDecimal.valueOf(hundredths, 2).toPlainString();
+  }
+
+  /**
+   * Rind, weights and cure, with one piece or two.
+   *
+   * @param apart the minutes from one weighing of cure to the next
+   * @param salts in hundredths of a gram
+   */
+  private static void cure(Bench bench, SplittableRandom random, int apart, long... salts) {
+    boolean rind = random.nextBoolean();
+    int pieces = 1 + random.nextInt(2);
+    bench.write("cure,05:00,rind,," + (rind ? "on" : "off"));
+    for (int piece = 1; piece <= pieces; piece++) {
+      String end = ",g,MA,S-10,,," + (pieces == 1 ? "" : piece);
+      int green = 3000 + random.nextInt(3000);
+      bench.write("cure,05:10,green weight,," + green + end);
+    }
+    for (int i = 0; i < salts.length; i++) {
+      String piece = pieces == 1 ? "" : String.valueOf(1 + random.nextInt(pieces));
+      String cure = List.of("C1", "C2", "CK").get(random.nextInt(3)) + "," + grams(salts[i]);
+      int minute = 20 + apart * i;
+      bench.write("cure,05:" + minute + ",curing salt," + cure + ",g,MA,S-001,,," + piece);
+    }
+    bench.write("cure,05:30,into cure,F1", "cure,06:30,out of cure");
+  }
+
+  private static long[] salts(SplittableRandom random) {
+    return random.longs(1 + random.nextInt(4), 50, 900).toArray();
+  }
+
+  private static Bench nitrite(long seed, long... salts) {
+    String ceiling = "\"kind\": \"ceiling\", " + NITRITE + "\"atMost\": \"200 ppm\"";
+    Bench bench = Bench.book().own("ceiling", "cure", ceiling);
+    cure(bench, new SplittableRandom(seed), 0, salts);
+    return bench;
+  }
+
+  @Test
+  void more_curing_salt_never_lowers_the_nitrite() {
+    Set<Verdict> seen = new HashSet<>();
+    int raised = 0;
+    for (long seed = SEED; seed < SEED + LOTS; seed++) {
+      SplittableRandom random = new SplittableRandom(-seed);
+      long[] less = salts(random);
+      long[] more = less.clone();
+      more[random.nextInt(more.length)] += 1 + random.nextInt(500);
+      Finding before = nitrite(seed, less).finding("ceiling");
+      Finding after = nitrite(seed, more).finding("ceiling");
+      String message = "lot of seed " + seed + ": " + before.formula() + ", " + after.formula();
+      if (before.measured().isPresent()) {
+        Quantity ppm = before.measured().get().value();
+        assertFalse(after.measured().orElseThrow().value().isBelow(ppm), message);
+        raised += after.measured().get().value().isAbove(ppm) ? 1 : 0;
+      }
+      assertFalse(before.verdict() == Verdict.NOT_MET && after.verdict() == Verdict.MET, message);
+      seen.add(before.verdict());
+    }
+    assertTrue(raised > LOTS / 3, raised + " lots with more nitrite");
+    assertTrue(seen.containsAll(List.of(Verdict.MET, Verdict.NOT_MET)), seen.toString());
+  }
+
+  private static Bench lot(long seed, Bench bench) {
+    SplittableRandom random = new SplittableRandom(seed);
+    cure(bench, random, 1, salts(random));
+    return new RandomLot(random, bench).bench();
+  }
+
+  @Test
+  void a_tighter_limit_is_never_met_where_a_looser_one_is_missed() {
+    Set<String> seen = new HashSet<>();
+    for (long seed = SEED; seed < SEED + LOTS; seed++) {
+      Judgement judged = lot(seed, onLadders(ALL)).judge();
+      for (Ladder ladder : LADDERS) {
+        boolean missed = false;
+        for (String rung : ladder.rungs()) {
+          Finding finding = Bench.found(judged, ladder.name(rung));
+          boolean met = finding.verdict() == Verdict.MET;
+          assertFalse(met && missed, ladder.name(rung) + " in the lot of seed " + seed);
+          missed |= finding.verdict() == Verdict.NOT_MET;
+          seen.add(ladder.id() + " " + finding.verdict().words());
+        }
+      }
+    }
+    for (Ladder ladder : LADDERS) {
+      List<String> both = List.of(ladder.id() + " met", ladder.id() + " not met");
+      assertTrue(seen.containsAll(both), ladder.id() + " of " + seen);
+    }
+  }
+
+  /** All that is said of a lot, but for the numbers of lines. */
+  private static List<String> said(Judgement judged) {
+    List<String> said = new ArrayList<>();
+    said.add(judged.verdict().words());
+    for (Finding finding : judged.findings()) {
+      said.add(withoutLines(finding));
+      finding.evidence().stream()
+          .map(place -> finding.limit().id() + " by " + place.file() + " " + place.column())
+          .sorted()
+          .forEach(said::add);
+    }
+    judged.faults().stream().map(LawsTest::withoutLines).sorted().forEach(said::add);
+    return said;
+  }
+
+  private static String withoutLines(Finding finding) {
+    return withoutLines(
+        List.of(
+            finding.limit().id(),
+            finding.verdict().words(),
+            finding.measured(),
+            finding.formula(),
+            finding.reason(),
+            finding.remark(),
+            finding.parts()));
+  }
+
+  private static String withoutLines(Object said) {
+    return said.toString().replaceAll("\\.csv:\\d+", ".csv");
+  }
+
+  @Test
+  void the_order_of_the_rows_changes_nothing() {
+    for (long seed = SEED; seed < SEED + LOTS; seed++) {
+      Bench bench = lot(seed, onLadders(1));
+      List<String> before = said(bench.judge());
+      List<String> after = said(bench.shuffled(new SplittableRandom(-seed)).judge());
+      assertEquals(String.join("\n", before), String.join("\n", after), "lot of seed " + seed);
+    }
+  }
+
+  /** The sum names the weighings of one minute in the order of the sheet; what it gives is one. */
+  @Test
+  void weighings_of_one_minute_count_alike_in_any_order() {
+    for (long seed = SEED; seed < SEED + LOTS; seed++) {
+      Bench bench = nitrite(seed, salts(new SplittableRandom(-seed)));
+      Finding before = bench.finding("ceiling");
+      Finding after = bench.shuffled(new SplittableRandom(-seed)).finding("ceiling");
+      assertEquals(before.verdict(), after.verdict(), "lot of seed " + seed);
+      assertEquals(before.measured(), after.measured(), "lot of seed " + seed);
+    }
+  }
+}
