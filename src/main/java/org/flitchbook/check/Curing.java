@@ -10,11 +10,9 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Figure;
-import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Accelerator;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
@@ -27,9 +25,11 @@ import org.flitchbook.sums.Worked;
 final class Curing {
 
   private final Case judged;
+  private final Strength strength;
 
   Curing(Case judged) {
     this.judged = judged;
+    this.strength = new Strength(judged.plan());
   }
 
   /**
@@ -87,9 +87,9 @@ final class Curing {
   private Ingoing summed(
       Figure figure, String piece, Base base, List<Entry> cures, List<Place> evidence) {
     Optional<Entry> unknown =
-        cures.stream().filter(cure -> share(figure, cure).isEmpty()).findFirst();
+        cures.stream().filter(cure -> strength.of(figure, cure).isEmpty()).findFirst();
     if (unknown.isPresent()) {
-      return Ingoing.without(piece, unknownShare(figure, unknown.get()), evidence);
+      return Ingoing.without(piece, strength.unknown(figure, unknown.get()), evidence);
     }
     List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
     Optional<Entry> lost =
@@ -147,7 +147,7 @@ final class Curing {
   private List<Dose> doses(Figure figure, List<Entry> cures) {
     List<Dose> doses = new ArrayList<>();
     for (Entry cure : cures) {
-      doses.add(new Dose(cure.amount(), share(figure, cure).orElseThrow()));
+      doses.add(new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()));
     }
     if (doses.isEmpty()) {
       doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
@@ -225,66 +225,13 @@ final class Curing {
     List<Entry> cures = new ArrayList<>(of(What.CURING_SALT, piece));
     if (figure == Figure.INGOING_ACCELERATOR) {
       cures.removeIf(
-          cure -> share(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
+          cure -> strength.of(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
       cures.addAll(of(What.ACCELERATOR, piece));
     }
     if (figure == Figure.INGOING_SALT) {
       cures.addAll(of(What.SALT, piece));
     }
     return cures;
-  }
-
-  /** Plain salt is salt through and through; of all else the plan must state the share. */
-  private Optional<Quantity> share(Figure figure, Entry cure) {
-    if (cure.is(What.SALT)) {
-      return Optional.of(Quantity.of(100, Unit.PERCENT));
-    }
-    return judged
-        .plan()
-        .ingredient(cure.item())
-        .flatMap(
-            ingredient ->
-                switch (figure) {
-                  case INGOING_NITRITE, INGOING_NITRITE_ION ->
-                      sum(
-                          ingredient.sodiumNitrite(),
-                          ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
-                  case INGOING_NITRATE ->
-                      sum(
-                          ingredient.sodiumNitrate(),
-                          ingredient.potassiumNitrate().map(Sums::asSodiumNitrate));
-                  case INGOING_SALT -> ingredient.salt();
-                  default -> accelerator(ingredient);
-                });
-  }
-
-  private static Optional<Quantity> accelerator(Ingredient ingredient) {
-    Optional<Quantity> anhydrous =
-        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
-    return sum(
-        anhydrous,
-        ingredient
-            .sodiumErythorbateMonohydrate()
-            .map(share -> Accelerator.SODIUM_SALT_MONOHYDRATE.counted(share).value()));
-  }
-
-  private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {
-    if (a.isPresent() && b.isPresent()) {
-      return Optional.of(
-          new Quantity(a.get().inBase().plus(b.get().inBase()).times(Ratio.of(100)), Unit.PERCENT));
-    }
-    return a.or(() -> b);
-  }
-
-  private String unknownShare(Figure figure, Entry cure) {
-    String name =
-        judged.plan().ingredient(cure.item()).map(Ingredient::name).orElse("an ingredient");
-    return "the plan does not state the strength of "
-        + name
-        + " (lot "
-        + (cure.item().isEmpty() ? "not written" : cure.item())
-        + ") for "
-        + figure.word();
   }
 
   /** The skin-free mass of all pieces; empty where one of them is not known. */

@@ -1,0 +1,74 @@
+package org.flitchbook.check;
+
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Ingredient;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Accelerator;
+import org.flitchbook.sums.Sums;
+
+/** How much of what a figure counts is in what was weighed; never assumed. */
+final class Strength {
+
+  private final Plan plan;
+
+  Strength(Plan plan) {
+    this.plan = plan;
+  }
+
+  /** Plain salt is salt through and through; of all else the plan must state the share. */
+  Optional<Quantity> of(Figure figure, Entry cure) {
+    if (cure.is(What.SALT)) {
+      return Optional.of(Quantity.of(100, Unit.PERCENT));
+    }
+    return plan.ingredient(cure.item())
+        .flatMap(
+            ingredient ->
+                switch (figure) {
+                  case INGOING_NITRITE, INGOING_NITRITE_ION ->
+                      sum(
+                          ingredient.sodiumNitrite(),
+                          ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
+                  case INGOING_NITRATE ->
+                      sum(
+                          ingredient.sodiumNitrate(),
+                          ingredient.potassiumNitrate().map(Sums::asSodiumNitrate));
+                  case INGOING_SALT -> ingredient.salt();
+                  default -> accelerator(ingredient);
+                });
+  }
+
+  private static Optional<Quantity> accelerator(Ingredient ingredient) {
+    Optional<Quantity> anhydrous =
+        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
+    return sum(
+        anhydrous,
+        ingredient
+            .sodiumErythorbateMonohydrate()
+            .map(share -> Accelerator.SODIUM_SALT_MONOHYDRATE.counted(share).value()));
+  }
+
+  private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {
+    if (a.isPresent() && b.isPresent()) {
+      return Optional.of(
+          new Quantity(a.get().inBase().plus(b.get().inBase()).times(Ratio.of(100)), Unit.PERCENT));
+    }
+    return a.or(() -> b);
+  }
+
+  /** Why a sum can't be made of it. */
+  String unknown(Figure figure, Entry cure) {
+    String name = plan.ingredient(cure.item()).map(Ingredient::name).orElse("an ingredient");
+    return "the plan does not state the strength of "
+        + name
+        + " (lot "
+        + (cure.item().isEmpty() ? "not written" : cure.item())
+        + ") for "
+        + figure.word();
+  }
+}
