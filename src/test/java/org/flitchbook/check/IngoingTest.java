@@ -13,7 +13,7 @@ final class IngoingTest {
 
   private static final String CEILING = "us.424.22-b-3.nitrite";
 
-  /** 9 CFR 424.22(b)(3): 200 ppm; the masses are the worked rows of the first acceptance list. */
+  /** 9 CFR 424.22(b)(3): 200 ppm. */
   private static Bench cured(String... lines) {
     return Bench.book()
         .rule(CEILING)
