@@ -29,14 +29,15 @@ final class DaySheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(banner());
     blocks.add(lots());
-    missed(blocks);
-    faults(blocks);
+    // Before the details, so that the boxes to sign stand under the verdicts and never alone.
     blocks.add(new Caution(PageOne.CAUTION));
     blocks.add(
         new Signatures(
             List.of(
                 new SignatureBox("closed", "Day closed by", "", "All sheets and logs are in."),
                 new SignatureBox("reviewed", "Reviewed by", "", "The records were read."))));
+    missed(blocks);
+    faults(blocks);
     return new Frame(day).document("Day sheet " + day.day(), "", "day", blocks);
   }
 
