@@ -1,14 +1,36 @@
 package org.flitchbook.doubt;
 
-import java.util.Optional;
+import java.util.Map;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Quantity;
 
 /**
  * One rule for dirty data, as its data file states it.
  *
+ * @param numbers by their names, all that the rule asks for
  * @param what to do about it, in one sentence
- * @param above the difference from which it speaks, where it has one
  */
 public record Rule(
-    String name, Severity severity, Optional<Quantity> above, String what, String source) {}
+    String name, Severity severity, Map<String, Quantity> numbers, String what, String source) {
+
+  public Rule {
+    numbers = Map.copyOf(numbers);
+  }
+
+  /** A number that the rule's finder names among those that it needs. */
+  Quantity number(String key) {
+    Quantity number = numbers.get(key);
+    if (number == null) {
+      throw new IllegalArgumentException(name + " has no number \"" + key + "\"");
+    }
+    return number;
+  }
+
+  /** A finding of this rule; beside a note there is nothing to be done about it any more. */
+  Fault fault(String lot, Place place, String found, String expected) {
+    String wanted = severity == Severity.NOTE ? expected : expected + "; " + what;
+    return new Fault(name, severity, lot, place, found, wanted);
+  }
+}

@@ -2,7 +2,9 @@ package org.flitchbook.doubt;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -38,31 +40,37 @@ final class RuleReader {
   }
 
   private static Optional<Rule> rule(Fields fields) {
-    String name = fields.parsed("rule", names(), RuleReader::known).orElse("");
+    Optional<Finder> finder =
+        fields.parsed("rule", "one of " + String.join(", ", Doubts.names()), Doubts::finder);
     Optional<Severity> severity =
         fields.parsed("severity", "ask, note or stop", RuleReader::severity);
-    Optional<Quantity> above =
-        fields.optionalParsed("above", "a difference of temperatures", RuleReader::difference);
+    Map<String, Quantity> numbers = new HashMap<>();
+    finder.ifPresent(known -> numbers(fields, known, numbers));
     String what = fields.text("do");
     String source = fields.text("source");
-    return severity.map(known -> new Rule(name, known, above, what, source));
+    return finder
+        .filter(known -> numbers.keySet().equals(known.numbers().keySet()))
+        .flatMap(
+            known -> severity.map(level -> new Rule(known.name(), level, numbers, what, source)));
   }
 
-  private static String names() {
-    return "one of " + String.join(", ", Doubts.NAMES);
+  private static void numbers(Fields fields, Finder finder, Map<String, Quantity> numbers) {
+    finder
+        .numbers()
+        .forEach(
+            (key, dimension) ->
+                fields
+                    .parsed(key, dimension.words(), text -> number(text, dimension))
+                    .ifPresent(number -> numbers.put(key, number)));
   }
 
-  private static Optional<String> known(String name) {
-    return Optional.of(name).filter(Doubts.NAMES::contains);
+  private static Optional<Quantity> number(String text, Dimension dimension) {
+    return Quantity.parse(text).filter(each -> each.dimension() == dimension);
   }
 
   private static Optional<Severity> severity(String word) {
     return Arrays.stream(Severity.values())
         .filter(each -> each != Severity.BROKEN && each.word().equals(word))
         .findFirst();
-  }
-
-  private static Optional<Quantity> difference(String text) {
-    return Quantity.parse(text).filter(each -> each.dimension() == Dimension.TEMPERATURE);
   }
 }

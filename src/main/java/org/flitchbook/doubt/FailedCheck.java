@@ -1,0 +1,41 @@
+package org.flitchbook.doubt;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.plan.Instrument;
+
+/** The next check after the use failed: what it read since the last good one is in doubt. */
+final class FailedCheck implements Finder {
+
+  @Override
+  public String name() {
+    return "instrument failed its check";
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    return Uses.of(subject.lot())
+        .firstFaults(subject, (instrument, use) -> look(rule, subject, instrument, use));
+  }
+
+  private static Optional<Fault> look(
+      Rule rule, Subject subject, Instrument instrument, Uses.Use use) {
+    return subject.register().of(instrument).stream()
+        .filter(check -> check.at().isAfter(use.first()))
+        .findFirst()
+        .filter(check -> !check.passed())
+        .map(
+            check ->
+                rule.fault(
+                    subject.lot().code(),
+                    use.firstAt(),
+                    instrument.id()
+                        + ", which was off by "
+                        + check.error().shown()
+                        + " at its next check ("
+                        + check.entry().place()
+                        + ")",
+                    "at most " + instrument.tolerance()));
+  }
+}

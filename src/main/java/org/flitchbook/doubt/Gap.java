@@ -1,0 +1,50 @@
+package org.flitchbook.doubt;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Track;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Curve;
+
+/** A stretch of a core's log without a reading. */
+final class Gap implements Finder {
+
+  @Override
+  public String name() {
+    return "gap";
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    return subject.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE).stream()
+        .flatMap(track -> gaps(rule, subject, track))
+        .toList();
+  }
+
+  private static Stream<Fault> gaps(Rule rule, Subject subject, Track track) {
+    return track.gaps().stream().map(gap -> gap(rule, subject, track, gap));
+  }
+
+  private static Fault gap(Rule rule, Subject subject, Track track, Curve.Gap gap) {
+    long from = track.earliest(gap.from());
+    long to = track.earliest(gap.to());
+    String hands = gap.byHand() == 0 ? "" : ", " + gap.byHand() + " by hand in it";
+    return rule.fault(
+        subject.lot().code(),
+        track.place(gap.to()),
+        "no reading of "
+            + track.called()
+            + " from "
+            + subject.clock(from)
+            + " to "
+            + subject.clock(to)
+            + " ("
+            + (to - from) / 60_000
+            + " min"
+            + hands
+            + ")",
+        "a reading every " + track.interval() / 1000 + " s");
+  }
+}

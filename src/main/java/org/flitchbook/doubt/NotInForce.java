@@ -1,0 +1,41 @@
+package org.flitchbook.doubt;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Register;
+import org.flitchbook.plan.Instrument;
+
+/** An instrument whose last check failed, or is older than the plan wants. */
+final class NotInForce implements Finder {
+
+  @Override
+  public String name() {
+    return "instrument not in force";
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    return Uses.of(subject.lot())
+        .firstFaults(subject, (instrument, use) -> look(rule, subject, instrument, use));
+  }
+
+  private static Optional<Fault> look(
+      Rule rule, Subject subject, Instrument instrument, Uses.Use use) {
+    Register register = subject.register();
+    if (register.inForce(instrument, use.first()) && register.inForce(instrument, use.last())) {
+      return Optional.empty();
+    }
+    String last =
+        register
+            .last(instrument.id(), use.last())
+            .map(check -> "its last check is at " + check.entry().place())
+            .orElse("no check of it is on file");
+    return Optional.of(
+        rule.fault(
+            subject.lot().code(),
+            use.firstAt(),
+            instrument.id() + ", and " + last,
+            "a good check at most " + Register.validity(instrument).toDays() + " d before"));
+  }
+}
