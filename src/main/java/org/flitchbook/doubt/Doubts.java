@@ -13,7 +13,20 @@ public final class Doubts {
 
   private static final List<Finder> FINDERS =
       List.of(
-          new Gap(), new ReWarming(), new FinerThanScale(), new NotInForce(), new FailedCheck());
+          new Gap(),
+          new ReWarming(),
+          new FinerThanScale(),
+          new CoarseScale("scale coarse for its load"),
+          new CoarseScale("scale too coarse"),
+          new CureOutOfRange(),
+          new WeightOffStep(),
+          new EnteredTogether(),
+          new LateEntry("late entry"),
+          new LateEntry("entered days later"),
+          new SameValue(),
+          new RoundedReadings(),
+          new NotInForce(),
+          new FailedCheck());
 
   private Doubts() {}
 

@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.time.Duration;
 import java.util.Map;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -26,6 +27,14 @@ public record Rule(
       throw new IllegalArgumentException(name + " has no number \"" + key + "\"");
     }
     return number;
+  }
+
+  int count(String key) {
+    return number(key).value().rounded(0).intValueExact();
+  }
+
+  Duration time(String key) {
+    return Duration.ofSeconds(number(key).inBase().rounded(0).longValueExact());
   }
 
   /** A finding of this rule; beside a note there is nothing to be done about it any more. */

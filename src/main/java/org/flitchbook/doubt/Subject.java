@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import org.flitchbook.lot.Lot;
@@ -16,6 +17,14 @@ record Subject(Plan plan, Register register, Lot lot) {
   String clock(long millis) {
     ZoneId zone = plan.establishment().zone();
     return Instant.ofEpochMilli(millis).atZone(zone).toLocalTime().toString();
+  }
+
+  /** As people say it: {@code 45 min}, {@code 6 h}, {@code 7 d}; cut, not rounded. */
+  static String length(Duration length) {
+    if (length.toDays() >= 2) {
+      return length.toDays() + " d";
+    }
+    return length.toHours() >= 2 ? length.toHours() + " h" : length.toMinutes() + " min";
   }
 
   /** The unit in which the establishment reads temperatures. */

@@ -2,6 +2,7 @@ package org.flitchbook.lot;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Level;
@@ -227,6 +228,11 @@ final class MergedTrack implements Track {
     int before = loggedAtOrBefore(index);
     int after = loggedAtOrAfter(index);
     return before >= 0 && after < size() && levels[index] > Math.max(levels[before], levels[after]);
+  }
+
+  @Override
+  public Optional<Entry> entry(int index) {
+    return byHand(index) ? Optional.of(hand(index).entry()) : Optional.empty();
   }
 
   @Override

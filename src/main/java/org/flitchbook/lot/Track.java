@@ -1,8 +1,10 @@
 package org.flitchbook.lot;
 
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Curve;
 
@@ -22,6 +24,9 @@ public sealed interface Track extends Curve permits MergedTrack {
 
   /** The place of the plan that one reading was taken of; empty where it names none. */
   String room(int index);
+
+  /** The entry of a reading by hand; empty for one of the log. */
+  Optional<Entry> entry(int index);
 
   /** Where one reading stands. */
   Place place(int index);

@@ -34,8 +34,8 @@ import org.flitchbook.reading.Readings;
 /**
  * A book of one day and one lot, {@code A1}, made of a few lines and judged as {@code check} judges
  * a book. The plan has one product, {@code P}, with the limits that a test asks for. A line is
- * {@code sheet,time,what,item,value,unit,by,instrument,note,corrects,piece,way}; what is left out
- * at its end is filled: written by MA, weighed on S-001, measured with the exact HT-0.
+ * {@code sheet,time,what,item,value,unit,by,instrument,note,corrects,piece,way,entered}; what is
+ * left out at its end is filled: written by MA, weighed on S-001, measured with the exact HT-0.
  */
 public final class Bench {
 
@@ -43,7 +43,7 @@ public final class Bench {
   static final String DAY = "2026-02-24";
 
   private static final String HEAD =
-      "lot,time,what,item,value,unit,by,instrument,note,corrects,piece,way";
+      "lot,time,what,item,value,unit,by,instrument,note,corrects,piece,way,entered";
   private static final List<SourceFile> TEMPLATES =
       List.of(
           template("templates/classes.json"),
@@ -147,7 +147,7 @@ public final class Bench {
   }
 
   private static String row(String[] cells) {
-    String[] row = new String[12];
+    String[] row = new String[13];
     for (int i = 0; i < row.length; i++) {
       row[i] = i < cells.length ? cells[i] : "";
     }
@@ -168,7 +168,8 @@ public final class Bench {
             row[8],
             row[9],
             row[10],
-            row[11]);
+            row[11],
+            row[12]);
     return String.join(",", all) + "\n";
   }
 
