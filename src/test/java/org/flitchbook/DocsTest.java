@@ -81,7 +81,8 @@ final class DocsTest {
   @Test
   void the_plan_in_the_guide_can_be_used_and_covers_its_class() throws IOException {
     List<SourceFile> templates = new ArrayList<>();
-    for (String name : List.of("classes.json", "limits/us.json", "limits/us-retail.json")) {
+    for (String name :
+        List.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")) {
       byte[] bytes = Files.readAllBytes(Path.of("templates", name));
       templates.add(SourceFile.of("templates/" + name, bytes));
     }

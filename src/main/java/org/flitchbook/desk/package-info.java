@@ -7,6 +7,7 @@
       "input",
       "measure",
       "json",
+      "words",
       "document",
       "plan",
       "reading",

@@ -3,14 +3,14 @@ package org.flitchbook.document;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
-import java.util.regex.Pattern;
+import org.flitchbook.words.Words;
 
 /**
  * A whole document, ready for any printer.
  *
  * @param title printed large at the top of the first page and put in the file's metadata; not blank
  * @param subject printed small under the title and put in the file's metadata; may be empty
- * @param language a BCP 47 tag such as {@code en-US}
+ * @param words the language, and the fixed wording that printers add
  * @param id a stable id, not blank: the same document with the same id prints to the same bytes
  * @param made the date put in the file's metadata; a printer never asks a clock
  * @param paper the sheet to print on
@@ -20,14 +20,12 @@ import java.util.regex.Pattern;
 public record Document(
     String title,
     String subject,
-    String language,
+    Words words,
     String id,
     Instant made,
     Paper paper,
     Running running,
     List<Block> blocks) {
-
-  private static final Pattern LANGUAGE = Pattern.compile("[A-Za-z]{2,3}(-[A-Za-z0-9]{1,8})*");
 
   /** The narrowest terminal that {@link #toText} sets text for, in characters. */
   public static final int LEAST_WIDTH = 40;
@@ -35,9 +33,7 @@ public record Document(
   public Document {
     Demand.words("document title", title);
     Objects.requireNonNull(subject, "document subject");
-    if (!LANGUAGE.matcher(language).matches()) {
-      throw new IllegalArgumentException("document language is no BCP 47 tag: " + language);
-    }
+    Objects.requireNonNull(words, "document wording");
     Demand.words("document id", id);
     Objects.requireNonNull(made, "document date");
     Objects.requireNonNull(paper, "document paper");
@@ -56,6 +52,6 @@ public record Document(
    */
   public String toText(int width) {
     Demand.between("text width", width, LEAST_WIDTH, 1000);
-    return new PlainText(width).print(this);
+    return new PlainText(words, width).print(this);
   }
 }

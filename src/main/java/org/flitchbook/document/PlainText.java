@@ -3,15 +3,18 @@ package org.flitchbook.document;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.words.Words;
 
 /** Prints a document for a terminal. */
 final class PlainText {
   private static final int SIGNING_LINE = 28;
 
+  private final Words words;
   private final int width;
   private final StringBuilder out = new StringBuilder();
 
-  PlainText(int width) {
+  PlainText(Words words, int width) {
+    this.words = words;
     this.width = width;
   }
 
@@ -35,7 +38,7 @@ final class PlainText {
     if (block instanceof Heading heading) {
       underlined(heading.text(), List.of("═", "─", "·").get(heading.level() - 1));
     } else if (block instanceof Paragraph paragraph) {
-      wrapped(words(paragraph.text()));
+      wrapped(words(paragraph.text(), words));
     } else if (block instanceof Caution caution) {
       hanging("! ", caution.text());
     } else if (block instanceof Banner banner) {
@@ -56,7 +59,7 @@ final class PlainText {
       table(table);
     } else if (block instanceof Chart chart) {
       wrapped(chart.caption());
-      hanging("[chart] ", chart.alternative());
+      hanging(words.say("document.chart") + " ", chart.alternative());
     } else if (block instanceof Signatures signatures) {
       signatures.boxes().forEach(this::signature);
     }
@@ -70,12 +73,12 @@ final class PlainText {
   }
 
   private void plainGrid(Table table) {
-    new TextGrid(table, width, false).rowLines().forEach(this::line);
+    new TextGrid(table, words, width, false).rowLines().forEach(this::line);
   }
 
   private void table(Table table) {
     wrapped(table.caption());
-    TextGrid grid = new TextGrid(table, width, true);
+    TextGrid grid = new TextGrid(table, words, width, true);
     if (grid.fits()) {
       grid.headLines().forEach(this::line);
       grid.rowLines().forEach(this::line);
@@ -93,24 +96,37 @@ final class PlainText {
     String signingLine = "_".repeat(SIGNING_LINE);
     wrapped(box.role());
     wrapped(box.statement());
-    line("Signature  " + signingLine);
-    line("Name       " + (box.name().isBlank() ? signingLine : Text.printable(box.name())));
-    line("Date       ____________  Time  _______");
+    String name = box.name().isBlank() ? signingLine : Text.printable(box.name());
+    line(label("document.signature") + signingLine);
+    line(label("document.name") + name);
+    line(label("document.date") + "____________  " + words.say("document.time") + "  _______");
     gap();
   }
 
+  /** As wide as the widest of the labels below each other. */
+  private String label(String key) {
+    int widest =
+        Stream.of("document.signature", "document.name", "document.date")
+            .mapToInt(each -> words.say(each).length())
+            .max()
+            .orElse(0);
+    String label = words.say(key);
+    return label + " ".repeat(widest + 2 - label.length());
+  }
+
   /** The words of a cell, its symbol in front. */
-  static String words(Cell cell) {
-    return (cell.tone().symbol() + " " + words(cell.text())).strip();
+  static String words(Cell cell, Words words) {
+    return (cell.tone().symbol() + " " + words(cell.text(), words)).strip();
   }
 
   /** The words of a text. What is struck out says so, since a terminal may not strike. */
-  static String words(Text text) {
-    return text.spans().stream().map(PlainText::words).collect(Collectors.joining());
+  private static String words(Text text, Words words) {
+    return text.spans().stream().map(span -> words(span, words)).collect(Collectors.joining());
   }
 
-  private static String words(Span span) {
-    return span.style() == Style.STRUCK ? "[struck out: " + span.text() + "]" : span.text();
+  private static String words(Span span, Words words) {
+    boolean struck = span.style() == Style.STRUCK;
+    return struck ? words.say("document.struck", span.text()) : span.text();
   }
 
   private void underlined(String text, String mark) {

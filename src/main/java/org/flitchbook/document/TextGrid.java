@@ -3,19 +3,22 @@ package org.flitchbook.document;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.flitchbook.words.Words;
 
 /** Rows of text in aligned columns. */
 final class TextGrid {
   private static final int GAP = 2;
 
   private final Table table;
+  private final Words words;
   private final int width;
   private final double[] least;
   private final double[] natural;
 
   /** A grid for the columns and rows of a table; the heads are asked for with {@link #heads}. */
-  TextGrid(Table table, int width, boolean heads) {
+  TextGrid(Table table, Words words, int width, boolean heads) {
     this.table = table;
+    this.words = words;
     this.width = width;
     this.least = new double[table.columns().size()];
     this.natural = new double[least.length];
@@ -29,8 +32,8 @@ final class TextGrid {
     return table.columns().stream().map(Column::head).toList();
   }
 
-  private static List<String> words(Row row) {
-    return row.cells().stream().map(PlainText::words).toList();
+  private List<String> words(Row row) {
+    return row.cells().stream().map(cell -> PlainText.words(cell, words)).toList();
   }
 
   private void measure(List<String> cells) {

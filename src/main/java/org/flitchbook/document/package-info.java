@@ -5,8 +5,8 @@
 @NullMarked
 @Floor(
     name = "document",
-    floor = 2,
-    mayImport = {},
+    floor = 3,
+    mayImport = {"words"},
     door = "Document")
 package org.flitchbook.document;
 

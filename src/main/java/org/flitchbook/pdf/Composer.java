@@ -28,7 +28,7 @@ final class Composer {
     Setting setting = new Setting(fonts);
     this.document = document;
     this.sheets = new Sheets(file, fonts, new RunningLines(setting, document));
-    this.press = new Press(new Flow(sheets), setting, root);
+    this.press = new Press(new Flow(sheets), setting, root, document.words());
     this.words = new WordSetter(press);
   }
 

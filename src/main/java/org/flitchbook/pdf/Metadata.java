@@ -24,7 +24,7 @@ final class Metadata {
   }
 
   String language() {
-    return document.language();
+    return document.words().language();
   }
 
   /** A number from the document's id, from which the file's own identifier is made. */
@@ -56,7 +56,7 @@ final class Metadata {
     return TEMPLATE
         .replace("{made}", made)
         .replace("{producer}", PRODUCER)
-        .replace("{language}", document.language())
+        .replace("{language}", document.words().language())
         .replace("{id}", escape(document.id()))
         .replace("{subject}", escape(document.subject()))
         .replace("{title}", escape(document.title()));

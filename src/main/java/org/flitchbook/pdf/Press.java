@@ -1,9 +1,12 @@
 package org.flitchbook.pdf;
 
+import org.flitchbook.words.Words;
+
 /**
- * What every setter needs: where strips go, how text is set, and the root of the structure tree.
+ * What every setter needs: where strips go, how text is set, the root of the structure tree, and
+ * the fixed wording.
  */
-record Press(Flow flow, Setting setting, Element root) {
+record Press(Flow flow, Setting setting, Element root, Words words) {
   Frame frame() {
     return flow.frame();
   }

@@ -6,6 +6,7 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.Paper;
 import org.flitchbook.document.Running;
 import org.flitchbook.document.Style;
+import org.flitchbook.words.Words;
 
 /** The running head and foot, and the room that they leave between them. */
 final class RunningLines {
@@ -17,6 +18,7 @@ final class RunningLines {
   private static final double RIGHT_SHARE = 0.38;
 
   private final Setting setting;
+  private final Words words;
   private final Running running;
   private final Paper paper;
   private final List<Line> headLeft;
@@ -25,6 +27,7 @@ final class RunningLines {
 
   RunningLines(Setting setting, Document document) {
     this.setting = setting;
+    this.words = document.words();
     this.running = document.running();
     this.paper = document.paper();
     this.headLeft = lines(running.left(), LEFT_SHARE);
@@ -37,7 +40,7 @@ final class RunningLines {
   }
 
   private List<Line> footRight(int page, int pages) {
-    String number = "page\u00a0" + page + "\u00a0of\u00a0" + pages;
+    String number = words.say("pdf.page", page, pages);
     String text = running.footRight().isBlank() ? number : running.footRight() + " · " + number;
     return lines(text, RIGHT_SHARE);
   }

@@ -24,7 +24,7 @@ final class SignatureSetter {
       List<SigningBox> row = new ArrayList<>();
       for (SignatureBox box : boxes.subList(from, Math.min(boxes.size(), from + BESIDE))) {
         double x = press.frame().left() + row.size() * (width + GAP);
-        row.add(new SigningBox(press.setting(), press.root().child("Sect"), box, x, width));
+        row.add(new SigningBox(press, press.root().child("Sect"), box, x, width));
       }
       add(row, from == 0 ? 14 : 10, from + BESIDE < boxes.size());
     }

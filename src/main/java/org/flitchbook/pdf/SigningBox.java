@@ -13,7 +13,7 @@ final class SigningBox {
   private static final double PADDING = 8;
   private static final double LINES = 60;
 
-  private final Setting setting;
+  private final Press press;
   private final Element element;
   private final SignatureBox box;
   private final double left;
@@ -21,17 +21,17 @@ final class SigningBox {
   private final List<Line> role;
   private final List<Line> statement;
 
-  SigningBox(Setting setting, Element element, SignatureBox box, double left, double width) {
-    this.setting = setting;
+  SigningBox(Press press, Element element, SignatureBox box, double left, double width) {
+    this.press = press;
     this.element = element;
     this.box = box;
     this.left = left + PADDING;
     this.width = width - 2 * PADDING;
-    this.role = setting.lines(Type.BODY, Style.STRONG, box.role(), this.width);
+    this.role = lines(Type.BODY, Style.STRONG, box.role(), this.width);
     this.statement =
         box.statement().isBlank()
             ? List.of()
-            : setting.lines(Type.SMALL, Style.PLAIN, box.statement(), this.width);
+            : lines(Type.SMALL, Style.PLAIN, box.statement(), this.width);
   }
 
   double height() {
@@ -59,12 +59,20 @@ final class SigningBox {
     double half = width * 0.56;
     double lower = bottom - Type.SMALL.leading;
     double upper = lower - 30;
-    slot(pen, "Signature", "", left, upper, width);
-    slot(pen, "Printed name", box.name(), left, lower, half);
+    slot(pen, say("pdf.signature"), "", left, upper, width);
+    slot(pen, say("pdf.printed-name"), box.name(), left, lower, half);
     double x = left + half + 8;
-    slot(pen, "Date", "", x, lower, (left + width - x) * 0.58);
+    slot(pen, say("pdf.date"), "", x, lower, (left + width - x) * 0.58);
     double timeX = x + (left + width - x) * 0.58 + 8;
-    slot(pen, "Time", "", timeX, lower, left + width - timeX);
+    slot(pen, say("pdf.time"), "", timeX, lower, left + width - timeX);
+  }
+
+  private String say(String key) {
+    return press.words().say(key);
+  }
+
+  private List<Line> lines(Type type, Style style, String text, double length) {
+    return press.setting().lines(type, style, text, length);
   }
 
   /** A line to write on, its label below, and what is printed on it already. */
@@ -72,10 +80,9 @@ final class SigningBox {
       throws IOException {
     pen.hairline(Artifact.DECORATION, Ink.BLACK, x, y, x + length, y);
     Element of = element.child("P");
-    pen.line(
-        of, Type.SMALL, x, y + 0.5, setting.lines(Type.SMALL, Style.MUTED, label, length).get(0));
+    pen.line(of, Type.SMALL, x, y + 0.5, lines(Type.SMALL, Style.MUTED, label, length).get(0));
     if (!value.isBlank()) {
-      List<Line> name = setting.lines(Type.BODY, Style.PLAIN, value, length);
+      List<Line> name = lines(Type.BODY, Style.PLAIN, value, length);
       for (int i = 0; i < name.size(); i++) {
         double top = y - (name.size() - i) * Type.BODY.leading;
         pen.line(of, Type.BODY, x, top, name.get(i));

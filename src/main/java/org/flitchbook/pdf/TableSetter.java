@@ -76,7 +76,7 @@ final class TableSetter {
   }
 
   private List<Line> continued() {
-    String words = table.caption() + " (continued)";
+    String words = press.words().say("pdf.continued", table.caption());
     return press.setting().lines(Type.SMALL, Style.MUTED, words, press.frame().width());
   }
 

@@ -3,7 +3,7 @@
 @Floor(
     name = "pdf",
     floor = 6,
-    mayImport = {"document"},
+    mayImport = {"words", "document"},
     door = "Pdf")
 package org.flitchbook.pdf;
 

@@ -21,5 +21,4 @@ public record Establishment(
     String paper,
     Unit temperature,
     char decimalMark,
-    String language,
     boolean soleOperator) {}

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
+import org.flitchbook.words.Words;
 
 /**
  * The HACCP plan in force.
@@ -11,6 +12,7 @@ import org.flitchbook.input.Place;
  * @param place where it stands, for a diagnostic
  * @param sha256 of the file as read
  * @param ownTemplates the files of the book's own templates that won over the tool's
+ * @param words the fixed wording of what is printed, in the language of the plan
  */
 public record Plan(
     Place place,
@@ -26,7 +28,8 @@ public record Plan(
     List<Ingredient> ingredients,
     List<Product> products,
     List<RuleSet> ruleSets,
-    List<String> ownTemplates) {
+    List<String> ownTemplates,
+    Words words) {
 
   public Optional<Product> product(String code) {
     return products.stream().filter(each -> each.code().equals(code)).findFirst();

@@ -23,12 +23,14 @@ final class PlanReader {
   private final List<RuleSet> ruleSets;
   private final Catalogue catalogue;
   private final Classes classes;
+  private final Wording wording;
 
-  PlanReader(Fields plan, List<RuleSet> ruleSets, Classes classes) {
+  PlanReader(Fields plan, List<RuleSet> ruleSets, Classes classes, Wording wording) {
     this.plan = plan;
     this.ruleSets = ruleSets;
     this.catalogue = new Catalogue(ruleSets);
     this.classes = classes;
+    this.wording = wording;
   }
 
   Optional<Plan> read(String sha256, List<String> ownTemplates) {
@@ -51,27 +53,29 @@ final class PlanReader {
     ProductReader reader = new ProductReader(catalogue, classes, regime, version, confirmed);
     List<Product> products = each("products", "code", reader::read, Product::code);
     plan.end();
-    return establishment.flatMap(
-        known ->
-            signed.flatMap(
-                from ->
-                    reassess.map(
-                        by ->
-                            new Plan(
-                                plan.place(),
-                                sha256,
-                                version,
-                                from,
-                                signedBy,
-                                by,
-                                known,
-                                people,
-                                instruments,
-                                rooms,
-                                ingredients,
-                                products,
-                                ruleSets,
-                                ownTemplates))));
+    if (establishment.isEmpty()
+        || signed.isEmpty()
+        || reassess.isEmpty()
+        || wording.words().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Plan(
+            plan.place(),
+            sha256,
+            version,
+            signed.get(),
+            signedBy,
+            reassess.get(),
+            establishment.get(),
+            people,
+            instruments,
+            rooms,
+            ingredients,
+            products,
+            ruleSets,
+            ownTemplates,
+            wording.words().get()));
   }
 
   /** Items of a list, each with a name of its own under {@code nameKey}. */
@@ -114,7 +118,7 @@ final class PlanReader {
     Optional<Unit> temperature = fields.parsed("temperature", "°F or °C", PlanReader::temperature);
     char mark =
         fields.optionalParsed("decimalMark", "\".\" or \",\"", PlanReader::mark).orElse('.');
-    String language = fields.optionalText("language").orElse("en");
+    wording.check(fields);
     boolean alone = fields.optionalBool("soleOperator").orElse(false);
     fields.end();
     return zone.flatMap(
@@ -122,8 +126,7 @@ final class PlanReader {
             temperature.map(
                 unit ->
                     new Establishment(
-                        name, number, address, regime, known, altitude, paper, unit, mark, language,
-                        alone)));
+                        name, number, address, regime, known, altitude, paper, unit, mark, alone)));
   }
 
   private Set<String> confirms(Fields head) {

@@ -25,7 +25,8 @@ public final class Plans {
    *
    * @param file the plan
    * @param templates the files that a user may edit, the book's own already put in place of the
-   *     tool's; {@code templates/classes.json}, {@code templates/limits/*.json}
+   *     tool's; {@code templates/classes.json}, {@code templates/limits/*.json}, {@code
+   *     templates/words/*.json}
    * @param own the names of the templates that are the book's own
    * @return the plan with its limits, or every fault: an unknown key or id, a unit that doesn't
    *     fit, a limit loosened or taken from memory without support, a limit that can't apply
@@ -55,7 +56,8 @@ public final class Plans {
         find(templates, CLASSES)
             .map(found -> Classes.read(found, fields.faults()))
             .orElseGet(() -> noClasses(fields.faults()));
-    return new PlanReader(fields, ruleSets, classes).read(file.sha256(), own);
+    return new PlanReader(fields, ruleSets, classes, Wording.of(fields, templates, own))
+        .read(file.sha256(), own);
   }
 
   private static Classes noClasses(List<Fault> faults) {

@@ -3,7 +3,7 @@
 @Floor(
     name = "plan",
     floor = 3,
-    mayImport = {"input", "measure", "json", "sheet"},
+    mayImport = {"input", "measure", "json", "words", "sheet"},
     door = "Plans")
 package org.flitchbook.plan;
 

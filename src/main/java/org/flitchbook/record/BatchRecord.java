@@ -54,7 +54,7 @@ final class BatchRecord {
 
   private Block table(Sheet sheet, String caption) {
     Optional<Block> table = entries.of(sheet, caption);
-    return table.orElseGet(() -> new Paragraph(Words.of(caption + ": " + Phrases.NOT_RECORDED)));
+    return table.orElseGet(() -> new Paragraph(Bound.of(caption + ": " + Phrases.NOT_RECORDED)));
   }
 
   private void step(List<Block> blocks, Step step, String name) {

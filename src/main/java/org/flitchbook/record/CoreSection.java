@@ -46,7 +46,7 @@ final class CoreSection {
     stages().ifPresent(blocks::add);
     held().ifPresent(blocks::add);
     if (cores.isEmpty()) {
-      blocks.add(new Paragraph(Words.of("Internal temperature: " + Phrases.NOT_RECORDED)));
+      blocks.add(new Paragraph(Bound.of("Internal temperature: " + Phrases.NOT_RECORDED)));
     } else {
       blocks.add(checkpoints());
     }

@@ -39,7 +39,7 @@ final class CureSum {
       if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
         blocks.add(
             new Paragraph(
-                Words.strong(
+                Bound.strong(
                     Phrases.capital(finding.limit().name())
                         + " is "
                         + finding.verdict().words()
@@ -63,7 +63,7 @@ final class CureSum {
                     new Sum.Line(
                         "What these scales can prove (k = 2)",
                         "",
-                        Words.bound("± " + half.shown()))));
+                        Bound.bound("± " + half.shown()))));
   }
 
   private void weighed(List<Sum.Line> lines) {
@@ -101,11 +101,11 @@ final class CureSum {
     String sum = finding.formula().replace(" = " + result, "");
     lines.add(
         new Sum.Line(
-            Phrases.capital(bound.figure().word()), Words.bound(sum), Words.bound(result)));
+            Phrases.capital(bound.figure().word()), Bound.bound(sum), Bound.bound(result)));
     lines.add(
         new Sum.Line(
-            Words.bound(Phrases.capital(Phrases.bound(measured.get()))),
+            Bound.bound(Phrases.capital(Phrases.bound(measured.get()))),
             "",
-            Words.bound(finding.verdict().words() + ", margin " + Phrases.margin(finding))));
+            Bound.bound(finding.verdict().words() + ", margin " + Phrases.margin(finding))));
   }
 }

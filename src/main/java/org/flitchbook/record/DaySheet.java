@@ -85,7 +85,7 @@ final class DaySheet {
           Grid.cell(each.lot().code() + ".pdf"));
     }
     return grid.isEmpty()
-        ? new Paragraph(Words.of("No lot has anything filed on this day."))
+        ? new Paragraph(Bound.of("No lot has anything filed on this day."))
         : grid.table();
   }
 

@@ -33,7 +33,7 @@ final class DeviationSection {
     for (Finding finding : judgement.deviations()) {
       blocks.add(
           new Paragraph(
-              Words.of(
+              Bound.of(
                   Phrases.capital(finding.limit().name())
                       + ", "
                       + finding.verdict().words()
@@ -42,12 +42,12 @@ final class DeviationSection {
                       + ".")));
     }
     if (blocks.isEmpty()) {
-      blocks.add(new Paragraph(Words.of("No deviation is open.")));
+      blocks.add(new Paragraph(Bound.of("No deviation is open.")));
     }
     for (Finding finding : judgement.findings()) {
       if (!finding.remark().isEmpty()) {
         String name = Phrases.capital(finding.limit().name());
-        blocks.add(new Paragraph(Words.of(name + ", to note: " + finding.remark() + ".")));
+        blocks.add(new Paragraph(Bound.of(name + ", to note: " + finding.remark() + ".")));
       }
     }
     new Entries(judgement.lot(), day.plan().establishment().zone())
@@ -118,7 +118,7 @@ final class DeviationSection {
   }
 
   private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Words.of(Grid.orNotRecorded(value))));
+    facts.add(new Fact(label, Bound.of(Grid.orNotRecorded(value))));
   }
 
   /** Each part with what is on file, or room to write it by hand. */

@@ -74,12 +74,12 @@ final class Entries {
     List<Span> spans = new ArrayList<>();
     for (Correction each : lot.corrections()) {
       if (each.by().equals(entry)) {
-        spans.add(Words.span(each.replaced().shown(), Style.STRUCK));
+        spans.add(Bound.span(each.replaced().shown(), Style.STRUCK));
         spans.add(new Span(" ", Style.PLAIN));
       }
     }
     if (!entry.shown().isEmpty()) {
-      spans.add(Words.span(entry.shown(), Style.PLAIN));
+      spans.add(Bound.span(entry.shown(), Style.PLAIN));
     }
     return new Text(spans);
   }

@@ -43,7 +43,7 @@ final class Frame {
     return new Document(
         title,
         about.isEmpty() ? house.name() : about,
-        house.language(),
+        day.plan().words(),
         day.book() + "/" + day.day() + "/" + name,
         day.moment(),
         Paper.parse(house.paper()).orElse(Paper.A4),

@@ -50,15 +50,15 @@ final class Grid {
   }
 
   static Cell cell(String text) {
-    return new Cell(Words.of(text), Tone.PLAIN);
+    return new Cell(Bound.of(text), Tone.PLAIN);
   }
 
   static Cell cell(String text, Tone tone) {
-    return new Cell(Words.of(text), tone);
+    return new Cell(Bound.of(text), tone);
   }
 
   static Cell muted(String text) {
-    return new Cell(Words.muted(text), Tone.PLAIN);
+    return new Cell(Bound.muted(text), Tone.PLAIN);
   }
 
   /** An empty field is never left blank. */

@@ -54,11 +54,11 @@ final class PageOne {
         new Banner(
             Phrases.tone(judgement.verdict()),
             judgement.verdict().words().toUpperCase(Locale.ROOT),
-            Words.bound(sentence())));
+            Bound.bound(sentence())));
     blocks.add(facts());
     limits().ifPresent(blocks::add);
     if (judgement.deviations().isEmpty()) {
-      blocks.add(new Paragraph(Words.of("Open deviations: none.")));
+      blocks.add(new Paragraph(Bound.of("Open deviations: none.")));
     }
     remarks().ifPresent(blocks::add);
     doubts().ifPresent(blocks::add);
@@ -119,7 +119,7 @@ final class PageOne {
   }
 
   private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Words.of(Grid.orNotRecorded(value))));
+    facts.add(new Fact(label, Bound.of(Grid.orNotRecorded(value))));
   }
 
   private String quantity() {
@@ -216,7 +216,7 @@ final class PageOne {
         ? Optional.empty()
         : Optional.of(
             new Paragraph(
-                Words.of(
+                Bound.of(
                     "To note on "
                         + String.join("; ", names)
                         + ": see \"Deviations and remarks\".")));
@@ -228,7 +228,7 @@ final class PageOne {
         ? Optional.empty()
         : Optional.of(
             new Paragraph(
-                Words.of(
+                Bound.of(
                     "Data in doubt: "
                         + open
                         + (open == 1 ? " fault" : " faults")

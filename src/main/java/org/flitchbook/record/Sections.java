@@ -64,7 +64,7 @@ final class Sections {
           spread(track));
     }
     return grid.isEmpty()
-        ? new Paragraph(Words.of("Readings of probes and places: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Bound.of("Readings of probes and places: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
@@ -98,7 +98,7 @@ final class Sections {
       }
     }
     return grid.isEmpty()
-        ? new Paragraph(Words.of("Instruments: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Bound.of("Instruments: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
@@ -152,13 +152,13 @@ final class Sections {
     List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
     if (!conflicts.isEmpty()) {
       blocks.add(
-          new Paragraph(Words.strong("Limits in conflict: " + String.join("; ", conflicts) + ".")));
+          new Paragraph(Bound.strong("Limits in conflict: " + String.join("; ", conflicts) + ".")));
     }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {
         blocks.add(
             new Paragraph(
-                Words.of(
+                Bound.of(
                     "Of the rule set \""
                         + set.name()
                         + "\" this was not read in its own text: "
@@ -168,7 +168,7 @@ final class Sections {
     if (!day.plan().ownTemplates().isEmpty()) {
       blocks.add(
           new Paragraph(
-              Words.of(
+              Bound.of(
                   "The book's own files stood in for the tool's: "
                       + String.join(", ", day.plan().ownTemplates())
                       + ".")));
@@ -193,7 +193,7 @@ final class Sections {
           fault.expected());
     }
     return grid.isEmpty()
-        ? new Paragraph(Words.of("Nothing in the data of this lot was in doubt."))
+        ? new Paragraph(Bound.of("Nothing in the data of this lot was in doubt."))
         : grid.table();
   }
 

@@ -27,7 +27,7 @@ final class Summary {
   Document document() {
     List<Block> blocks = new ArrayList<>();
     for (Judgement each : day.judgements()) {
-      blocks.add(new Paragraph(Words.of(String.join("\n", lot(each)))));
+      blocks.add(new Paragraph(Bound.of(String.join("\n", lot(each)))));
     }
     if (day.judgements().isEmpty()) {
       blocks.add(line("No lot has anything filed on this day, and none is in a running step."));
@@ -38,7 +38,7 @@ final class Summary {
     return new Document(
         day.plan().establishment().name() + ", " + day.day(),
         "Judged under plan version " + day.plan().version(),
-        day.plan().establishment().language(),
+        day.plan().words(),
         day.book() + "/" + day.day(),
         day.moment(),
         Paper.A4,
@@ -51,7 +51,7 @@ final class Summary {
   }
 
   private static Paragraph line(String text) {
-    return new Paragraph(Words.of(text));
+    return new Paragraph(Bound.of(text));
   }
 
   private List<String> lot(Judgement judgement) {

@@ -43,11 +43,11 @@ final class WarmSection {
     List<Watched> watched = watched();
     if (!bands.isEmpty() && !watched.isEmpty()) {
       blocks.add(table(watched));
-      blocks.add(new Paragraph(Words.muted(UNSEEN)));
+      blocks.add(new Paragraph(Bound.muted(UNSEEN)));
     } else if (!bands.isEmpty()) {
-      blocks.add(new Paragraph(Words.of("Time in the warm: " + Phrases.NOT_RECORDED)));
+      blocks.add(new Paragraph(Bound.of("Time in the warm: " + Phrases.NOT_RECORDED)));
     }
-    without().map(told -> new Paragraph(Words.of(told))).ifPresent(blocks::add);
+    without().map(told -> new Paragraph(Bound.of(told))).ifPresent(blocks::add);
     return blocks;
   }
 

@@ -53,7 +53,7 @@ final class WeightSection {
       }
     }
     return grid.isEmpty()
-        ? new Paragraph(Words.of("Weights: " + Phrases.NOT_RECORDED))
+        ? new Paragraph(Bound.of("Weights: " + Phrases.NOT_RECORDED))
         : grid.table();
   }
 
@@ -111,7 +111,7 @@ final class WeightSection {
         of(What.RIND, green).filter(entry -> entry.value().equalsIgnoreCase("on")).isPresent();
     Optional<Quantity> rind = last(What.RIND_WEIGHT, green.piece()).map(Entry::amount);
     return rind.filter(weight -> on && weight.isBelow(green.amount()))
-        .map(weight -> new Paragraph(Words.of(rind(green, weight))));
+        .map(weight -> new Paragraph(Bound.of(rind(green, weight))));
   }
 
   private static String rind(Entry green, Quantity rind) {
@@ -150,7 +150,7 @@ final class WeightSection {
             .anyMatch(what -> lot.first(what).isPresent());
     return lot.last(What.WEIGHT)
         .filter(last -> parted)
-        .map(last -> new Paragraph(Words.of(balance(last))));
+        .map(last -> new Paragraph(Bound.of(balance(last))));
   }
 
   private String balance(Entry last) {

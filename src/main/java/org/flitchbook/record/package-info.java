@@ -13,7 +13,8 @@
       "reading",
       "lot",
       "check",
-      "json"
+      "json",
+      "words"
     },
     door = "Records")
 package org.flitchbook.record;

@@ -48,7 +48,8 @@ public final class Bench {
       List.of(
           template("templates/classes.json"),
           template("templates/limits/us.json"),
-          template("templates/limits/us-retail.json"));
+          template("templates/limits/us-retail.json"),
+          template("templates/words/en.json"));
   private static final List<Rule> RULES =
       Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
 

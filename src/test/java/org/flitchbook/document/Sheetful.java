@@ -3,6 +3,7 @@ package org.flitchbook.document;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import org.flitchbook.Wording;
 
 /** Makes small documents for tests. */
 final class Sheetful {
@@ -12,7 +13,7 @@ final class Sheetful {
     return new Document(
         "Batch record 26047-B1",
         "Juniper & treacle belly",
-        "en-US",
+        Wording.ENGLISH,
         "26047-B1 r1",
         Instant.parse("2026-02-24T22:30:00Z"),
         Paper.LETTER,

@@ -46,7 +46,7 @@ final class Books {
     String text = new String(bytes(EXAMPLE.resolve("plan.json")), UTF_8);
     SourceFile file = SourceFile.of("plan.json", text.replace(old, now).getBytes(UTF_8));
     List<SourceFile> templates =
-        Stream.of("classes.json", "limits/us.json", "limits/us-retail.json")
+        Stream.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")
             .map(name -> SourceFile.of("templates/" + name, bytes(Path.of("templates", name))))
             .toList();
     var read = Plans.read(file, templates, List.of());

@@ -8,6 +8,7 @@ import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.flitchbook.Wording;
 import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Cell;
@@ -32,7 +33,7 @@ final class Pages {
     return new Document(
         "Day sheet",
         "",
-        "en-US",
+        Wording.ENGLISH,
         "day sheet r1",
         Instant.parse("2026-02-24T22:30:00Z"),
         Paper.A4,

@@ -3,6 +3,7 @@ package org.flitchbook.pdf;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import org.flitchbook.Wording;
 import org.flitchbook.document.Align;
 import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
@@ -36,6 +37,7 @@ import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tick;
 import org.flitchbook.document.Tone;
+import org.flitchbook.words.Words;
 
 /** An invented batch record of the Wrenfold Smokeyard that uses every block of the model. */
 final class SampleRecord {
@@ -57,7 +59,7 @@ final class SampleRecord {
         "Batch record 26047-B1",
         "Juniper & treacle belly bacon · heat treated, not fully cooked · day closed 24 February"
             + " 2026",
-        "en-US",
+        new Words("en-US", Wording.ENGLISH.texts()),
         "record 26047-B1 r1",
         Instant.parse("2026-02-24T22:30:00Z"),
         paper,

@@ -184,7 +184,7 @@ final class ExamplePlanTest {
     Establishment establishment = plan.establishment();
     assertEquals("A4", establishment.paper());
     assertEquals('.', establishment.decimalMark());
-    assertEquals("en", establishment.language());
+    assertEquals("en", plan.words().language());
     assertEquals(Optional.empty(), establishment.altitude());
     assertEquals(false, establishment.soleOperator());
   }

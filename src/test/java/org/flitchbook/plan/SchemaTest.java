@@ -51,7 +51,9 @@ final class SchemaTest {
     "limits.schema.json, templates/limits/au-nz.json",
     "limits.schema.json, templates/limits/codex.json",
     "limits.schema.json, src/test/resources/org/flitchbook/plan/full-rules.json",
-    "classes.schema.json, templates/classes.json"
+    "classes.schema.json, templates/classes.json",
+    "words.schema.json, templates/words/en.json",
+    "words.schema.json, templates/words/es.json"
   })
   void a_file_that_is_read_is_allowed(String schema, String file) {
     assertEquals(List.of(), schemas.faults(schema, Schemas.parse(Draft.text(Path.of(file)))));

@@ -119,10 +119,16 @@ final class Schemas {
                               new Node.Text(node.place(), key),
                               path + "." + key)));
       default -> {
-        Set<String> known = ((Node.Obj) schema.get("properties")).members().keySet();
-        members
-            .keySet()
-            .forEach(key -> faults.addAll(fault(known.contains(key), path + "." + key, "unknown")));
+        Set<String> known =
+            schema.get("properties") instanceof Node.Obj named
+                ? named.members().keySet()
+                : Set.of();
+        members.forEach(
+            (key, inner) -> {
+              if (!known.contains(key)) {
+                faults.addAll(check(new At(at.file(), value), inner, path + "." + key));
+              }
+            });
       }
     }
     return faults;

@@ -6,14 +6,14 @@ import org.flitchbook.document.Style;
 import org.flitchbook.document.Text;
 
 /** Text for a document, in which a number is never parted from its unit at a line's end. */
-final class Words {
+final class Bound {
 
   private static final Pattern NUMBER_AND_UNIT =
       Pattern.compile("(\\d) (?=(?:°F|°C|ppm|%|mm|min|kg|g|oz|lb|h|d|s)(?![\\p{L}]))");
 
   private static final Pattern BOUND = Pattern.compile("at (most|least) (?=\\d)");
 
-  private Words() {}
+  private Bound() {}
 
   static Text of(String text) {
     return Text.of(bound(text));

@@ -1,0 +1,139 @@
+package org.flitchbook.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+
+/**
+ * The fixed wording of what is printed, in one language. A wording may have the places {@code {0}},
+ * {@code {1}} … for what is put in, in any order and as often as the language needs it.
+ *
+ * @param language a BCP 47 tag such as {@code es}
+ * @param texts by key
+ */
+public record Words(String language, Map<String, String> texts) {
+
+  /** The language where a plan states none. */
+  public static final String DEFAULT = "en";
+
+  static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
+
+  private static final Pattern TAG = Pattern.compile("[A-Za-z]{2,3}(-[A-Za-z0-9]{1,8})*");
+
+  private static final Pattern LETTERS = Pattern.compile("\\p{L}+");
+
+  public Words {
+    if (!isTag(language)) {
+      throw new IllegalArgumentException("\"" + language + "\" is no tag of a language");
+    }
+    texts = Map.copyOf(texts);
+  }
+
+  static boolean isTag(String language) {
+    return TAG.matcher(language).matches();
+  }
+
+  /** Reads the wording of one language; what is wrong with the file goes to the faults. */
+  public static Optional<Words> read(SourceFile file, List<Fault> faults) {
+    return WordsReader.read(file, faults);
+  }
+
+  /** The languages of which there is a file among the templates, in the order of the alphabet. */
+  public static List<String> languages(List<SourceFile> templates) {
+    return new Shelf(templates, List.of()).languages();
+  }
+
+  /**
+   * Reads the wording of a language; empty with a fault where its file can't be read.
+   *
+   * @param templates the files that a user may edit
+   * @param own the names of those that are the book's own; its own wording must have the keys and
+   *     the places of the tool's other language, and no others
+   */
+  public static Optional<Words> choose(
+      String language, List<SourceFile> templates, List<String> own, List<Fault> faults) {
+    return new Shelf(templates, own).words(language, faults);
+  }
+
+  /**
+   * The wording of a key, with the values put into its places.
+   *
+   * @throws IllegalArgumentException where there is no such key, or no value for a place: both are
+   *     errors of the program, since a book's own files are compared when they are read
+   */
+  public String say(String key, Object... values) {
+    Matcher places = PLACE.matcher(text(key));
+    return places.replaceAll(
+        place -> Matcher.quoteReplacement(value(key, values, Integer.parseInt(place.group(1)))));
+  }
+
+  private String text(String key) {
+    String text = texts.get(key);
+    if (text == null) {
+      throw new IllegalArgumentException("no wording \"" + key + "\" in " + language);
+    }
+    return text;
+  }
+
+  private static String value(String key, Object[] values, int place) {
+    if (place >= values.length) {
+      throw new IllegalArgumentException("no value for {" + place + "} of \"" + key + "\"");
+    }
+    return String.valueOf(values[place]);
+  }
+
+  /**
+   * The wording of a number of things: {@code key.one} for 1, else {@code key.many}; the number is
+   * its place 0.
+   */
+  public String count(String key, long number, Object... more) {
+    List<Object> values = new ArrayList<>(List.of(number));
+    values.addAll(List.of(more));
+    return say(key + (number == 1 ? ".one" : ".many"), values.toArray());
+  }
+
+  /**
+   * How a word of a closed set is shown: {@code what.green-weight} for "green weight" of the family
+   * "what". A word that a book's own templates add to the set has no wording and is shown as it is.
+   */
+  public String word(String family, String word) {
+    return texts.getOrDefault(key(family, word), word);
+  }
+
+  /** The key of a word of a closed set. */
+  static String key(String family, String word) {
+    String letters = word.replaceAll("[^\\p{L}\\p{N}]+", "-");
+    return family + "." + letters.replaceAll("^-|-$", "").toLowerCase(Locale.ROOT);
+  }
+
+  /** A formula with the few words in it that tell its masses apart: {@code 540 g rind}. */
+  public String sum(String formula) {
+    return LETTERS
+        .matcher(formula)
+        .replaceAll(word -> Matcher.quoteReplacement(word("sum", word.group())));
+  }
+
+  /** {@code a, b or c}. */
+  public String either(List<String> choices) {
+    return joined("words.or", choices);
+  }
+
+  /** {@code a, b and c}. */
+  public String all(List<String> things) {
+    return joined("words.and", things);
+  }
+
+  private String joined(String key, List<String> parts) {
+    if (parts.size() < 2) {
+      return String.join("", parts);
+    }
+    int last = parts.size() - 1;
+    return say(key, String.join(", ", parts.subList(0, last)), parts.get(last));
+  }
+}

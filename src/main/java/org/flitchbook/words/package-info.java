@@ -1,0 +1,11 @@
+/** The fixed wording of what is printed, by key, in the language of the plan. */
+@NullMarked
+@Floor(
+    name = "words",
+    floor = 2,
+    mayImport = {"input", "json"},
+    door = "Words")
+package org.flitchbook.words;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;
