@@ -16,7 +16,8 @@
       "check",
       "record",
       "pdf",
-      "sheet"
+      "sheet",
+      "ledger"
     },
     door = "Desk")
 package org.flitchbook.desk;

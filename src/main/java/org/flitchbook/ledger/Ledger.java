@@ -1,0 +1,132 @@
+package org.flitchbook.ledger;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+
+/**
+ * What was done with a book's records, one line an event, never changed and only added to. Each
+ * line is a JSON object in the canonical form of RFC 8785 followed by a line feed. It holds the
+ * hash of the line before and its own hash: the SHA-256 of its canonical form without the member
+ * {@code hash}. A line that is changed, left out or put between breaks the chain there.
+ *
+ * <p>The chain can't tell a ledger that was written anew from one of its lines onwards; who keeps
+ * its {@link #head} elsewhere (a printed record, a signature) can.
+ */
+public final class Ledger {
+
+  /** The file's name in the book. */
+  public static final String FILE = "ledger.jsonl";
+
+  private final List<Line> lines;
+  private final List<Fault> faults;
+  private final int length;
+  private final Optional<Fault> torn;
+
+  private Ledger(List<Line> lines, List<Fault> faults, int length, Optional<Fault> torn) {
+    this.lines = List.copyOf(lines);
+    this.faults = List.copyOf(faults);
+    this.length = length;
+    this.torn = torn;
+  }
+
+  /** Reads a ledger; no bytes at all are a ledger that has yet no line. */
+  public static Ledger read(byte[] bytes) {
+    List<Line> lines = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    Optional<String> previous = Optional.of(Head.NONE.hash());
+    int number = 0;
+    int start = 0;
+    for (int end = next(bytes, start); end < bytes.length; end = next(bytes, start)) {
+      number++;
+      Optional<Line> line =
+          new LineReader(number, previous, faults).read(Arrays.copyOfRange(bytes, start, end));
+      line.ifPresent(lines::add);
+      previous = line.map(Line::hash);
+      start = end + 1;
+    }
+    return new Ledger(lines, faults, start, torn(number + 1, bytes.length - start));
+  }
+
+  /** Where the line that begins there ends: at its line feed, or at the end of the bytes. */
+  private static int next(byte[] bytes, int start) {
+    int end = start;
+    while (end < bytes.length && bytes[end] != '\n') {
+      end++;
+    }
+    return end;
+  }
+
+  private static Optional<Fault> torn(int number, int bytes) {
+    return bytes == 0
+        ? Optional.empty()
+        : Optional.of(
+            fault(
+                Place.of(FILE, number),
+                bytes + " bytes of a line that was never finished",
+                "a line feed at its end"));
+  }
+
+  static Fault fault(Place place, String found, String expected) {
+    return Fault.broken("ledger", place, found, expected);
+  }
+
+  /** The lines that can be read as such, in their order; never a torn last one. */
+  public List<Line> lines() {
+    return lines;
+  }
+
+  /** What breaks the chain, line by line; empty where it holds. A torn last line doesn't count. */
+  public List<Fault> faults() {
+    return faults;
+  }
+
+  /** The last line if it has no end: a write that was cut off. It tells nothing. */
+  public Optional<Fault> torn() {
+    return torn;
+  }
+
+  /** The number of bytes up to the end of the last finished line. */
+  public int length() {
+    return length;
+  }
+
+  /** The end of the chain as it was read. */
+  public Head head() {
+    return lines.isEmpty() ? Head.NONE : lines.get(lines.size() - 1).head();
+  }
+
+  /** The last line that tells of one of these deeds on the records of that day. */
+  public Optional<Line> last(LocalDate day, Deed... deeds) {
+    return lines.stream()
+        .filter(line -> line.event().isOf(day))
+        .filter(line -> Arrays.stream(deeds).anyMatch(line.event()::is))
+        .reduce((earlier, later) -> later);
+  }
+
+  /**
+   * The lines that come next, to be written at {@link #length}.
+   *
+   * @return their bytes, each line ended by a line feed
+   * @throws IllegalStateException where the chain is broken: nothing may be hung on to it
+   */
+  public byte[] append(List<Event> events) {
+    if (!faults.isEmpty()) {
+      throw new IllegalStateException("the chain is broken: " + faults.get(0));
+    }
+    StringBuilder next = new StringBuilder();
+    Head head = head();
+    for (Event event : events) {
+      Line line = Line.after(head, event);
+      next.append(Canonical.text(line.members())).append('\n');
+      head = line.head();
+    }
+    return next.toString().getBytes(UTF_8);
+  }
+}

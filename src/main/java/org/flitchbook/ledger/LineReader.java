@@ -1,0 +1,140 @@
+package org.flitchbook.ledger;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.ResolverStyle;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.SortedMap;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.json.Json;
+import org.flitchbook.json.Node;
+import org.flitchbook.json.Parsed;
+
+/** Reads one line and holds it to its form, to its own hash, and to the line before. */
+final class LineReader {
+
+  /** Years of four digits only. */
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT)
+          .withResolverStyle(ResolverStyle.STRICT);
+
+  private final int number;
+  private final Optional<String> previous;
+  private final List<Fault> faults;
+
+  /**
+   * @param number the physical line, from 1
+   * @param previous the hash that the line before tells; empty where that one can't be read
+   * @param faults takes what is wrong
+   */
+  LineReader(int number, Optional<String> previous, List<Fault> faults) {
+    this.number = number;
+    this.previous = previous;
+    this.faults = faults;
+  }
+
+  /** The line; empty where it can't be read as one. */
+  Optional<Line> read(byte[] bytes) {
+    Parsed parsed = Json.read(Ledger.FILE, bytes);
+    Place place = Place.of(Ledger.FILE, number);
+    parsed.faults().forEach(each -> faults.add(Ledger.fault(place, each.found(), "a JSON object")));
+    return parsed.object().flatMap(object -> read(bytes, object));
+  }
+
+  private Optional<Line> read(byte[] bytes, Node.Obj object) {
+    Members members = new Members(number, object);
+    Optional<Line> line = members.faults().isEmpty() ? line(members) : Optional.empty();
+    line.ifPresent(read -> hold(bytes, members, read));
+    faults.addAll(members.faults());
+    return line;
+  }
+
+  private static Optional<Line> line(Members members) {
+    long sequence = members.whole("sequence", Canonical.LARGEST);
+    String previous = members.hash("previous");
+    String hash = members.hash("hash");
+    Optional<Event> event = event(members);
+    return members.faults().isEmpty()
+        ? event.map(told -> new Line(sequence, previous, told, hash))
+        : Optional.empty();
+  }
+
+  private static Optional<Event> event(Members members) {
+    String what = members.text("event");
+    Optional<Instant> at = moment(members);
+    Optional<LocalDate> day = day(members);
+    long revision = members.whole("revision", Integer.MAX_VALUE);
+    String by = members.text("by");
+    String reason = members.text("reason");
+    String about = members.text("about");
+    String tool = members.text("tool");
+    SortedMap<String, String> inputs = members.texts("inputs");
+    SortedMap<String, String> outputs = members.texts("outputs");
+    SortedMap<String, String> facts = members.texts("facts");
+    if (what.isBlank() || facts.containsKey("hash")) {
+      members.fault("event", "\"" + what + "\"", "a word, and no fact called hash");
+    }
+    return members.faults().isEmpty()
+        ? at.map(
+            time ->
+                new Event(
+                    what,
+                    time,
+                    tool,
+                    day,
+                    (int) revision,
+                    about,
+                    by,
+                    reason,
+                    inputs,
+                    outputs,
+                    facts))
+        : Optional.empty();
+  }
+
+  private void hold(byte[] bytes, Members members, Line line) {
+    if (!Arrays.equals(bytes, Canonical.text(members.tree()).getBytes(UTF_8))) {
+      members.fault("", "another spelling of the line", "its canonical form (RFC 8785)");
+    }
+    String hash = Line.hash(members.tree());
+    if (!hash.equals(line.hash())) {
+      members.fault("hash", line.hash(), hash + ", the SHA-256 of what the line tells");
+    }
+    if (line.sequence() != number) {
+      members.fault("sequence", String.valueOf(line.sequence()), String.valueOf(number));
+    }
+    previous
+        .filter(before -> !before.equals(line.previous()))
+        .ifPresent(
+            before ->
+                members.fault("previous", line.previous(), before + ", the line before's hash"));
+  }
+
+  private static Optional<Instant> moment(Members members) {
+    String text = members.text("at");
+    try {
+      return Optional.of(Instant.parse(text));
+    } catch (DateTimeException noTime) {
+      members.fault("at", "\"" + text + "\"", "a time such as 2026-02-24T22:13:05Z");
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<LocalDate> day(Members members) {
+    String text = members.text("day");
+    try {
+      return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text, DATE));
+    } catch (DateTimeException noDate) {
+      members.fault("day", "\"" + text + "\"", "a date such as 2026-02-24, or \"\"");
+      return Optional.empty();
+    }
+  }
+}
