@@ -44,6 +44,25 @@ public final class Checks {
     return new Judgement(lot, verdict(findings, faults), findings, faults);
   }
 
+  /**
+   * The same lot under the plan of today and under those that were in force while it was made; of
+   * each limit the stricter finding counts.
+   *
+   * @param version of the plan of today
+   */
+  public static Judgement stricter(String version, Judgement now, List<Former> before) {
+    Judgement judged = now;
+    for (Former former : before) {
+      List<Finding> findings = new Versions(version, judged).stricter(former);
+      List<Fault> faults =
+          Stream.concat(judged.faults().stream(), former.judgement().faults().stream())
+              .distinct()
+              .toList();
+      judged = new Judgement(judged.lot(), verdict(findings, faults), findings, faults);
+    }
+    return judged;
+  }
+
   private List<Finding> findings() {
     Product product = judged.product();
     List<Finding> findings = new ArrayList<>();

@@ -28,4 +28,10 @@ public record Finding(
     evidence = List.copyOf(evidence);
     parts = List.copyOf(parts);
   }
+
+  /** With one more remark. */
+  Finding remarked(String more) {
+    String all = remark.isEmpty() ? more : remark + "; " + more;
+    return new Finding(limit, verdict, measured, formula, reason, all, evidence, parts);
+  }
 }

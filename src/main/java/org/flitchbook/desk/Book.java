@@ -9,6 +9,7 @@ import org.flitchbook.input.SourceFile;
 /**
  * A book as it lies on the disk.
  *
+ * @param formerPlans the versions of the plan that it replaced
  * @param days the files of each day's folder
  * @param templates the tool's templates, the book's own in their place
  * @param ownTemplates the names of the book's own
@@ -16,6 +17,7 @@ import org.flitchbook.input.SourceFile;
 record Book(
     Path folder,
     SourceFile plan,
+    List<SourceFile> formerPlans,
     NavigableMap<LocalDate, List<SourceFile>> days,
     List<SourceFile> templates,
     List<String> ownTemplates) {

@@ -40,6 +40,7 @@ final class Bundle {
     Map<String, byte[]> all = new TreeMap<>();
     records.forEach((name, bytes) -> all.put("records/" + name, bytes));
     put(all, List.of(book.plan()));
+    put(all, book.formerPlans());
     book.days().headMap(day, true).values().forEach(files -> put(all, files));
     book.templates().forEach(file -> all.put("evidence/" + file.name(), file.bytes()));
     StringBuilder manifest = new StringBuilder();

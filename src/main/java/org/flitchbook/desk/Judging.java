@@ -6,20 +6,18 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.check.Checks;
-import org.flitchbook.check.Judgement;
+import java.util.function.Predicate;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lot;
-import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;
+import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.reading.Hand;
@@ -46,9 +44,19 @@ final class Judging {
     return faults;
   }
 
-  /** The plan; empty where there is a fault in it or in what it draws on. */
+  /** The plan of today; empty where there is a fault in it or in what it draws on. */
   Optional<Plan> plan() {
-    PlanRead read = Plans.read(book.plan(), book.templates(), book.ownTemplates());
+    return versions().map(Succession::now);
+  }
+
+  private Optional<Succession> versions() {
+    Optional<Plan> now = read(book.plan());
+    List<Plan> former = book.formerPlans().stream().flatMap(file -> read(file).stream()).toList();
+    return now.map(plan -> Succession.of(plan, former, faults));
+  }
+
+  private Optional<Plan> read(SourceFile file) {
+    PlanRead read = Plans.read(file, book.templates(), book.ownTemplates());
     faults.addAll(read.faults());
     return read.plan();
   }
@@ -60,23 +68,21 @@ final class Judging {
    * @return empty where a file can't be parsed; {@link #faults} says which and why
    */
   Optional<DayJudged> judge(LocalDate day, Optional<String> at, boolean wholeBook) {
-    Optional<Plan> plan = plan();
+    Optional<Succession> versions = versions();
     List<Rule> rules = rules();
     Hand hand =
-        plan.map(known -> new Hand(zone(known), known.establishment().decimalMark()))
+        versions
+            .map(Succession::now)
+            .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
             .orElse(new Hand(ZoneId.of("UTC"), '.'));
     List<Day> days = new ArrayList<>();
     book.days()
         .headMap(day, true)
         .forEach((date, files) -> days.add(Readings.read(date, files, hand)));
-    if (plan.isEmpty()) {
-      days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
-      return Optional.empty();
-    }
     days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
     return faults.stream().anyMatch(Judging::isBroken)
         ? Optional.empty()
-        : Optional.of(judge(plan.get(), rules, days, new When(day, at, wholeBook)));
+        : versions.map(known -> judge(known, rules, days, new When(day, at, wholeBook)));
   }
 
   private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}
@@ -99,36 +105,35 @@ final class Judging {
     return file.map(found -> Doubts.rules(found, faults)).orElse(List.of());
   }
 
-  private DayJudged judge(Plan plan, List<Rule> rules, List<Day> days, When when) {
+  private DayJudged judge(Succession versions, List<Rule> rules, List<Day> days, When when) {
+    Plan plan = versions.now();
     Instant moment =
         when.at()
             .map(text -> stated(text, plan, when.day()))
             .orElseGet(() -> moment(plan, days, when.day()));
-    Assembled assembled = Lots.assemble(plan, days, moment);
-    List<Judgement> judgements = new ArrayList<>();
-    for (Lot lot : assembled.lots()) {
-      if (when.wholeBook() || lot.filed().contains(when.day()) || lot.isRunning()) {
-        List<Fault> doubts = Doubts.find(plan, rules, assembled.register(), lot);
-        judgements.add(Checks.judge(plan, lot, doubts, moment));
-      }
-    }
+    LotJudging lots = new LotJudging(versions, rules, days, moment);
+    Predicate<Lot> ofDay = lot -> when.wholeBook() || lots.isOfDay(lot, when.day());
     return new DayJudged(
         book.name(),
         when.day(),
         moment,
-        plan,
-        assembled.register(),
-        judgements,
-        assembled.faults(),
+        versions,
+        lots.assembled().register(),
+        lots.judgements(ofDay),
+        lots.assembled().faults(),
         files(days));
   }
 
   private List<FileRead> files(List<Day> days) {
     List<FileRead> files = new ArrayList<>();
-    SourceFile plan = book.plan();
-    files.add(new FileRead(plan.name(), "plan", plan.content().remaining(), plan.sha256(), 0, 0));
+    files.add(plan(book.plan(), "plan"));
+    book.formerPlans().forEach(file -> files.add(plan(file, "former plan")));
     days.forEach(day -> files.addAll(day.files()));
     return files;
+  }
+
+  private static FileRead plan(SourceFile file, String use) {
+    return new FileRead(file.name(), use, file.content().remaining(), file.sha256(), 0, 0);
   }
 
   private static Instant stated(String text, Plan plan, LocalDate day) {

@@ -86,13 +86,20 @@ final class Shelf {
     Map<String, SourceFile> templates = new LinkedHashMap<>();
     Templates.ofTheTool().forEach(file -> templates.put(file.name(), file));
     List<SourceFile> own = templates(folder, faults);
+    List<SourceFile> former = formerPlans(folder, faults);
     own.forEach(file -> templates.put(file.name(), file));
     return new Book(
         folder,
         plan,
+        former,
         days,
         List.copyOf(templates.values()),
         own.stream().map(SourceFile::name).toList());
+  }
+
+  private static List<SourceFile> formerPlans(Path folder, List<Fault> faults) {
+    Path plans = folder.resolve("plans");
+    return Files.isDirectory(plans) ? files(plans, "plans", faults) : List.of();
   }
 
   private static List<SourceFile> templates(Path folder, List<Fault> faults) {

@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
@@ -45,6 +46,14 @@ public final class Doubts {
                     .filter(rule -> rule.name().equals(finder.name()))
                     .flatMap(rule -> finder.find(rule, subject).stream()))
         .toList();
+  }
+
+  /**
+   * Whether an instrument that the lot was read with failed a check filed on that day: a lot that
+   * was done with is to be judged once more.
+   */
+  public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
+    return FailedCheck.isReopened(new Subject(plan, register, lot), day);
   }
 
   static List<String> names() {

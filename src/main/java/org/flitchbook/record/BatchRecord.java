@@ -96,6 +96,7 @@ final class BatchRecord {
     blocks.add(new Heading(2, "Data in doubt"));
     blocks.add(sections.doubts());
     blocks.add(new Heading(2, "Limits, monitoring and planned action"));
+    new PlanVersions(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(sections.monitoring());
     blocks.addAll(sections.notRead());
     blocks.add(new Heading(2, "Import history"));

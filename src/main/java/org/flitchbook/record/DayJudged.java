@@ -7,6 +7,7 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Register;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.FileRead;
 
 /**
@@ -14,6 +15,8 @@ import org.flitchbook.reading.FileRead;
  *
  * @param book the name of the book's folder
  * @param moment the moment judged
+ * @param versions of the plan; that of today judged every lot, those of before what began under
+ *     them
  * @param judgements of the lots of the day, by their codes
  * @param faults those that touch no single lot
  * @param files every file read, of all days, with what became of it
@@ -22,7 +25,7 @@ public record DayJudged(
     String book,
     LocalDate day,
     Instant moment,
-    Plan plan,
+    Succession versions,
     Register register,
     List<Judgement> judgements,
     List<Fault> faults,
@@ -32,6 +35,11 @@ public record DayJudged(
     judgements = List.copyOf(judgements);
     faults = List.copyOf(faults);
     files = List.copyOf(files);
+  }
+
+  /** The plan of today. */
+  public Plan plan() {
+    return versions.now();
   }
 
   /** Whether a critical or operating limit was missed, or an ask or a stop is open. */

@@ -1,0 +1,55 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.check.PlanChoice;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Paragraph;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Succession;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.words.Words;
+
+/** Which version of the plan each step began under, where the plan changed while a lot was made. */
+final class PlanVersions {
+
+  private final Lot lot;
+  private final Succession versions;
+  private final Words words;
+
+  PlanVersions(DayJudged day, Lot lot) {
+    this.lot = lot;
+    this.versions = day.versions();
+    this.words = day.plan().words();
+  }
+
+  Optional<Block> block() {
+    if (versions.formerSince(begin()).isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> sentences = new ArrayList<>();
+    lot.stays().forEach(stay -> sentences.add(begun(stay)));
+    sentences.add(
+        PlanChoice.of(lot, versions).map(this::settled).orElse(words.say("record.plans.stricter")));
+    return Optional.of(new Paragraph(Bound.of(String.join(" ", sentences))));
+  }
+
+  private Instant begin() {
+    return lot.entries().get(0).time().earliest();
+  }
+
+  private String settled(PlanChoice choice) {
+    Entry entry = choice.entry();
+    return words.say(
+        "record.plans.settled", entry.by(), choice.version(), entry.note(), entry.place());
+  }
+
+  private String begun(Stay stay) {
+    Plan plan = versions.at(stay.into().time().earliest());
+    return words.say("record.plans.begun", stay.step().word(), plan.version(), plan.signed());
+  }
+}
