@@ -1,5 +1,6 @@
 package org.flitchbook.lot;
 
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -70,7 +71,7 @@ final class MergedTrack implements Track {
         spread,
         hands,
         series.precisionMillis(),
-        usualInterval(samples, kept),
+        samples.interval(),
         builder);
   }
 
@@ -136,19 +137,6 @@ final class MergedTrack implements Track {
     this.at = Arrays.stream(kept).mapToLong(i -> whole.at[i]).toArray();
     this.levels = Arrays.stream(kept).mapToLong(i -> whole.levels[i]).toArray();
     this.lines = Arrays.stream(kept).map(i -> whole.lines[i]).toArray();
-  }
-
-  /** The median of the times between readings. */
-  private static long usualInterval(Samples samples, int[] kept) {
-    if (kept.length < 2) {
-      return 0;
-    }
-    long[] steps = new long[kept.length - 1];
-    for (int i = 0; i < steps.length; i++) {
-      steps[i] = samples.at(kept[i + 1]) - samples.at(kept[i]);
-    }
-    Arrays.sort(steps);
-    return steps[steps.length / 2];
   }
 
   private static final class Builder {
@@ -218,6 +206,15 @@ final class MergedTrack implements Track {
     return standing.length == size()
         ? List.of(this)
         : List.of(this, new MergedTrack(this, standing));
+  }
+
+  @Override
+  public Optional<Track> during(Instant from, Instant until) {
+    int[] within =
+        IntStream.range(0, size())
+            .filter(i -> at[i] >= from.toEpochMilli() && at[i] <= until.toEpochMilli())
+            .toArray();
+    return within.length == 0 ? Optional.empty() : Optional.of(new MergedTrack(this, within));
   }
 
   /** By hand in a gap of the log, and hotter than the log was on both sides of it. */

@@ -1,5 +1,6 @@
 package org.flitchbook.lot;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
@@ -37,6 +38,9 @@ public sealed interface Track extends Curve permits MergedTrack {
    * count against the lot and never for it: one mistyped must not start a clock anew.
    */
   List<Track> ways();
+
+  /** Its readings from one time to another, both included; empty where there are none. */
+  Optional<Track> during(Instant from, Instant until);
 
   /** The unit in which the readings were written. */
   Unit unit();

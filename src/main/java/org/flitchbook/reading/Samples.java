@@ -14,6 +14,14 @@ public sealed interface Samples permits LoggedSamples {
   /** See {@link org.flitchbook.measure.Level}. */
   long level(int index);
 
+  /**
+   * The usual time between two readings in ms, which tells a gap: the median. Of fewer than five
+   * readings nobody can tell what is usual, so that any two more than 5 minutes apart have a gap.
+   *
+   * @return more than 0
+   */
+  long interval();
+
   /** The physical line. */
   int line(int index);
 }

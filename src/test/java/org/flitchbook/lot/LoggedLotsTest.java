@@ -102,7 +102,23 @@ final class LoggedLotsTest {
     assertEquals("2026-02-16/smoke.csv:7", track.place(1).toString());
     assertEquals(60_000, track.latest(0) - track.earliest(0));
     assertEquals(60_000, track.latest(1) - track.earliest(1));
-    assertEquals(3_600_000, track.interval());
+  }
+
+  /** A gap is longer than 3 usual intervals and 5 minutes. */
+  @ParameterizedTest(name = "{0}: {1} ms")
+  @CsvSource({
+    "the median of the whole log though one reading is of the lot, 3_600_000, 00 01 02 03 04 06",
+    "of five readings too, 3_600_000, 01 02 03 04 06",
+    "of four so that 6 minutes are a gap, 100_000, 00 02 03 06",
+    "of one, 100_000, 06"
+  })
+  void the_usual_interval_is_that_of_the_log(String fact, String millis, String hours) {
+    String[] readings =
+        Arrays.stream(hours.split(" ", -1)).map(hour -> hour + ":00,40").toArray(String[]::new);
+    Assembled book = book(CORE, log(readings), lot("A1", "06:00", "10:00"));
+    Track track = track(book, "A1", What.INTERNAL_TEMPERATURE);
+    assertEquals(1, track.size(), fact);
+    assertEquals(Long.parseLong(millis.replace("_", "")), track.interval(), fact);
   }
 
   /** Accuracy of LG-A 0.5 °F: a probe that reads 0.3 °F too high may be 0.8 °F above the truth. */
