@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** Judges that an entry is there, complete, and on time. */
 final class PresenceJudge {
@@ -20,14 +22,34 @@ final class PresenceJudge {
   }
 
   Outcome judge() {
-    Optional<Entry> entry = judged.lot().first(presence.what());
-    Optional<Entry> late = presence.before().flatMap(judged.lot()::first);
-    if (entry.isEmpty()) {
-      return late.map(this::withoutIt)
-          .or(() -> judged.withoutStep(step))
-          .orElseGet(() -> judged.missing(step, "no \"" + presence.what().word() + "\" entry"));
-    }
-    return judge(entry.get(), late);
+    return Outcome.worstOfAll(pieces().stream().map(this::judge).toList());
+  }
+
+  /** What is done to the meat while it is cured is done to each piece; all else to the lot. */
+  private List<String> pieces() {
+    return presence.what().standsOn(Sheet.CURE) ? new Curing(judged).pieces() : List.of("");
+  }
+
+  private Outcome judge(String piece) {
+    Optional<Entry> entry = first(presence.what(), piece);
+    Optional<Entry> late = presence.before().flatMap(what -> first(what, piece));
+    return entry
+        .map(made -> judge(made, late))
+        .orElseGet(() -> late.map(this::withoutIt).orElseGet(() -> missing(piece)));
+  }
+
+  /** One for no piece is for all of them; that of a lot in pieces for which none is asked, any. */
+  private Optional<Entry> first(What what, String piece) {
+    return judged.lot().all(what).stream()
+        .filter(entry -> piece.isEmpty() || entry.piece().isEmpty() || entry.piece().equals(piece))
+        .findFirst();
+  }
+
+  private Outcome missing(String piece) {
+    String of = piece.isEmpty() ? "" : " of piece " + piece;
+    return judged
+        .withoutStep(step)
+        .orElseGet(() -> judged.missing(step, "no \"" + presence.what().word() + "\" entry" + of));
   }
 
   private Outcome withoutIt(Entry after) {

@@ -158,6 +158,64 @@ final class EventsTest {
     assertEquals(verdict, verdict(line == null ? bench : bench.write(line), limit));
   }
 
+  /** Two pieces, each covered, by an entry of its own or by one for both. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "met       | cure,09:30,surfaces covered,,all",
+        "met       | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces covered,,all,,MA,,,,b",
+        "not met   | cure,09:30,surfaces covered,,all,,MA,,,,a",
+        "not met   | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:50,surfaces covered,,all,,MA,,,,b",
+        "not shown | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces covered,,all,,,,,,b",
+      })
+  void each_piece_is_covered(String verdict, String lines) {
+    String limit = "us.424.22-b-3.surfaces";
+    Bench bench =
+        Bench.book()
+            .rule(limit)
+            .write(
+                "cure,09:12,green weight,,4812,g,MA,S-10,,,a",
+                "cure,09:13,green weight,,4900,g,MA,S-10,,,b",
+                "cure,09:40,into cure,F1")
+            .write(lines.split(" ; ", -1));
+    assertEquals(verdict, verdict(bench, limit));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"true, 'no \"turned\" entry of piece b'", "false, 'no \"turned\" entry'"})
+  void a_missing_entry_names_its_piece(boolean pieces, String reason) {
+    Bench bench =
+        Bench.book()
+            .own("once", "cure", "\"kind\": \"entry\", \"what\": \"turned\", \"with\": [\"by\"]")
+            .write("cure,09:40,into cure,F1", "cure,09:50,out of cure");
+    if (pieces) {
+      bench.write(
+          "cure,09:12,green weight,,4812,g,MA,S-10,,,a",
+          "cure,09:13,green weight,,4900,g,MA,S-10,,,b",
+          "cure,09:45,turned,,,,MA,,,,a");
+    }
+    Finding finding = bench.finding("once");
+    assertEquals("not shown", finding.verdict().words());
+    assertEquals(reason, finding.reason());
+  }
+
+  /** The columns that a limit may ask for. */
+  @ParameterizedTest
+  @CsvSource({"item, 3", "value, 4", "by, 6", "instrument, 7", "note, 8"})
+  void an_entry_without_what_it_should_have_is_not_shown(String column, int cell) {
+    String kind = "\"kind\": \"entry\", \"what\": \"turned\", \"with\": [\"" + column + "\"]";
+    String full = "cure,09:40,turned,F1,twice,,MA,HT-0,by two";
+    String[] lacking = full.split(",", -1);
+    lacking[cell] = "";
+    Bench bench = Bench.book().own("seen", "cure", kind).write("cure,09:30,into cure,F1");
+    assertEquals(
+        "the entry lacks " + column,
+        bench.write(String.join(",", lacking)).finding("seen").reason());
+    Bench other = Bench.book().own("seen", "cure", kind).write("cure,09:30,into cure,F1", full);
+    assertEquals("met", verdict(other, "seen"));
+  }
+
   private static Bench passed(String... without) {
     Bench bench = Bench.book().product("between", "\"2 h\"");
     String[] lines = {
