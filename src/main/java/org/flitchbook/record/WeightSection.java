@@ -1,8 +1,11 @@
 package org.flitchbook.record;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
@@ -43,7 +46,7 @@ final class WeightSection {
             .head("Where it stands", 14);
     for (Entry entry : lot.entries()) {
       if (isWeight(entry)) {
-        List<Entry> chain = upTo(entry);
+        List<Stage> chain = upTo(entry);
         grid.row(
             name(entry),
             entry.shown(),
@@ -63,31 +66,62 @@ final class WeightSection {
 
   private static String name(Entry entry) {
     String piece = entry.piece().isEmpty() ? "" : ", piece " + entry.piece();
-    return (entry.is(What.WEIGHT) ? entry.sheet().word() : entry.what().word()) + piece;
+    return stage(entry) + piece;
   }
 
-  /** The weights of the same piece up to this one; nothing weighed as 0 has a yield. */
-  private List<Entry> upTo(Entry last) {
+  private static String stage(Entry entry) {
+    return entry.is(What.WEIGHT) ? entry.sheet().word() : entry.what().word();
+  }
+
+  /**
+   * The weights of the same piece up to this one, each with its stage; nothing weighed as 0 has a
+   * yield. Where the whole lot is weighed, what was weighed in pieces before is added up.
+   */
+  private List<Stage> upTo(Entry last) {
     List<Entry> all = lot.entries();
-    return all.subList(0, all.indexOf(last) + 1).stream()
-        .filter(WeightSection::isWeight)
-        .filter(entry -> entry.piece().equals(last.piece()))
-        .filter(entry -> entry.amount().value().signum() > 0)
-        .toList();
+    List<Entry> weights =
+        all.subList(0, all.indexOf(last) + 1).stream()
+            .filter(WeightSection::isWeight)
+            .filter(entry -> entry.amount().value().signum() > 0)
+            .toList();
+    Map<String, List<Entry>> stages = new LinkedHashMap<>();
+    weights.forEach(
+        entry -> stages.computeIfAbsent(stage(entry), name -> new ArrayList<>()).add(entry));
+    return stages.values().stream().flatMap(each -> ofPiece(each, last.piece())).toList();
   }
 
-  private static String ofTheBefore(List<Entry> chain) {
+  /** A weight with what was weighed. */
+  private record Stage(boolean green, Quantity weight) {
+    static Stage of(Entry entry, Quantity weight) {
+      return new Stage(entry.is(What.GREEN_WEIGHT), weight);
+    }
+  }
+
+  private static Stream<Stage> ofPiece(List<Entry> stage, String piece) {
+    List<Entry> own = stage.stream().filter(entry -> entry.piece().equals(piece)).toList();
+    return own.isEmpty() && piece.isEmpty()
+        ? Stream.of(Stage.of(stage.get(0), total(lastOfEach(stage))))
+        : own.stream().map(entry -> Stage.of(entry, entry.amount()));
+  }
+
+  private static List<Entry> lastOfEach(List<Entry> entries) {
+    Map<String, Entry> last = new LinkedHashMap<>();
+    entries.forEach(entry -> last.put(entry.piece(), entry));
+    return List.copyOf(last.values());
+  }
+
+  private static String ofTheBefore(List<Stage> chain) {
     return yields(chain)
         .map(each -> percent(each.steps().get(each.steps().size() - 1)))
         .orElse("–");
   }
 
-  private static String ofTheGreen(List<Entry> chain, Entry entry) {
+  private static String ofTheGreen(List<Stage> chain, Entry entry) {
     if (entry.is(What.GREEN_WEIGHT)) {
       return "100.0 %";
     }
     int green = 0;
-    while (green < chain.size() && !chain.get(green).is(What.GREEN_WEIGHT)) {
+    while (green < chain.size() && !chain.get(green).green()) {
       green++;
     }
     return yields(chain.subList(green, chain.size()))
@@ -95,10 +129,10 @@ final class WeightSection {
         .orElse("–");
   }
 
-  private static Optional<Yields> yields(List<Entry> chain) {
+  private static Optional<Yields> yields(List<Stage> chain) {
     return chain.size() < 2
         ? Optional.empty()
-        : Optional.of(Yields.of(chain.stream().map(Entry::amount).toList()));
+        : Optional.of(Yields.of(chain.stream().map(Stage::weight).toList()));
   }
 
   private static String percent(Worked share) {

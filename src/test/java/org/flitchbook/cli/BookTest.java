@@ -103,4 +103,18 @@ final class BookTest {
         record.contains("The book's own files stood in for the tool's: templates/limits/us.json."),
         record);
   }
+
+  /** Salted in two pieces of 2406 g, weighed together once they hang: 4222 / 4812 = 87.7 %. */
+  @Test
+  void a_lot_weighed_whole_is_held_against_the_sum_of_its_pieces() throws Exception {
+    Path cure = book.resolve("2026-02-16").resolve("cure.csv");
+    String green = "26047-B1,2026-02-16 09:12,green weight,,4812,g,MA,S-10,";
+    String piece = "26047-B1,2026-02-16 09:12,green weight,,2406,g,MA,S-10,,";
+    Tree.edit(cure, "instrument,note", "instrument,note,piece");
+    Tree.edit(cure, green, piece + "a\n" + piece + "b");
+    Ran.of("close", day, "--out", folder.resolve("out"));
+    Path record = folder.resolve("out").resolve(Tree.DAY).resolve("r1").resolve("26047-B1.pdf");
+    assertTrue(Pdfs.text(record).contains("green weight, piece b 2406 g – 100.0 %"));
+    assertTrue(Pdfs.text(record).matches("(?s).*chill 4222 g [0-9.]+ % 87.7 % .*"));
+  }
 }
