@@ -165,8 +165,12 @@ final class BoundJudge {
     Measured measured =
         Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
     return verdict(value, worst, track.called())
-        .measured(measured, Shown.worst(value, off, bound.ceiling(), track.called()))
+        .measured(measured, Shown.worst(value, off, bound.ceiling(), read(track, peak)))
         .from(List.of(track.place(peak)), List.of(track.origin(), track.place(peak)));
+  }
+
+  private String read(Track track, int index) {
+    return track.called() + " at " + judged.clock(track.earliest(index));
   }
 
   private Outcome verdict(Quantity value, Quantity worst, String probe) {

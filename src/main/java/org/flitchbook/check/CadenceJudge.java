@@ -33,12 +33,12 @@ final class CadenceJudge {
   }
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStep(step);
+    Optional<Outcome> without = judged.withoutStay(step);
     if (without.isPresent()) {
       return without.get();
     }
     List<Entry> done = judged.lot().all(cadence.what());
-    Entry into = judged.lot().stay(step).orElseThrow().into();
+    Entry into = judged.stay(step).orElseThrow().into();
     Pause longest = longest(into, done);
     boolean over = judged.phase(step) == Case.Phase.OVER;
     if (done.isEmpty()) {
@@ -98,7 +98,16 @@ final class CadenceJudge {
                 value,
                 true,
                 cadence.every()),
-            done.size() + " entries; the longest pause is " + value.shown())
+            done.size() + " entries; the longest pause is " + shown(longest))
         .from(longest.between(), rests);
+  }
+
+  private String shown(Pause pause) {
+    return "from "
+        + judged.date(pause.from().earliest())
+        + " to "
+        + judged.date(pause.to().earliest())
+        + ": "
+        + Shown.time(pause.written(), pause.from().longestTo(pause.to()), cadence.every().unit());
   }
 }

@@ -2,15 +2,21 @@ package org.flitchbook.check;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Optional;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
+import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** One lot at the moment judged, as the judges of all kinds see it. */
 record Case(Plan plan, Lot lot, Product product, Instant moment) {
@@ -53,9 +59,53 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
         : Outcome.notShown(what);
   }
 
+  /**
+   * The outcome where there is no time to look at: the step has not begun, or of the release nobody
+   * wrote when the work before it ended.
+   */
+  Optional<Outcome> withoutStay(Step step) {
+    return withoutStep(step)
+        .or(
+            () ->
+                stay(step).isPresent()
+                    ? Optional.empty()
+                    : Optional.of(Outcome.notShown("no entry says when the last step ended")));
+  }
+
+  /** In the release the lot is from the end of its last step of work to its last dispatch. */
+  Optional<Stay> stay(Step step) {
+    if (step != Step.RELEASE) {
+      return lot.stay(step);
+    }
+    Optional<Entry> left = lot.last(Step.RELEASE.outOf());
+    return lot.stays().stream()
+        .reduce((earlier, later) -> later)
+        .flatMap(Stay::out)
+        .map(from -> new Stay(step, from, left, List.of(visit(from, left))));
+  }
+
+  private static Stay.Visit visit(Entry from, Optional<Entry> left) {
+    return new Stay.Visit("", from.time(), left.map(Entry::time));
+  }
+
+  /** The readings of something during a step; in the release those after the last step of work. */
+  List<Track> tracks(What what, Step step) {
+    List<Track> tracks = lot.tracks(what, step);
+    return step == Step.RELEASE
+        ? tracks.stream().flatMap(track -> inRelease(track).stream()).toList()
+        : tracks;
+  }
+
+  private Optional<Track> inRelease(Track track) {
+    return stay(Step.RELEASE)
+        .flatMap(stay -> track.during(stay.into().time().earliest(), endOf(Step.RELEASE).latest()));
+  }
+
   /** When the step ended, or the moment judged while it runs. */
   Moment endOf(Step step) {
-    return lot.end(step).orElse(Moment.exactly(moment));
+    Optional<Moment> end =
+        step == Step.RELEASE ? stay(step).flatMap(Stay::out).map(Entry::time) : lot.end(step);
+    return end.orElse(Moment.exactly(moment));
   }
 
   /**
@@ -64,6 +114,26 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
   boolean coreIsOver() {
     Step last = product.steps().contains(Step.CHILL) ? Step.CHILL : Step.SMOKE;
     return phase(last) == Phase.OVER;
+  }
+
+  /** {@code 14:05} or {@code 14:05:30} on the plan's clock. */
+  String clock(long millis) {
+    return local(millis).toLocalTime().toString();
+  }
+
+  /** {@code 2026-02-24 14:05} on the plan's clock. */
+  String date(long millis) {
+    LocalDateTime local = local(millis);
+    return local.toLocalDate() + " " + local.toLocalTime();
+  }
+
+  /** {@code 2026-02-24 14:05} on the plan's clock. */
+  String date(Instant time) {
+    return date(time.toEpochMilli());
+  }
+
+  private LocalDateTime local(long millis) {
+    return Instant.ofEpochMilli(millis).atZone(plan.establishment().zone()).toLocalDateTime();
   }
 
   static Quantity time(Duration duration, Unit unit) {

@@ -3,6 +3,7 @@ package org.flitchbook.check;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
@@ -37,12 +38,12 @@ final class HoldingJudge {
   }
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStep(step);
+    Optional<Outcome> without = judged.withoutStay(step);
     if (without.isPresent()) {
       return without.get();
     }
-    Stay stay = judged.lot().stay(step).orElseThrow();
-    List<Track> tracks = judged.lot().tracks(holding.what(), step);
+    Stay stay = judged.stay(step).orElseThrow();
+    List<Track> tracks = judged.tracks(holding.what(), step);
     Optional<String> unseen = unseen(stay, tracks);
     if (tracks.isEmpty()) {
       return unseen
@@ -105,38 +106,36 @@ final class HoldingJudge {
     boolean clear = isTooLong(Duration.between(from, to));
     return "no "
         + holding.what().word()
-        + " of "
-        + place
+        + (place.isEmpty() ? "" : " of " + place)
         + " for "
         + Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown()
         + " from "
-        + local(from)
+        + judged.date(from)
         + "; it is wanted every "
         + holding.every();
-  }
-
-  private String local(Instant time) {
-    String written = time.atZone(judged.plan().establishment().zone()).toLocalDateTime().toString();
-    return written.replace('T', ' ');
   }
 
   private Outcome probe(Track track) {
     int worst = worst(track, Shift.AS_WRITTEN);
     Shift side = holding.ceiling() ? Shift.UP : Shift.DOWN;
-    long written = outside(track, Shift.AS_WRITTEN);
-    long sure = outside(track, side);
-    Verdict verdict = allowed(sure) ? Verdict.MET : Verdict.NOT_SHOWN;
-    if (!allowed(written)) {
+    List<Excursion> written = outside(track, Shift.AS_WRITTEN);
+    List<Excursion> sure = outside(track, side);
+    Verdict verdict = isAllowed(sure) ? Verdict.MET : Verdict.NOT_SHOWN;
+    if (!isAllowed(written)) {
       verdict = Verdict.NOT_MET;
     }
     Unit unit = unit();
     Quantity value = Level.quantity(track.level(worst, Shift.AS_WRITTEN), unit);
     Quantity off = Shown.spread(track, worst, side, unit);
-    return Outcome.of(verdict, reason(verdict, value, Math.max(written, sure)))
+    return Outcome.of(verdict, reason(verdict, value, sum(sure) > sum(written) ? sure : written))
         .measured(
             Measured.of(holding.what().word(), value, holding.ceiling(), holding.limit()).less(off),
-            Shown.worst(value, off, holding.ceiling(), track.called()))
+            Shown.worst(value, off, holding.ceiling(), read(track, worst)))
         .from(List.of(track.place(worst)), rests(track, worst));
+  }
+
+  private String read(Track track, int index) {
+    return track.called() + " at " + judged.date(track.earliest(index));
   }
 
   private static List<Place> rests(Track track, int worst) {
@@ -147,15 +146,25 @@ final class HoldingJudge {
     return rests;
   }
 
-  private String reason(Verdict verdict, Quantity value, long outside) {
-    String time = Case.time(outside, Unit.HOUR).shown();
+  private String reason(Verdict verdict, Quantity value, List<Excursion> outside) {
     return switch (verdict) {
       case NOT_MET ->
-          value.shown() + "; outside for " + time + " from good reading to good reading";
+          value.shown()
+              + "; outside for "
+              + Case.time(sum(outside), Unit.HOUR).shown()
+              + " from good reading to good reading ("
+              + told(outside)
+              + ")";
       case NOT_SHOWN ->
           value.shown() + " is inside only as written, not with the instrument's error against it";
       default -> "";
     };
+  }
+
+  private String told(List<Excursion> outside) {
+    Excursion longest = outside.stream().max(Comparator.comparing(Excursion::time)).orElseThrow();
+    String often = outside.size() == 1 ? "" : outside.size() + " times, the longest ";
+    return often + judged.date(longest.from()) + " to " + judged.date(longest.to());
   }
 
   private Unit unit() {
@@ -164,8 +173,12 @@ final class HoldingJudge {
         : Unit.PERCENT;
   }
 
-  private boolean allowed(long outside) {
-    return !Case.time(outside, Unit.SECOND).isAbove(holding.allow());
+  private boolean isAllowed(List<Excursion> outside) {
+    return !Case.time(sum(outside), Unit.SECOND).isAbove(holding.allow());
+  }
+
+  private static long sum(List<Excursion> outside) {
+    return outside.stream().mapToLong(Excursion::time).sum();
   }
 
   private int worst(Track track, Shift shift) {
@@ -179,25 +192,31 @@ final class HoldingJudge {
   }
 
   /**
-   * In ms, each excursion from the last good reading before it, or the step's beginning, to the
-   * next good one or the step's end; at least 1 ms, so that "none allowed" is kept.
+   * A time outside, from the last good reading before it, or the step's beginning, to the next good
+   * one or the step's end; at least 1 ms, so that "none allowed" is kept.
    */
-  private long outside(Track track, Shift shift) {
-    long sum = 0;
+  private record Excursion(long from, long to) {
+    long time() {
+      return Math.max(1, to - from);
+    }
+  }
+
+  private List<Excursion> outside(Track track, Shift shift) {
+    List<Excursion> outside = new ArrayList<>();
     for (int i = 0; i < track.size(); i++) {
       if (isOutside(track, shift, i)) {
         long from = i > 0 ? track.earliest(i - 1) : begin();
         while (i + 1 < track.size() && isOutside(track, shift, i + 1)) {
           i++;
         }
-        sum += Math.max(1, good(track, i + 1, shift) - from);
+        outside.add(new Excursion(from, good(track, i + 1, shift)));
       }
     }
-    return sum;
+    return outside;
   }
 
   private long begin() {
-    return judged.lot().stay(step).orElseThrow().into().time().earliest().toEpochMilli();
+    return judged.stay(step).orElseThrow().into().time().earliest().toEpochMilli();
   }
 
   /** When it was seen to be good again, at the worse end of a minute but as written. */

@@ -10,6 +10,7 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
 /** Judges the time between two events; one written to the minute counts at its worse end. */
@@ -57,7 +58,8 @@ final class LengthJudge {
     Duration worst =
         length.atLeast() ? from.time().shortestTo(to.time()) : from.time().longestTo(to.time());
     Duration written = from.time().writtenTo(to.time());
-    return told(verdict(worst, written), from, worst).from(List.of(from.place(), to.place()));
+    return told(verdict(worst, written), from, to.time(), worst)
+        .from(List.of(from.place(), to.place()));
   }
 
   private Verdict verdict(Duration worst, Duration written) {
@@ -74,16 +76,16 @@ final class LengthJudge {
 
   private Outcome running(Entry from) {
     Duration sofar = Duration.between(from.time().earliest(), judged.moment());
-    Case.Phase phase = judged.phase(step);
+    Moment now = Moment.exactly(judged.moment());
     if (!length.atLeast() && !holds(sofar)) {
-      return told(Verdict.NOT_MET, from, sofar).from(List.of(from.place()));
+      return told(Verdict.NOT_MET, from, now, sofar).from(List.of(from.place()));
     }
-    return phase == Case.Phase.OVER
+    return judged.phase(step) == Case.Phase.OVER
         ? Outcome.notShown("no \"" + length.to().word() + "\" entry").from(List.of(from.place()))
-        : told(Verdict.PENDING, from, sofar).from(List.of(from.place()));
+        : told(Verdict.PENDING, from, now, sofar).from(List.of(from.place()));
   }
 
-  private Outcome told(Verdict verdict, Entry from, Duration time) {
+  private Outcome told(Verdict verdict, Entry from, Moment to, Duration time) {
     Quantity value = Case.time(time, length.limit().unit());
     String what = length.from().word() + " to " + length.to().word();
     String reason =
@@ -96,7 +98,13 @@ final class LengthJudge {
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of(what, value, !length.atLeast(), length.limit()),
-            what + " (" + from.place() + "): " + value.shown());
+            what
+                + ", from "
+                + judged.date(from.time().earliest())
+                + " to "
+                + judged.date(to.earliest())
+                + ": "
+                + Shown.time(from.time().writtenTo(to), time, length.limit().unit()));
   }
 
   private String side() {

@@ -72,13 +72,29 @@ final class Sequence {
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of("longest time between steps", value, true, atMost),
-            "after the step " + pause.after().word() + ": " + value.shown())
+            "after the step "
+                + pause.after().word()
+                + ", from "
+                + judged.date(pause.from().earliest())
+                + " to "
+                + judged.date(pause.to().earliest())
+                + ": "
+                + Shown.time(pause.written(), pause.time(), atMost.unit()))
         .from(pause.evidence());
   }
 
-  private record Pause(Step after, Duration time, List<Place> evidence) {
+  private record Pause(Step after, Moment from, Moment to, List<Place> evidence) {
+    Duration time() {
+      Duration time = from.longestTo(to);
+      return time.isNegative() ? Duration.ZERO : time;
+    }
+
+    Duration written() {
+      return time().isZero() ? Duration.ZERO : from.writtenTo(to);
+    }
+
     Pause orLonger(Pause other) {
-      return other.time().compareTo(time) > 0 ? other : this;
+      return other.time().compareTo(time()) > 0 ? other : this;
     }
   }
 
@@ -98,7 +114,6 @@ final class Sequence {
     Moment to = next.map(Entry::time).orElse(Moment.exactly(judged.moment()));
     List<Place> evidence = new ArrayList<>(List.of(from.place()));
     next.ifPresent(entry -> evidence.add(entry.place()));
-    Duration time = from.time().longestTo(to);
-    return new Pause(after, time.isNegative() ? Duration.ZERO : time, evidence);
+    return new Pause(after, from.time(), to, evidence);
   }
 }

@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -50,6 +52,37 @@ final class ShareJudge {
     return a.verdict().isWorseThan(b.verdict()) ? b : a;
   }
 
+  /** Readings from one index to another. */
+  private record Run(int first, int last) {}
+
+  /**
+   * A time under the condition, all in ms.
+   *
+   * @param from as written, as is {@code to}
+   * @param sure the shortest that it can have been
+   */
+  private record Held(long from, long to, long sure) {
+
+    static Held between(Moment from, Moment to) {
+      return new Held(
+          from.earliest().toEpochMilli(),
+          to.earliest().toEpochMilli(),
+          from.shortestTo(to).toMillis());
+    }
+
+    static Quantity sure(List<Held> all) {
+      return sum(all.stream().mapToLong(Held::sure));
+    }
+
+    static Quantity written(List<Held> all) {
+      return sum(all.stream().mapToLong(each -> each.to - each.from));
+    }
+
+    private static Quantity sum(LongStream times) {
+      return Case.time(times.map(time -> Math.max(0, time)).sum(), Unit.MINUTE);
+    }
+  }
+
   /** One option against what is on record. */
   private final class Tried {
 
@@ -66,19 +99,24 @@ final class ShareJudge {
       return option.on() ? switched() : levelled();
     }
 
+    /** From each "on" to the next entry, as far as the product was in the smoke. */
     private Optional<Outcome> switched() {
       List<Entry> entries = judged.lot().all(option.what());
-      if (entries.isEmpty()) {
-        return Optional.empty();
-      }
-      Duration sum = Duration.ZERO;
+      List<Held> held = new ArrayList<>();
       for (int i = 0; i < entries.size(); i++) {
         if (entries.get(i).value().equalsIgnoreCase("on")) {
-          Moment until = i + 1 < entries.size() ? entries.get(i + 1).time() : end;
-          sum = sum.plus(positive(entries.get(i).time().shortestTo(until)));
+          Moment off = i + 1 < entries.size() ? entries.get(i + 1).time() : end;
+          Moment from = latest(entries.get(i).time(), into);
+          held.add(Held.between(from, off.isBefore(end) ? off : end));
         }
       }
-      return Optional.of(judge(sum, sum, entries.stream().map(Entry::place).toList()));
+      return entries.isEmpty()
+          ? Optional.empty()
+          : Optional.of(judge(held, held, entries.stream().map(Entry::place).toList()));
+    }
+
+    private static Moment latest(Moment a, Moment b) {
+      return a.isBefore(b) ? b : a;
     }
 
     private Optional<Outcome> levelled() {
@@ -90,59 +128,77 @@ final class ShareJudge {
     }
 
     private Outcome levelled(Track track) {
-      int[] run = ends(track);
-      return judge(
-          under(track, Shift.DOWN),
-          under(track, Shift.AS_WRITTEN),
-          List.of(track.place(run[0]), track.place(run[1])));
+      List<Run> sure = runs(track, Shift.DOWN);
+      List<Place> evidence =
+          sure.isEmpty()
+              ? List.of(track.place(highest(track)))
+              : List.of(
+                  track.place(sure.get(0).first()), track.place(sure.get(sure.size() - 1).last()));
+      return judge(held(track, sure), held(track, runs(track, Shift.AS_WRITTEN)), evidence);
     }
 
-    /** The first and the last reading that fulfil the condition; else the highest, twice. */
-    private int[] ends(Track track) {
+    private static int highest(Track track) {
+      return IntStream.range(0, track.size())
+          .reduce((a, b) -> track.level(b, Shift.DOWN) > track.level(a, Shift.DOWN) ? b : a)
+          .orElseThrow();
+    }
+
+    /** The readings that fulfil the condition, in runs without a gap. */
+    private List<Run> runs(Track track, Shift shift) {
       long wanted = Level.of(option.level().orElseThrow());
-      int first = -1;
-      int last = -1;
-      int highest = 0;
+      List<Run> runs = new ArrayList<>();
       for (int i = 0; i < track.size(); i++) {
-        if (track.level(i, Shift.DOWN) >= wanted) {
-          first = first < 0 ? i : first;
-          last = i;
-        }
-        highest = track.level(i, Shift.DOWN) > track.level(highest, Shift.DOWN) ? i : highest;
-      }
-      return first < 0 ? new int[] {highest, highest} : new int[] {first, last};
-    }
-
-    private Duration under(Track track, Shift shift) {
-      long wanted = Level.of(option.level().orElseThrow());
-      long sum = 0;
-      for (int i = 0; i + 1 < track.size(); i++) {
-        if (track.level(i, shift) >= wanted
-            && track.level(i + 1, shift) >= wanted
-            && !track.gapAfter(i)) {
-          sum += track.earliest(i + 1) - track.earliest(i);
+        if (track.level(i, shift) >= wanted) {
+          int first = i;
+          while (!track.gapAfter(i)
+              && i + 1 < track.size()
+              && track.level(i + 1, shift) >= wanted) {
+            i++;
+          }
+          runs.add(new Run(first, i));
         }
       }
-      return Duration.ofMillis(sum);
+      return runs;
     }
 
-    private Outcome judge(Duration sure, Duration written, List<Place> evidence) {
+    private static List<Held> held(Track track, List<Run> runs) {
+      return runs.stream()
+          .map(
+              run ->
+                  new Held(
+                      track.earliest(run.first()),
+                      track.earliest(run.last()),
+                      track.earliest(run.last()) - track.latest(run.first())))
+          .toList();
+    }
+
+    private Outcome judge(List<Held> sure, List<Held> written, List<Place> evidence) {
       Quantity cooking = Case.time(into.longestTo(end), Unit.MINUTE);
       Quantity wanted = wanted(cooking);
-      Quantity held = Case.time(sure, Unit.MINUTE);
+      Quantity held = Held.sure(sure);
       String name = option.name();
       Measured measured = Measured.of(name + ", time under it", held, false, wanted);
-      String formula =
-          name
-              + ": "
-              + held.shown()
-              + " of "
-              + cooking.shown()
-              + " in the smoke; wanted "
-              + wanted.shown();
-      return verdict(held, Case.time(written, Unit.MINUTE), wanted)
-          .measured(measured, formula)
+      return verdict(held, Held.written(written), wanted)
+          .measured(measured, name + ": " + formula(sure, cooking) + "; wanted " + wanted.shown())
           .from(evidence);
+    }
+
+    private String formula(List<Held> sure, Quantity cooking) {
+      String seen =
+          sure.isEmpty()
+              ? ""
+              : " between "
+                  + judged.clock(sure.get(0).from())
+                  + " and "
+                  + judged.clock(sure.get(sure.size() - 1).to());
+      return Held.sure(sure).shown()
+          + seen
+          + " of "
+          + cooking.shown()
+          + " in the smoke, from "
+          + judged.clock(into.earliest().toEpochMilli())
+          + " to "
+          + judged.clock(end.earliest().toEpochMilli());
     }
 
     private Quantity wanted(Quantity cooking) {
@@ -193,10 +249,6 @@ final class ShareJudge {
         }
       }
       return false;
-    }
-
-    private static Duration positive(Duration time) {
-      return time.isNegative() ? Duration.ZERO : time;
     }
   }
 }

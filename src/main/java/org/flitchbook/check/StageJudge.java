@@ -163,11 +163,11 @@ final class StageJudge {
     return track.called()
         + band()
         + ": from "
-        + clock(track.earliest(shown.start()))
+        + judged.clock(track.earliest(shown.start()))
         + " ("
         + level(shown.start())
         + ") to "
-        + clock(track.latest(shown.end()))
+        + judged.clock(track.latest(shown.end()))
         + " ("
         + level(shown.end())
         + "), ± "
@@ -175,13 +175,6 @@ final class StageJudge {
         + added()
         + ": "
         + minutes(clock.value());
-  }
-
-  private String clock(long millis) {
-    return Instant.ofEpochMilli(millis)
-        .atZone(judged.plan().establishment().zone())
-        .toLocalTime()
-        .toString();
   }
 
   private String level(int index) {

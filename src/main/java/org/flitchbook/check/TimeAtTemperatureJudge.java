@@ -1,8 +1,8 @@
 package org.flitchbook.check;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -114,19 +114,22 @@ final class TimeAtTemperatureJudge {
     }
 
     private String peak() {
-      int peak = -1;
-      for (int i = 0; i < track.size(); i++) {
-        boolean inHeat = track.earliest(i) >= from && track.earliest(i) <= until;
-        if (inHeat
-            && (peak < 0
-                || track.level(i, Shift.AS_WRITTEN) > track.level(peak, Shift.AS_WRITTEN))) {
-          peak = i;
-        }
-      }
+      return hottest()
+          .map(peak -> "it peaks at " + level(peak).shown())
+          .orElse("no reading in the heat");
+    }
+
+    /** The first of the highest readings in the heat. */
+    private Optional<Integer> hottest() {
+      return IntStream.range(0, track.size())
+          .filter(i -> track.earliest(i) >= from && track.earliest(i) <= until)
+          .boxed()
+          .reduce((first, next) -> level(next).isAbove(level(first)) ? next : first);
+    }
+
+    private Quantity level(int index) {
       Unit unit = judged.plan().establishment().temperature();
-      return peak < 0
-          ? "no reading in the heat"
-          : "it peaks at " + Level.quantity(track.level(peak, Shift.AS_WRITTEN), unit).shown();
+      return Level.quantity(track.level(index, Shift.AS_WRITTEN), unit);
     }
 
     private Outcome told(Verdict verdict, String reason, Tried tried) {
@@ -134,31 +137,21 @@ final class TimeAtTemperatureJudge {
       Measured measured =
           Measured.of(
               "time at or above " + tried.row().atLeast(), value, false, tried.row().time());
-      List<Place> evidence = new ArrayList<>();
-      if (tried.held().readings() > 0) {
-        evidence.add(track.place(tried.held().start()));
-        evidence.add(track.place(tried.held().end()));
-      } else if (track.size() > 0) {
-        evidence.add(track.place(hottest()));
-      }
       return Outcome.of(verdict, reason)
           .measured(measured, formula(tried, value))
-          .from(evidence, List.of(track.origin()));
+          .from(evidence(tried.held()), List.of(track.origin()));
     }
 
-    private int hottest() {
-      int peak = 0;
-      for (int i = 1; i < track.size(); i++) {
-        if (track.level(i, Shift.AS_WRITTEN) > track.level(peak, Shift.AS_WRITTEN)) {
-          peak = i;
-        }
-      }
-      return peak;
+    /** Both ends of the run; where there is none, the reading that came nearest. */
+    private List<Place> evidence(HeldTime held) {
+      return held.readings() > 0
+          ? List.of(track.place(held.start()), track.place(held.end()))
+          : hottest().map(track::place).stream().toList();
     }
 
     private String formula(Tried tried, Quantity value) {
       Unit unit = judged.plan().establishment().temperature();
-      int at = tried.held().readings() > 0 ? tried.held().start() : hottest();
+      int at = tried.held().readings() > 0 ? tried.held().start() : hottest().orElse(0);
       return track.called()
           + " − "
           + Shown.spread(track, at, Shift.DOWN, unit).shown()
@@ -166,7 +159,14 @@ final class TimeAtTemperatureJudge {
           + tried.row().atLeast()
           + ": "
           + value.shown()
-          + " in one run";
+          + (tried.held().readings() > 0 ? ran(tried.held()) : " in one run");
+    }
+
+    private String ran(HeldTime held) {
+      return " in one run, from "
+          + judged.clock(track.earliest(held.start()))
+          + " to "
+          + judged.clock(track.earliest(held.end()));
     }
   }
 }

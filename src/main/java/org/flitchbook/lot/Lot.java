@@ -82,14 +82,19 @@ public record Lot(
 
   /**
    * The readings of something during a step, one track a probe. The internal temperature is one
-   * track over smoke and chill, whichever of the two is asked for.
+   * track over smoke and chill, whichever of the two is asked for; for the release it is that
+   * track, which may go on, and beside it what was read by hand on the sheet of the dispatch.
    */
   public List<Track> tracks(What what, Step step) {
     return tracks.stream()
         .filter(each -> each.track().what() == what)
-        .filter(each -> each.step() == step || what == What.INTERNAL_TEMPERATURE)
+        .filter(each -> each.step() == step || isOfTheCore(what, each.step(), step))
         .map(StepTrack::track)
         .toList();
+  }
+
+  private static boolean isOfTheCore(What what, Step kept, Step asked) {
+    return what == What.INTERNAL_TEMPERATURE && (asked == Step.RELEASE || kept != Step.RELEASE);
   }
 
   /** The last time at which anything was read of it, by hand or by a log. */

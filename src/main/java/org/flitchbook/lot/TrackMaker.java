@@ -16,6 +16,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Samples;
 import org.flitchbook.reading.Series;
+import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -35,6 +36,7 @@ final class TrackMaker {
   List<Lot.StepTrack> tracks() {
     List<Lot.StepTrack> tracks = new ArrayList<>();
     internal().forEach(track -> tracks.add(new Lot.StepTrack(Step.SMOKE, track)));
+    atRelease().ifPresent(track -> tracks.add(new Lot.StepTrack(Step.RELEASE, track)));
     for (Stay stay : stays) {
       for (What what : ofPlaces(stay.step())) {
         ofPlace(what, stay).forEach(track -> tracks.add(new Lot.StepTrack(stay.step(), track)));
@@ -53,9 +55,7 @@ final class TrackMaker {
             What.WET_BULB_TEMPERATURE,
             What.HUMIDITY);
     return all.stream()
-        .filter(
-            what ->
-                org.flitchbook.sheet.Sheet.parse(step.word()).filter(what::standsOn).isPresent())
+        .filter(what -> Sheet.parse(step.word()).filter(what::standsOn).isPresent())
         .toList();
   }
 
@@ -76,6 +76,7 @@ final class TrackMaker {
         hands(
             entries.stream()
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
+                .filter(entry -> entry.sheet() != Sheet.DISPATCH)
                 .filter(entry -> holds(window, entry))
                 .toList());
     String lot = heat.get(0).into().lot();
@@ -86,6 +87,19 @@ final class TrackMaker {
       }
     }
     return orByHand(What.INTERNAL_TEMPERATURE, tracks, hands);
+  }
+
+  /** What was read by hand while it was kept for sale and when it left. */
+  private Optional<Track> atRelease() {
+    List<MergedTrack.HandReading> hands =
+        hands(
+            entries.stream()
+                .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
+                .filter(entry -> entry.sheet() == Sheet.DISPATCH)
+                .toList());
+    return hands.isEmpty()
+        ? Optional.empty()
+        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands));
   }
 
   private List<Track> ofPlace(What what, Stay stay) {

@@ -147,11 +147,58 @@ final class FiguresTest {
     "08:30:00, 08:00:00..08:29:00/60 92, not met",
     "12:00:00, 08:00:00..08:30:00/60 92; 08:36:00..09:06:00/60 92, met",
     "12:00:00, 08:00:00..08:30:00/60 92; 08:36:00..09:05:00/60 92, not met",
+    // a log written to the minute may have begun a minute later, once for each run
+    "12:00:00, 08:00..09:01/60 92, met",
+    "12:00:00, 08:00..09:00/60 92, not shown",
+    "12:00:00, 08:00..08:59/60 92, not met",
+    "12:00:00, 08:00..08:31/60 92; 08:37..09:08/60 92, met",
+    "12:00:00, 08:00..08:31/60 92; 08:37..09:07/60 92, not shown",
+    "12:00:00, 08:00..08:30/60 92; 08:31 91; 08:32..09:03/60 92, not shown",
   })
   void humid_air_for_a_quarter_of_the_time_or_all_of_it(String out, String air, String verdict) {
     Bench bench =
-        cooked(out).log("RH", "humidity", "%", "LG-H", "\"place\": \"SM\"", air + "; 12:30:00 50");
+        cooked(out).log("RH", "humidity", "%", "LG-H", "\"place\": \"SM\"", air + end(air));
     assertEquals(verdict, verdict(bench, HUMIDITY));
+  }
+
+  private static String end(String air) {
+    return air.startsWith("08:00..") ? "; 12:30 50" : "; 12:30:00 50";
+  }
+
+  /** Steam that ran before the product was in, or ran on after it was out, did nothing for it. */
+  @ParameterizedTest(name = "{1}: {0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "met       | 07:00:00 on 09:00:00 off",
+        "not met   | 07:00:00 on 08:59:59 off",
+        "met       | 09:00:00 on",
+        "not met   | 09:00:01 on",
+        "met       | 09:00:00 on 10:30:00 off",
+        "not met   | 09:00:01 on 10:30:00 off",
+        "met       | 08:00:00 on 08:30:00 off 09:00:00 on 09:30:00 off",
+        "not met   | 08:00:00 on 08:30:00 off 09:00:00 on 09:29:59 off",
+        "met       | 08:00:00 on 08:20:00 on 09:00:00 off",
+        "not met   | 08:00:00 off 09:00:00 off",
+        "met       | 08:00 on 09:01 off",
+        "not shown | 08:00 on 09:00 off",
+      })
+  void steam_counts_while_the_product_is_in_the_smoke(String verdict, String switched) {
+    Bench bench = cooked("10:00:00");
+    String[] words = switched.split(" ", -1);
+    for (int i = 0; i < words.length; i += 2) {
+      bench.write("smoke," + words[i] + ",steam,," + words[i + 1]);
+    }
+    assertEquals(verdict, verdict(hot(bench, "145.0"), HUMIDITY));
+  }
+
+  @Test
+  void a_share_tells_its_clock_times() {
+    Bench bench = cooked("10:00:00", "smoke,08:10:00,steam,,on", "smoke,09:20:00,steam,,off");
+    assertEquals(
+        "option 1: 70 min between 08:10 and 09:20 of 120 min in the smoke, from 08:00 to 10:00;"
+            + " wanted 60 min",
+        hot(bench, "145.0").finding(HUMIDITY).formula());
   }
 
   @Test

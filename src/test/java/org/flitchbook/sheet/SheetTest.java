@@ -31,7 +31,7 @@ final class SheetTest {
           CHILL       | into chill, cooler temperature, internal temperature, out of chill, weight
           INSTRUMENTS | ice point, boiling point, check weight, compared with reference
           ACTIONS     | found, held, cause, control regained, prevention, evaluated, disposition, reassessed, closed, explained
-          DISPATCH    | packed, ends, waste, sample, reviewed, dispatched, returned, destroyed
+          DISPATCH    | internal temperature, packed, ends, waste, sample, reviewed, dispatched, returned, destroyed
           LAB         | salt, moisture, residual nitrite, residual nitrite ion, residual nitrate, water activity, pH
           """)
   void a_sheet_has_its_words(Sheet sheet, String words) {
