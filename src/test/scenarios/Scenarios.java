@@ -48,6 +48,7 @@ public final class Scenarios {
     all.put("s5c-long-gap", book -> gap(book, 307, false));
     all.put("s7a-autumn", Scenarios::autumn);
     all.put("s7b-spring", Scenarios::spring);
+    all.put("s7c-logger-slow", Scenarios::loggerSlow);
     return all;
   }
 
@@ -85,6 +86,12 @@ public final class Scenarios {
     Run run = new Run("26058-B2", "JTB", "2026-02-27", "2026-03-07 21:28", 186, 598, "F2", Make.Curves.FAN_FRIDGE);
     run.enter(book, Piece.BELLY, 150.0, 36.6);
     run.log(book, 0, Make.Curves.FIRE, Make.Curves.BELLY_FAN_FRIDGE.noisy(0.1, "s7b"));
+  }
+
+  private static void loggerSlow(Make.Book book) {
+    Run run = new Run("26047-B1", "JTB", "2026-02-16", "2026-02-24 09:03", 185, 590, "F2", Make.Curves.FAN_FRIDGE);
+    run.enter(book, Piece.BELLY, 150.2, 36.7);
+    run.log(book, 37, Make.Curves.FIRE, Make.Curves.BELLY_FAN_FRIDGE.noisy(0.1, "s7c"));
   }
 
   // ------------------------------------------------------------------------------------------------ one lot and its log

@@ -18,6 +18,7 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Readings;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.What;
 
@@ -54,17 +55,18 @@ public final class Lots {
             .toList();
     new Membership(plan, faults).check(inForce);
     Register register = new RegisterReader(plan, faults).read(inForce);
-    List<Series> series = days.stream().flatMap(day -> day.series().stream()).toList();
+    List<Series> read = days.stream().flatMap(day -> day.series().stream()).toList();
+    List<Series> joined = Readings.joined(read, faults);
     for (Entry entry : inForce) {
       if (!entry.lot().isEmpty()) {
         entriesOfLot.computeIfAbsent(entry.lot(), code -> new ArrayList<>()).add(entry);
       }
     }
     note(days);
-    Timeline timeline = new Timeline(plan, register, inForce, series, until);
+    Timeline timeline = new Timeline(plan, register, inForce, joined, until);
     Map<String, LotDraft> drafts = new LinkedHashMap<>();
     entriesOfLot.forEach((code, entries) -> drafts.put(code, new LotDraft(timeline, entries)));
-    new Logs(plan, faults).check(series, drafts);
+    new Logs(plan, faults).check(read, drafts);
     return new Assembled(
         drafts.entrySet().stream()
             .map(each -> lot(each.getKey(), each.getValue(), corrections))

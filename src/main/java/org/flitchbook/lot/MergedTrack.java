@@ -15,8 +15,8 @@ import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
 
 /**
- * Readings merged by time into plain arrays. A negative line points into the list of hand entries:
- * −1 is the first of them.
+ * Readings of a log and by hand, merged by time: a list of their indices. A negative one points
+ * into the list of hand entries: −1 is the first of them.
  */
 final class MergedTrack implements Track {
 
@@ -30,9 +30,8 @@ final class MergedTrack implements Track {
   private final List<HandReading> hands;
   private final long precision;
   private final long interval;
-  private final long[] at;
-  private final long[] levels;
-  private final int[] lines;
+  private final Optional<Samples> samples;
+  private final int[] order;
 
   /** How far the true value may lie above and below a reading, in steps of {@link Level}. */
   record Spread(long up, long down) {}
@@ -45,26 +44,15 @@ final class MergedTrack implements Track {
   }
 
   /**
-   * @param kept the indices of the series that count for the lot, in order of time
+   * @param kept the indices of the series that count for the lot, in order of time; at least one
    * @param hands in order of time
    */
   static MergedTrack of(Series series, int[] kept, Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
-    int size = kept.length + hands.size();
-    Builder builder = new Builder(size);
-    int hand = 0;
-    for (int index : kept) {
-      while (hand < hands.size() && hands.get(hand).at() < samples.at(index)) {
-        builder.add(hands.get(hand), hand);
-        hand++;
-      }
-      builder.add(samples.at(index), samples.level(index), samples.line(index));
-    }
-    builder.addFrom(hands, hand);
     return new MergedTrack(
         series.what(),
         series.called(),
-        new Place(series.file(), 0, series.column()),
+        new Place(samples.file(kept[0]), 0, series.column()),
         series.instrument(),
         series.place(),
         series.unit(),
@@ -72,15 +60,30 @@ final class MergedTrack implements Track {
         hands,
         series.precisionMillis(),
         samples.interval(),
-        builder);
+        Optional.of(samples),
+        merged(samples, kept, hands));
+  }
+
+  private static int[] merged(Samples samples, int[] kept, List<HandReading> hands) {
+    int[] order = new int[kept.length + hands.size()];
+    int size = 0;
+    int hand = 0;
+    for (int index : kept) {
+      while (hand < hands.size() && hands.get(hand).at() < samples.at(index)) {
+        order[size++] = -1 - hand++;
+      }
+      order[size++] = index;
+    }
+    while (hand < hands.size()) {
+      order[size++] = -1 - hand++;
+    }
+    return order;
   }
 
   /**
    * @param hands at least one, in order of time
    */
   static MergedTrack ofHand(What what, List<HandReading> hands) {
-    Builder builder = new Builder(hands.size());
-    builder.addFrom(hands, 0);
     Entry first = hands.get(0).entry();
     return new MergedTrack(
         what,
@@ -93,7 +96,8 @@ final class MergedTrack implements Track {
         hands,
         0,
         0,
-        builder);
+        Optional.empty(),
+        IntStream.range(0, hands.size()).map(hand -> -1 - hand).toArray());
   }
 
   private MergedTrack(
@@ -107,7 +111,8 @@ final class MergedTrack implements Track {
       List<HandReading> hands,
       long precision,
       long interval,
-      Builder builder) {
+      Optional<Samples> samples,
+      int[] order) {
     this.what = what;
     this.called = called;
     this.origin = origin;
@@ -118,9 +123,8 @@ final class MergedTrack implements Track {
     this.hands = List.copyOf(hands);
     this.precision = precision;
     this.interval = interval;
-    this.at = builder.at;
-    this.levels = builder.levels;
-    this.lines = builder.lines;
+    this.samples = samples;
+    this.order = order;
   }
 
   private MergedTrack(MergedTrack whole, int[] kept) {
@@ -134,39 +138,8 @@ final class MergedTrack implements Track {
     this.hands = whole.hands;
     this.precision = whole.precision;
     this.interval = whole.interval;
-    this.at = Arrays.stream(kept).mapToLong(i -> whole.at[i]).toArray();
-    this.levels = Arrays.stream(kept).mapToLong(i -> whole.levels[i]).toArray();
-    this.lines = Arrays.stream(kept).map(i -> whole.lines[i]).toArray();
-  }
-
-  private static final class Builder {
-    private final long[] at;
-    private final long[] levels;
-    private final int[] lines;
-    private int size;
-
-    Builder(int size) {
-      at = new long[size];
-      levels = new long[size];
-      lines = new int[size];
-    }
-
-    void add(long time, long level, int line) {
-      at[size] = time;
-      levels[size] = level;
-      lines[size] = line;
-      size++;
-    }
-
-    void add(HandReading hand, int index) {
-      add(hand.at(), Level.of(hand.entry().amount()), -1 - index);
-    }
-
-    void addFrom(List<HandReading> hands, int first) {
-      for (int i = first; i < hands.size(); i++) {
-        add(hands.get(i), i);
-      }
-    }
+    this.samples = whole.samples;
+    this.order = Arrays.stream(kept).map(i -> whole.order[i]).toArray();
   }
 
   @Override
@@ -212,7 +185,7 @@ final class MergedTrack implements Track {
   public Optional<Track> during(Instant from, Instant until) {
     int[] within =
         IntStream.range(0, size())
-            .filter(i -> at[i] >= from.toEpochMilli() && at[i] <= until.toEpochMilli())
+            .filter(i -> earliest(i) >= from.toEpochMilli() && earliest(i) <= until.toEpochMilli())
             .toArray();
     return within.length == 0 ? Optional.empty() : Optional.of(new MergedTrack(this, within));
   }
@@ -224,7 +197,7 @@ final class MergedTrack implements Track {
     }
     int before = loggedAtOrBefore(index);
     int after = loggedAtOrAfter(index);
-    return before >= 0 && after < size() && levels[index] > Math.max(levels[before], levels[after]);
+    return before >= 0 && after < size() && level(index) > Math.max(level(before), level(after));
   }
 
   @Override
@@ -236,38 +209,38 @@ final class MergedTrack implements Track {
   public Place place(int index) {
     return byHand(index)
         ? hand(index).entry().place()
-        : new Place(origin.file(), lines[index], origin.column());
+        : new Place(log().file(order[index]), log().line(order[index]), origin.column());
   }
 
   @Override
   public int size() {
-    return at.length;
+    return order.length;
   }
 
   @Override
   public long earliest(int index) {
-    return at[index];
+    return byHand(index) ? hand(index).at() : log().at(order[index]);
   }
 
   @Override
   public long latest(int index) {
     return byHand(index)
         ? hand(index).entry().time().latest().toEpochMilli()
-        : at[index] + precision;
+        : log().at(order[index]) + precision;
   }
 
   @Override
   public long level(int index, Shift shift) {
     return switch (shift) {
-      case AS_WRITTEN -> levels[index];
-      case UP -> levels[index] + spread(index).up();
-      case DOWN -> levels[index] - spread(index).down();
+      case AS_WRITTEN -> level(index);
+      case UP -> level(index) + spread(index).up();
+      case DOWN -> level(index) - spread(index).down();
     };
   }
 
   @Override
   public boolean byHand(int index) {
-    return lines[index] < 0;
+    return order[index] < 0;
   }
 
   @Override
@@ -275,11 +248,20 @@ final class MergedTrack implements Track {
     return interval;
   }
 
+  private long level(int index) {
+    return byHand(index) ? Level.of(hand(index).entry().amount()) : log().level(order[index]);
+  }
+
+  /** Only a reading of a log is looked up in it. */
+  private Samples log() {
+    return samples.orElseThrow();
+  }
+
   private Spread spread(int index) {
     return byHand(index) ? hand(index).spread() : logSpread;
   }
 
   private HandReading hand(int index) {
-    return hands.get(-1 - lines[index]);
+    return hands.get(-1 - order[index]);
   }
 }

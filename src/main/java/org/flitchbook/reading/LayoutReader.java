@@ -1,7 +1,6 @@
 package org.flitchbook.reading;
 
-import java.time.DateTimeException;
-import java.time.LocalDateTime;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -52,11 +51,13 @@ final class LayoutReader {
             log.optionalParsed("delimiter", "\",\", \";\" or a tab", LayoutReader::delimiter),
             skip(log));
     char decimal = log.optionalParsed("decimal", "\".\" or \",\"", LayoutReader::mark).orElse('.');
-    Optional<LogLayout.TimeColumns> time = log.object("time").flatMap(LayoutReader::time);
+    Optional<LogLayout.Time> time =
+        log.object("time").flatMap(each -> new ClockReader(each, decimal).read());
+    ZoneId zone = time.map(known -> known.clock().zone()).orElse(ZoneOffset.UTC);
     String instrument = log.text("instrument");
     List<LogLayout.ValueColumn> columns = new ArrayList<>();
     List<Fields> described = log.objects("columns");
-    described.forEach(column -> column(column).ifPresent(columns::add));
+    described.forEach(column -> column(column, zone).ifPresent(columns::add));
     if (described.isEmpty()) {
       log.fault("columns", "no column", "the columns to be read");
     }
@@ -83,34 +84,7 @@ final class LayoutReader {
     return text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty();
   }
 
-  private static Optional<LogLayout.TimeColumns> time(Fields time) {
-    List<String> columns =
-        time.has("columns") ? time.texts("columns") : List.of(time.text("column"));
-    if (columns.isEmpty()) {
-      time.fault("columns", "no column", "the column of the time, or its columns");
-    }
-    Optional<ZoneId> zone =
-        time.parsed("zone", "a zone such as America/New_York", LayoutReader::zone);
-    String pattern = time.text("pattern");
-    time.end();
-    Optional<LogClock> clock = LogClock.of(pattern, zone.orElse(ZoneOffset.UTC));
-    if (clock.isEmpty()) {
-      time.fault("pattern", "\"" + pattern + "\"", "a date and time such as yyyy-MM-dd HH:mm:ss");
-    }
-    return clock
-        .filter(known -> zone.isPresent())
-        .map(known -> new LogLayout.TimeColumns(columns, known));
-  }
-
-  static Optional<ZoneId> zone(String text) {
-    try {
-      return Optional.of(ZoneId.of(text));
-    } catch (DateTimeException noZone) {
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<LogLayout.ValueColumn> column(Fields column) {
+  private static Optional<LogLayout.ValueColumn> column(Fields column, ZoneId zone) {
     String name = column.text("column");
     Optional<What> what = column.parsed("what", Logged.choices(), LayoutReader::what);
     Optional<Unit> unit =
@@ -119,12 +93,12 @@ final class LayoutReader {
     List<String> lots = new ArrayList<>(column.texts("lots"));
     column.optionalText("lot").ifPresent(lots::add);
     String place = column.optionalText("place").orElse("");
-    Optional<LocalDateTime> from = time(column, "from");
-    Optional<LocalDateTime> until = time(column, "until");
+    Optional<Instant> from = time(column, "from", zone);
+    Optional<Instant> until = time(column, "until", zone);
     column.end();
     checkServed(column, what, lots, place);
     if (from.isPresent() && until.filter(from.get()::isAfter).isPresent()) {
-      column.fault("until", until.get().toString(), "a time behind \"from\"");
+      column.fault("until", column.optionalText("until").orElse(""), "a time behind \"from\"");
     }
     fits(column, what, unit);
     return what.flatMap(
@@ -159,16 +133,18 @@ final class LayoutReader {
     return What.parse(word).filter(Logged::inLogs);
   }
 
-  private static Optional<LocalDateTime> time(Fields column, String key) {
-    return column.optionalParsed(
-        key,
-        "a date and time such as 2026-02-24 11:08:00",
-        text -> {
-          try {
-            return Optional.of(LocalDateTime.parse(text.replace(' ', 'T')));
-          } catch (DateTimeException noTime) {
-            return Optional.empty();
-          }
-        });
+  /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */
+  private static Optional<Instant> time(Fields column, String key, ZoneId zone) {
+    Optional<String> text = column.optionalText(key);
+    Optional<Times.Result> result = text.map(written -> Times.read(written, zone));
+    if (result.isPresent() && result.get() instanceof Times.Result.Wrong wrong) {
+      boolean clockChange = wrong.rule().endsWith("clock change");
+      column.fault(
+          key,
+          clockChange ? wrong.found() : "\"" + text.orElse("") + "\"",
+          clockChange ? wrong.expected() : "a date and time such as 2026-02-24 11:08:00");
+      return Optional.empty();
+    }
+    return result.map(read -> ((Times.Result.Read) read).moment().written());
   }
 }

@@ -1,63 +1,36 @@
 package org.flitchbook.reading;
 
-import java.time.DateTimeException;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
-import java.time.format.ResolverStyle;
-import java.time.temporal.ChronoUnit;
-import java.util.Locale;
-import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
- * Reads the times of a log by the pattern that {@code logs.json} states (the letters of {@link
- * DateTimeFormatter}; {@code y} is taken as the year of the calendar).
- *
- * @param precisionMillis how late a reading can have been after its written time
+ * Reads the times of one log as {@code logs.json} states them: written out, counted as a number, or
+ * as hours and minutes run.
  */
-record LogClock(String pattern, DateTimeFormatter formatter, ZoneId zone, long precisionMillis) {
+sealed interface LogClock permits WrittenClock, CountedClock, RunClock {
 
-  private static final LocalDateTime PROBE = LocalDateTime.of(2026, 2, 16, 21, 5, 7);
-  private static final long A_MINUTE = 60_000;
+  /** The zone in which the log's clock runs, and in which times of this log are told. */
+  ZoneId zone();
 
-  /** Empty where the pattern is none, or leaves the day, the half of it or the minute open. */
-  static Optional<LogClock> of(String pattern, ZoneId zone) {
-    try {
-      DateTimeFormatter formatter =
-          new DateTimeFormatterBuilder()
-              .parseCaseInsensitive()
-              .appendPattern(withCalendarYear(pattern))
-              .toFormatter(Locale.ROOT)
-              .withResolverStyle(ResolverStyle.STRICT);
-      LocalDateTime back = LocalDateTime.parse(formatter.format(PROBE), formatter);
-      return back.truncatedTo(ChronoUnit.MINUTES).equals(PROBE.truncatedTo(ChronoUnit.MINUTES))
-          ? Optional.of(new LogClock(pattern, formatter, zone, precision(pattern, back)))
-          : Optional.empty();
-    } catch (DateTimeException | IllegalArgumentException noPattern) {
-      return Optional.empty();
-    }
-  }
+  /**
+   * The time of a cell, in milliseconds since 1970: of the clock on the wall where {@link #isLocal}
+   * says so, else of the world.
+   */
+  OptionalLong read(String text);
 
-  /** Words in quotes stay as they are. */
-  private static String withCalendarYear(String pattern) {
-    String[] parts = pattern.split("'", -1);
-    for (int i = 0; i < parts.length; i += 2) {
-      parts[i] = parts[i].replace('y', 'u');
-    }
-    return String.join("'", parts);
-  }
+  /** Whether the times still need the zone's offset. */
+  boolean isLocal();
 
-  /** A log that writes no seconds, or not always, may have read up to a minute later. */
-  private static long precision(String pattern, LocalDateTime back) {
-    return back.getSecond() == PROBE.getSecond() && pattern.indexOf('[') < 0 ? 0 : A_MINUTE;
-  }
+  /** A time on the clock's own count as the log would write it. */
+  String shown(long time);
 
-  Optional<LocalDateTime> read(String text) {
-    try {
-      return Optional.of(LocalDateTime.parse(text, formatter));
-    } catch (DateTimeException notSuchATime) {
-      return Optional.empty();
-    }
-  }
+  /** For a diagnostic: what a cell should look like. */
+  String expected();
+
+  /**
+   * How late a reading can have been after its time.
+   *
+   * @param places the most digits that the log has behind the decimal mark of a time
+   */
+  long precisionMillis(int places);
 }

@@ -1,6 +1,7 @@
 package org.flitchbook.reading;
 
-import java.time.LocalDateTime;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,7 @@ record LogLayout(
     String files,
     Layout layout,
     char decimalMark,
-    TimeColumns time,
+    Time time,
     String instrument,
     List<ValueColumn> columns) {
 
@@ -39,12 +40,35 @@ record LogLayout(
   }
 
   /**
+   * The log's clock.
+   *
    * @param columns the columns whose texts, joined by a space, are the time
+   * @param correction what a person found it to be off by
    */
-  record TimeColumns(List<String> columns, LogClock clock) {}
+  record Time(
+      List<String> columns, LogClock clock, boolean newestFirst, Optional<Correction> correction) {
+
+    /** For a diagnostic: the heading's words. */
+    String column() {
+      return String.join(" ", columns);
+    }
+
+    Duration off() {
+      return correction.map(Correction::by).orElse(Duration.ZERO);
+    }
+  }
 
   /**
-   * @param from the first and {@code until} the last time of the log's clock for which this holds
+   * What is added to each time of a log.
+   *
+   * @param because how the clock was found to be off
+   */
+  record Correction(Place place, Duration by, String because) {}
+
+  /**
+   * A column of values.
+   *
+   * @param from the first and {@code until} the last time on the log's clock for which this holds
    */
   record ValueColumn(
       Place place,
@@ -54,11 +78,12 @@ record LogLayout(
       String item,
       List<String> lots,
       String placeId,
-      Optional<LocalDateTime> from,
-      Optional<LocalDateTime> until) {
+      Optional<Instant> from,
+      Optional<Instant> until) {
 
-    boolean holdsAt(LocalDateTime time) {
-      return from.filter(time::isBefore).isEmpty() && until.filter(time::isAfter).isEmpty();
+    boolean holdsAt(long millis) {
+      return (from.isEmpty() || from.get().toEpochMilli() <= millis)
+          && (until.isEmpty() || until.get().toEpochMilli() >= millis);
     }
   }
 

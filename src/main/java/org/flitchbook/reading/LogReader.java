@@ -1,152 +1,162 @@
 package org.flitchbook.reading;
 
 import java.math.BigDecimal;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.flitchbook.input.Fault;
-import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
 
-/** Reads one probe log as its layout states. */
+/** Reads the rows of one probe log as its layout states. */
 final class LogReader implements Rows {
-
-  /** A column of values while it is being read. */
-  private record Reading(LogLayout.ValueColumn column, int index, LoggedSamples samples) {}
 
   private final String name;
   private final LogLayout layout;
+  private final LogClock clock;
   private final List<Fault> faults;
   private final RowFaults rowFaults;
-  private final List<Integer> timeColumns = new ArrayList<>();
-  private final List<Reading> readings = new ArrayList<>();
-  private final Map<LocalDateTime, List<ZoneOffset>> offsetsOfMinute = new HashMap<>();
-  private boolean complete = true;
+  private final LogRows read;
+  private final List<Integer> parts = new ArrayList<>(List.of(0));
+  private Row heading = new Row(0, List.of());
+  private Optional<LogColumns> columns = Optional.empty();
+  private boolean readable;
   private boolean byComma;
-  private int width;
   private int rows;
-  private int used;
-  private long lastAt = Long.MIN_VALUE;
-  private Row lastRow = new Row(0, List.of());
+  private int places;
 
   private LogReader(String name, LogLayout layout, List<Fault> faults) {
     this.name = name;
     this.layout = layout;
+    this.clock = layout.time().clock();
     this.faults = faults;
     this.rowFaults = new RowFaults(name);
+    this.read = new LogRows(layout.columns().size());
   }
 
-  static FileRead read(SourceFile file, LogLayout layout, List<Series> series, List<Fault> faults) {
+  /**
+   * Reads a log; what can't be used of it is added to the faults.
+   *
+   * @param last the last time that the log can have
+   */
+  static FileRead read(
+      SourceFile file, LogLayout layout, Instant last, List<Series> series, List<Fault> faults) {
     LogReader reader = new LogReader(file.name(), layout, faults);
     faults.addAll(Tables.read(file.name(), file.bytes(), layout.layout(), reader));
+    int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
-    reader.readings.forEach(reading -> series.add(reader.series(reading)));
     return new FileRead(
-        file.name(), "log", file.content().remaining(), file.sha256(), reader.rows, reader.used);
+        file.name(), "log", file.content().remaining(), file.sha256(), reader.rows, used);
   }
 
-  private Series series(Reading reading) {
-    LogLayout.ValueColumn column = reading.column();
-    return new Series(
-        name,
-        column.column(),
-        column.what(),
-        column.item(),
-        column.lots(),
-        column.placeId(),
-        layout.instrument(),
-        column.unit(),
-        layout.time().clock().precisionMillis(),
-        reading.samples());
+  private int finish(Instant last, List<Series> series) {
+    long precision = clock.precisionMillis(places);
+    Chosen inOrder = new RowOrder(layout.time(), precision, rowFaults, read, parts).inOrder();
+    return new LogSeries(name, layout, precision, read, rowFaults).make(inOrder, last, series);
   }
 
   @Override
-  public void heading(Row heading, char delimiter) {
+  public void heading(Row words, char delimiter) {
     byComma = delimiter == ',';
-    for (int index = 0; index < heading.cells().size(); index++) {
-      width = heading.cell(index).isEmpty() ? width : index + 1;
-    }
-    for (String column : layout.time().columns()) {
-      index(heading, column).ifPresent(timeColumns::add);
-    }
-    for (LogLayout.ValueColumn column : layout.columns()) {
-      index(heading, column.column())
-          .ifPresent(index -> readings.add(new Reading(column, index, new LoggedSamples())));
-    }
+    heading = words;
+    columns = LogColumns.of(name, words, layout, faults);
+    readable = columns.isPresent();
+    columns.ifPresent(found -> units(words, found));
   }
 
-  private Optional<Integer> index(Row heading, String column) {
-    int index = heading.cells().indexOf(column);
-    if (index < 0) {
-      String words = String.join(", ", heading.cells());
-      broken(
-          "missing column",
-          heading.line(),
-          column,
-          "no column \"" + column + "\" in " + words,
-          "the columns that logs.json names");
-    } else if (heading.cells().lastIndexOf(column) != index) {
-      String twice = "the column \"" + column + "\" twice";
-      broken("column twice", heading.line(), column, twice, "each column once");
+  /** A scale named in the file against the one stated: either may be the wrong one. */
+  private void units(Row words, LogColumns found) {
+    for (int i = 0; i < layout.columns().size(); i++) {
+      LogLayout.ValueColumn column = layout.columns().get(i);
+      String word = found.value(words, i);
+      Optional<Unit> named = UnitWord.against(column.unit(), word);
+      if (named.isPresent()) {
+        rowFaults.add(
+            "unit",
+            Severity.ASK,
+            words.line(),
+            column.column(),
+            named.get() + " in \"" + word + "\"",
+            column.unit() + " as logs.json says");
+      }
     }
-    return index < 0 ? Optional.empty() : Optional.of(index);
-  }
-
-  private void broken(String rule, int line, String column, String found, String expected) {
-    complete = false;
-    faults.add(Fault.broken(rule, Place.of(name, line).column(column), found, expected));
   }
 
   @Override
   public void row(Row row) {
     rows++;
-    if (!complete) {
+    if (!readable) {
       return;
     }
-    if (!row.cellsUnder(index -> index >= width).isEmpty()) {
+    if (row.cells().containsAll(layout.time().columns())) {
+      headingAgain(row);
+    } else if (columns.isEmpty()) {
+      stop("heading again", row.line(), "", "a row under a heading that lacks a column", words());
+    } else {
+      row(row, columns.get());
+    }
+  }
+
+  /** A heading in the middle begins another part; its words may stand in another order. */
+  private void headingAgain(Row row) {
+    List<Fault> lacking = new ArrayList<>();
+    columns = LogColumns.of(name, row, layout, lacking);
+    rowFaults.add(
+        "heading again",
+        lacking.isEmpty() ? Severity.NOTE : Severity.STOP,
+        row.line(),
+        "",
+        lacking.isEmpty() ? String.join(", ", row.cells()) : lacking.get(0).found(),
+        words());
+    parts.add(read.size());
+  }
+
+  private String words() {
+    return "the heading once, on line " + heading.line();
+  }
+
+  private void row(Row row, LogColumns under) {
+    if (under.isTooNarrowFor(row)) {
       tooWide(row);
       return;
     }
-    String text = timeText(row);
-    Optional<LocalDateTime> time = layout.time().clock().read(text);
+    String text = under.timeText(row);
+    OptionalLong time = clock.read(text);
     if (time.isEmpty()) {
-      noTime(row, text);
+      noTime(row, text, under);
       return;
     }
-    List<ZoneOffset> offsets = offsets(time.get());
-    if (offsets.size() != 1) {
-      noSingleTime(row.line(), text, offsets);
-      return;
+    places = Math.max(places, Numbers.places(text, layout.decimalMark()));
+    long[] levels = new long[layout.columns().size()];
+    for (int column = 0; column < levels.length; column++) {
+      levels[column] = level(row, under, column);
     }
-    inOrder(row, time.get(), time.get().toInstant(offsets.get(0)).toEpochMilli());
+    read.add(time.getAsLong(), row.line(), levels);
   }
 
-  /**
-   * A heading again, a row of units or a last line holds no reading, so nothing is lost with it.
-   */
-  private void noTime(Row row, String text) {
-    boolean reads =
-        readings.stream()
-            .map(reading -> Numbers.read(row.cell(reading.index()), layout.decimalMark()))
-            .anyMatch(Optional::isPresent);
+  /** A row of units or a last line holds no reading, so nothing is lost with it. */
+  private void noTime(Row row, String text, LogColumns under) {
+    boolean reads = false;
+    for (int column = 0; column < layout.columns().size(); column++) {
+      reads |= Numbers.read(under.value(row, column), layout.decimalMark()).isPresent();
+    }
+    if (!reads) {
+      units(row, under);
+    }
     rowFaults.add(
         reads ? "time" : "no reading",
         reads ? Severity.STOP : Severity.NOTE,
         row.line(),
-        timeColumn(),
+        layout.time().column(),
         text.isEmpty() ? "no time" : text,
-        layout.time().clock().pattern());
+        clock.expected() + (reads ? Hints.ofTime(text, clock) : ""));
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
@@ -160,96 +170,23 @@ final class LogReader implements Rows {
             + (byComma ? "; a decimal comma can't stand bare in a comma file" : ""));
   }
 
-  private String timeText(Row row) {
-    if (timeColumns.size() == 1) {
-      return row.cell(timeColumns.get(0));
-    }
-    return String.join(" ", timeColumns.stream().map(row::cell).toList()).strip();
-  }
-
-  /** The zone's rules change at whole minutes. */
-  private List<ZoneOffset> offsets(LocalDateTime time) {
-    return offsetsOfMinute.computeIfAbsent(
-        time.truncatedTo(ChronoUnit.MINUTES),
-        minute -> layout.zone().getRules().getValidOffsets(minute));
-  }
-
-  private void noSingleTime(int line, String text, List<ZoneOffset> offsets) {
-    if (offsets.isEmpty()) {
-      stop(
-          "spring clock change",
-          line,
-          text + ", which the clock skipped in " + layout.zone(),
-          "a time that was on the clock");
-    } else {
-      stop(
-          "autumn clock change",
-          line,
-          text + ", which the clock showed twice in " + layout.zone(),
-          "times with one meaning");
-    }
-  }
-
-  private void inOrder(Row row, LocalDateTime time, long at) {
-    if (at > lastAt) {
-      use(row, time, at);
-      lastAt = at;
-      lastRow = row;
-    } else if (at == lastAt && row.cells().equals(lastRow.cells())) {
-      rowFaults.add(
-          "same row twice", Severity.NOTE, row.line(), "", "the row before once more", "each once");
-    } else if (at == lastAt) {
-      stop("time twice", row.line(), timeText(row) + " with other values", "one row a time");
-    } else {
-      stop(
-          "time goes back",
-          row.line(),
-          timeText(row) + " behind " + timeText(lastRow),
-          "a later time");
-    }
-  }
-
-  private void use(Row row, LocalDateTime time, long at) {
-    List<Reading> holding =
-        readings.stream().filter(reading -> reading.column().holdsAt(time)).toList();
-    boolean any = false;
-    for (Reading reading : holding) {
-      any |= value(row, reading, at);
-    }
-    used += any ? 1 : 0;
-    if (holding.isEmpty()) {
-      String expected = "a time that a \"from\" and \"until\" of logs.json holds";
-      rowFaults.add(
-          "row outside", Severity.NOTE, row.line(), timeColumn(), timeText(row), expected);
-    }
-  }
-
-  private boolean value(Row row, Reading reading, long at) {
-    String text = row.cell(reading.index());
+  private long level(Row row, LogColumns under, int index) {
+    LogLayout.ValueColumn column = layout.columns().get(index);
+    String text = under.value(row, index);
     if (text.isEmpty()) {
-      return false;
+      return LogRows.NONE;
     }
     Optional<BigDecimal> number = Numbers.read(text, layout.decimalMark());
     if (number.isEmpty()) {
-      rowFaults.add(
-          "no value", Severity.NOTE, row.line(), reading.column().column(), text, "a number");
-      return false;
+      String expected = "a number" + Hints.ofNumber(text, layout.decimalMark());
+      rowFaults.add("no value", Severity.NOTE, row.line(), column.column(), text, expected);
+      return LogRows.NONE;
     }
-    OptionalLong level = Level.of(number.get(), reading.column().unit());
+    OptionalLong level = Level.of(number.get(), column.unit());
     if (level.isEmpty()) {
-      stop("value", row.line(), reading.column().column(), text, AmountReader.LEVEL);
-      return false;
+      stop("value", row.line(), column.column(), text, AmountReader.LEVEL);
     }
-    reading.samples().add(at, level.getAsLong(), row.line());
-    return true;
-  }
-
-  private void stop(String rule, int line, String found, String expected) {
-    stop(rule, line, timeColumn(), found, expected);
-  }
-
-  private String timeColumn() {
-    return String.join(" ", layout.time().columns());
+    return level.orElse(LogRows.NONE);
   }
 
   private void stop(String rule, int line, String column, String found, String expected) {

@@ -16,6 +16,12 @@ final class Numbers {
         : Optional.empty();
   }
 
+  /** How many letters stand behind the decimal mark. */
+  static int places(String number, char decimalMark) {
+    int mark = number.indexOf(decimalMark);
+    return mark < 0 ? 0 : number.length() - mark - 1;
+  }
+
   private static boolean isNumber(String text, char decimalMark) {
     int marks = 0;
     int digits = 0;

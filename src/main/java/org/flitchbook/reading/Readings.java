@@ -19,13 +19,15 @@ public final class Readings {
   private static final String LAYOUTS = "logs.json";
 
   private final Hand hand;
+  private final Instant last;
   private final List<Entry> entries = new ArrayList<>();
   private final List<Series> series = new ArrayList<>();
   private final List<FileRead> files = new ArrayList<>();
   private final List<Fault> faults = new ArrayList<>();
 
-  private Readings(Hand hand) {
+  private Readings(LocalDate date, Hand hand) {
     this.hand = hand;
+    this.last = date.plusDays(2).atStartOfDay(hand.zone()).toInstant();
   }
 
   /**
@@ -33,7 +35,7 @@ public final class Readings {
    * stop of its lot, a file that can't be parsed is broken.
    */
   public static Day read(LocalDate date, List<SourceFile> files, Hand hand) {
-    Readings readings = new Readings(hand);
+    Readings readings = new Readings(date, hand);
     List<SourceFile> inOrder =
         files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
     readings.readAll(inOrder);
@@ -45,6 +47,15 @@ public final class Readings {
     return Times.read(text, zone) instanceof Times.Result.Read read
         ? Optional.of(read.moment().written())
         : Optional.empty();
+  }
+
+  /**
+   * Joins the series of one probe for one lot or place, from whatever logs of whatever days: a log
+   * pulled twice, or two that follow each other. What two of them say of one time is a note where
+   * they say the same, else an ask; then both are counted.
+   */
+  public static List<Series> joined(List<Series> all, List<Fault> faults) {
+    return new Joining(all, faults).joined();
   }
 
   private void readAll(List<SourceFile> all) {
@@ -73,7 +84,7 @@ public final class Readings {
       unclaimed(file);
     } else {
       fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
-      files.add(LogReader.read(file, fitting.get(0), series, faults));
+      files.add(LogReader.read(file, fitting.get(0), last, series, faults));
     }
   }
 

@@ -15,8 +15,17 @@ import org.flitchbook.input.Severity;
  */
 final class RowFaults {
 
-  /** Values that may stand between two lines told together. */
-  private record Run(int first, int last, int rows, String found) {}
+  /** Rows told together, from one line to another. */
+  private record Run(int first, int last, int rows, String found) {
+
+    boolean isBeside(int line) {
+      return line == last + 1 || line == first - 1;
+    }
+
+    Run and(int line) {
+      return new Run(Math.min(first, line), Math.max(last, line), rows + 1, found);
+    }
+  }
 
   private record Kind(String rule, Severity severity, String column, String expected) {}
 
@@ -30,9 +39,23 @@ final class RowFaults {
   void add(String rule, Severity severity, int line, String column, String found, String expected) {
     List<Run> known =
         runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
-    Run last = known.isEmpty() ? null : known.get(known.size() - 1);
-    if (last != null && last.last() == line - 1) {
-      known.set(known.size() - 1, new Run(last.first(), line, last.rows() + 1, last.found()));
+    boolean beside = !known.isEmpty() && known.get(known.size() - 1).isBeside(line);
+    add(known, beside, line, found);
+  }
+
+  /**
+   * The same for what is told once, whatever rows stand between: which they are shows by itself.
+   */
+  void addUp(
+      String rule, Severity severity, int line, String column, String found, String expected) {
+    List<Run> known =
+        runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
+    add(known, !known.isEmpty(), line, found);
+  }
+
+  private static void add(List<Run> known, boolean together, int line, String found) {
+    if (together) {
+      known.set(known.size() - 1, known.get(known.size() - 1).and(line));
     } else {
       known.add(new Run(line, line, 1, found));
     }

@@ -1,10 +1,18 @@
 package org.flitchbook.reading;
 
+import java.util.stream.IntStream;
+
 /**
- * The readings of one log column in the order of time, held as plain arrays because a day of
- * 1-second readings of eight probes has hundreds of thousands.
+ * The readings of one log column in the order of time, held as plain numbers because a day of
+ * 1-second readings of eight probes has hundreds of thousands. Two may have the same time.
  */
-public sealed interface Samples permits LoggedSamples {
+public sealed interface Samples permits LoggedSamples, JoinedSamples {
+
+  /** Too few to tell what is usual. */
+  int FEW = 5;
+
+  /** A third of the 5 minutes that are no gap yet, so that three of it are none. */
+  long SHORT = 100_000;
 
   int size();
 
@@ -14,14 +22,27 @@ public sealed interface Samples permits LoggedSamples {
   /** See {@link org.flitchbook.measure.Level}. */
   long level(int index);
 
-  /**
-   * The usual time between two readings in ms, which tells a gap: the median. Of fewer than five
-   * readings nobody can tell what is usual, so that any two more than 5 minutes apart have a gap.
-   *
-   * @return more than 0
-   */
-  long interval();
+  /** The log's name within the book. */
+  String file(int index);
 
   /** The physical line. */
   int line(int index);
+
+  /**
+   * The usual time between two readings in ms, which tells a gap: the median, without the steps
+   * between two of one time. Of fewer than five readings nobody can tell what is usual, so that any
+   * two more than 5 minutes apart have a gap.
+   *
+   * @return more than 0
+   */
+  default long interval() {
+    long[] steps =
+        IntStream.range(1, size())
+            .mapToLong(i -> at(i) - at(i - 1))
+            .filter(step -> step > 0)
+            .sorted()
+            .toArray();
+    long median = steps.length == 0 ? SHORT : steps[steps.length / 2];
+    return size() < FEW ? Math.min(median, SHORT) : median;
+  }
 }

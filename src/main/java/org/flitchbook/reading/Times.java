@@ -1,6 +1,7 @@
 package org.flitchbook.reading;
 
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -60,7 +61,7 @@ final class Times {
     };
   }
 
-  private static Result read(java.time.Instant instant, boolean seconds) {
+  private static Result read(Instant instant, boolean seconds) {
     return new Result.Read(seconds ? Moment.exactly(instant) : Moment.inMinute(instant));
   }
 

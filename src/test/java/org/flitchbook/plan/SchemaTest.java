@@ -3,7 +3,10 @@ package org.flitchbook.plan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -14,7 +17,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Node;
+import org.flitchbook.reading.Hand;
+import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,6 +58,9 @@ final class SchemaTest {
     "limits.schema.json, templates/limits/codex.json",
     "limits.schema.json, src/test/resources/org/flitchbook/plan/full-rules.json",
     "classes.schema.json, templates/classes.json",
+    "logs.schema.json, demo-data/wrenfold/2026-02-24/logs.json",
+    "logs.schema.json, src/test/resources/org/flitchbook/lot/book/2026-02-24/logs.json",
+    "logs.schema.json, src/test/resources/org/flitchbook/reading/logs.json",
     "words.schema.json, templates/words/en.json",
     "words.schema.json, templates/words/es.json"
   })
@@ -98,6 +107,33 @@ final class SchemaTest {
       }
     }
     return asked;
+  }
+
+  /** The same for the logs, whose reader is that of a day. */
+  @Test
+  void the_schema_of_logs_names_the_keys_that_the_reader_asks_for() {
+    String text = Draft.text(Path.of("src/test/resources/org/flitchbook/reading/logs.json"));
+    Map<String, Set<String>> asked = new TreeMap<>();
+    for (int at = text.indexOf('{'); at >= 0; at = text.indexOf('{', at + 1)) {
+      String changed = text.substring(0, at + 1) + "\"zzz\": 0, " + text.substring(at + 1);
+      Fault fault = unknownKey(changed);
+      String path =
+          fault.place().column().replaceAll("\\[\\d+\\]", "[]").replaceAll("\\.?zzz$", "");
+      asked
+          .computeIfAbsent(path, each -> new TreeSet<>())
+          .addAll(Arrays.asList(fault.expected().substring(7).split(", ", -1)));
+    }
+    assertEquals(4, asked.size());
+    asked.forEach((path, keys) -> assertEquals(schemas.keys("logs.schema.json", path), keys, path));
+  }
+
+  private static Fault unknownKey(String logs) {
+    SourceFile file = SourceFile.of("2026-02-24/logs.json", logs.getBytes(StandardCharsets.UTF_8));
+    LocalDate date = LocalDate.of(2026, 2, 24);
+    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.')).faults().stream()
+        .filter(fault -> fault.rule().equals("unknown key"))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

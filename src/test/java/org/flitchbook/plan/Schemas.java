@@ -57,7 +57,12 @@ final class Schemas {
       At at, Map<String, Node> schema, String keyword, Node value, Node node, String path) {
     return switch (keyword) {
       case "$ref" -> check(resolve(at.file(), text(value)), node, path);
-      case "type" -> fault(type(node).equals(text(value)), path, "no " + text(value));
+      case "type" -> fault(isOf(text(value), node), path, "no " + text(value));
+      case "minimum" ->
+          fault(
+              !(node instanceof Node.Num each) || each.value().intValue() >= number(value),
+              path,
+              "below " + number(value));
       case "const" -> fault(same(value, node), path, "not " + value.shown());
       case "enum" ->
           fault(items(value).stream().anyMatch(each -> same(each, node)), path, "not in the list");
@@ -216,6 +221,11 @@ final class Schemas {
 
   private static List<String> fault(boolean good, String path, String what) {
     return good ? List.of() : List.of(path + ": " + what);
+  }
+
+  private static boolean isOf(String type, Node node) {
+    boolean whole = node instanceof Node.Num number && number.value().scale() <= 0;
+    return type.equals("integer") ? whole : type.equals(type(node));
   }
 
   private static String type(Node node) {

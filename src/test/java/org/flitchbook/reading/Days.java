@@ -19,7 +19,7 @@ final class Days {
   static final Hand NEW_YORK = new Hand(ZoneId.of("America/New_York"), '.');
   static final Hand COMMA = new Hand(ZoneId.of("Europe/Berlin"), ',');
 
-  private static final LocalDate DATE = LocalDate.of(2026, 2, 24);
+  private static final LocalDate DATE = LocalDate.of(2026, 12, 31);
 
   private Days() {}
 
@@ -38,6 +38,25 @@ final class Days {
   /** One row under the heading of every sheet. */
   static Day row(String sheet, String row) {
     return sheet(sheet, HEAD + row + "\n");
+  }
+
+  /** A log of one core P1 in °F, of lot A1, with what {@code logs.json} says of its time. */
+  static Day log(String time, String log) {
+    return log(time, "", log);
+  }
+
+  /** The same with more keys of its entry in {@code logs.json}, each with a comma behind it. */
+  static Day log(String time, String more, String log) {
+    return read(NEW_YORK, file("logs.json", layout(time, more)), file("p1.csv", log));
+  }
+
+  static String layout(String time, String more) {
+    return "{\"logs\": [{\"files\": \"p*.csv\", \"instrument\": \"LG-A\", "
+        + more
+        + "\"time\": {\"column\": \"Time\", "
+        + time
+        + "}, \"columns\": [{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\":"
+        + " \"°F\", \"lot\": \"A1\", \"item\": \"probe 1\"}]}]}";
   }
 
   /** {@code severity line:column: found X, expected Y} of each fault, the folder left out. */

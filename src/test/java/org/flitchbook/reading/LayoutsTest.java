@@ -102,7 +102,7 @@ final class LayoutsTest {
         row(
             "\"lot\": \"A1\"",
             "\"lot\": \"A1\", \"from\": \"2026-02-24 09:00\", \"until\": \"2026-02-24 08:00\"",
-            column + "until: found 2026-02-24T08:00, expected a time behind \"from\""),
+            column + "until: found 2026-02-24 08:00, expected a time behind \"from\""),
         row(
             "internal temperature",
             "green weight",

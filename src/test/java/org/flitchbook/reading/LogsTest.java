@@ -146,7 +146,10 @@ final class LogsTest {
         List.of(
             "broken logs.json:1:logs[0].time.pattern: found \""
                 + pattern
-                + "\", expected a date and time such as yyyy-MM-dd HH:mm:ss"),
+                + "\", expected a date and time such as yyyy-MM-dd HH:mm:ss"
+                + (pattern.contains("h:mm")
+                    ? "; a clock of 12 hours needs an \"a\" for AM and PM"
+                    : "")),
         said(
                 Days.read(
                     Days.NEW_YORK,
@@ -165,7 +168,7 @@ final class LogsTest {
         "M/d/yyyy h:mm",
         "M/d/yyyy hh:mm:ss",
         "yyyy-MM-dd HH",
-        "yyyy-MM-dd HH:mm:ss XXX",
+        "yyyy-MM-dd HH:mm:ss z",
         "YYYY-MM-dd HH:mm",
         "no pattern",
         "{",
@@ -177,13 +180,13 @@ final class LogsTest {
     return Stream.of(
         Arguments.of(
             List.of(at + "2:00,1", at + "2:00,1", at + "3:00,2"),
-            List.of("note p1.csv:3: found the row before once more, expected each once"),
+            List.of("note p1.csv:3: found the readings of line 2 once more, expected each once"),
             "2 4"),
         Arguments.of(
             List.of(at + "2:00,1", at + "2:00,2", at + "3:00,3"),
             List.of(
-                "stop p1.csv:3:Time: found 2026-02-24 08:02:00 with other values, expected one row a time"),
-            "2 4"),
+                "ask p1.csv:3:Time: found 2026-02-24 08:02:00 as on line 2, with other values, expected one row a time; both are counted"),
+            "2 3 4"),
         Arguments.of(
             List.of(at + "4:00,1", at + "2:00,2", at + "3:00,3", at + "5:00,4"),
             List.of(
@@ -192,8 +195,8 @@ final class LogsTest {
         Arguments.of(
             List.of(at + "2:00,1", "Time,P1", at + "3:00,2", "Time,P1"),
             List.of(
-                "note p1.csv:3:Time: found Time, expected yyyy-MM-dd HH:mm:ss",
-                "note p1.csv:5:Time: found Time, expected yyyy-MM-dd HH:mm:ss"),
+                "note p1.csv:3: found Time, P1, expected the heading once, on line 1",
+                "note p1.csv:5: found Time, P1, expected the heading once, on line 1"),
             "2 4"),
         Arguments.of(
             List.of(",°F", at + "2:00,1", "end of data"),
@@ -231,7 +234,7 @@ final class LogsTest {
                 "2026-11-01 01:59:59,3",
                 "2026-11-01 02:00:00,4"),
             List.of(
-                "stop p1.csv:3:Time: found 2026-11-01 01:00:00, which the clock showed twice in America/New_York (2 rows, lines 3 to 4), expected times with one meaning"),
+                "stop p1.csv:3:Time: found 2026-11-01 01:00:00, which the clock showed twice in America/New_York (2 rows, lines 3 to 4), expected times with one meaning; neither a step back nor a steady interval tells the two apart"),
             "2 5"),
         Arguments.of(
             List.of("2026-03-08 01:59:59,1", "2026-03-08 02:00:00,2", "2026-03-08 03:00:00,3"),

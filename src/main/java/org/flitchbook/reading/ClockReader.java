@@ -1,0 +1,186 @@
+package org.flitchbook.reading;
+
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.flitchbook.json.Fields;
+
+/** Reads the {@code time} of an entry of {@code logs.json}: where a log's times stand, and how. */
+final class ClockReader {
+
+  private static final String EXAMPLE = "a date and time such as yyyy-MM-dd HH:mm:ss";
+  private static final String NEWEST_FIRST = "newest first";
+  private static final String AN_OFFSET = "a time with its sign, such as +37 min or -1 h";
+
+  private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
+
+  private final Fields time;
+  private final char decimalMark;
+
+  ClockReader(Fields time, char decimalMark) {
+    this.time = time;
+    this.decimalMark = decimalMark;
+  }
+
+  Optional<LogLayout.Time> read() {
+    List<String> columns =
+        time.has("columns") ? time.texts("columns") : List.of(time.text("column"));
+    if (columns.isEmpty()) {
+      time.fault("columns", "no column", "the column of the time, or its columns");
+    }
+    Optional<ZoneId> zone =
+        time.parsed("zone", "a zone such as America/New_York", ClockReader::zone);
+    Optional<LogClock> clock = clock(zone.orElse(ZoneOffset.UTC));
+    boolean newestFirst =
+        time.optionalParsed("order", "\"" + NEWEST_FIRST + "\"", ClockReader::order).isPresent();
+    Optional<LogLayout.Correction> correction = correction();
+    time.end();
+    return clock
+        .filter(known -> zone.isPresent())
+        .map(known -> new LogLayout.Time(columns, known, newestFirst, correction));
+  }
+
+  private static Optional<ZoneId> zone(String text) {
+    try {
+      return Optional.of(ZoneId.of(text));
+    } catch (DateTimeException noZone) {
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<String> order(String text) {
+    return Optional.of(text).filter(NEWEST_FIRST::equals);
+  }
+
+  /** Exactly one of the keys says what a cell of the time holds. */
+  private Optional<LogClock> clock(ZoneId zone) {
+    List<String> stated =
+        Stream.of("pattern", "elapsed", "epoch", "serial").filter(time::has).toList();
+    if (stated.size() > 1) {
+      time.fault(stated.get(1), String.join(" and ", stated), "one of them");
+    }
+    boolean run = stated.contains("elapsed");
+    Optional<Instant> start = run ? start(zone) : Optional.<Instant>empty();
+    if (!run && time.has("start")) {
+      time.fault("start", "a start", "none; only \"elapsed\" counts from one");
+    }
+    return switch (stated.size() > 1 ? "" : stated.isEmpty() ? "pattern" : stated.get(0)) {
+      case "" -> Optional.empty();
+      case "elapsed" -> elapsed(zone, start);
+      case "epoch" ->
+          time.optionalParsed("epoch", "seconds or milliseconds", text -> epoch(text, zone));
+      case "serial" ->
+          time.optionalParsed(
+              "serial", "the day 0, such as 1899-12-30", text -> serial(text, zone));
+      default -> pattern(zone);
+    };
+  }
+
+  private Optional<LogClock> pattern(ZoneId zone) {
+    String pattern = time.text("pattern");
+    Optional<LogClock> clock = WrittenClock.of(pattern, zone).map(LogClock.class::cast);
+    if (clock.isEmpty()) {
+      time.fault("pattern", "\"" + pattern + "\"", EXAMPLE + open(pattern));
+    }
+    return clock;
+  }
+
+  private static String open(String pattern) {
+    boolean half = pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0;
+    return half ? "; a clock of 12 hours needs an \"a\" for AM and PM" : "";
+  }
+
+  private Optional<Instant> start(ZoneId zone) {
+    String text = time.text("start");
+    Times.Result result = Times.read(text, zone);
+    if (result instanceof Times.Result.Read read) {
+      return Optional.of(read.moment().written());
+    }
+    if (!text.isEmpty()) {
+      Times.Result.Wrong wrong = (Times.Result.Wrong) result;
+      time.fault("start", wrong.found(), wrong.expected());
+    }
+    return Optional.empty();
+  }
+
+  private Optional<LogClock> elapsed(ZoneId zone, Optional<Instant> start) {
+    return time.optionalParsed(
+            "elapsed",
+            "seconds, minutes, h:mm:ss, h:mm or mm:ss",
+            text -> elapsed(text, zone, start.orElse(Instant.EPOCH).toEpochMilli()))
+        .filter(known -> start.isPresent());
+  }
+
+  private Optional<LogClock> elapsed(String form, ZoneId zone, long start) {
+    if (RunClock.isForm(form)) {
+      return Optional.of(new RunClock(form, zone, start));
+    }
+    String words = form + " since the start";
+    return switch (form) {
+      case "seconds" -> counted(words, zone, start, Duration.ofSeconds(1), false, false);
+      case "minutes" -> counted(words, zone, start, Duration.ofMinutes(1), false, true);
+      default -> Optional.empty();
+    };
+  }
+
+  private Optional<LogClock> epoch(String unit, ZoneId zone) {
+    String words = "Unix " + unit + " of a time from 2000 to 2099";
+    return switch (unit) {
+      case "seconds" -> counted(words, zone, 0, Duration.ofSeconds(1), false, false);
+      case "milliseconds" -> counted(words, zone, 0, Duration.ofMillis(1), false, false);
+      default -> Optional.empty();
+    };
+  }
+
+  private Optional<LogClock> serial(String dayZero, ZoneId zone) {
+    try {
+      LocalDate zero = LocalDate.parse(dayZero);
+      long millis = zero.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
+      String words = "days since " + zero + ", of a time from 2000 to 2099";
+      return counted(words, zone, millis, Duration.ofDays(1), true, true);
+    } catch (DateTimeException noDay) {
+      return Optional.empty();
+    }
+  }
+
+  private Optional<LogClock> counted(
+      String words, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
+    return Optional.of(
+        new CountedClock(words, zone, zero, unit.toMillis(), local, coarse, decimalMark));
+  }
+
+  /** A clock is put right by a person who says why, never by the program. */
+  private Optional<LogLayout.Correction> correction() {
+    Optional<Duration> offset = time.optionalParsed("offset", AN_OFFSET, ClockReader::offset);
+    Optional<String> because = time.optionalText("because").filter(text -> !text.isBlank());
+    if (offset.isPresent() && because.isEmpty()) {
+      time.fault("because", "no reason", "how the clock was found to be off, and by whom");
+    } else if (offset.isEmpty() && because.isPresent() && !time.has("offset")) {
+      time.fault("because", "a reason without an \"offset\"", "both, or neither");
+    }
+    return offset.flatMap(
+        by -> because.map(why -> new LogLayout.Correction(time.place("offset"), by, why)));
+  }
+
+  private static Optional<Duration> offset(String text) {
+    Matcher match = OFFSET.matcher(text);
+    if (!match.matches()) {
+      return Optional.empty();
+    }
+    long count = Long.parseLong(match.group(1) + match.group(2));
+    return Optional.of(
+        switch (match.group(3)) {
+          case "s" -> Duration.ofSeconds(count);
+          case "min" -> Duration.ofMinutes(count);
+          default -> Duration.ofHours(count);
+        });
+  }
+}

@@ -1,0 +1,121 @@
+package org.flitchbook.reading;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Severity;
+
+/**
+ * Joins what one probe read of one lot or place: a log pulled twice, two logs that follow each
+ * other, two stretches of one. A reading that both have is taken once.
+ */
+final class Joining {
+
+  private static final long A_MINUTE = 60_000;
+
+  private final List<Series> all;
+  private final List<Fault> faults;
+  private final Map<String, RowFaults> told = new LinkedHashMap<>();
+
+  /** What must be the same for two series to be of one probe. */
+  private record Probe(List<Object> alike) {
+    static Probe of(Series series) {
+      return new Probe(
+          List.of(
+              series.column(),
+              series.what(),
+              series.item(),
+              series.lots(),
+              series.place(),
+              series.instrument(),
+              series.unit()));
+    }
+  }
+
+  Joining(List<Series> all, List<Fault> faults) {
+    this.all = all;
+    this.faults = faults;
+  }
+
+  List<Series> joined() {
+    Map<Probe, List<Series>> probes = new LinkedHashMap<>();
+    for (Series each : all) {
+      probes.computeIfAbsent(Probe.of(each), probe -> new ArrayList<>()).add(each);
+    }
+    List<Series> joined = new ArrayList<>();
+    for (List<Series> parts : probes.values()) {
+      List<Series> read = parts.stream().filter(part -> part.samples().size() > 0).toList();
+      joined.add(read.isEmpty() ? parts.get(0) : read.size() == 1 ? read.get(0) : join(read));
+    }
+    told.values().forEach(each -> faults.addAll(each.faults()));
+    return joined;
+  }
+
+  private Series join(List<Series> parts) {
+    Series first = parts.get(0);
+    return new Series(
+        first.file(),
+        first.column(),
+        first.what(),
+        first.item(),
+        first.lots(),
+        first.place(),
+        first.instrument(),
+        first.unit(),
+        parts.stream().mapToLong(Series::precisionMillis).max().orElse(0),
+        samples(parts));
+  }
+
+  private Samples samples(List<Series> parts) {
+    JoinedSamples joined = new JoinedSamples(parts.stream().map(Series::samples).toList());
+    int[] next = new int[parts.size()];
+    for (int part = earliest(parts, next); part >= 0; part = earliest(parts, next)) {
+      if (!isTaken(joined, parts.get(part), next[part])) {
+        joined.add(part, next[part]);
+      }
+      next[part]++;
+    }
+    return joined;
+  }
+
+  /** The part whose next reading is the first; -1 where all are through. */
+  private static int earliest(List<Series> parts, int[] next) {
+    return IntStream.range(0, next.length)
+        .filter(part -> next[part] < parts.get(part).samples().size())
+        .reduce((a, b) -> at(parts, next, b) < at(parts, next, a) ? b : a)
+        .orElse(-1);
+  }
+
+  private static long at(List<Series> parts, int[] next, int part) {
+    return parts.get(part).samples().at(next[part]);
+  }
+
+  private boolean isTaken(JoinedSamples joined, Series part, int index) {
+    Samples samples = part.samples();
+    int before = joined.size() - 1;
+    if (before < 0 || joined.at(before) != samples.at(index)) {
+      return false;
+    }
+    boolean alike = joined.level(before) == samples.level(index);
+    boolean sameFile = joined.file(before).equals(samples.file(index));
+    if (!sameFile && (alike || part.precisionMillis() < A_MINUTE)) {
+      tell(joined.file(before) + ":" + joined.line(before), part, index, alike);
+    }
+    return alike;
+  }
+
+  private void tell(String other, Series part, int index, boolean alike) {
+    String file = part.samples().file(index);
+    told.computeIfAbsent(file, RowFaults::new)
+        .add(
+            alike ? "same row twice" : "time twice",
+            alike ? Severity.NOTE : Severity.ASK,
+            part.samples().line(index),
+            part.column(),
+            alike ? "the reading of " + other + " once more" : "another value than " + other,
+            alike ? "each once" : "one reading of a probe at a time; both are counted");
+  }
+}

@@ -1,0 +1,176 @@
+package org.flitchbook.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.flitchbook.input.Severity;
+
+/** Gives each row of a log its time, and brings the rows into the order of time. */
+final class RowOrder {
+
+  private static final long A_MINUTE = 60_000;
+
+  private final LogLayout.Time time;
+  private final long precision;
+  private final RowFaults faults;
+  private final LogRows rows;
+  private final List<Integer> begins;
+
+  /**
+   * @param precision how late a reading can have been after its time, in milliseconds
+   * @param begins the rows at which a heading stood
+   */
+  RowOrder(
+      LogLayout.Time time, long precision, RowFaults faults, LogRows rows, List<Integer> begins) {
+    this.time = time;
+    this.precision = precision;
+    this.faults = faults;
+    this.rows = rows;
+    this.begins = begins;
+  }
+
+  /** The rows that can be used, in the order of time; none where they stand in another order. */
+  Chosen inOrder() {
+    if (runsBackwards() != time.newestFirst()) {
+      wrongWayRound();
+      return new Chosen();
+    }
+    List<Integer> bounds = bounds();
+    List<Chosen> parts = new ArrayList<>();
+    for (int i = 0; i + 1 < bounds.size(); i++) {
+      parts.add(part(bounds.get(i), bounds.get(i + 1)));
+    }
+    return parts.stream()
+        .filter(part -> part.size() > 0)
+        .sorted(Comparator.comparing(part -> rows.at(part.get(0))))
+        .reduce(this::merge)
+        .orElse(new Chosen());
+  }
+
+  /** Where the parts begin, and the end; the rows are turned round where newest stand first. */
+  private List<Integer> bounds() {
+    List<Integer> bounds = new ArrayList<>(begins);
+    bounds.add(rows.size());
+    if (time.newestFirst()) {
+      rows.reverse();
+      bounds.replaceAll(bound -> rows.size() - bound);
+      bounds.sort(Comparator.naturalOrder());
+    }
+    return bounds;
+  }
+
+  /** Whether most rows are earlier than the one before; too few rows say nothing of their own. */
+  private boolean runsBackwards() {
+    int back = 0;
+    int on = 0;
+    for (int row = 1; row < rows.size(); row++) {
+      back += rows.at(row) < rows.at(row - 1) ? 1 : 0;
+      on += rows.at(row) > rows.at(row - 1) ? 1 : 0;
+    }
+    return back + on < 2 ? time.newestFirst() : back > on;
+  }
+
+  private void wrongWayRound() {
+    int end = rows.size() - 1;
+    String rule = "order of rows";
+    String found = time.clock().shown(rows.at(0)) + " to " + time.clock().shown(rows.at(end));
+    String expected =
+        time.newestFirst()
+            ? "the newest row first, as logs.json says"
+            : "the oldest row first, or \"order\": \"newest first\" in the time of logs.json";
+    faults.add(rule, Severity.STOP, rows.line(0), time.column(), found, expected);
+  }
+
+  private Chosen part(int from, int to) {
+    if (time.clock().isLocal()) {
+      new WallClock(time, precision, faults, rows).resolve(from, to);
+    }
+    Chosen chosen = new Chosen();
+    int last = -1;
+    for (int row = from; row < to; row++) {
+      if (rows.isUsable(row) && (last < 0 || follows(row, last))) {
+        chosen.add(row);
+        last = row;
+      }
+    }
+    return chosen;
+  }
+
+  private boolean follows(int row, int last) {
+    long step = rows.at(row) - rows.at(last);
+    if (step < 0) {
+      goesBack(row, last, -step);
+      return false;
+    }
+    return step > 0 || !isTwice(row, last);
+  }
+
+  private void goesBack(int row, int last, long back) {
+    String hint = "";
+    if (back > 50 * A_MINUTE && back < 70 * A_MINUTE) {
+      hint = "; a change of the clock that " + time.clock().zone() + " does not have then?";
+    } else if (back > 660 * A_MINUTE && back < 780 * A_MINUTE) {
+      hint = "; a clock of 12 hours without AM and PM?";
+    }
+    String found = shown(row) + " behind " + shown(last);
+    add("time goes back", Severity.STOP, row, found, "a later time" + hint);
+  }
+
+  /**
+   * Whether a row says again what one of the same time said. Where it says something else both
+   * count, each where it is worse.
+   */
+  private boolean isTwice(int row, int other) {
+    if (rows.readAlike(row, other)) {
+      faults.add(
+          "same row twice",
+          Severity.NOTE,
+          rows.line(row),
+          "",
+          "the readings of line " + rows.line(other) + " once more",
+          "each once");
+      return true;
+    }
+    if (precision >= A_MINUTE) {
+      faults.addUp(
+          "rows of one minute",
+          Severity.NOTE,
+          rows.line(row),
+          time.column(),
+          "several rows of one minute",
+          "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
+    } else {
+      String found = shown(row) + " as on line " + rows.line(other) + ", with other values";
+      add("time twice", Severity.ASK, row, found, "one row a time; both are counted");
+    }
+    return false;
+  }
+
+  /** Two parts that overlap in time: what both have is taken once. */
+  private Chosen merge(Chosen early, Chosen late) {
+    Chosen merged = new Chosen();
+    int i = 0;
+    for (int j = 0; j < late.size(); j++) {
+      int row = late.get(j);
+      while (i < early.size() && rows.at(early.get(i)) <= rows.at(row)) {
+        merged.add(early.get(i++));
+      }
+      int before = i == 0 ? -1 : early.get(i - 1);
+      if (before < 0 || rows.at(before) != rows.at(row) || !isTwice(row, before)) {
+        merged.add(row);
+      }
+    }
+    while (i < early.size()) {
+      merged.add(early.get(i++));
+    }
+    return merged;
+  }
+
+  private String shown(int row) {
+    return WallClock.shown(time.clock(), rows.at(row));
+  }
+
+  private void add(String rule, Severity severity, int row, String found, String expected) {
+    faults.add(rule, severity, rows.line(row), time.column(), found, expected);
+  }
+}
