@@ -1,9 +1,11 @@
 package org.flitchbook.desk;
 
 import java.nio.file.Path;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.NavigableMap;
+import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 
 /**
@@ -21,6 +23,15 @@ record Book(
     NavigableMap<LocalDate, List<SourceFile>> days,
     List<SourceFile> templates,
     List<String> ownTemplates) {
+
+  /** The day in whose folder a file stands; empty for a file of the book itself. */
+  static Optional<LocalDate> dayOf(String file) {
+    try {
+      return Optional.of(LocalDate.parse(file.substring(0, Math.max(0, file.indexOf('/')))));
+    } catch (DateTimeException noDay) {
+      return Optional.empty();
+    }
+  }
 
   /** The name of the folder, which is the name of the book. */
   String name() {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
@@ -44,6 +45,22 @@ public final class Desk {
     progress.accept("judging");
     return judging
         .judge(day.orElseGet(() -> lastDay(book)), at, day.isEmpty())
+        .map(Desk::judged)
+        .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  /**
+   * Judges a day again from the files that a record carries and from nothing else; the disk is not
+   * looked at.
+   *
+   * @param book the name of the book
+   * @param files under the paths that {@link Evidence} gives them
+   * @param at the moment judged, as the record's findings have it
+   */
+  public Answer judgeAgain(String book, List<SourceFile> files, LocalDate day, String at) {
+    Judging judging = new Judging(Evidence.book(book, files), List.of());
+    return judging
+        .judge(day, Optional.of(at), false)
         .map(Desk::judged)
         .orElseGet(() -> Answer.broken(judging.faults()));
   }
@@ -96,7 +113,8 @@ public final class Desk {
     if (judged.isEmpty()) {
       return Answer.broken(judging.faults());
     }
-    return new Closing(book, judged.get(), progress)
+    Grounds grounds = new Grounds(book, judged.get(), judging.days());
+    return new Closing(book, judged.get(), grounds, progress)
         .into(out.orElseGet(() -> book.folder().resolve("records")));
   }
 

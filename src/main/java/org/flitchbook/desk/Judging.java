@@ -31,6 +31,7 @@ final class Judging {
 
   private final Book book;
   private final List<Fault> faults;
+  private List<Day> days = List.of();
 
   /**
    * @param faults what was wrong with the files on the disk
@@ -42,6 +43,11 @@ final class Judging {
 
   List<Fault> faults() {
     return faults;
+  }
+
+  /** What was read, once it is judged. */
+  List<Day> days() {
+    return days;
   }
 
   /** The plan of today; empty where there is a fault in it or in what it draws on. */
@@ -75,10 +81,10 @@ final class Judging {
             .map(Succession::now)
             .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
             .orElse(new Hand(ZoneId.of("UTC"), '.'));
-    List<Day> days = new ArrayList<>();
-    book.days()
-        .headMap(day, true)
-        .forEach((date, files) -> days.add(Readings.read(date, files, hand)));
+    days =
+        book.days().headMap(day, true).entrySet().stream()
+            .map(each -> Readings.read(each.getKey(), each.getValue(), hand))
+            .toList();
     days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
     return faults.stream().anyMatch(Judging::isBroken)
         ? Optional.empty()

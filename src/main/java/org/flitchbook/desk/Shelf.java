@@ -26,7 +26,8 @@ final class Shelf {
   /** Ten times the longest log to be expected; a larger one would fill the memory. */
   private static final long LARGEST = 64L * 1024 * 1024;
 
-  private static final String PLAN = "plan.json";
+  static final String PLAN = "plan.json";
+  static final String FORMER_PLANS = "plans/";
 
   private static final Pattern INPUT = Pattern.compile("(?i)\\.(csv|json)$");
 
@@ -98,8 +99,8 @@ final class Shelf {
   }
 
   private static List<SourceFile> formerPlans(Path folder, List<Fault> faults) {
-    Path plans = folder.resolve("plans");
-    return Files.isDirectory(plans) ? files(plans, "plans", faults) : List.of();
+    Path plans = folder.resolve(FORMER_PLANS);
+    return Files.isDirectory(plans) ? files(plans, name(plans), faults) : List.of();
   }
 
   private static List<SourceFile> templates(Path folder, List<Fault> faults) {

@@ -21,7 +21,7 @@ import org.flitchbook.input.SourceFile;
 /** The templates that the tool brings along: in its jar, or in the folder of its classes. */
 final class Templates {
 
-  private static final String FOLDER = "templates/";
+  static final String FOLDER = "templates/";
 
   private Templates() {}
 

@@ -42,7 +42,7 @@ final class Archive {
   }
 
   /** Completes the catalog once all pages are there. */
-  void finish(List<Sheet> sheets) throws IOException {
+  void finish(List<Sheet> sheets, List<Attachment> attachments) throws IOException {
     COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
@@ -53,6 +53,7 @@ final class Archive {
     byte[] packet = metadata.packet().getBytes(StandardCharsets.UTF_8);
     PDMetadata stream = new PDMetadata(file, new ByteArrayInputStream(packet));
     file.getDocumentCatalog().setMetadata(stream);
+    new Enclosure(file, metadata.made()).add(attachments);
   }
 
   private static COSDictionary flag(String name) {

@@ -38,9 +38,14 @@ final class Metadata {
     }
   }
 
+  /** In UTC, whatever the zone of the machine. */
+  Calendar made() {
+    return GregorianCalendar.from(document.made().atZone(ZoneOffset.UTC));
+  }
+
   PDDocumentInformation information() {
     PDDocumentInformation information = new PDDocumentInformation();
-    Calendar made = GregorianCalendar.from(document.made().atZone(ZoneOffset.UTC));
+    Calendar made = made();
     information.setTitle(oneLine(document.title()));
     information.setSubject(oneLine(document.subject()));
     information.setProducer(PRODUCER);

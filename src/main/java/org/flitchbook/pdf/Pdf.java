@@ -3,6 +3,8 @@ package org.flitchbook.pdf;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
+import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.document.Document;
@@ -20,15 +22,44 @@ public final class Pdf {
    * looked at. A character that the font can't show is printed as the replacement character.
    */
   public static byte[] print(Document document) {
+    return print(document, List.of());
+  }
+
+  /**
+   * The document as a PDF file that carries other files, in the order of their names.
+   *
+   * @param attachments each with a name of its own
+   */
+  public static byte[] print(Document document, List<Attachment> attachments) {
     try (PDDocument file = new PDDocument()) {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       Archive archive = new Archive(file, document);
-      archive.finish(new Composer(file, document, archive.root()).compose());
+      archive.finish(new Composer(file, document, archive.root()).compose(), attachments);
       file.save(out, new CompressParameters(OBJECTS_A_STREAM));
       return out.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException(
           "the document \"" + document.title() + "\" can't be printed", e);
+    }
+  }
+
+  /**
+   * The files that a print carries, whoever made it. It is refused where it is no PDF file, where
+   * it is encrypted, where an attachment is packed otherwise than {@link #print} packs, is larger
+   * than 64 MB unpacked, makes more than 512 MB with the others or has not the size that it states,
+   * and where two have one name. Whether the file was changed is not looked at.
+   */
+  public static Opened attachments(byte[] pdf) {
+    try (PDDocument file = Loader.loadPDF(pdf)) {
+      if (file.isEncrypted()) {
+        return new Opened.Refused("an encrypted file", "a file that anybody can read");
+      }
+      return new Opened.Carrying(List.copyOf(new Disclosure().of(file).values()));
+    } catch (Disclosure.Refusal refusal) {
+      return new Opened.Refused(refusal.found, refusal.expected);
+    } catch (IOException unreadable) {
+      return new Opened.Refused(
+          "what can't be read as PDF (" + unreadable.getMessage() + ")", "a whole PDF file");
     }
   }
 }

@@ -7,4 +7,12 @@ package org.flitchbook.reading;
  * @param rows the rows under the heading
  * @param used the rows of which something was used
  */
-public record FileRead(String name, String use, long bytes, String sha256, int rows, int used) {}
+public record FileRead(String name, String use, long bytes, String sha256, int rows, int used) {
+
+  static final String NOT_READ = "not read";
+
+  /** Whether anybody looked into it. */
+  public boolean isRead() {
+    return !use.equals(NOT_READ);
+  }
+}

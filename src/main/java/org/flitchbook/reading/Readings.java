@@ -80,7 +80,7 @@ public final class Readings {
     if (sheet.isPresent()) {
       files.add(SheetReader.read(file, sheet.get(), hand, entries, faults));
     } else if (fitting.isEmpty()) {
-      files.add(unread(file, "not read"));
+      files.add(unread(file, FileRead.NOT_READ));
       unclaimed(file);
     } else {
       fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));

@@ -10,6 +10,7 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paragraph;
+import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 
@@ -20,10 +21,12 @@ final class BatchRecord {
   private final Judgement judgement;
   private final Entries entries;
   private final PlaceReadings places;
+  private final List<FileRead> carried;
 
-  BatchRecord(DayJudged day, Judgement judgement) {
+  BatchRecord(DayJudged day, Judgement judgement, List<FileRead> carried) {
     this.day = day;
     this.judgement = judgement;
+    this.carried = carried;
     ZoneId zone = day.plan().establishment().zone();
     this.places = new PlaceReadings(day, judgement.lot());
     this.entries = new Entries(judgement.lot(), zone);
@@ -99,7 +102,6 @@ final class BatchRecord {
     new PlanVersions(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(sections.monitoring());
     blocks.addAll(sections.notRead());
-    blocks.add(new Heading(2, "Import history"));
-    blocks.add(sections.files());
+    blocks.addAll(new Carried(day, carried).blocks());
   }
 }

@@ -54,6 +54,11 @@ public record DayJudged(
                         || !each.openFaults().isEmpty());
   }
 
+  /** The lots with a deviation. */
+  public List<Judgement> held() {
+    return judgements.stream().filter(each -> !each.deviations().isEmpty()).toList();
+  }
+
   /** All faults, those of the lots after those of the day. */
   public List<Fault> allFaults() {
     return java.util.stream.Stream.concat(

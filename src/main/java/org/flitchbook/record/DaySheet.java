@@ -15,14 +15,17 @@ import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.input.Fault;
+import org.flitchbook.reading.FileRead;
 
 /** The sheet of one day: every lot with its verdict, and what is to be done. */
 final class DaySheet {
 
   private final DayJudged day;
+  private final List<FileRead> carried;
 
-  DaySheet(DayJudged day) {
+  DaySheet(DayJudged day, List<FileRead> carried) {
     this.day = day;
+    this.carried = carried;
   }
 
   Document document() {
@@ -38,6 +41,7 @@ final class DaySheet {
                 new SignatureBox("reviewed", "Reviewed by", "", "The records were read."))));
     missed(blocks);
     faults(blocks);
+    blocks.addAll(new Carried(day, carried).blocks());
     return new Frame(day).document("Day sheet " + day.day(), "", "day", blocks);
   }
 

@@ -11,19 +11,21 @@ import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Tone;
+import org.flitchbook.reading.FileRead;
 
 /** The report of a day's deviations; a day without one says so and is signed all the same. */
 final class DeviationReport {
 
   private final DayJudged day;
+  private final List<FileRead> carried;
 
-  DeviationReport(DayJudged day) {
+  DeviationReport(DayJudged day, List<FileRead> carried) {
     this.day = day;
+    this.carried = carried;
   }
 
   Document document() {
-    List<Judgement> missed =
-        day.judgements().stream().filter(each -> !each.deviations().isEmpty()).toList();
+    List<Judgement> missed = day.held();
     List<Block> blocks = new ArrayList<>();
     blocks.add(banner(missed));
     if (!missed.isEmpty()) {
@@ -35,6 +37,7 @@ final class DeviationReport {
       blocks.add(new PageBreak());
       blocks.addAll(new DeviationSection(day, each).full());
     }
+    blocks.addAll(new Carried(day, carried).blocks());
     return new Frame(day).document("Deviation report " + day.day(), "", "deviations", blocks);
   }
 

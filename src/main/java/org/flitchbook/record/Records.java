@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Document;
+import org.flitchbook.reading.FileRead;
 
 /** Turns what was judged into documents and into JSON. */
 public final class Records {
@@ -22,24 +23,27 @@ public final class Records {
 
   /** The lots with deviations, in the same form. */
   public static Map<String, Object> deviationsJson(DayJudged day) {
-    List<Judgement> held =
-        day.judgements().stream().filter(each -> !each.deviations().isEmpty()).toList();
+    List<Judgement> held = day.held();
     return JsonForm.of(day, held, held.stream().flatMap(each -> each.faults().stream()).toList());
   }
 
-  /** The record of one lot. */
-  public static Document batch(DayJudged day, Judgement judgement) {
-    return new BatchRecord(day, judgement).document();
+  /**
+   * The record of one lot.
+   *
+   * @param carried the files that the record will carry
+   */
+  public static Document batch(DayJudged day, Judgement judgement, List<FileRead> carried) {
+    return new BatchRecord(day, judgement, carried).document();
   }
 
   /** The report of the day's deviations. */
-  public static Document deviations(DayJudged day) {
-    return new DeviationReport(day).document();
+  public static Document deviations(DayJudged day, List<FileRead> carried) {
+    return new DeviationReport(day, carried).document();
   }
 
   /** The sheet of the day. */
-  public static Document day(DayJudged day) {
-    return new DaySheet(day).document();
+  public static Document day(DayJudged day, List<FileRead> carried) {
+    return new DaySheet(day, carried).document();
   }
 
   /** The day in a few lines for a terminal: what is wrong, and what the plan says to do. */

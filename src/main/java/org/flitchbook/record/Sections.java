@@ -22,10 +22,9 @@ import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Monitoring;
 import org.flitchbook.plan.RuleSet;
-import org.flitchbook.reading.FileRead;
 import org.flitchbook.sums.Shift;
 
-/** The sections at the end of a batch record: probes, instruments, monitoring, doubts, files. */
+/** The sections at the end of a batch record: probes, instruments, monitoring, doubts. */
 final class Sections {
 
   private final DayJudged day;
@@ -195,32 +194,5 @@ final class Sections {
     return grid.isEmpty()
         ? new Paragraph(Bound.of("Nothing in the data of this lot was in doubt."))
         : grid.table();
-  }
-
-  /** So that a line can end in the middle of it. */
-  private static String inTwo(String sha256) {
-    int half = sha256.length() / 2;
-    return sha256.substring(0, half) + " " + sha256.substring(half);
-  }
-
-  Block files() {
-    Grid grid =
-        new Grid("Files as read")
-            .head("File", 0)
-            .head("Read as", 4)
-            .number("Bytes", 0)
-            .number("Rows", 0)
-            .number("Used", 0)
-            .head("SHA-256, in two halves", 20);
-    for (FileRead file : day.files()) {
-      grid.row(
-          file.name(),
-          file.use(),
-          String.valueOf(file.bytes()),
-          file.rows() == 0 ? "–" : String.valueOf(file.rows()),
-          file.rows() == 0 ? "–" : String.valueOf(file.used()),
-          inTwo(file.sha256()));
-    }
-    return grid.table();
   }
 }
