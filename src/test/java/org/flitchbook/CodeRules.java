@@ -34,8 +34,7 @@ record CodeRules(String root, boolean emptyRooms) {
       List.of("measure", "sums", "lot", "doubt", "plan", "reading", "check");
 
   private static final List<String> WITHOUT_INPUT_OR_OUTPUT =
-      List.of(
-          "measure", "sums", "document", "plan", "reading", "lot", "doubt", "check", "ledger");
+      List.of("measure", "sums", "document", "plan", "reading", "lot", "doubt", "check", "ledger");
 
   private static final Map<String, String> LIBRARIES =
       Map.of(

@@ -1,12 +1,17 @@
 package org.flitchbook;
 
 import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 
 /**
@@ -28,6 +33,22 @@ public final class OutsideProgram {
   public static Path find(String name) {
     boolean required = "required".equals(System.getProperty("flitchbook.outside"));
     return find(name, System.getenv("PATH"), required);
+  }
+
+  /** What a program prints on both of its streams; it must end well. */
+  public static String ask(String program, Object... args) {
+    List<String> words = new ArrayList<>(List.of(find(program).toString()));
+    Stream.of(args).map(Object::toString).forEach(words::add);
+    ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
+    builder.environment().put("LC_ALL", "C.UTF-8");
+    try {
+      Process process = builder.start();
+      String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      Assertions.assertEquals(0, process.waitFor(), words + said);
+      return said;
+    } catch (IOException | InterruptedException failed) {
+      throw new AssertionError(words.toString(), failed);
+    }
   }
 
   static Path find(String name, String path, boolean required) {

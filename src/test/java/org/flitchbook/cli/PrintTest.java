@@ -1,17 +1,14 @@
 package org.flitchbook.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.flitchbook.OutsideProgram.ask;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
-import org.flitchbook.OutsideProgram;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,24 +50,9 @@ final class PrintTest {
     return letter.resolve(name + ".pdf");
   }
 
-  /** What a program prints on both of its streams; it must end well. */
-  private static String ask(String program, Object... args) throws Exception {
-    List<String> words =
-        Stream.concat(
-                Stream.of(OutsideProgram.find(program).toString()),
-                Stream.of(args).map(Object::toString))
-            .toList();
-    ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
-    builder.environment().put("LC_ALL", "C.UTF-8");
-    Process process = builder.start();
-    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(0, process.waitFor(), words + said);
-    return said;
-  }
-
   @ParameterizedTest
   @FieldSource("PRINTS")
-  void the_verdict_and_words_with_double_f_are_found_whole(String name) throws Exception {
+  void the_verdict_and_words_with_double_f_are_found_whole(String name) {
     String text = ask("pdftotext", "-enc", "UTF-8", pdf(name), "-");
     assertTrue(text.lines().anyMatch(line -> line.equals(VERDICTS.get(name))), text);
     assertTrue(text.contains("toxic in excess"), text);
@@ -79,7 +61,7 @@ final class PrintTest {
 
   @ParameterizedTest
   @FieldSource("LOTS")
-  void the_boxes_to_sign_stand_on_page_one(String lot) throws Exception {
+  void the_boxes_to_sign_stand_on_page_one(String lot) {
     for (Path records : List.of(letter, a4)) {
       Path pdf = records.resolve(lot + ".pdf");
       String first = ask("pdftotext", "-enc", "UTF-8", "-l", "1", pdf, "-");
@@ -88,7 +70,7 @@ final class PrintTest {
   }
 
   @Test
-  void names_of_things_can_be_searched_for() throws Exception {
+  void names_of_things_can_be_searched_for() {
     String text = ask("pdftotext", "-enc", "UTF-8", pdf("26048-J1"), "-").replace('\u00a0', ' ');
     for (String word : List.of("Fühler 1", "birch-syrup", "°F", "26048-J1", "confirm")) {
       assertTrue(text.contains(word), word);
@@ -97,7 +79,7 @@ final class PrintTest {
 
   @ParameterizedTest
   @FieldSource("PRINTS")
-  void every_font_is_embedded_with_the_meaning_of_its_signs(String name) throws Exception {
+  void every_font_is_embedded_with_the_meaning_of_its_signs(String name) {
     List<String> fonts = ask("pdffonts", pdf(name)).lines().skip(2).toList();
     assertFalse(fonts.isEmpty());
     for (String font : fonts) {
@@ -107,7 +89,7 @@ final class PrintTest {
 
   @ParameterizedTest
   @FieldSource("PRINTS")
-  void the_file_is_sound(String name) throws Exception {
+  void the_file_is_sound(String name) {
     String said = ask("qpdf", "--check", pdf(name));
     assertTrue(said.contains("No syntax or stream encoding errors found"), said);
     assertFalse(said.contains("WARNING"), said);
@@ -115,12 +97,12 @@ final class PrintTest {
 
   @ParameterizedTest
   @FieldSource("PRINTS")
-  void the_pages_have_the_size_that_the_plan_states(String name) throws Exception {
+  void the_pages_have_the_size_that_the_plan_states(String name) {
     assertTrue(size(letter, name).startsWith("612 x 792 pts"), size(letter, name));
     assertTrue(size(a4, name).matches("595\\.\\d+ x 841\\.\\d+ pts.*"), size(a4, name));
   }
 
-  private static String size(Path records, String name) throws Exception {
+  private static String size(Path records, String name) {
     return ask("pdfinfo", records.resolve(name + ".pdf"))
         .lines()
         .filter(line -> line.startsWith("Page size:"))

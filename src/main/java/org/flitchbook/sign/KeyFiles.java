@@ -1,0 +1,71 @@
+package org.flitchbook.sign;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
+import java.security.PrivateKey;
+import java.security.Security;
+import java.security.UnrecoverableKeyException;
+import java.security.cert.Certificate;
+import java.security.cert.X509Certificate;
+import java.util.Collections;
+import java.util.List;
+
+/** PKCS#12 files with one key in each. */
+final class KeyFiles {
+
+  /**
+   * Rounds of the derivation from the passphrase. Java's own 10,000 are soon tried through by who
+   * has stolen the file; these take a good part of a second each time.
+   */
+  private static final String ROUNDS = "250000";
+
+  private static final List<String> ROUND_SETTINGS =
+      List.of(
+          "keystore.pkcs12.keyPbeIterationCount",
+          "keystore.pkcs12.certPbeIterationCount",
+          "keystore.pkcs12.macIterationCount");
+
+  private KeyFiles() {}
+
+  static byte[] close(SigningKey key, String alias, char[] passphrase) {
+    ROUND_SETTINGS.forEach(name -> Security.setProperty(name, ROUNDS));
+    try {
+      KeyStore store = KeyStore.getInstance("PKCS12");
+      store.load(null, null);
+      Certificate[] chain = {key.certificate()};
+      store.setKeyEntry(alias, key.secret(), passphrase, chain);
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      store.store(bytes, passphrase);
+      return bytes.toByteArray();
+    } catch (GeneralSecurityException | IOException missing) {
+      throw new IllegalStateException("this Java can't write a key file", missing);
+    }
+  }
+
+  static Opened open(byte[] file, char[] passphrase) {
+    try {
+      KeyStore store = KeyStore.getInstance("PKCS12");
+      store.load(new ByteArrayInputStream(file), passphrase);
+      return only(store, passphrase);
+    } catch (IOException | GeneralSecurityException refused) {
+      boolean wrong =
+          refused instanceof UnrecoverableKeyException
+              || refused.getCause() instanceof UnrecoverableKeyException;
+      return Opened.refused(
+          wrong ? "the passphrase does not open it" : "it is no key file (PKCS#12)");
+    }
+  }
+
+  private static Opened only(KeyStore store, char[] passphrase) throws GeneralSecurityException {
+    List<String> aliases = Collections.list(store.aliases());
+    if (aliases.size() == 1
+        && store.getKey(aliases.get(0), passphrase) instanceof PrivateKey secret
+        && store.getCertificate(aliases.get(0)) instanceof X509Certificate certificate) {
+      return Opened.of(new SigningKey(secret, certificate));
+    }
+    return Opened.refused("it does not hold just one key with its certificate");
+  }
+}

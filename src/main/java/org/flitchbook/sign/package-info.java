@@ -1,0 +1,11 @@
+/** Makes keys for people, signs bytes with them, and says what a signature shows. */
+@NullMarked
+@Floor(
+    name = "sign",
+    floor = 6,
+    mayImport = {},
+    door = "Signing")
+package org.flitchbook.sign;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,221 @@
+package org.flitchbook.sign;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.OutsideProgram.ask;
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Keys, signatures and time stamps; openssl is asked for a second opinion. */
+final class SigningTest {
+
+  private static final String PASSPHRASE = "smoke over the fen";
+  private static final Instant FROM = Instant.parse("2026-02-24T18:30:12.5Z");
+  private static final Holder MAUD = new Holder("MA", "Maud Achterberg", "Wrenfold Smokeyard");
+  private static final byte[] RECORD = "26047-B1, met".getBytes(UTF_8);
+
+  private static final byte[] FILE = newKey(Algorithm.EC_P256);
+  private static final SigningKey KEY = open(FILE);
+  private static final byte[] SIGNATURE = Signing.sign(RECORD, KEY);
+
+  @TempDir private Path folder;
+
+  private static byte[] newKey(Algorithm algorithm) {
+    return Signing.newKey(MAUD, algorithm, FROM, PASSPHRASE.toCharArray());
+  }
+
+  private static SigningKey open(byte[] file) {
+    return Signing.open(file, PASSPHRASE.toCharArray()).key().orElseThrow();
+  }
+
+  private Path write(String name, byte[] bytes) throws Exception {
+    return Files.write(folder.resolve(name), bytes);
+  }
+
+  @Test
+  void a_key_says_whose_it_is_and_how_long_it_holds() {
+    Card card = KEY.card();
+    assertAll(
+        () -> assertEquals("Maud Achterberg", card.name()),
+        () -> assertEquals("EC, 256 bits", card.algorithm()),
+        () -> assertEquals(Instant.parse("2026-02-24T18:30:12Z"), card.from()),
+        () -> assertEquals(Instant.parse("2036-02-24T18:30:12Z"), card.until()),
+        () -> assertTrue(card.fingerprint().matches("[0-9a-f]{64}"), card.fingerprint()),
+        () -> assertEquals("the key " + card.fingerprint(), KEY.toString()));
+  }
+
+  @Test
+  void another_passphrase_opens_nothing() {
+    Opened opened = Signing.open(FILE, "smoke over the fern".toCharArray());
+    assertEquals("the passphrase does not open it", opened.why());
+    assertTrue(opened.key().isEmpty());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "no key", "0\u0082"})
+  void what_is_no_key_file_is_told(String bytes) {
+    Opened opened = Signing.open(bytes.getBytes(UTF_8), PASSPHRASE.toCharArray());
+    assertEquals("it is no key file (PKCS#12)", opened.why());
+  }
+
+  @Test
+  void a_short_passphrase_makes_no_key() {
+    char[] nine = "123456789".toCharArray();
+    assertThrows(
+        IllegalArgumentException.class, () -> Signing.newKey(MAUD, Algorithm.EC_P256, FROM, nine));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Algorithm.class)
+  void openssl_opens_the_key_file_and_verifies_what_the_key_signs(Algorithm algorithm)
+      throws Exception {
+    byte[] file = algorithm == Algorithm.EC_P256 ? FILE : newKey(algorithm);
+    Path key = write("MA.p12", file);
+    Path certificate = folder.resolve("MA.pem");
+    Path word = write("word", PASSPHRASE.getBytes(UTF_8));
+    ask("openssl", "pkcs12", "-in", key, "-nokeys", "-passin", "file:" + word, "-out", certificate);
+    Path signature = write("signature", Signing.sign(RECORD, open(file)));
+    Path content = write("record", RECORD);
+    String said =
+        ask(
+            "openssl",
+            "cms",
+            "-verify",
+            "-binary",
+            "-inform",
+            "DER",
+            "-in",
+            signature,
+            "-content",
+            content,
+            "-CAfile",
+            certificate,
+            "-purpose",
+            "any",
+            "-cades",
+            "-out",
+            folder.resolve("out"));
+    assertTrue(said.contains("CAdES Verification successful"), said);
+  }
+
+  @Test
+  void openssl_reads_the_same_of_the_certificate() throws Exception {
+    Path certificate = write("MA.der", Certificates.encoded(KEY.certificate()));
+    String said =
+        ask(
+            "openssl",
+            "x509",
+            "-inform",
+            "DER",
+            "-in",
+            certificate,
+            "-noout",
+            "-text",
+            "-fingerprint",
+            "-sha256",
+            "-nameopt",
+            "RFC2253");
+    String print = KEY.card().fingerprint();
+    for (String told :
+        List.of(
+            "CN=Maud Achterberg,O=Wrenfold Smokeyard",
+            "X509v3 Key Usage: critical\n                Digital Signature, Non Repudiation",
+            "CA:FALSE",
+            "ASN1 OID: prime256v1")) {
+      assertTrue(said.contains(told), told + said);
+    }
+    assertTrue(
+        said.lines()
+            .anyMatch(
+                line -> line.replace(":", "").equalsIgnoreCase("sha256 Fingerprint=" + print)),
+        said);
+  }
+
+  @Test
+  void a_signature_is_valid_and_names_its_key() {
+    Seal seal = Signing.verify(SIGNATURE, RECORD);
+    assertEquals(List.of(), seal.faults());
+    assertEquals(KEY.card(), seal.signer().orElseThrow());
+    assertTrue(seal.stamp().isEmpty());
+  }
+
+  @Test
+  void a_signature_of_something_else_says_that_the_bytes_were_changed() {
+    Seal seal = Signing.verify(SIGNATURE, "26047-B1, not met".getBytes(UTF_8));
+    assertTrue(seal.faults().contains("the bytes that it covers were changed"), "" + seal);
+  }
+
+  @Test
+  void the_same_name_on_another_key_has_another_fingerprint() {
+    byte[] other = Signing.sign(RECORD, open(newKey(Algorithm.EC_P256)));
+    Card card = Signing.verify(other, RECORD).signer().orElseThrow();
+    assertEquals(KEY.card().name(), card.name());
+    assertFalse(KEY.card().fingerprint().equals(card.fingerprint()));
+  }
+
+  @Test
+  void bits_of_a_signature_cannot_be_changed_unnoticed() {
+    assertEquals(List.of(), unnoticed(SIGNATURE));
+  }
+
+  @Test
+  void bytes_behind_a_signature_are_noticed() {
+    assertFalse(Signing.verify(Arrays.copyOf(SIGNATURE, SIGNATURE.length + 1), RECORD).isValid());
+  }
+
+  /** Out of a thousand bits those whose change leaves the signature valid. */
+  private static List<Integer> unnoticed(byte[] signature) {
+    return new Random(20260224)
+        .ints(1000, 0, signature.length * 8)
+        .filter(bit -> Signing.verify(flipped(signature, bit), RECORD).isValid())
+        .boxed()
+        .toList();
+  }
+
+  private static byte[] flipped(byte[] bytes, int bit) {
+    byte[] flipped = bytes.clone();
+    flipped[bit / 8] ^= (byte) (1 << (bit % 8));
+    return flipped;
+  }
+
+  private static byte[] stamped(StampServer server) throws Exception {
+    return Signing.stamped(SIGNATURE, server.answer(Signing.stampRequest(SIGNATURE)));
+  }
+
+  @Test
+  void a_time_stamp_tells_its_time_and_its_server() throws Exception {
+    Instant time = Instant.parse("2026-02-24T19:00:00Z");
+    Seal seal = Signing.verify(stamped(new StampServer(time)), RECORD);
+    assertEquals(List.of(), seal.faults());
+    assertEquals(time, seal.stamp().orElseThrow().time());
+    assertEquals("Harrow Fen time stamps", seal.stamp().orElseThrow().server().name());
+  }
+
+  @Test
+  void bits_of_a_stamped_signature_cannot_be_changed_unnoticed() throws Exception {
+    byte[] stamped = stamped(new StampServer(FROM));
+    assertEquals(List.of(), unnoticed(stamped));
+  }
+
+  @Test
+  void a_stamp_of_another_signature_is_refused() throws Exception {
+    byte[] other = Signing.sign(RECORD, KEY);
+    byte[] answer = new StampServer(FROM).answer(Signing.stampRequest(other));
+    assertThrows(BrokenStamp.class, () -> Signing.stamped(SIGNATURE, answer));
+    assertThrows(BrokenStamp.class, () -> Signing.stamped(SIGNATURE, RECORD));
+  }
+}
