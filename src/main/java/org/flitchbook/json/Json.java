@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -48,6 +49,20 @@ public final class Json {
       return broken(Place.of(name), "bytes that are no text", "JSON in UTF-8");
     } catch (IOException impossible) {
       throw new UncheckedIOException("reading bytes in memory", impossible);
+    }
+  }
+
+  /**
+   * Where each value of a document in UTF-8 stands, by its path, such as {@code people[0].name};
+   * the whole document by "". For changing one value and keeping every other byte.
+   *
+   * @throws IllegalArgumentException where {@link #read} would find a fault
+   */
+  public static Map<String, Span> spans(byte[] bytes) {
+    try (JsonParser parser = FACTORY.createParser(bytes)) {
+      return new SpanReader(parser).read();
+    } catch (IOException broken) {
+      throw new IllegalArgumentException("this can't be read as JSON", broken);
     }
   }
 

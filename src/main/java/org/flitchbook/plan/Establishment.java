@@ -10,6 +10,7 @@ import org.flitchbook.measure.Unit;
  *
  * @param temperature the unit in which the records speak
  * @param paper "Letter" or "A4"
+ * @param timestampUrl the time stamp server that signatures are sent to (RFC 3161)
  */
 public record Establishment(
     String name,
@@ -21,4 +22,5 @@ public record Establishment(
     String paper,
     Unit temperature,
     char decimalMark,
-    boolean soleOperator) {}
+    boolean soleOperator,
+    Optional<String> timestampUrl) {}

@@ -17,8 +17,6 @@ import org.flitchbook.measure.Unit;
 /** Reads the plan's own file, its products by {@link ProductReader}. */
 final class PlanReader {
 
-  private static final String A_DATE = "a date such as 2026-01-05";
-
   private final Fields plan;
   private final List<RuleSet> ruleSets;
   private final Catalogue catalogue;
@@ -39,12 +37,14 @@ final class PlanReader {
         plan.object("establishment").flatMap(this::establishment);
     Optional<Fields> head = plan.object("plan");
     String version = head.map(fields -> fields.text("version")).orElse("");
-    Optional<LocalDate> signed = head.flatMap(fields -> date(fields, "signed"));
+    Optional<LocalDate> signed = head.flatMap(fields -> Dates.required(fields, "signed"));
     String signedBy = head.map(fields -> fields.text("signedBy")).orElse("");
-    Optional<LocalDate> reassess = head.flatMap(fields -> date(fields, "reassessBy"));
+    Optional<LocalDate> reassess = head.flatMap(fields -> Dates.required(fields, "reassessBy"));
     Set<String> confirmed = head.map(this::confirms).orElse(Set.of());
     head.ifPresent(Fields::end);
-    List<Person> people = each("people", "initials", PlanReader::person, Person::initials);
+    KeyReader keys = new KeyReader();
+    List<Person> people =
+        each("people", "initials", fields -> person(fields, keys), Person::initials);
     List<Instrument> instruments = each("instruments", "id", this::instrument, Instrument::id);
     List<Room> rooms = each("places", "id", PlanReader::room, Room::id);
     List<Ingredient> ingredients =
@@ -120,13 +120,17 @@ final class PlanReader {
         fields.optionalParsed("decimalMark", "\".\" or \",\"", PlanReader::mark).orElse('.');
     wording.check(fields);
     boolean alone = fields.optionalBool("soleOperator").orElse(false);
+    Optional<String> stamps =
+        fields.optionalParsed(
+            "timestampUrl", "an address that begins https:// or http://", PlanReader::address);
     fields.end();
     return zone.flatMap(
         known ->
             temperature.map(
                 unit ->
                     new Establishment(
-                        name, number, address, regime, known, altitude, paper, unit, mark, alone)));
+                        name, number, address, regime, known, altitude, paper, unit, mark, alone,
+                        stamps)));
   }
 
   private Set<String> confirms(Fields head) {
@@ -143,9 +147,14 @@ final class PlanReader {
     return confirmed;
   }
 
-  private static Optional<Person> person(Fields fields) {
+  private static Optional<Person> person(Fields fields, KeyReader keys) {
+    String initials = fields.text("initials");
     return Optional.of(
-        new Person(fields.text("initials"), fields.text("name"), Lists.texts(fields, "roles")));
+        new Person(
+            initials,
+            fields.text("name"),
+            Lists.texts(fields, "roles"),
+            keys.read(fields, initials)));
   }
 
   private Optional<Instrument> instrument(Fields fields) {
@@ -199,25 +208,16 @@ final class PlanReader {
     return share;
   }
 
-  private static Optional<LocalDate> date(Fields fields, String key) {
-    return fields.parsed(
-        key,
-        A_DATE,
-        text -> {
-          try {
-            return Optional.of(LocalDate.parse(text));
-          } catch (DateTimeException noDate) {
-            return Optional.empty();
-          }
-        });
-  }
-
   private static Optional<ZoneId> zone(String text) {
     try {
       return Optional.of(ZoneId.of(text));
     } catch (DateTimeException noZone) {
       return Optional.empty();
     }
+  }
+
+  private static Optional<String> address(String text) {
+    return Optional.of(text).filter(url -> url.matches("https?://\\S+"));
   }
 
   private static Optional<String> paper(String text) {

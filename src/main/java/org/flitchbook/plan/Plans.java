@@ -1,5 +1,6 @@
 package org.flitchbook.plan;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -95,5 +96,26 @@ public final class Plans {
   /** A rule set by itself, for the list of sources. */
   public static Optional<RuleSet> ruleSet(SourceFile file, List<Fault> faults) {
     return RuleSetReader.read(file, faults);
+  }
+
+  /**
+   * The plan's text with a key of a person in it. Every other byte stays as it is.
+   *
+   * @param plan one that {@link #read} finds no fault in
+   * @throws IllegalArgumentException where the plan has nobody of these initials
+   */
+  public static byte[] enterKey(SourceFile plan, String initials, String fingerprint) {
+    return new KeyEdit(plan, initials).enter(fingerprint);
+  }
+
+  /**
+   * The plan's text with the key that a person has in use given a last day.
+   *
+   * @param plan one that {@link #read} finds no fault in
+   * @throws IllegalArgumentException where the person has no key in use
+   */
+  public static byte[] retireKey(
+      SourceFile plan, String initials, String fingerprint, LocalDate until) {
+    return new KeyEdit(plan, initials).retire(fingerprint, until);
   }
 }

@@ -18,9 +18,9 @@ final class KeyFiles {
 
   /**
    * Rounds of the derivation from the passphrase. Java's own 10,000 are soon tried through by who
-   * has stolen the file; these take a good part of a second each time.
+   * has stolen the file; these take half a second each time.
    */
-  private static final String ROUNDS = "250000";
+  private static final String ROUNDS = "100000";
 
   private static final List<String> ROUND_SETTINGS =
       List.of(

@@ -79,7 +79,7 @@ final class SchemaTest {
       textBlock =
           """
           # schema            | file                       | objects of different keys
-          plan.schema.json    | plan.json                  | 21
+          plan.schema.json    | plan.json                  | 22
           limits.schema.json  | templates/limits/full.json | 14
           classes.schema.json | templates/classes.json     | 4
           """)
