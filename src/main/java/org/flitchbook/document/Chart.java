@@ -1,15 +1,19 @@
 package org.flitchbook.document;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 
 /**
  * Curves over an axis, with limit lines, marked points and bands.
  *
+ * <p>Where a curve is broken, a printer draws a thin bridge of dashes over the break; a band says
+ * in words what it is.
+ *
  * @param caption may be empty
  * @param alternative the chart in words, for those who can't see it; not blank
  * @param guides each within the y axis
- * @param markers each within both axes
+ * @param marks each point within both axes
  * @param bands each at least partly within the x axis
  * @param heightPoints height of the plot itself, 60 to 480
  */
@@ -20,7 +24,7 @@ public record Chart(
     Axis y,
     List<Curve> curves,
     List<Guide> guides,
-    List<Marker> markers,
+    List<Marks> marks,
     List<Band> bands,
     int heightPoints)
     implements Block {
@@ -31,24 +35,25 @@ public record Chart(
     Objects.requireNonNull(y, "y axis");
     curves = List.copyOf(curves);
     guides = List.copyOf(guides);
-    markers = List.copyOf(markers);
+    marks = List.copyOf(marks);
     bands = List.copyOf(bands);
     Demand.between("chart height", heightPoints, 60, 480);
     for (Guide guide : guides) {
       Demand.between("limit line \"" + guide.label() + "\"", guide.at(), y.min(), y.max());
     }
-    for (Marker marker : markers) {
+    for (Marker marker : marks.stream().map(Marks::points).flatMap(Collection::stream).toList()) {
       Demand.between("x of marker \"" + marker.label() + "\"", marker.x(), x.min(), x.max());
       Demand.between("y of marker \"" + marker.label() + "\"", marker.y(), y.min(), y.max());
     }
     for (Band band : bands) {
-      Demand.between(
-          "begin of band \"" + band.label() + "\"",
-          band.from(),
-          Math.min(band.from(), x.min()),
-          x.max());
-      Demand.between(
-          "end of band \"" + band.label() + "\"", band.to(), x.min(), Math.max(band.to(), x.max()));
+      checkBand(band, x);
     }
+  }
+
+  private static void checkBand(Band band, Axis x) {
+    double left = Math.min(band.from(), x.min());
+    double right = Math.max(band.to(), x.max());
+    Demand.between("begin of band \"" + band.label() + "\"", band.from(), left, x.max());
+    Demand.between("end of band \"" + band.label() + "\"", band.to(), x.min(), right);
   }
 }

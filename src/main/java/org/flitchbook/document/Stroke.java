@@ -5,5 +5,6 @@ public enum Stroke {
   SOLID,
   DASHED,
   DOTTED,
-  THIN
+  THIN,
+  THIN_DASHED
 }

@@ -6,7 +6,11 @@ import java.util.List;
 import org.flitchbook.document.Style;
 import org.flitchbook.document.Tick;
 
-/** Draws grid, axes and ticks. Where labels have no room, every second, third … is kept. */
+/**
+ * Draws grid, axes and ticks: the first unit at the left, the second one small at the right. Where
+ * labels have no room, every second, third … is kept. An x tick with a second label, such as a new
+ * day, runs up through the plot; not the first one, which says what day the chart begins on.
+ */
 final class ChartAxes {
   private static final double TICK = 3;
   private static final double GAP = 5;
@@ -21,37 +25,43 @@ final class ChartAxes {
     this.figure = figure;
   }
 
-  void draw(Pen pen, double firstUnit) throws IOException {
-    drawY(pen, firstUnit);
+  void draw(Pen pen, List<Line> xLabel) throws IOException {
+    List<Tick> ticks = plot.yAxis().ticks();
+    drawLeft(pen, ticks.stream().filter(tick -> !tick.label().isBlank()).toList());
+    drawRight(pen, ticks.stream().filter(tick -> !tick.second().isBlank()).toList());
     drawX(pen);
+    drawDays(pen);
+    drawXLabel(pen, xLabel);
     pen.hairline(figure, Ink.BLACK, plot.left(), plot.bottom(), plot.right(), plot.bottom());
     pen.hairline(figure, Ink.BLACK, plot.left(), plot.top(), plot.left(), plot.bottom());
   }
 
-  private void drawY(Pen pen, double firstUnit) throws IOException {
-    List<Tick> ticks = plot.yAxis().ticks();
+  private void drawLeft(Pen pen, List<Tick> ticks) throws IOException {
     int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
     for (int i = 0; i < ticks.size(); i++) {
       double y = plot.y(ticks.get(i).at());
       pen.hairline(figure, Ink.GRID, plot.left(), y, plot.right(), y);
       pen.hairline(figure, Ink.BLACK, plot.left() - TICK, y, plot.left(), y);
       if (i % step == 0) {
-        double edge = plot.left() - GAP;
-        label(pen, Type.BODY, Style.PLAIN, ticks.get(i).label(), edge, y);
-        label(pen, Type.SMALL, Style.MUTED, ticks.get(i).second(), edge - firstUnit - GAP, y);
+        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
+        double x = plot.left() - GAP - line.width();
+        pen.line(figure, Type.BODY, x, y - Type.BODY.leading / 2, line);
       }
+    }
+  }
+
+  private void drawRight(Pen pen, List<Tick> ticks) throws IOException {
+    int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
+    for (int i = 0; i < ticks.size(); i += step) {
+      double y = plot.y(ticks.get(i).at());
+      Line line = line(Type.SMALL, Style.MUTED, ticks.get(i).second());
+      pen.hairline(figure, Ink.GREY, plot.right(), y, plot.right() + TICK, y);
+      pen.line(figure, Type.SMALL, plot.right() + GAP, y - Type.SMALL.leading / 2, line);
     }
   }
 
   private boolean apart(Tick one, Tick other) {
     return Math.abs(plot.y(one.at()) - plot.y(other.at())) >= Type.SMALL.leading;
-  }
-
-  /** A label that ends at {@code right}, centred on {@code y}. */
-  private void label(Pen pen, Type type, Style style, String text, double right, double y)
-      throws IOException {
-    Line line = line(type, style, text);
-    pen.line(figure, type, right - line.width(), y - type.leading / 2, line);
   }
 
   private void drawX(Pen pen) throws IOException {
@@ -63,33 +73,46 @@ final class ChartAxes {
       double x = plot.x(ticks.get(i).at());
       pen.hairline(figure, Ink.BLACK, x, plot.bottom(), x, plot.bottom() + TICK);
       if (i % step == 0) {
-        double top = plot.bottom() + TICK;
-        centred(pen, Type.BODY, Style.PLAIN, ticks.get(i).label(), x, top);
-        top += Type.BODY.leading;
-        centred(pen, Type.SMALL, Style.MUTED, ticks.get(i).second(), x, top);
+        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
+        pen.line(figure, Type.BODY, x - line.width() / 2, plot.bottom() + TICK, line);
       }
     }
-    drawXLabel(pen);
   }
 
-  private void drawXLabel(Pen pen) throws IOException {
+  /** The second labels, as many as have room, and their lines. */
+  private void drawDays(Pen pen) throws IOException {
+    List<Tick> days =
+        plot.xAxis().ticks().stream().filter(tick -> !tick.second().isBlank()).toList();
+    double top = plot.bottom() + TICK + Type.BODY.leading;
+    double free = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < days.size(); i++) {
+      double x = plot.x(days.get(i).at());
+      if (i > 0) {
+        pen.hairline(figure, Ink.HAIR, x, plot.top(), x, plot.bottom());
+      }
+      Line label = line(Type.SMALL, Style.MUTED, days.get(i).second());
+      double left = Math.min(x - label.width() / 2, plot.right() + 3 * GAP - label.width());
+      if (left >= free) {
+        pen.line(figure, Type.SMALL, left, top, label);
+        free = left + label.width() + GAP;
+      }
+    }
+  }
+
+  private void drawXLabel(Pen pen, List<Line> lines) throws IOException {
     boolean second = plot.xAxis().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
-    double below = TICK + Type.BODY.leading + (second ? Type.SMALL.leading : 0) + 1;
-    double middle = plot.left() + plot.width() / 2;
-    centred(pen, Type.SMALL, Style.MUTED, plot.xAxis().label(), middle, plot.bottom() + below);
+    double top = plot.bottom() + TICK + Type.BODY.leading + 1;
+    top += second ? Type.SMALL.leading : 0;
+    for (Line line : lines) {
+      double x = plot.left() + (plot.width() - line.width()) / 2;
+      pen.line(figure, Type.SMALL, x, top, line);
+      top += Type.SMALL.leading;
+    }
   }
 
   private Box place(Tick tick) {
-    double first = line(Type.BODY, Style.PLAIN, tick.label()).width();
-    double second = line(Type.SMALL, Style.MUTED, tick.second()).width();
-    double width = Math.max(first, second) + GAP;
+    double width = line(Type.BODY, Style.PLAIN, tick.label()).width() + GAP;
     return new Box(plot.x(tick.at()) - width / 2, 0, width, 1);
-  }
-
-  private void centred(Pen pen, Type type, Style style, String text, double x, double top)
-      throws IOException {
-    Line line = line(type, style, text);
-    pen.line(figure, type, x - line.width() / 2, top, line);
   }
 
   private Line line(Type type, Style style, String text) {

@@ -8,6 +8,7 @@ import org.flitchbook.document.Band;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Curve;
 import org.flitchbook.document.Guide;
+import org.flitchbook.document.Point;
 
 /** Draws a chart, from the ground up: bands, grid, limit lines, curves, markers, labels. */
 final class ChartDrawing {
@@ -30,23 +31,30 @@ final class ChartDrawing {
     layout.key().draw(pen, figure, top);
     drawBands(pen, plot);
     layout.bands().draw(pen, figure, plot.top());
-    new ChartAxes(setting, plot, figure).draw(pen, layout.firstUnit());
+    new ChartAxes(setting, plot, figure).draw(pen, layout.xLabel());
     for (Guide guide : chart.guides()) {
       Path line = new Path().move(plot.left(), plot.y(guide.at()));
       pen.stroke(figure, Ink.BLACK, 0.5, Dash.LIMIT, line.line(plot.right(), plot.y(guide.at())));
     }
-    new GuideLabels(setting, chart.guides(), plot, layout.guideLabels()).draw(pen, figure);
     Obstacles obstacles = drawCurves(pen, plot);
-    new MarkerSetter(setting, plot, figure, obstacles).draw(pen, chart.markers());
+    MarkerSetter markers = new MarkerSetter(setting, plot, figure, obstacles);
+    markers.drawSigns(pen, chart.marks());
+    new GuideLabels(setting, plot, figure, obstacles).draw(pen, chart.guides());
+    markers.drawLabels(pen, chart.marks());
   }
 
   private Obstacles drawCurves(Pen pen, Plot plot) throws IOException {
     List<Path> paths = new ArrayList<>();
     for (Curve curve : chart.curves()) {
       List<Path> stretches = curve.stretches().stream().map(s -> Thinning.path(s, plot)).toList();
+      List<Path> bridges = bridges(curve, plot);
       paths.addAll(stretches);
+      paths.addAll(bridges);
       Drawing drawing =
           (clipped, y) -> {
+            for (Path path : bridges) {
+              clipped.stroke(figure, Ink.GREY, 0.5, Dash.BRIDGE, path);
+            }
             for (Path path : stretches) {
               Strokes.of(curve.stroke()).draw(clipped, figure, path);
             }
@@ -54,6 +62,19 @@ final class ChartDrawing {
       pen.within(figure, plot.left(), plot.top(), plot.width(), plot.height(), drawing);
     }
     return new Obstacles(plot, paths, chart.guides());
+  }
+
+  /** From the last point before each break to the first one after it. */
+  private static List<Path> bridges(Curve curve, Plot plot) {
+    List<Path> bridges = new ArrayList<>();
+    for (int i = 1; i < curve.stretches().size(); i++) {
+      List<Point> before = curve.stretches().get(i - 1);
+      Point from = before.get(before.size() - 1);
+      Point to = curve.stretches().get(i).get(0);
+      Path bridge = new Path().move(plot.x(from.x()), plot.y(from.y()));
+      bridges.add(bridge.line(plot.x(to.x()), plot.y(to.y())));
+    }
+    return bridges;
   }
 
   /**

@@ -5,47 +5,79 @@ import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Curve;
+import org.flitchbook.document.Marks;
+import org.flitchbook.document.Shape;
 import org.flitchbook.document.Style;
-import org.jspecify.annotations.Nullable;
 
-/** The key of a chart: what the y axis measures, and the name of each curve beside its stroke. */
+/**
+ * The key of a chart: what the y axis measures, the name of each curve beside its stroke, and that
+ * of each kind of mark beside its sign.
+ */
 final class ChartKey {
-  private static final double SAMPLE = 22;
-  private static final double GAP = 16;
+  private static final double STROKE = 22;
+  private static final double SIGN = 9;
+  private static final double GAP = 14;
+  private static final double MIDDLE = Type.SMALL.leading / 2;
 
-  private record Item(@Nullable Curve curve, Line name, double x, int row) {}
+  /** Draws what a name stands for, with its left edge and its middle there. */
+  private interface Sample {
+    void draw(Pen pen, Owner of, double x, double middle) throws IOException;
+  }
 
+  private static final Sample NONE = (pen, of, x, middle) -> {};
+
+  private record Item(Sample sample, Line name, double x, double words, int row) {}
+
+  private final Setting setting;
   private final List<Item> items = new ArrayList<>();
   private final double left;
-  private final double right;
+  private final double width;
   private double x;
   private int row;
 
   ChartKey(Setting setting, Chart chart, double left, double width) {
+    this.setting = setting;
     this.left = left;
-    this.right = left + width;
+    this.width = width;
     this.x = left;
     if (!chart.y().label().isBlank()) {
-      add(null, setting.lines(Type.SMALL, Style.MUTED, chart.y().label(), width), 0);
+      add(NONE, 0, Style.MUTED, chart.y().label());
     }
     for (Curve curve : chart.curves()) {
-      add(curve, setting.lines(Type.SMALL, Style.PLAIN, curve.name(), width - SAMPLE), SAMPLE);
+      add(stroke(curve), STROKE, Style.PLAIN, curve.name());
+    }
+    for (Marks marks : chart.marks()) {
+      if (!marks.name().isBlank() && !marks.points().isEmpty()) {
+        add(sign(marks.shape()), SIGN, Style.PLAIN, marks.name());
+      }
     }
   }
 
+  private static Sample stroke(Curve curve) {
+    return (pen, of, x, middle) ->
+        Strokes.of(curve.stroke())
+            .draw(pen, of, new Path().move(x, middle).line(x + STROKE - 5, middle));
+  }
+
+  private static Sample sign(Shape shape) {
+    double down = shape == Shape.STROKE ? 3.5 : 0;
+    return (pen, of, x, middle) -> Signs.draw(pen, of, shape, x + 3.2, middle + down);
+  }
+
   /** A name goes on in the row where it still fits; one longer than a row is broken. */
-  private void add(@Nullable Curve curve, List<Line> name, double sample) {
-    double length = sample + name.get(0).width();
-    if (x > left && x + length > right) {
+  private void add(Sample sample, double room, Style style, String words) {
+    List<Line> name = setting.lines(Type.SMALL, style, words, width - room);
+    double length = room + name.get(0).width();
+    if (x > left && x + length > left + width) {
       x = left;
       row++;
     }
-    items.add(new Item(curve, name.get(0), x, row));
+    items.add(new Item(sample, name.get(0), x, x + room, row));
     x += length + GAP;
     for (Line more : name.subList(1, name.size())) {
       row++;
-      items.add(new Item(null, more, left + sample, row));
-      x = right;
+      items.add(new Item(NONE, more, left, left + room, row));
+      x = left + width;
     }
   }
 
@@ -56,14 +88,8 @@ final class ChartKey {
   void draw(Pen pen, Owner of, double top) throws IOException {
     for (Item item : items) {
       double y = top + item.row() * Type.SMALL.leading;
-      double words = item.x();
-      if (item.curve() != null) {
-        Path sample = new Path().move(words, y + Type.SMALL.leading / 2);
-        Strokes.of(item.curve().stroke())
-            .draw(pen, of, sample.line(words + SAMPLE - 5, y + Type.SMALL.leading / 2));
-        words += SAMPLE;
-      }
-      pen.line(of, Type.SMALL, words, y, item.name());
+      item.sample().draw(pen, of, item.x(), y + MIDDLE);
+      pen.line(of, Type.SMALL, item.words(), y, item.name());
     }
   }
 }

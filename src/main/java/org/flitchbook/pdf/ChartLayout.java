@@ -3,14 +3,16 @@ package org.flitchbook.pdf;
 import java.util.List;
 import java.util.function.Function;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Guide;
 import org.flitchbook.document.Style;
 import org.flitchbook.document.Tick;
 
-/** How the parts of a chart share its width and height. */
+/**
+ * How the parts of a chart share its width and height. Charts of the same width have their plots
+ * below each other, as long as no label of a y axis is longer than three digits.
+ */
 final class ChartLayout {
-  private static final double LABELS_SHARE = 0.24;
   private static final double GAP = 5;
+  private static final String USUAL = "000";
 
   private final Setting setting;
   private final Chart chart;
@@ -18,28 +20,32 @@ final class ChartLayout {
   private final double width;
   private final double firstUnit;
   private final double secondUnit;
-  private final double guideLabels;
   private final ChartKey key;
   private final BandLabels bands;
+  private final List<Line> xLabel;
 
   ChartLayout(Setting setting, Chart chart, double left, double width) {
     this.setting = setting;
     this.chart = chart;
     this.left = left;
     this.width = width;
-    this.firstUnit = widest(chart.y().ticks(), Tick::label, Type.BODY);
-    this.secondUnit = widest(chart.y().ticks(), Tick::second, Type.SMALL);
-    this.guideLabels =
-        Math.min(widest(chart.guides(), Guide::label, Type.BODY), width * LABELS_SHARE);
+    this.firstUnit = widest(Tick::label, Type.BODY);
+    this.secondUnit = widest(Tick::second, Type.SMALL);
     this.key = new ChartKey(setting, chart, left, width);
     this.bands = new BandLabels(setting, chart.bands(), plotAt(0));
+    String label = chart.x().label();
+    this.xLabel =
+        label.isBlank()
+            ? List.of()
+            : setting.lines(Type.SMALL, Style.MUTED, label, plotAt(0).width());
   }
 
-  private <T> double widest(List<T> labelled, Function<T, String> label, Type type) {
-    return labelled.stream()
+  private double widest(Function<Tick, String> label, Type type) {
+    double usual = setting.width(type, Style.PLAIN, USUAL);
+    List<Tick> ticks = chart.y().ticks();
+    return ticks.stream()
         .mapToDouble(each -> setting.width(type, Style.PLAIN, label.apply(each)))
-        .max()
-        .orElse(0);
+        .reduce(usual, Math::max);
   }
 
   /** The plot, in a chart whose upper edge is at {@code top}. */
@@ -48,10 +54,9 @@ final class ChartLayout {
   }
 
   private Plot plotAt(double plotTop) {
-    double before = firstUnit + GAP + (secondUnit > 0 ? secondUnit + GAP : 0);
-    double after = guideLabels > 0 ? guideLabels + 2 * GAP : GAP;
-    double across = width - before - after;
-    return new Plot(left + before, plotTop, across, chart.heightPoints(), chart.x(), chart.y());
+    double across = width - firstUnit - secondUnit - 2 * GAP;
+    return new Plot(
+        left + firstUnit + GAP, plotTop, across, chart.heightPoints(), chart.x(), chart.y());
   }
 
   double height() {
@@ -61,15 +66,12 @@ final class ChartLayout {
   private double axisHeight() {
     boolean second = chart.x().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
     double labels = Type.BODY.leading + (second ? Type.SMALL.leading : 0) + 3;
-    return labels + (chart.x().label().isBlank() ? 0 : Type.SMALL.leading + 1);
+    return labels + (xLabel.isEmpty() ? 0 : xLabel.size() * Type.SMALL.leading + 1);
   }
 
-  double guideLabels() {
-    return guideLabels;
-  }
-
-  double firstUnit() {
-    return firstUnit;
+  /** What the x axis measures, in as many lines as the plot is narrow. */
+  List<Line> xLabel() {
+    return xLabel;
   }
 
   ChartKey key() {

@@ -5,7 +5,8 @@ enum Dash {
   NONE,
   LONG,
   DOTS,
-  LIMIT;
+  LIMIT,
+  BRIDGE;
 
   /** The PDF number of the shape of the ends: 0 cut, 1 round. */
   int cap() {
@@ -19,6 +20,7 @@ enum Dash {
       case LONG -> new float[] {5, 2.4f};
       case DOTS -> new float[] {0, 2.4f};
       case LIMIT -> new float[] {7, 1.6f, 1.2f, 1.6f};
+      case BRIDGE -> new float[] {1.2f, 2.2f};
     };
   }
 }

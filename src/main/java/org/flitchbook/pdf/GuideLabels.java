@@ -7,69 +7,59 @@ import java.util.List;
 import org.flitchbook.document.Guide;
 import org.flitchbook.document.Style;
 
-/** The labels of the limit lines at the right edge of a plot, moved apart where lines are close. */
+/**
+ * The labels of the limit lines, each on its line within the plot: at the right where it is free,
+ * else further left, above the line or below it. A limit line is never without its label.
+ */
 final class GuideLabels {
-  private static final double GAP = 10;
+  private static final double STEP = 8;
+  private static final double EDGE = 4;
+  private static final double BELOW = 6;
+  private static final double DISTANCE = 0.08;
+  private static final Type TYPE = Type.SMALL;
 
-  private static final class Label {
-    final double at;
-    final List<Line> lines;
-    double top;
-
-    Label(double at, List<Line> lines) {
-      this.at = at;
-      this.lines = lines;
-      this.top = at - height() / 2;
-    }
-
-    double height() {
-      return lines.size() * Type.BODY.leading;
-    }
-  }
-
+  private final Setting setting;
   private final Plot plot;
-  private final List<Label> labels = new ArrayList<>();
+  private final Element figure;
+  private final Obstacles obstacles;
 
-  GuideLabels(Setting setting, List<Guide> guides, Plot plot, double width) {
+  GuideLabels(Setting setting, Plot plot, Element figure, Obstacles obstacles) {
+    this.setting = setting;
     this.plot = plot;
-    guides.stream()
-        .sorted(Comparator.comparingDouble(Guide::at).reversed())
-        .map(
-            guide ->
-                new Label(
-                    plot.y(guide.at()),
-                    setting.lines(Type.BODY, Style.PLAIN, guide.label(), width + 0.01)))
-        .forEach(labels::add);
-    moveDown();
-    moveUp();
+    this.figure = figure;
+    this.obstacles = obstacles;
   }
 
-  private void moveDown() {
-    double free = plot.top() - Type.BODY.leading / 2;
-    for (Label label : labels) {
-      label.top = Math.max(label.top, free);
-      free = label.top + label.height();
+  void draw(Pen pen, List<Guide> guides) throws IOException {
+    List<Guide> fromTop = new ArrayList<>(guides);
+    fromTop.sort(Comparator.comparingDouble(Guide::at).reversed());
+    for (Guide guide : fromTop) {
+      double measure = plot.width() - 2 * EDGE;
+      Line line = setting.lines(TYPE, Style.STRONG, guide.label(), measure).get(0);
+      Box box = best(line.width() + 3, plot.y(guide.at()));
+      obstacles.take(box);
+      pen.fill(figure, Ink.WHITE, box.left(), box.top(), box.width(), box.height());
+      pen.line(figure, TYPE, box.left() + 1.5, box.top() - 0.6, line);
     }
   }
 
-  /** What was pushed below the plot goes up again, and takes along what is in its way. */
-  private void moveUp() {
-    double free = plot.bottom() + Type.BODY.leading / 2;
-    for (int i = labels.size() - 1; i >= 0; i--) {
-      Label label = labels.get(i);
-      label.top = Math.min(label.top, free - label.height());
-      free = label.top;
-    }
-  }
-
-  void draw(Pen pen, Owner of) throws IOException {
-    for (Label label : labels) {
-      double middle = label.top + label.height() / 2;
-      pen.hairline(of, Ink.GREY, plot.right(), label.at, plot.right() + GAP - 3, middle);
-      for (int i = 0; i < label.lines.size(); i++) {
-        double top = label.top + i * Type.BODY.leading;
-        pen.line(of, Type.BODY, plot.right() + GAP, top, label.lines.get(i));
+  private Box best(double width, double line) {
+    Box best = place(width, line, plot.right() - EDGE, false);
+    double least = Double.MAX_VALUE;
+    for (double right = plot.right() - EDGE; right - width > plot.left(); right -= STEP) {
+      for (boolean below : new boolean[] {false, true}) {
+        Box box = place(width, line, right, below);
+        double far = DISTANCE * (plot.right() - right) + (below ? BELOW : 0);
+        double cost = obstacles.cost(box) + far;
+        best = cost < least ? box : best;
+        least = Math.min(least, cost);
       }
     }
+    return best;
+  }
+
+  private static Box place(double width, double line, double right, boolean below) {
+    double tall = TYPE.leading - 1.2;
+    return new Box(right - width, below ? line + 0.7 : line - 0.7 - tall, width, tall);
   }
 }

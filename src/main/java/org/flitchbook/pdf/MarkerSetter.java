@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.flitchbook.document.Marker;
+import org.flitchbook.document.Marks;
 import org.flitchbook.document.Style;
 
 /**
@@ -30,13 +31,18 @@ final class MarkerSetter {
     this.obstacles = obstacles;
   }
 
-  void draw(Pen pen, List<Marker> markers) throws IOException {
-    for (Marker marker : markers) {
-      double x = plot.x(marker.x());
-      double y = plot.y(marker.y());
-      obstacles.take(Signs.draw(pen, figure, marker.shape(), x, y));
+  void drawSigns(Pen pen, List<Marks> marks) throws IOException {
+    for (Marks each : marks) {
+      for (Marker marker : each.points()) {
+        double x = plot.x(marker.x());
+        obstacles.take(Signs.draw(pen, figure, each.shape(), x, plot.y(marker.y())));
+      }
     }
-    List<Marker> fromLeft = new ArrayList<>(markers);
+  }
+
+  void drawLabels(Pen pen, List<Marks> marks) throws IOException {
+    List<Marker> fromLeft = new ArrayList<>();
+    marks.forEach(each -> fromLeft.addAll(each.points()));
     fromLeft.sort(Comparator.comparingDouble(Marker::x));
     for (Marker marker : fromLeft) {
       if (!marker.label().isBlank()) {
@@ -46,7 +52,7 @@ final class MarkerSetter {
   }
 
   private void label(Pen pen, Marker marker) throws IOException {
-    List<Line> lines = setting.lines(Type.SMALL, Style.PLAIN, marker.label(), plot.width() / 3);
+    List<Line> lines = setting.lines(Type.SMALL, Style.PLAIN, marker.label(), plot.width() / 2);
     double width = lines.stream().mapToDouble(Line::width).max().orElse(0) + 3;
     Candidate best = best(marker, width, lines.size() * Type.SMALL.leading);
     if (best.cost() >= Obstacles.FORBIDDEN) {

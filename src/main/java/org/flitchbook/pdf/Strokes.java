@@ -10,7 +10,8 @@ record Strokes(Ink ink, double weight, Dash dash) {
       case SOLID -> new Strokes(Ink.BLACK, 1.15, Dash.NONE);
       case DASHED -> new Strokes(Ink.BLACK, 0.9, Dash.LONG);
       case DOTTED -> new Strokes(Ink.BLACK, 1.2, Dash.DOTS);
-      case THIN -> new Strokes(Ink.GREY, 0.5, Dash.NONE);
+      case THIN -> new Strokes(Ink.GREY, 0.6, Dash.NONE);
+      case THIN_DASHED -> new Strokes(Ink.GREY, 0.7, Dash.LONG);
     };
   }
 

@@ -51,6 +51,7 @@ final class BatchRecord {
   private void cure(List<Block> blocks) {
     blocks.add(new Heading(2, "Receipt and cure"));
     blocks.addAll(new CureSum(day, judgement).blocks());
+    new HoldChart(day, judgement).block().ifPresent(blocks::add);
     blocks.add(table(Sheet.CURE, "Entries of receipt, cure and turning"));
     places.of(Step.CURE).ifPresent(blocks::add);
   }
@@ -74,7 +75,7 @@ final class BatchRecord {
 
   private void heat(List<Block> blocks) {
     blocks.add(new Heading(2, "Smoke and chill"));
-    new CoreChart(day, judgement).block().ifPresent(blocks::add);
+    blocks.addAll(new CoreChart(day, judgement).blocks());
     blocks.addAll(new CoreSection(day, judgement).blocks());
     blocks.add(table(Sheet.SMOKE, "Entries of the step smoke"));
     places.of(Step.SMOKE).ifPresent(blocks::add);

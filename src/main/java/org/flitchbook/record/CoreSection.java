@@ -17,12 +17,10 @@ import org.flitchbook.document.Cell;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Shift;
 
 /** What the probes say of smoke and chill: stages, checkpoints, and which probe it was. */
 final class CoreSection {
@@ -129,7 +127,8 @@ final class CoreSection {
   }
 
   private Set<Integer> chosen(Track track) {
-    TreeSet<Integer> chosen = new TreeSet<>(List.of(0, track.size() - 1, peak(track)));
+    TreeSet<Integer> chosen =
+        new TreeSet<>(List.of(0, track.size() - 1, Extremes.of(track).highest()));
     long next = 0;
     for (int i = 0; i < track.size(); i++) {
       if (track.byHand(i)) {
@@ -142,18 +141,9 @@ final class CoreSection {
     return chosen;
   }
 
-  private static int peak(Track track) {
-    int peak = 0;
-    for (int i = 1; i < track.size(); i++) {
-      if (track.level(i, Shift.AS_WRITTEN) > track.level(peak, Shift.AS_WRITTEN)) {
-        peak = i;
-      }
-    }
-    return peak;
-  }
-
   private Cell[] row(Track track, int index) {
-    String remark = track.byHand(index) ? "by hand" : index == peak(track) ? "its peak" : "";
+    String remark =
+        track.byHand(index) ? "by hand" : index == Extremes.of(track).highest() ? "its peak" : "";
     return new Cell[] {
       Grid.cell(time(Instant.ofEpochMilli(track.earliest(index)))),
       Grid.cell(track.called()),
@@ -165,7 +155,7 @@ final class CoreSection {
   }
 
   private String level(Track track, int index) {
-    return Level.quantity(track.level(index, Shift.AS_WRITTEN), unit).shown();
+    return Phrases.level(track, index, unit);
   }
 
   /** The last reading of smoker or cooler in the ten minutes up to that time. */

@@ -1,5 +1,6 @@
 package org.flitchbook.record;
 
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -11,14 +12,19 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Severity;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Limit;
+import org.flitchbook.sums.Shift;
 
 /** How values, times and verdicts are put into words. */
 final class Phrases {
 
   static final String NOT_RECORDED = "NOT RECORDED";
+
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
   private static final DateTimeFormatter DAY_TIME =
       DateTimeFormatter.ofPattern("MM-dd HH:mm", Locale.ROOT);
@@ -51,6 +57,10 @@ final class Phrases {
     return DATE_TIME.format(time.atZone(zone));
   }
 
+  static String clock(Instant time, ZoneId zone) {
+    return CLOCK.format(time.atZone(zone));
+  }
+
   /** Without the year, for a table whose caption has it. */
   static String shortTime(Instant time, ZoneId zone) {
     return DAY_TIME.format(time.atZone(zone));
@@ -62,6 +72,14 @@ final class Phrases {
     return DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH).format(local)
         + ", UTC"
         + local.getOffset().getId().replace("Z", "");
+  }
+
+  /** A temperature to a tenth of a degree, a share to a tenth of a per cent. */
+  static String level(Track track, int index, Unit unit) {
+    Quantity level = Level.quantity(track.level(index, Shift.AS_WRITTEN), unit);
+    return level.value().rounded(1).setScale(1, RoundingMode.UNNECESSARY).toPlainString()
+        + " "
+        + unit;
   }
 
   /** {@code at most 200 ppm}. */

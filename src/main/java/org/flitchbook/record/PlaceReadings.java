@@ -10,12 +10,10 @@ import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Shift;
 
 /**
  * What was read of a place while the lot lay in it, beyond the lot's own entries: hand readings
@@ -57,8 +55,9 @@ final class PlaceReadings {
       }
     }
     if (track.interval() > 0) {
-      row(grid, track, lowest(track), "lowest of " + track.size() + " in the log");
-      row(grid, track, highest(track), "highest of " + track.size() + " in the log");
+      Extremes ends = Extremes.of(track);
+      row(grid, track, ends.lowest(), "lowest of " + track.size() + " in the log");
+      row(grid, track, ends.highest(), "highest of " + track.size() + " in the log");
     }
   }
 
@@ -67,26 +66,8 @@ final class PlaceReadings {
     grid.row(
         Phrases.time(Instant.ofEpochMilli(track.earliest(index)), zone),
         track.what().word(),
-        Level.quantity(track.level(index, Shift.AS_WRITTEN), unit).shown(),
+        Phrases.level(track, index, unit),
         remark,
         track.place(index).toString());
-  }
-
-  private static int lowest(Track track) {
-    int lowest = 0;
-    for (int i = 1; i < track.size(); i++) {
-      lowest =
-          track.level(i, Shift.AS_WRITTEN) < track.level(lowest, Shift.AS_WRITTEN) ? i : lowest;
-    }
-    return lowest;
-  }
-
-  private static int highest(Track track) {
-    int highest = 0;
-    for (int i = 1; i < track.size(); i++) {
-      highest =
-          track.level(i, Shift.AS_WRITTEN) > track.level(highest, Shift.AS_WRITTEN) ? i : highest;
-    }
-    return highest;
   }
 }

@@ -45,7 +45,7 @@ class DocumentTest {
         refused("stretch of curve \"P1\" is empty", () -> curve()),
         refused("y of a point is not a finite number: Infinity", () -> new Point(0, 1 / 0.0)),
         refused("limit line \"130 °F\" is 130.0", () -> guided(new Guide("130 °F", 130))),
-        refused("x of marker \"out\" is 11.0", () -> marked(new Marker(Shape.DOT, 11, 5, "out"))),
+        refused("x of marker \"out\" is 11.0", () -> marked(new Marker(11, 5, "out"))),
         refused("begins at 4.0, after its end at 3.0", () -> new Band(4, 3, "gap")),
         refused("begin of band \"gap\" is 11.0", () -> banded(new Band(11, 12, "gap"))),
         refused(
@@ -81,7 +81,7 @@ class DocumentTest {
   }
 
   private static Chart marked(Marker marker) {
-    return Sheetful.chart(List.of(), List.of(marker), List.of());
+    return Sheetful.chart(List.of(), List.of(new Marks("", Shape.DOT, List.of(marker))), List.of());
   }
 
   private static Chart banded(Band band) {

@@ -33,8 +33,8 @@ final class Sheetful {
     return new Axis("", min, max, List.of());
   }
 
-  static Chart chart(List<Guide> guides, List<Marker> markers, List<Band> bands) {
+  static Chart chart(List<Guide> guides, List<Marks> marks, List<Band> bands) {
     return new Chart(
-        "", "in words", axis(0, 10), axis(0, 100), List.of(), guides, markers, bands, 100);
+        "", "in words", axis(0, 10), axis(0, 100), List.of(), guides, marks, bands, 100);
   }
 }

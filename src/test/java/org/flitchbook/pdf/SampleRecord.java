@@ -20,6 +20,7 @@ import org.flitchbook.document.Facts;
 import org.flitchbook.document.Guide;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Marker;
+import org.flitchbook.document.Marks;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paper;
 import org.flitchbook.document.Paragraph;
@@ -313,12 +314,17 @@ final class SampleRecord {
             new Curve("chamber, then fridge", Stroke.THIN, List.of(air()))),
         List.of(new Guide("130 °F", 130), new Guide("80 °F", 80), new Guide("40 °F", 40)),
         List.of(
-            new Marker(Shape.RING, 185, 150.4, "11:07 HT-3 150.4 °F"),
-            new Marker(Shape.DOT, 135, 130.2, "10:17 130 °F"),
-            new Marker(Shape.DOT, 226, 130.4, "11:48 130 °F"),
-            new Marker(Shape.DOT, 300, 80, "13:02 80 °F"),
-            new Marker(Shape.CROSS, 495, 40, "16:17 40 °F"),
-            new Marker(Shape.FLAG, 215, 64, "into fridge 11:37")),
+            new Marks(
+                "by hand", Shape.DIAMOND, List.of(new Marker(185, 150.4, "11:07 HT-3 150.4 °F"))),
+            new Marks(
+                "crossing",
+                Shape.DOT,
+                List.of(
+                    new Marker(135, 130.2, "10:17 130 °F"),
+                    new Marker(226, 130.4, "11:48 130 °F"),
+                    new Marker(300, 80, "13:02 80 °F"))),
+            new Marks("doesn't count", Shape.RING, List.of(new Marker(495, 60, ""))),
+            new Marks("into fridge", Shape.STROKE, List.of(new Marker(215, 30, "11:37")))),
         List.of(
             new Band(0, 185, "smoke"),
             new Band(185, 215, "hang"),

@@ -1,0 +1,148 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.flitchbook.check.Finding;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Part;
+import org.flitchbook.check.Verdict;
+import org.flitchbook.document.Band;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Guide;
+import org.flitchbook.document.Marker;
+import org.flitchbook.document.Marks;
+import org.flitchbook.document.Shape;
+import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.sheet.Step;
+
+/** What lies over each other in the chart of smoke and chill: curves, limits, marks, steps. */
+record CoreLayers(
+    Judgement judgement, Unit unit, TimeAxis time, List<Drawn> cores, List<Drawn> airs) {
+
+  /** All temperatures that are to be seen, and freezing. */
+  ValueAxis values() {
+    double freezing = Quantity.of(0, Unit.CELSIUS).in(unit).value().rounded(0).doubleValue();
+    DoubleSummaryStatistics seen =
+        Stream.concat(cores.stream(), airs.stream())
+            .flatMapToDouble(Drawn::seen)
+            .summaryStatistics();
+    return new ValueAxis(
+        unit, Math.min(freezing, seen.getMin()), Math.max(freezing, seen.getMax()));
+  }
+
+  List<Curve> curves() {
+    List<Curve> curves = new ArrayList<>();
+    for (Drawn core : cores) {
+      Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
+      curves.add(core.curve("core " + core.track().called(), stroke));
+    }
+    airs.forEach(air -> curves.add(air.curve(name(air.track()), stroke(air.track()))));
+    return curves;
+  }
+
+  private static String name(Track track) {
+    return switch (track.what()) {
+      case CHAMBER_TEMPERATURE -> "smoker";
+      case WET_BULB_TEMPERATURE -> "wet bulb";
+      default -> "cooler";
+    };
+  }
+
+  private static Stroke stroke(Track track) {
+    return switch (track.what()) {
+      case CHAMBER_TEMPERATURE -> Stroke.THIN;
+      case WET_BULB_TEMPERATURE -> Stroke.DOTTED;
+      default -> Stroke.THIN_DASHED;
+    };
+  }
+
+  /** The temperatures of the limits, each once, as far as they are within the chart. */
+  List<Guide> guides() {
+    TreeSet<Quantity> levels = new TreeSet<>();
+    List<Guide> guides = new ArrayList<>();
+    for (Finding finding : judgement.findings()) {
+      if (finding.limit().kind() instanceof Kind.Span span) {
+        span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
+      }
+      if (finding.limit().kind() instanceof Kind.Bound bound
+          && bound.limit().dimension() == Dimension.TEMPERATURE) {
+        guides.add(guide(bound.limit(), bound.limit() + " " + finding.limit().name()));
+      }
+    }
+    levels.forEach(level -> guides.add(guide(level, level.toString())));
+    return values().within(guides);
+  }
+
+  private Guide guide(Quantity level, String label) {
+    return new Guide(Bound.bound(label), level.in(unit).value().rounded(3).doubleValue());
+  }
+
+  List<Marks> marks() {
+    List<Marker> crossings = crossings();
+    List<Marker> byHand = new ArrayList<>();
+    cores.forEach(core -> byHand.addAll(core.byHand(true)));
+    airs.forEach(air -> byHand.addAll(air.byHand(false)));
+    return List.of(
+        new Marks("by hand", Shape.DIAMOND, byHand.stream().map(m -> once(m, crossings)).toList()),
+        new Marks("crossing of a limit", Shape.DOT, crossings));
+  }
+
+  /** A reading by hand that closes a stage is labelled there. */
+  private static Marker once(Marker marker, List<Marker> crossings) {
+    boolean labelled = crossings.stream().anyMatch(marker::isAt);
+    return labelled ? new Marker(marker.x(), marker.y(), "") : marker;
+  }
+
+  private List<Marker> crossings() {
+    List<Marker> crossings = new ArrayList<>();
+    for (Part part : judgement.findings().stream().flatMap(f -> f.parts().stream()).toList()) {
+      part.start().ifPresent(at -> cross(crossings, at, part));
+      part.end()
+          .filter(at -> part.verdict() != Verdict.PENDING)
+          .ifPresent(at -> cross(crossings, at, part));
+    }
+    return crossings.stream().distinct().toList();
+  }
+
+  /** At the reading itself, which lies beside the limit's line and not on it. */
+  private void cross(List<Marker> crossings, Instant at, Part part) {
+    for (Drawn core : cores) {
+      int index = core.upTo(at.toEpochMilli());
+      if (core.track().called().equals(part.probe()) && time.holds(core.track().earliest(index))) {
+        String label = Phrases.clock(at, time.zone()) + " " + core.shown(index);
+        crossings.add(core.marker(index, Bound.bound(label)));
+      }
+    }
+  }
+
+  /** The steps, and within them the silences of the logs. */
+  List<Band> bands() {
+    List<Band> bands = new ArrayList<>();
+    for (Step step : List.of(Step.SMOKE, Step.CHILL)) {
+      judgement.lot().stay(step).flatMap(this::band).ifPresent(bands::add);
+    }
+    cores.forEach(core -> bands.addAll(core.gaps()));
+    return bands;
+  }
+
+  private Optional<Band> band(Stay stay) {
+    long from = stay.into().time().written().toEpochMilli();
+    Optional<Instant> end = judgement.lot().end(stay.step()).map(Moment::written);
+    long to = end.map(Instant::toEpochMilli).orElse(time.to());
+    return from < time.to() && to > time.from() && to > from
+        ? Optional.of(new Band(time.at(from), time.at(to), stay.step().word()))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,108 @@
+package org.flitchbook.record;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntPredicate;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.flitchbook.document.Band;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Marker;
+import org.flitchbook.document.Point;
+import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.sums.Shift;
+
+/** A track on a chart: its curve, broken at each gap, and its points. */
+record Drawn(Track track, Unit unit, TimeAxis time) {
+
+  double x(int index) {
+    return time.at(track.earliest(index));
+  }
+
+  double y(int index) {
+    return Level.drawn(track.level(index, Shift.AS_WRITTEN), unit);
+  }
+
+  String shown(int index) {
+    return Phrases.level(track, index, unit);
+  }
+
+  /** The values within the time of the chart. */
+  DoubleStream seen() {
+    return IntStream.range(0, track.size())
+        .filter(i -> time.holds(track.earliest(i)))
+        .mapToDouble(this::y);
+  }
+
+  Curve curve(String name, Stroke stroke) {
+    return new Curve(name, stroke, stretches());
+  }
+
+  /** A reading by hand is marked, and joined to others only where no log was kept. */
+  private List<List<Point>> stretches() {
+    List<List<Point>> stretches = new ArrayList<>();
+    List<Point> stretch = new ArrayList<>();
+    for (int i = 0; i < track.size(); i++) {
+      if (isOnCurve(i)) {
+        stretch.add(new Point(x(i), y(i)));
+      }
+      if (track.interval() > 0 && track.gapAfter(i)) {
+        end(stretch, stretches);
+      }
+    }
+    end(stretch, stretches);
+    return stretches;
+  }
+
+  private static void end(List<Point> stretch, List<List<Point>> stretches) {
+    if (!stretch.isEmpty()) {
+      stretches.add(List.copyOf(stretch));
+      stretch.clear();
+    }
+  }
+
+  private boolean isOnCurve(int index) {
+    return track.interval() == 0 || !track.byHand(index);
+  }
+
+  /** The last reading up to a time; the first one where none is so early. */
+  int upTo(long millis) {
+    int index = 0;
+    while (index + 1 < track.size() && track.earliest(index + 1) <= millis) {
+      index++;
+    }
+    return index;
+  }
+
+  Marker marker(int index, String label) {
+    return new Marker(x(index), y(index), label);
+  }
+
+  List<Marker> byHand(boolean labelled) {
+    return markers(track::byHand, labelled);
+  }
+
+  private List<Marker> markers(IntPredicate wanted, boolean labelled) {
+    return IntStream.range(0, track.size())
+        .filter(wanted)
+        .filter(i -> time.holds(track.earliest(i)))
+        .mapToObj(i -> marker(i, labelled ? shown(i) : ""))
+        .toList();
+  }
+
+  /** The silences of the log, each with its length in words. */
+  List<Band> gaps() {
+    List<Band> bands = new ArrayList<>();
+    for (org.flitchbook.sums.Curve.Gap gap : track.gaps()) {
+      if (time.from() < track.earliest(gap.to()) && track.earliest(gap.from()) < time.to()) {
+        long minutes = (track.earliest(gap.to()) - track.earliest(gap.from())) / 60_000;
+        String label = "no reading of " + track.called() + ", " + minutes + " min";
+        bands.add(new Band(x(gap.from()), x(gap.to()), Bound.bound(label)));
+      }
+    }
+    return bands;
+  }
+}

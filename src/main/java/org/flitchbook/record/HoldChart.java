@@ -1,0 +1,147 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.check.Finding;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Guide;
+import org.flitchbook.document.Marker;
+import org.flitchbook.document.Marks;
+import org.flitchbook.document.Shape;
+import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/** The cooler over the days of the cure, with its limits, the readings by hand and the turns. */
+final class HoldChart {
+
+  private static final int HEIGHT = 110;
+
+  private final Judgement judgement;
+  private final Lot lot;
+  private final Unit unit;
+  private final ZoneId zone;
+  private final List<Track> tracks;
+
+  HoldChart(DayJudged day, Judgement judgement) {
+    this.judgement = judgement;
+    this.lot = judgement.lot();
+    this.unit = day.plan().establishment().temperature();
+    this.zone = day.plan().establishment().zone();
+    this.tracks = lot.tracks(What.COOLER_TEMPERATURE, Step.CURE);
+  }
+
+  Optional<Block> block() {
+    return time().map(this::chart);
+  }
+
+  /** From into cure to out of it, or to the last reading while it is there. */
+  private Optional<TimeAxis> time() {
+    Optional<Long> from =
+        lot.stay(Step.CURE).map(Stay::into).map(each -> each.time().written().toEpochMilli());
+    long last =
+        tracks.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
+    long to = lot.end(Step.CURE).map(Moment::written).map(Instant::toEpochMilli).orElse(last);
+    return from.filter(begin -> !tracks.isEmpty() && begin < to)
+        .map(begin -> new TimeAxis(begin, to, zone));
+  }
+
+  private Block chart(TimeAxis time) {
+    List<Drawn> drawn = tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
+    List<Guide> guides = guides();
+    double[] seen = drawn.stream().flatMapToDouble(Drawn::seen).toArray();
+    ValueAxis values = ValueAxis.over(unit, seen, guides);
+    return new Chart(
+        "Cooler through the cure",
+        sentence(drawn, time),
+        time.axis(),
+        values.axis(),
+        drawn.stream().map(HoldChart::curve).toList(),
+        guides,
+        marks(drawn, time, values),
+        drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
+        HEIGHT);
+  }
+
+  private static Curve curve(Drawn drawn) {
+    boolean logged = drawn.track().interval() > 0;
+    return drawn.curve(
+        "cooler, " + drawn.track().called(), logged ? Stroke.SOLID : Stroke.THIN_DASHED);
+  }
+
+  private List<Guide> guides() {
+    List<Guide> guides = new ArrayList<>();
+    for (Finding finding : judgement.findings()) {
+      if (finding.limit().step() == Step.CURE
+          && finding.limit().kind() instanceof Kind.Holding holding
+          && holding.what() == What.COOLER_TEMPERATURE) {
+        String label = holding.limit() + " " + finding.limit().name();
+        double at = holding.limit().in(unit).value().rounded(3).doubleValue();
+        guides.add(new Guide(Bound.bound(label), at));
+      }
+    }
+    return guides;
+  }
+
+  private List<Marks> marks(List<Drawn> drawn, TimeAxis time, ValueAxis values) {
+    double foot = values.axis().min();
+    List<Marker> turns =
+        turns().stream().filter(time::holds).map(at -> new Marker(time.at(at), foot, "")).toList();
+    List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
+    Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
+    List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
+    return List.of(
+        new Marks("by hand", Shape.DIAMOND, told),
+        new Marks("highest", Shape.DOT, top.filter(each -> !told.contains(each)).stream().toList()),
+        new Marks("turned", Shape.STROKE, turns));
+  }
+
+  private List<Long> turns() {
+    return lot.all(What.TURNED).stream().map(turn -> turn.time().written().toEpochMilli()).toList();
+  }
+
+  private static Optional<Drawn> highest(List<Drawn> drawn) {
+    return drawn.stream().max(Comparator.comparingDouble(each -> each.y(top(each))));
+  }
+
+  private static int top(Drawn drawn) {
+    return Extremes.of(drawn.track()).highest();
+  }
+
+  private String label(Drawn drawn) {
+    Instant at = Instant.ofEpochMilli(drawn.track().earliest(top(drawn)));
+    return Bound.bound(Phrases.shortTime(at, zone) + " " + drawn.shown(top(drawn)));
+  }
+
+  private String sentence(List<Drawn> drawn, TimeAxis time) {
+    List<String> told = new ArrayList<>();
+    drawn.forEach(
+        each -> told.add(each.track().called() + " " + Extremes.range(each.track(), unit)));
+    highest(drawn).ifPresent(each -> told.add("highest " + label(each)));
+    guides().forEach(guide -> told.add("limit " + guide.label()));
+    told.add("turned " + turns().stream().filter(time::holds).count() + " times");
+    drawn.forEach(each -> each.gaps().forEach(gap -> told.add(gap.label())));
+    return "Cooler of lot "
+        + lot.code()
+        + " over the cure, from "
+        + Phrases.time(Instant.ofEpochMilli(time.from()), zone)
+        + " to "
+        + Phrases.time(Instant.ofEpochMilli(time.to()), zone)
+        + ": "
+        + String.join("; ", told)
+        + ".";
+  }
+}

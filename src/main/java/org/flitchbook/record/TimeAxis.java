@@ -1,0 +1,99 @@
+package org.flitchbook.record;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.flitchbook.document.Axis;
+import org.flitchbook.document.Tick;
+
+/**
+ * The time axis of a chart, in hours since its beginning: clock times, with the date under the
+ * first of them and under each midnight; dates alone where it spans many days.
+ *
+ * @param from milliseconds since 1970
+ * @param to after {@code from}
+ */
+record TimeAxis(long from, long to, ZoneId zone) {
+
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
+  private static final double HOUR = 3_600_000.0;
+  private static final int DAY = 24 * 60;
+  private static final int MOST_TICKS = 12;
+
+  /** Minutes between two ticks; up to a day they divide it. */
+  private static final int[] STEPS = {5, 10, 15, 30, 60, 120, 180, 240, 360, 720, DAY, 2 * DAY};
+
+  TimeAxis {
+    if (to <= from) {
+      throw new IllegalArgumentException("a time axis from " + from + " to " + to);
+    }
+  }
+
+  double at(long millis) {
+    return (millis - from) / HOUR;
+  }
+
+  boolean holds(long millis) {
+    return from <= millis && millis <= to;
+  }
+
+  Axis axis() {
+    return new Axis(
+        "Clock time, " + Phrases.zone(Instant.ofEpochMilli(from), zone), 0, at(to), ticks());
+  }
+
+  private int step() {
+    for (int minutes : STEPS) {
+      if ((to - from) / (minutes * 60_000.0) <= MOST_TICKS) {
+        return minutes;
+      }
+    }
+    return (int) Math.ceil((to - from) / (60_000.0 * DAY * MOST_TICKS)) * DAY;
+  }
+
+  private List<Tick> ticks() {
+    int step = step();
+    List<Tick> ticks = new ArrayList<>();
+    for (ZonedDateTime at = begin(); millis(at) <= to; at = next(at, step)) {
+      if (millis(at) >= from) {
+        ticks.add(new Tick(at(millis(at)), label(at, step), below(at, step, ticks.isEmpty())));
+      }
+    }
+    return ticks;
+  }
+
+  /** The midnight before it, so that the ticks stand at full hours. */
+  private ZonedDateTime begin() {
+    return Instant.ofEpochMilli(from).atZone(zone).toLocalDate().atStartOfDay(zone);
+  }
+
+  /** By the clock, so that the ticks stand at the same hours on the day that the clocks change. */
+  private static ZonedDateTime next(ZonedDateTime at, int step) {
+    return step < 60
+        ? at.plus(Duration.ofMinutes(step))
+        : at.plusDays(step / DAY).plusMinutes(step % DAY);
+  }
+
+  private static String label(ZonedDateTime at, int step) {
+    return (step < DAY ? CLOCK : DATE).format(at);
+  }
+
+  private static String below(ZonedDateTime at, int step, boolean first) {
+    boolean midnight = at.toLocalTime().equals(LocalTime.MIDNIGHT);
+    if (step < DAY) {
+      return first || midnight ? at.toLocalDate().toString() : "";
+    }
+    return first ? String.valueOf(at.getYear()) : "";
+  }
+
+  private static long millis(ZonedDateTime at) {
+    return at.toInstant().toEpochMilli();
+  }
+}
