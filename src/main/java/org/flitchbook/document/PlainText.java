@@ -39,6 +39,8 @@ final class PlainText {
       underlined(heading.text(), List.of("═", "─", "·").get(heading.level() - 1));
     } else if (block instanceof Paragraph paragraph) {
       wrapped(words(paragraph.text(), words));
+    } else if (block instanceof Note note) {
+      wrapped(words(note.text(), words));
     } else if (block instanceof Caution caution) {
       hanging("! ", caution.text());
     } else if (block instanceof Banner banner) {
@@ -60,9 +62,19 @@ final class PlainText {
     } else if (block instanceof Chart chart) {
       wrapped(chart.caption());
       hanging(words.say("document.chart") + " ", chart.alternative());
+    } else if (block instanceof Blank blank) {
+      blank(blank);
     } else if (block instanceof Signatures signatures) {
       signatures.boxes().forEach(this::signature);
     }
+  }
+
+  private void blank(Blank blank) {
+    wrapped(blank.label());
+    for (int i = 0; i < blank.lines(); i++) {
+      line("_".repeat(width));
+    }
+    blank.slots().forEach(slot -> line(slot + " " + "_".repeat(SIGNING_LINE)));
   }
 
   private void banner(Banner banner) {
@@ -116,6 +128,9 @@ final class PlainText {
 
   /** The words of a cell, its symbol in front. */
   static String words(Cell cell, Words words) {
+    if (cell.scale().isPresent()) {
+      return cell.scale().get().drawn();
+    }
     return (cell.tone().symbol() + " " + words(cell.text(), words)).strip();
   }
 

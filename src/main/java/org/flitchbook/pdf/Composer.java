@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.document.Banner;
+import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Caution;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.Heading;
+import org.flitchbook.document.Note;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Signatures;
@@ -27,7 +29,7 @@ final class Composer {
     Fonts fonts = new Fonts(file);
     Setting setting = new Setting(fonts);
     this.document = document;
-    this.sheets = new Sheets(file, fonts, new RunningLines(setting, document));
+    this.sheets = new Sheets(file, fonts, new RunningLines(setting, document), document.words());
     this.press = new Press(new Flow(sheets), setting, root, document.words());
     this.words = new WordSetter(press);
   }
@@ -48,6 +50,8 @@ final class Composer {
       words.set(heading);
     } else if (block instanceof Paragraph paragraph) {
       words.set(paragraph);
+    } else if (block instanceof Note note) {
+      words.set(note);
     } else if (block instanceof Caution caution) {
       new FrameSetter(press).set(caution);
     } else if (block instanceof Banner banner) {
@@ -68,6 +72,8 @@ final class Composer {
       new SumSetter(press, sum).set();
     } else if (block instanceof Chart chart) {
       new ChartSetter(press, chart).set();
+    } else if (block instanceof Blank blank) {
+      new BlankSetter(press, blank).set();
     } else if (block instanceof Signatures signatures) {
       new SignatureSetter(press).set(signatures);
     }

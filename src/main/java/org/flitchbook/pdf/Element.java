@@ -39,6 +39,12 @@ final class Element implements Owner {
     return this;
   }
 
+  /** What is to be read out in place of the element's own text. */
+  Element actual(String words) {
+    dictionary.setString(COSName.ACTUAL_TEXT, words);
+    return this;
+  }
+
   /** Says which cells a head of a table stands for: {@code Column} or {@code Row}. */
   Element scope(String scope) {
     COSDictionary attributes = attributes("Table");

@@ -8,6 +8,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
 import org.flitchbook.document.Style;
+import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,14 +22,16 @@ final class Pen implements AutoCloseable {
 
   private final Sheet sheet;
   private final Fonts fonts;
+  private final Words words;
   private final PDPageContentStream out;
   private final double height;
   private @Nullable Owner owner;
   private @Nullable Ink ink;
 
-  Pen(PDDocument file, Sheet sheet, Fonts fonts) throws IOException {
+  Pen(PDDocument file, Sheet sheet, Fonts fonts, Words words) throws IOException {
     this.sheet = sheet;
     this.fonts = fonts;
+    this.words = words;
     this.out = new PDPageContentStream(file, sheet.page, AppendMode.APPEND, true, false);
     this.height = sheet.page.getMediaBox().getHeight();
   }
@@ -39,15 +42,27 @@ final class Pen implements AutoCloseable {
 
   /** Draws a line of text; {@code top} is the upper edge of its leading. */
   void line(Owner of, Type type, double x, double top, Line line) throws IOException {
+    double baseline = top + type.baseline();
     for (Line.Piece piece : line.pieces()) {
-      double baseline = top + type.baseline();
-      Face face = Type.face(piece.style());
-      text(of, type, face, Type.ink(piece.style()), x + piece.x(), baseline, piece.text());
       if (piece.style() == Style.STRUCK) {
-        double middle = baseline - type.size * 0.27;
-        rule(of, Ink.BLACK, 0.6, x + piece.x(), middle, x + piece.x() + piece.width(), middle);
+        struck(of, type, x + piece.x(), baseline, piece);
+      } else {
+        Face face = Type.face(piece.style());
+        text(of, type, face, Type.ink(piece.style()), x + piece.x(), baseline, piece.text());
       }
     }
+  }
+
+  /** What is struck is read out as such: a line through a word can only be seen. */
+  private void struck(Owner of, Type type, double x, double baseline, Line.Piece piece)
+      throws IOException {
+    Owner said =
+        of instanceof Element element
+            ? element.child("Span").actual(words.say("pdf.struck", piece.text()))
+            : of;
+    text(said, type, Face.PLAIN, Ink.BLACK, x, baseline, piece.text());
+    double middle = baseline - type.size * 0.27;
+    rule(said, Ink.BLACK, 0.7, x, middle, x + piece.width(), middle);
   }
 
   /** Draws a word of legible characters, strong; {@code top} is the upper edge of its leading. */

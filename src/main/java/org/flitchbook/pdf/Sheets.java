@@ -9,6 +9,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.flitchbook.document.Paper;
+import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** The pages of a file, one under the pen at a time, and what runs along on each. */
@@ -16,14 +17,16 @@ final class Sheets {
   private final PDDocument file;
   private final Fonts fonts;
   private final RunningLines running;
+  private final Words words;
   private final PDResources resources = new PDResources();
   private final List<Sheet> sheets = new ArrayList<>();
   private @Nullable Pen pen;
 
-  Sheets(PDDocument file, Fonts fonts, RunningLines running) {
+  Sheets(PDDocument file, Fonts fonts, RunningLines running, Words words) {
     this.file = file;
     this.fonts = fonts;
     this.running = running;
+    this.words = words;
   }
 
   Frame frame() {
@@ -47,7 +50,7 @@ final class Sheets {
     file.addPage(page);
     Sheet sheet = new Sheet(page);
     sheets.add(sheet);
-    pen = new Pen(file, sheet, fonts);
+    pen = new Pen(file, sheet, fonts, words);
   }
 
   private void closePen() throws IOException {
@@ -60,7 +63,7 @@ final class Sheets {
   void finish() throws IOException {
     closePen();
     for (int i = 0; i < sheets.size(); i++) {
-      try (Pen over = new Pen(file, sheets.get(i), fonts)) {
+      try (Pen over = new Pen(file, sheets.get(i), fonts, words)) {
         running.draw(over, i + 1, sheets.size());
       }
     }

@@ -3,6 +3,7 @@ package org.flitchbook.pdf;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.document.Align;
 import org.flitchbook.document.Cell;
 import org.flitchbook.document.Column;
@@ -42,7 +43,7 @@ final class TableColumns {
       room -= i < count - 1 ? gap(i) : 0;
       widen(least, natural, i, Type.SMALL, Text.strong(table.columns().get(i).head()));
       for (Row row : table.rows()) {
-        widen(least, natural, i, Type.BODY, text(row.cells().get(i)));
+        widen(least, natural, i, row.cells().get(i));
       }
     }
     double longest = Math.max(room * LONGEST_WORD, room / count);
@@ -56,6 +57,15 @@ final class TableColumns {
             && table.columns().get(column).align() == Align.RIGHT
             && table.columns().get(column + 1).align() == Align.LEFT;
     return facing ? WIDE_GAP : GAP;
+  }
+
+  private void widen(double[] least, double[] natural, int column, Cell cell) {
+    if (cell.scale().isPresent()) {
+      least[column] = Math.max(least[column], ScaleDrawing.WIDTH);
+      natural[column] = Math.max(natural[column], ScaleDrawing.WIDTH);
+    } else {
+      widen(least, natural, column, Type.BODY, text(cell));
+    }
   }
 
   private void widen(double[] least, double[] natural, int column, Type type, Text text) {
@@ -82,7 +92,10 @@ final class TableColumns {
     double x = press.frame().left();
     for (int i = 0; i < widths.length; i++) {
       Cell cell = row.cells().get(i);
-      fields.add(field(owners.get(i), x, i, Type.BODY, text(cell), cell.tone()));
+      fields.add(
+          cell.scale().isPresent()
+              ? scale(owners.get(i), x, i, cell)
+              : field(owners.get(i), x, i, Type.BODY, text(cell), cell.tone()));
       x += widths[i] + gap(i);
     }
     return new TableRow(Type.BODY, fields);
@@ -92,7 +105,17 @@ final class TableColumns {
     // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
     List<Line> lines = press.setting().balanced(type, text, widths[column] + 0.01);
     Align align = table.columns().get(column).align();
-    return new TableRow.Field(owner, x, widths[column], align, tone, lines);
+    return new TableRow.Field(owner, x, widths[column], align, tone, lines, Optional.empty());
+  }
+
+  /** The scale alone is drawn; its words are read out in its place. */
+  private TableRow.Field scale(Owner owner, double x, int column, Cell cell) {
+    Owner figure =
+        owner instanceof Element element
+            ? element.child("Figure").alternative(cell.text().plain())
+            : owner;
+    double width = Math.min(widths[column], ScaleDrawing.WIDTH);
+    return new TableRow.Field(figure, x, width, Align.LEFT, cell.tone(), List.of(), cell.scale());
   }
 
   /** The words of a cell, its symbol in front; strong where the reader must stop. */

@@ -2,7 +2,9 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.document.Align;
+import org.flitchbook.document.Scale;
 import org.flitchbook.document.Tone;
 
 /**
@@ -12,17 +14,24 @@ import org.flitchbook.document.Tone;
  * @param ends whether this is its lower end
  */
 record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
-  private static final double PADDING = 3;
+  private static final double PADDING = 2.3;
 
   TableRow(Type type, List<Field> fields) {
     this(type, fields, true, true);
   }
 
   /** A cell at its place. */
-  record Field(Owner owner, double x, double width, Align align, Tone tone, List<Line> lines) {
+  record Field(
+      Owner owner,
+      double x,
+      double width,
+      Align align,
+      Tone tone,
+      List<Line> lines,
+      Optional<Scale> scale) {
     private Field part(int from, int to) {
       List<Line> some = lines.subList(Math.min(from, lines.size()), Math.min(to, lines.size()));
-      return new Field(owner, x, width, align, tone, some);
+      return new Field(owner, x, width, align, tone, some, from == 0 ? scale : Optional.empty());
     }
 
     private double x(Line line) {
@@ -63,6 +72,10 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
       }
     }
     for (Field field : fields) {
+      double middle = top + above() + type.leading / 2;
+      if (field.scale().isPresent() && field.owner() instanceof Element figure) {
+        new ScaleDrawing(pen, figure, field.x(), field.width(), middle).draw(field.scale().get());
+      }
       for (int i = 0; i < field.lines().size(); i++) {
         Line line = field.lines().get(i);
         double y = top + above() + i * type.leading;

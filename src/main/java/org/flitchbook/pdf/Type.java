@@ -3,12 +3,13 @@ package org.flitchbook.pdf;
 import org.flitchbook.document.Style;
 
 /**
- * The three sizes of type, in points, each with the distance of its lines, and a fourth for the
+ * The four sizes of type, in points, each with the distance of its lines, and a fifth for the
  * symbol of a verdict.
  */
 enum Type {
   SIGN(24, 28),
   LARGE(14, 18),
+  HEAD(10.5, 14),
   BODY(8.5, 11.6),
   SMALL(7, 9.2);
 

@@ -3,6 +3,7 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import org.flitchbook.document.Heading;
+import org.flitchbook.document.Note;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Style;
 
@@ -33,17 +34,27 @@ final class WordSetter {
     // The title is the first level, and a tagged file must not skip one.
     depth = Math.min(heading.level() + 1, depth + 1);
     Element element = press.root().child("H" + depth);
-    Type type = heading.level() == 1 ? Type.LARGE : Type.BODY;
-    Style style =
-        heading.level() == 2 ? Style.STRONG : heading.level() == 1 ? Style.PLAIN : Style.MUTED;
+    Type type =
+        switch (heading.level()) {
+          case 1 -> Type.LARGE;
+          case 2 -> Type.HEAD;
+          default -> Type.BODY;
+        };
+    Style style = heading.level() == 1 ? Style.PLAIN : Style.STRONG;
+    double before = heading.level() == 1 ? 24 : heading.level() == 2 ? 17 : 12;
     List<Line> lines = press.setting().lines(type, style, heading.text(), press.frame().width());
-    add(element, type, lines, heading.level() == 1 ? 24 : heading.level() == 2 ? 15 : 10, true);
+    add(element, type, lines, before, true);
   }
 
   void set(Paragraph paragraph) throws IOException {
     double measure = press.frame().width() * MEASURE;
     List<Line> lines = press.setting().lines(Type.BODY, paragraph.text(), measure);
     add(press.root().child("P"), Type.BODY, lines, 6, false);
+  }
+
+  void set(Note note) throws IOException {
+    List<Line> lines = press.setting().lines(Type.SMALL, note.text(), press.frame().width());
+    add(press.root().child("P"), Type.SMALL, lines, 4, false);
   }
 
   /** A caption above a table or a chart; it stays with what follows. */

@@ -50,6 +50,12 @@ class DocumentTest {
         refused("begin of band \"gap\" is 11.0", () -> banded(new Band(11, 12, "gap"))),
         refused(
             "field stands twice: maker", () -> new Signatures(List.of(box("maker"), box("maker")))),
+        refused("mark of a scale is 1.5", () -> new Scale(1.5)),
+        refused("scale in words is blank", () -> Cell.of(new Scale(0), "")),
+        refused("note is blank", () -> new Note(Text.of(" "))),
+        refused("label of a blank is blank", () -> new Blank("", 1, List.of())),
+        refused("lines of a blank is 0", () -> new Blank("Cause", 0, List.of())),
+        refused("slot of a blank is blank", () -> new Blank("Cause", 1, List.of(""))),
         refused("full stop: a.b", () -> box("a.b")),
         refused("text width is 39", () -> Sheetful.of(new PageBreak()).toText(39)));
   }

@@ -3,6 +3,7 @@ package org.flitchbook.document;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -123,5 +124,26 @@ class ToTextTest {
   void control_characters_do_not_reach_the_terminal() {
     String text = Sheetful.of(new Paragraph(Text.of("red \u001b[31m alert"))).toText(60);
     assertTrue(text.contains("red [31m alert"), text);
+  }
+
+  @Test
+  void a_scale_stands_in_characters_with_its_limit_in_the_same_place() {
+    List<Row> rows = new ArrayList<>();
+    for (double at : new double[] {-1, -0.6, 0, 0.6, 1}) {
+      rows.add(new Row(List.of(Cell.of(new Scale(at), "in words"))));
+    }
+    Table table = new Table("", List.of(Sheetful.column("Margin", Align.LEFT, 0)), rows);
+    String text = Sheetful.of(table).toText(50);
+    assertTrue(text.contains("◄────┼───\n──◆──┼───\n─────◆───\n─────┼─◆─\n─────┼──►\n"), text);
+  }
+
+  @Test
+  void room_to_write_in_is_ruled() {
+    Block blank = new Blank("Cause, found and removed", 2, List.of("By", "Date"));
+    String text = Sheetful.of(blank, new Note(Text.of("Small print."))).toText(50);
+    String line = "_".repeat(50) + "\n";
+    String slots = "By ____________________________\nDate ____________________________\n";
+    assertTrue(text.contains("Cause, found and removed\n" + line + line + slots), text);
+    assertTrue(text.contains("\n\nSmall print.\n"), text);
   }
 }

@@ -45,7 +45,8 @@ class ChartGeometryTest {
     try (PDDocument file = new PDDocument()) {
       Fonts fonts = new Fonts(file);
       Setting setting = new Setting(fonts);
-      Sheets sheets = new Sheets(file, fonts, new RunningLines(setting, document));
+      Sheets sheets =
+          new Sheets(file, fonts, new RunningLines(setting, document), document.words());
       sheets.next();
       Element figure = new Archive(file, document).root().child("Figure");
       ChartLayout layout = new ChartLayout(setting, chart, LEFT, width);

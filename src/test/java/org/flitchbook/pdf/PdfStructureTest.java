@@ -10,9 +10,18 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
+import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
+import org.flitchbook.document.Cell;
+import org.flitchbook.document.Column;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Paper;
+import org.flitchbook.document.Row;
+import org.flitchbook.document.Span;
+import org.flitchbook.document.Style;
+import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
+import org.flitchbook.document.Tone;
 import org.junit.jupiter.api.Test;
 
 class PdfStructureTest {
@@ -54,16 +63,58 @@ class PdfStructureTest {
     assertEquals(List.of("Document", "H1", "H2", "H2", "H3"), types);
   }
 
+  /** The elements of one type, each with what is read out in its place, and its parent's type. */
+  private static List<String> said(String type) throws IOException {
+    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Paper.A4)))) {
+      return elements(file).stream()
+          .filter(element -> type.equals(element.getStructureType()))
+          .map(PdfStructureTest::said)
+          .toList();
+    }
+  }
+
+  private static String said(PDStructureElement element) {
+    String parent = ((PDStructureElement) element.getParent()).getStructureType();
+    String words =
+        element.getActualText() == null
+            ? element.getAlternateDescription()
+            : element.getActualText();
+    return parent + ": " + words;
+  }
+
   @Test
   void a_chart_is_a_figure_in_words() throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Paper.A4)))) {
-      List<String> words =
-          elements(file).stream()
-              .filter(element -> "Figure".equals(element.getStructureType()))
-              .map(PDStructureElement::getAlternateDescription)
-              .toList();
-      assertEquals(1, words.size());
-      assertTrue(words.get(0).startsWith("Internal temperature of probes P1 and P2"), words.get(0));
-    }
+    List<String> charts =
+        said("Figure").stream().filter(each -> each.startsWith("Document: ")).toList();
+    assertEquals(1, charts.size());
+    assertTrue(charts.get(0).contains("Internal temperature of probes P1 and P2"), charts.get(0));
+  }
+
+  @Test
+  void a_scale_is_a_figure_in_words_within_its_cell() throws IOException {
+    List<String> scales = said("Figure").stream().filter(each -> each.startsWith("TD: ")).toList();
+    assertEquals(6, scales.size());
+    assertEquals("TD: a quarter inside the limit", scales.get(0));
+    assertEquals("TD: far over the limit", scales.get(5));
+  }
+
+  @Test
+  void what_is_struck_out_is_read_out_as_struck() throws IOException {
+    assertEquals(List.of("P: struck: 73.8 °F"), said("Span"));
+  }
+
+  @Test
+  void what_is_struck_out_in_a_cell_is_read_out_between_the_words_around_it() throws IOException {
+    Text text =
+        Text.of(
+            new Span("was ", Style.PLAIN),
+            new Span("73.8 °F", Style.STRUCK),
+            new Span(" is 37.8 °F", Style.PLAIN));
+    Column column = new Column("Value", Align.LEFT, 1, false);
+    Table table =
+        new Table("", List.of(column), List.of(new Row(List.of(new Cell(text, Tone.PLAIN)))));
+    assertEquals(
+        List.of("Document", "H1", "Table", "THead", "TR", "TH", "TBody", "TR", "TD", "Span"),
+        types(table));
   }
 }

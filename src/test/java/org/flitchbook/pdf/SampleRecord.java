@@ -8,6 +8,7 @@ import org.flitchbook.document.Align;
 import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Banner;
+import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Caution;
 import org.flitchbook.document.Cell;
@@ -21,12 +22,14 @@ import org.flitchbook.document.Guide;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
+import org.flitchbook.document.Note;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paper;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Point;
 import org.flitchbook.document.Row;
 import org.flitchbook.document.Running;
+import org.flitchbook.document.Scale;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
@@ -121,6 +124,7 @@ final class SampleRecord {
             new Column("Limit value", Align.RIGHT, 1, false),
             new Column("Margin", Align.RIGHT, 1, false),
             new Column("Verdict", Align.LEFT, 0, false),
+            new Column("inside | over", Align.LEFT, 0, false),
             new Column("Source", Align.LEFT, 3, false));
     return new Table(
         "Limits of the plan",
@@ -205,7 +209,16 @@ final class SampleRecord {
     for (int i = 0; i < words.length; i++) {
       cells.add(new Cell(Text.of(words[i]), i == 5 ? tone : Tone.PLAIN));
     }
+    cells.add(6, scale(tone));
     return new Row(cells);
+  }
+
+  private static Cell scale(Tone tone) {
+    return switch (tone) {
+      case PASS -> Cell.of(new Scale(-0.25), "a quarter inside the limit");
+      case FAIL -> Cell.of(new Scale(1), "far over the limit");
+      default -> new Cell(Text.of("–"), Tone.PLAIN);
+    };
   }
 
   private static List<Block> cure() {
@@ -384,6 +397,8 @@ final class SampleRecord {
                 fact("Held", "26 packs, 4,210 g, fridge F2, tag H-11"),
                 fact("Cause", "The helper's shift was moved and the list was not."),
                 new Fact("Prevention", Text.muted("NOT RECORDED")))),
+        new Blank("Prevention: what is changed, and by when", 2, List.of("By", "Date", "Time")),
+        new Note(Text.of("9 CFR 417.3(a); what is written by hand is typed in the day after.")),
         new Heading(1, "Instruments in force"),
         new Table(
             "",
