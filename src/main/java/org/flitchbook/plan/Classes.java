@@ -12,9 +12,13 @@ import org.flitchbook.json.Parsed;
 /**
  * What a plan must cover for each product class and regime, and the words by which facts are told.
  */
-record Classes(List<ProductClass> classes, List<String> cureMethods, List<String> cuts) {
+record Classes(
+    List<ProductClass> classes,
+    List<String> cureMethods,
+    List<String> cuts,
+    List<RetentionRule> retention) {
 
-  static final Classes NONE = new Classes(List.of(), List.of(), List.of());
+  static final Classes NONE = new Classes(List.of(), List.of(), List.of(), List.of());
 
   record ProductClass(
       String name, List<String> regimes, List<String> covers, String because, Source source) {}
@@ -23,6 +27,11 @@ record Classes(List<ProductClass> classes, List<String> cureMethods, List<String
     return classes.stream()
         .filter(each -> each.name().equals(name) && each.regimes().contains(regime))
         .findFirst();
+  }
+
+  /** How long records are kept under a regime. */
+  Optional<RetentionRule> retention(String regime) {
+    return retention.stream().filter(each -> each.regimes().contains(regime)).findFirst();
   }
 
   List<String> names() {
@@ -57,8 +66,13 @@ record Classes(List<ProductClass> classes, List<String> cureMethods, List<String
           Lists.texts(fields, "rind");
           fields.end();
         });
+    List<RetentionRule> retention = new ArrayList<>();
+    for (Fields each : Lists.objects(file, "retention")) {
+      RetentionRule.read(each).ifPresent(retention::add);
+      each.end();
+    }
     file.end();
-    return new Classes(classes, methods, cuts);
+    return new Classes(classes, methods, cuts, retention);
   }
 
   private static Optional<ProductClass> productClass(Fields fields) {

@@ -11,6 +11,7 @@ import org.flitchbook.words.Words;
  *
  * @param place where it stands, for a diagnostic
  * @param sha256 of the file as read
+ * @param retention how long records are kept; empty where no rule of the regime is known
  * @param ownTemplates the files of the book's own templates that won over the tool's
  * @param words the fixed wording of what is printed, in the language of the plan
  */
@@ -21,6 +22,7 @@ public record Plan(
     LocalDate signed,
     String signedBy,
     LocalDate reassessBy,
+    Optional<Retention> retention,
     Establishment establishment,
     List<Person> people,
     List<Instrument> instruments,

@@ -41,6 +41,8 @@ final class PlanReader {
     String signedBy = head.map(fields -> fields.text("signedBy")).orElse("");
     Optional<LocalDate> reassess = head.flatMap(fields -> Dates.required(fields, "reassessBy"));
     Set<String> confirmed = head.map(this::confirms).orElse(Set.of());
+    Optional<Retention> retention =
+        head.flatMap(fields -> retention(fields, establishment, version));
     head.ifPresent(Fields::end);
     KeyReader keys = new KeyReader();
     List<Person> people =
@@ -67,6 +69,7 @@ final class PlanReader {
             signed.get(),
             signedBy,
             reassess.get(),
+            retention,
             establishment.get(),
             people,
             instruments,
@@ -76,6 +79,15 @@ final class PlanReader {
             ruleSets,
             ownTemplates,
             wording.words().get()));
+  }
+
+  /** Empty where the classes have no rule for the regime, which the book's own may lack. */
+  private Optional<Retention> retention(
+      Fields head, Optional<Establishment> house, String version) {
+    return house
+        .map(Establishment::regime)
+        .flatMap(classes::retention)
+        .map(rule -> rule.of(head, version));
   }
 
   /** Items of a list, each with a name of its own under {@code nameKey}. */

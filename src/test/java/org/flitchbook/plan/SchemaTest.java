@@ -81,7 +81,7 @@ final class SchemaTest {
           # schema            | file                       | objects of different keys
           plan.schema.json    | plan.json                  | 22
           limits.schema.json  | templates/limits/full.json | 14
-          classes.schema.json | templates/classes.json     | 4
+          classes.schema.json | templates/classes.json     | 6
           """)
   void the_schema_names_the_keys_that_the_reader_asks_for(String schema, String file, int objects) {
     Map<String, Set<String>> asked = asked(file);
