@@ -129,13 +129,50 @@ final class WorldRulesTest {
             .collect(Collectors.joining(", "));
   }
 
-  @Test
-  void a_limit_of_guidance_says_so_and_covers_nothing() {
-    for (String set : SETS) {
-      for (Limit limit : ruleSet(set).limits().values()) {
-        if (limit.because().startsWith("Guidance")) {
-          assertEquals(Rank.OPERATING, limit.rank(), limit.id());
-        }
+  /** What the classes ask for. */
+  private static final Set<String> CONTROLS =
+      Set.of(
+          "nitrite ceiling",
+          "nitrate",
+          "cold holding",
+          "come-up",
+          "cooling",
+          "lethality",
+          "humidity");
+
+  private static boolean isGuidance(Limit limit) {
+    return limit.because().startsWith("Guidance");
+  }
+
+  private static List<Limit> critical(RuleSet set, String covers) {
+    return set.limits().values().stream()
+        .filter(limit -> limit.rank() == Rank.CRITICAL && limit.covers().equals(covers))
+        .toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"eu", "gb", "ca", "au-nz", "codex", "us", "us-retail"})
+  void guidance_is_critical_only_where_its_set_has_no_law_for_the_control(String name) {
+    RuleSet set = ruleSet(name);
+    for (Limit limit : set.limits().values()) {
+      if (isGuidance(limit) && limit.rank() == Rank.CRITICAL) {
+        List<Limit> law =
+            critical(set, limit.covers()).stream().filter(other -> !isGuidance(other)).toList();
+        assertEquals(List.of(), law, limit.id());
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"eu", "gb", "ca", "au-nz", "codex", "us", "us-retail"})
+  void a_control_is_left_to_an_operating_row_only_where_that_is_a_part_of_its_source(String name) {
+    RuleSet set = ruleSet(name);
+    Set<String> ids = set.limits().keySet();
+    for (Limit limit : set.limits().values()) {
+      boolean isPart = ids.stream().anyMatch(whole -> limit.id().startsWith(whole + "."));
+      boolean left = critical(set, limit.covers()).isEmpty();
+      if (limit.rank() == Rank.OPERATING && CONTROLS.contains(limit.covers()) && !isPart && left) {
+        assertTrue(limit.because().contains("stands for no control by itself"), limit.id());
       }
     }
   }
