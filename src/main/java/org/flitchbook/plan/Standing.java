@@ -5,27 +5,25 @@ import java.util.Optional;
 
 /** How far a limit's source can be trusted. */
 public enum Standing {
-  READ("read", "read in the source's own text"),
-  SECOND_HAND("second-hand", "second-hand: read in a quotation or copy"),
-  MEMORY("memory", "from memory: confirm before relying on it"),
-  DERIVED("derived", "derived: arithmetic from the source's numbers"),
-  PLAN("plan", "the plan's own, with the support that it names");
+  /** Read in the source's own text. */
+  READ("read"),
+  /** Read in a quotation or copy. */
+  SECOND_HAND("second-hand"),
+  /** From memory: to be confirmed before it is relied on. */
+  MEMORY("memory"),
+  /** Arithmetic from the source's numbers. */
+  DERIVED("derived"),
+  /** The plan's own, with the support that it names. */
+  PLAN("plan");
 
   private final String word;
-  private final String sentence;
 
-  Standing(String word, String sentence) {
+  Standing(String word) {
     this.word = word;
-    this.sentence = sentence;
   }
 
   public String word() {
     return word;
-  }
-
-  /** As it is printed beside a limit. */
-  public String sentence() {
-    return sentence;
   }
 
   static Optional<Standing> parse(String word) {

@@ -1,15 +1,12 @@
 package org.flitchbook.record;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Heading;
 import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
@@ -19,6 +16,7 @@ final class BatchRecord {
 
   private final DayJudged day;
   private final Judgement judgement;
+  private final Phrases phrases;
   private final Entries entries;
   private final PlaceReadings places;
   private final List<FileRead> carried;
@@ -27,9 +25,9 @@ final class BatchRecord {
     this.day = day;
     this.judgement = judgement;
     this.carried = carried;
-    ZoneId zone = day.plan().establishment().zone();
+    this.phrases = day.phrases();
     this.places = new PlaceReadings(day, judgement.lot());
-    this.entries = new Entries(judgement.lot(), zone);
+    this.entries = new Entries(judgement.lot(), phrases);
   }
 
   Document document() {
@@ -37,69 +35,75 @@ final class BatchRecord {
     List<Block> blocks = new ArrayList<>(new PageOne(day, judgement).blocks());
     blocks.add(new PageBreak());
     cure(blocks);
-    step(blocks, Step.SOAK, "Soak");
-    step(blocks, Step.DRY, "Drying");
+    step(blocks, Step.SOAK, "record.batch.soak");
+    step(blocks, Step.DRY, "record.batch.drying");
     heat(blocks);
     end(blocks);
-    return new Frame(day).document("Batch record " + lot, product(), lot, blocks);
+    return new Frame(day).document(phrases.say("record.batch.title", lot), product(), lot, blocks);
   }
 
   private String product() {
-    return judgement.lot().product().map(product -> product.name()).orElse("no product");
+    return judgement
+        .lot()
+        .product()
+        .map(product -> product.name())
+        .orElse(phrases.say("record.batch.no-product"));
   }
 
   private void cure(List<Block> blocks) {
-    blocks.add(new Heading(2, "Receipt and cure"));
+    blocks.add(phrases.heading("record.batch.cure"));
     blocks.addAll(new CureSum(day, judgement).blocks());
     new HoldChart(day, judgement).block().ifPresent(blocks::add);
-    blocks.add(table(Sheet.CURE, "Entries of receipt, cure and turning"));
+    blocks.add(table(Sheet.CURE, phrases.say("record.batch.entries-of-cure")));
     places.of(Step.CURE).ifPresent(blocks::add);
   }
 
   private Block table(Sheet sheet, String caption) {
     Optional<Block> table = entries.of(sheet, caption);
-    return table.orElseGet(() -> new Paragraph(Bound.of(caption + ": " + Phrases.NOT_RECORDED)));
+    return table.orElseGet(() -> phrases.nothingOf(caption));
   }
 
-  private void step(List<Block> blocks, Step step, String name) {
+  private void step(List<Block> blocks, Step step, String heading) {
     boolean planned = judgement.lot().product().map(p -> p.steps().contains(step)).orElse(true);
     if (planned) {
-      blocks.add(new Heading(2, name));
+      blocks.add(phrases.heading(heading));
       blocks.add(
-          Sheet.parse(step.word())
-              .map(sheet -> table(sheet, "Entries of the step " + step.word()))
-              .orElseThrow());
+          Sheet.parse(step.word()).map(sheet -> table(sheet, entriesOf(step))).orElseThrow());
       places.of(step).ifPresent(blocks::add);
     }
   }
 
+  private String entriesOf(Step step) {
+    return phrases.say("record.batch.entries-of-step", phrases.step(step));
+  }
+
   private void heat(List<Block> blocks) {
-    blocks.add(new Heading(2, "Smoke and chill"));
+    blocks.add(phrases.heading("record.batch.heat"));
     blocks.addAll(new CoreChart(day, judgement).blocks());
     blocks.addAll(new CoreSection(day, judgement).blocks());
-    blocks.add(table(Sheet.SMOKE, "Entries of the step smoke"));
+    blocks.add(table(Sheet.SMOKE, entriesOf(Step.SMOKE)));
     places.of(Step.SMOKE).ifPresent(blocks::add);
-    blocks.add(table(Sheet.CHILL, "Entries of the step chill"));
+    blocks.add(table(Sheet.CHILL, entriesOf(Step.CHILL)));
     places.of(Step.CHILL).ifPresent(blocks::add);
   }
 
   private void end(List<Block> blocks) {
     Sections sections = new Sections(day, judgement);
-    blocks.add(new Heading(2, "Time in the warm"));
-    blocks.addAll(new WarmSection(judgement.lot()).blocks());
-    blocks.add(new Heading(2, "Weights and mass balance"));
-    blocks.addAll(new WeightSection(judgement.lot()).blocks());
-    blocks.add(new Heading(2, "Deviations and remarks"));
+    blocks.add(phrases.heading("record.batch.warm"));
+    blocks.addAll(new WarmSection(judgement.lot(), phrases).blocks());
+    blocks.add(phrases.heading("record.batch.weights"));
+    blocks.addAll(new WeightSection(judgement.lot(), phrases).blocks());
+    blocks.add(phrases.heading("record.batch.deviations"));
     blocks.addAll(new DeviationSection(day, judgement).brief());
-    blocks.add(new Heading(2, "Packing, review and distribution"));
-    blocks.add(table(Sheet.DISPATCH, "Entries of packing and dispatch"));
-    entries.of(Sheet.LAB, "Laboratory results").ifPresent(blocks::add);
-    blocks.add(new Heading(2, "Probes and instruments"));
+    blocks.add(phrases.heading("record.batch.dispatch"));
+    blocks.add(table(Sheet.DISPATCH, phrases.say("record.batch.entries-of-dispatch")));
+    entries.of(Sheet.LAB, phrases.say("record.batch.laboratory")).ifPresent(blocks::add);
+    blocks.add(phrases.heading("record.batch.probes"));
     blocks.add(sections.probes());
     blocks.add(sections.instruments());
-    blocks.add(new Heading(2, "Data in doubt"));
+    blocks.add(phrases.heading("record.batch.doubts"));
     blocks.add(sections.doubts());
-    blocks.add(new Heading(2, "Limits, monitoring and planned action"));
+    blocks.add(phrases.heading("record.batch.monitoring"));
     new PlanVersions(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(sections.monitoring());
     blocks.addAll(sections.notRead());

@@ -3,8 +3,6 @@ package org.flitchbook.record;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.reading.FileRead;
 
 /** The last section of every record: the files that it carries, and by what they are known. */
@@ -12,16 +10,18 @@ final class Carried {
 
   private final DayJudged day;
   private final List<FileRead> carried;
+  private final Phrases phrases;
 
   Carried(DayJudged day, List<FileRead> carried) {
     this.day = day;
     this.carried = carried;
+    this.phrases = day.phrases();
   }
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Heading(2, "Evidence carried by this file"));
-    blocks.add(new Paragraph(Bound.of(told())));
+    blocks.add(phrases.heading("record.carried.heading"));
+    blocks.add(phrases.paragraph(told()));
     blocks.add(table());
     return blocks;
   }
@@ -29,28 +29,24 @@ final class Carried {
   private String told() {
     List<String> names = carried.stream().map(FileRead::name).toList();
     long left = day.files().stream().filter(file -> !names.contains(file.name())).count();
-    return "The files below are attached to this one, byte for byte as they were read: a reader of"
-        + " PDF can take them out. From them alone the same is found again."
-        + (left == 0
-            ? ""
-            : " Further files in the book up to this day on which nothing here rests: "
-                + left
-                + ".");
+    String attached = phrases.say("record.carried.attached");
+    return left == 0 ? attached : attached + " " + phrases.say("record.carried.left", left);
   }
 
   private Block table() {
     Grid grid =
-        new Grid("Files carried")
-            .head("File", 0)
-            .head("Read as", 4)
-            .number("Bytes", 0)
-            .number("Rows", 0)
-            .number("Used", 0)
-            .head("SHA-256, in two halves", 20);
+        phrases
+            .grid("record.carried.caption")
+            .head("record.carried.file", 0)
+            .head("record.carried.read-as", 4)
+            .number("record.carried.bytes", 0)
+            .number("record.carried.rows", 0)
+            .number("record.carried.used", 0)
+            .head("record.carried.hash", 20);
     for (FileRead file : carried) {
       grid.row(
           file.name(),
-          file.use(),
+          phrases.word("use", file.use()),
           String.valueOf(file.bytes()),
           file.rows() == 0 ? "–" : String.valueOf(file.rows()),
           file.rows() == 0 ? "–" : String.valueOf(file.used()),

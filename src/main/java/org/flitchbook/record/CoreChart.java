@@ -1,6 +1,5 @@
 package org.flitchbook.record;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +29,7 @@ final class CoreChart {
   private final Judgement judgement;
   private final Lot lot;
   private final Unit unit;
-  private final ZoneId zone;
+  private final Phrases phrases;
   private final List<Track> cores;
   private final List<Track> airs;
 
@@ -38,7 +37,7 @@ final class CoreChart {
     this.judgement = judgement;
     this.lot = judgement.lot();
     this.unit = day.plan().establishment().temperature();
-    this.zone = day.plan().establishment().zone();
+    this.phrases = day.phrases();
     this.cores = lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     this.airs =
         Stream.of(
@@ -54,7 +53,7 @@ final class CoreChart {
     whole()
         .ifPresent(
             time -> {
-              blocks.add(chart("Core temperature through smoke and chill", time, WHOLE));
+              blocks.add(chart(phrases.say("record.chart.caption"), time, WHOLE));
               humidity(time).ifPresent(blocks::add);
             });
     return blocks;
@@ -71,7 +70,7 @@ final class CoreChart {
     long to = drawn.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
     return cores.isEmpty() || to <= from
         ? Optional.empty()
-        : Optional.of(new TimeAxis(from, to, zone));
+        : Optional.of(new TimeAxis(from, to, phrases));
   }
 
   private Optional<TimeAxis> around(Part part, TimeAxis all) {
@@ -80,7 +79,7 @@ final class CoreChart {
     }
     long from = Math.max(all.from(), part.start().get().toEpochMilli() - HALF_HOUR);
     long to = Math.min(all.to(), part.end().get().toEpochMilli() + HALF_HOUR);
-    return to > from ? Optional.of(new TimeAxis(from, to, zone)) : Optional.empty();
+    return to > from ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
   }
 
   private Chart chart(String caption, TimeAxis time, int height) {
@@ -109,16 +108,16 @@ final class CoreChart {
     }
     List<Drawn> drawn = drawn(tracks, Unit.PERCENT, time);
     List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<String> ranges = tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT)).toList();
+    List<String> ranges = tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
     return Optional.of(
         new Chart(
-            "Humidity in the smoker",
-            "Humidity in the smoker in the same time: " + String.join("; ", ranges) + ".",
+            phrases.say("record.chart.humidity"),
+            phrases.say("record.chart.humidity-told", String.join("; ", ranges)),
             time.axis(),
-            new ValueAxis(Unit.PERCENT, 0, 100).axis(),
-            drawn.stream().map(each -> each.curve("humidity", Stroke.THIN)).toList(),
+            new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
+            drawn.stream().map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN)).toList(),
             List.of(),
-            List.of(new Marks("by hand", Shape.DIAMOND, byHand)),
+            List.of(new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, byHand)),
             drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
             HUMIDITY));
   }

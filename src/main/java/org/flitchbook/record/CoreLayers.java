@@ -39,24 +39,28 @@ record CoreLayers(
             .flatMapToDouble(Drawn::seen)
             .summaryStatistics();
     return new ValueAxis(
-        unit, Math.min(freezing, seen.getMin()), Math.max(freezing, seen.getMax()));
+        unit, Math.min(freezing, seen.getMin()), Math.max(freezing, seen.getMax()), phrases());
   }
 
   List<Curve> curves() {
     List<Curve> curves = new ArrayList<>();
     for (Drawn core : cores) {
       Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
-      curves.add(core.curve("core " + core.track().called(), stroke));
+      curves.add(core.curve(phrases().say("record.chart.core", phrases().probe(core.track())), stroke));
     }
     airs.forEach(air -> curves.add(air.curve(name(air.track()), stroke(air.track()))));
     return curves;
   }
 
-  private static String name(Track track) {
+  private Phrases phrases() {
+    return time.phrases();
+  }
+
+  private String name(Track track) {
     return switch (track.what()) {
-      case CHAMBER_TEMPERATURE -> "smoker";
-      case WET_BULB_TEMPERATURE -> "wet bulb";
-      default -> "cooler";
+      case CHAMBER_TEMPERATURE -> phrases().say("record.chart.smoker");
+      case WET_BULB_TEMPERATURE -> phrases().say("record.chart.wet-bulb");
+      default -> phrases().say("record.chart.cooler");
     };
   }
 
@@ -86,7 +90,7 @@ record CoreLayers(
   }
 
   private Guide guide(Quantity level, String label) {
-    return new Guide(Bound.bound(label), level.in(unit).value().rounded(3).doubleValue());
+    return new Guide(phrases().bound().bound(label), level.in(unit).value().rounded(3).doubleValue());
   }
 
   List<Marks> marks() {
@@ -95,8 +99,8 @@ record CoreLayers(
     cores.forEach(core -> byHand.addAll(core.byHand(true)));
     airs.forEach(air -> byHand.addAll(air.byHand(false)));
     return List.of(
-        new Marks("by hand", Shape.DIAMOND, byHand.stream().map(m -> once(m, crossings)).toList()),
-        new Marks("crossing of a limit", Shape.DOT, crossings));
+        new Marks(phrases().say("record.core.by-hand"), Shape.DIAMOND, byHand.stream().map(m -> once(m, crossings)).toList()),
+        new Marks(phrases().say("record.chart.crossing"), Shape.DOT, crossings));
   }
 
   /** A reading by hand that closes a stage is labelled there. */
@@ -121,8 +125,8 @@ record CoreLayers(
     for (Drawn core : cores) {
       int index = core.upTo(at.toEpochMilli());
       if (core.track().called().equals(part.probe()) && time.holds(core.track().earliest(index))) {
-        String label = Phrases.clock(at, time.zone()) + " " + core.shown(index);
-        crossings.add(core.marker(index, Bound.bound(label)));
+        String label = phrases().clock(at) + " " + core.shown(index);
+        crossings.add(core.marker(index, phrases().bound().bound(label)));
       }
     }
   }
@@ -142,7 +146,7 @@ record CoreLayers(
     Optional<Instant> end = judgement.lot().end(stay.step()).map(Moment::written);
     long to = end.map(Instant::toEpochMilli).orElse(time.to());
     return from < time.to() && to > time.from() && to > from
-        ? Optional.of(new Band(time.at(from), time.at(to), stay.step().word()))
+        ? Optional.of(new Band(time.at(from), time.at(to), phrases().step(stay.step())))
         : Optional.empty();
   }
 }

@@ -1,7 +1,6 @@
 package org.flitchbook.record;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +13,6 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Cell;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
@@ -28,14 +26,14 @@ final class CoreSection {
   private static final long HALF_HOUR = 1_800_000L;
 
   private final Judgement judgement;
+  private final Phrases phrases;
   private final Unit unit;
-  private final ZoneId zone;
   private final List<Track> cores;
 
   CoreSection(DayJudged day, Judgement judgement) {
     this.judgement = judgement;
+    this.phrases = day.phrases();
     this.unit = day.plan().establishment().temperature();
-    this.zone = day.plan().establishment().zone();
     this.cores = judgement.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
   }
 
@@ -44,7 +42,7 @@ final class CoreSection {
     stages().ifPresent(blocks::add);
     held().ifPresent(blocks::add);
     if (cores.isEmpty()) {
-      blocks.add(new Paragraph(Bound.of("Internal temperature: " + Phrases.NOT_RECORDED)));
+      blocks.add(phrases.nothingOf(phrases.say("record.core.internal-temperature")));
     } else {
       blocks.add(checkpoints());
     }
@@ -53,54 +51,56 @@ final class CoreSection {
 
   private Optional<Block> stages() {
     Grid grid =
-        new Grid("Crossings, at their worse end (month-day and clock)")
-            .head("Limit", 14)
-            .head("Stage", 10)
-            .head("Probe", 0)
-            .head("Starts", 6)
-            .head("Stops", 6)
-            .number("Time", 0)
-            .number("Interpolated", 0)
-            .number("Limit value", 0)
-            .head("Verdict", 0);
+        phrases
+            .grid("record.core.crossings")
+            .head("record.head.limit", 14)
+            .head("record.core.stage", 10)
+            .head("record.head.probe", 0)
+            .head("record.core.starts", 6)
+            .head("record.core.stops", 6)
+            .number("record.head.time", 0)
+            .number("record.core.interpolated", 0)
+            .number("record.head.limit-value", 0)
+            .head("record.head.verdict", 0);
     for (Finding finding : judgement.findings()) {
-      finding.parts().forEach(part -> grid.row(row(finding, part)));
+      finding.parts().forEach(part -> grid.row(row(grid, finding, part)));
     }
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
   }
 
-  private Cell[] row(Finding finding, Part part) {
+  private Cell[] row(Grid grid, Finding finding, Part part) {
     Optional<Measured> measured = part.measured();
     return new Cell[] {
-      Grid.cell(finding.limit().name()),
-      Grid.cell(part.from() + " to " + part.to()),
-      Grid.cell(part.probe()),
-      Grid.cell(part.start().map(this::shortTime).orElse("–")),
-      Grid.cell(part.end().map(this::shortTime).orElse("–")),
-      Grid.cell(measured.map(m -> Phrases.quantity(m.value())).orElse("–")),
-      Grid.cell(measured.flatMap(Measured::interpolated).map(Phrases::quantity).orElse("–")),
-      Grid.cell(measured.map(Phrases::bound).orElse("–")),
-      Grid.cell(part.verdict().words(), Phrases.tone(part.verdict()))
+      grid.cell(finding.limit().name()),
+      grid.cell(phrases.band(part.from(), part.to())),
+      grid.cell(phrases.word("probe", part.probe())),
+      grid.cell(part.start().map(phrases::shortTime).orElse("–")),
+      grid.cell(part.end().map(phrases::shortTime).orElse("–")),
+      grid.cell(measured.map(m -> Phrases.quantity(m.value())).orElse("–")),
+      grid.cell(measured.flatMap(Measured::interpolated).map(Phrases::quantity).orElse("–")),
+      grid.cell(measured.map(phrases::bound).orElse("–")),
+      phrases.cell(part.verdict())
     };
   }
 
   /** The tables of time at temperature, where the plan has one. */
   private Optional<Block> held() {
     Grid grid =
-        new Grid("Time at temperature, the row that came nearest")
-            .head("Limit", 12)
-            .head("Row", 12)
-            .number("Held", 8)
-            .number("Wanted", 8)
-            .head("Verdict", 8);
+        phrases
+            .grid("record.core.held-rows")
+            .head("record.head.limit", 12)
+            .head("record.core.row", 12)
+            .number("record.core.held", 8)
+            .number("record.core.wanted", 8)
+            .head("record.head.verdict", 8);
     for (Finding finding : judgement.findings()) {
       if (finding.limit().kind() instanceof Kind.TimeAtTemperature) {
         grid.row(
-            Grid.cell(finding.limit().name()),
-            Grid.cell(finding.measured().map(Measured::quantity).orElse("–")),
-            Grid.cell(Phrases.worst(finding)),
-            Grid.cell(finding.measured().map(Phrases::bound).orElse("–")),
-            Grid.cell(finding.verdict().words(), Phrases.tone(finding.verdict())));
+            grid.cell(finding.limit().name()),
+            grid.cell(finding.measured().map(Measured::quantity).orElse("–")),
+            grid.cell(Phrases.worst(finding)),
+            grid.cell(finding.measured().map(phrases::bound).orElse("–")),
+            phrases.cell(finding.verdict()));
       }
     }
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
@@ -109,17 +109,19 @@ final class CoreSection {
   /** One reading of each probe every half an hour, its peak, and the readings by hand. */
   private Block checkpoints() {
     Grid grid =
-        new Grid("Checkpoints")
-            .head("Time", 10)
-            .head("Probe", 6)
-            .number("Internal", 7)
-            .number("Around it", 7)
-            .head("Remark", 8)
-            .head("Where it stands", 16);
+        phrases
+            .grid("record.core.checkpoints")
+            .head("record.head.time", 10)
+            .head("record.head.probe", 6)
+            .number("record.core.internal", 7)
+            .number("record.core.around", 7)
+            .head("record.head.remark", 8)
+            .head("record.head.where", 16);
     TreeMap<Long, List<Cell[]>> rows = new TreeMap<>();
     for (Track track : cores) {
       for (int index : chosen(track)) {
-        rows.computeIfAbsent(track.earliest(index), at -> new ArrayList<>()).add(row(track, index));
+        rows.computeIfAbsent(track.earliest(index), at -> new ArrayList<>())
+            .add(row(grid, track, index));
       }
     }
     rows.values().forEach(each -> each.forEach(grid::row));
@@ -141,17 +143,22 @@ final class CoreSection {
     return chosen;
   }
 
-  private Cell[] row(Track track, int index) {
-    String remark =
-        track.byHand(index) ? "by hand" : index == Extremes.of(track).highest() ? "its peak" : "";
+  private Cell[] row(Grid grid, Track track, int index) {
     return new Cell[] {
-      Grid.cell(time(Instant.ofEpochMilli(track.earliest(index)))),
-      Grid.cell(track.called()),
-      Grid.cell(level(track, index)),
-      Grid.cell(around(track.earliest(index))),
-      Grid.cell(remark),
-      Grid.muted(track.place(index).toString())
+      grid.cell(phrases.time(Instant.ofEpochMilli(track.earliest(index)))),
+      grid.cell(phrases.probe(track)),
+      grid.cell(level(track, index)),
+      grid.cell(around(track.earliest(index))),
+      grid.cell(remark(track, index)),
+      grid.muted(track.place(index).toString())
     };
+  }
+
+  private String remark(Track track, int index) {
+    if (track.byHand(index)) {
+      return phrases.say("record.core.by-hand");
+    }
+    return index == Extremes.of(track).highest() ? phrases.say("record.core.peak") : "";
   }
 
   private String level(Track track, int index) {
@@ -174,13 +181,5 @@ final class CoreSection {
       }
     }
     return shown;
-  }
-
-  private String shortTime(Instant time) {
-    return Phrases.shortTime(time, zone);
-  }
-
-  private String time(Instant time) {
-    return Phrases.time(time, zone);
   }
 }

@@ -19,54 +19,53 @@ record CoreWords(Judgement judgement, List<Track> cores, Unit unit, TimeAxis tim
     for (Track track : cores) {
       new Drawn(track, unit, time).gaps().stream().map(Band::label).forEach(told::add);
     }
-    return "Internal temperature of lot "
-        + judgement.lot().code()
-        + " from "
-        + at(time.from())
-        + " to "
-        + at(time.to())
-        + ": "
-        + String.join("; ", told)
-        + ".";
+    return phrases()
+        .say(
+            "record.chart.alternative",
+            judgement.lot().code(),
+            at(time.from()),
+            at(time.to()),
+            String.join("; ", told));
   }
 
   private String at(long millis) {
-    return Phrases.time(Instant.ofEpochMilli(millis), time.zone());
+    return phrases().time(Instant.ofEpochMilli(millis));
+  }
+
+  private Phrases phrases() {
+    return time.phrases();
   }
 
   /** Where a probe began, its highest reading, and where it ended. */
   private String course(Track track) {
     int peak = Extremes.of(track).highest();
     int last = track.size() - 1;
-    return track.called()
-        + " is "
-        + shown(track, 0)
-        + " at first, at most "
-        + shown(track, peak)
-        + " at "
-        + Phrases.clock(Instant.ofEpochMilli(track.earliest(peak)), time.zone())
-        + " and "
-        + shown(track, last)
-        + " at last";
+    return phrases()
+        .say(
+            "record.chart.course",
+            phrases().probe(track),
+            shown(track, 0),
+            shown(track, peak),
+            phrases().clock(Instant.ofEpochMilli(track.earliest(peak))),
+            shown(track, last));
   }
 
   private String shown(Track track, int index) {
     return Phrases.level(track, index, unit);
   }
 
-  private static void stage(Part part, List<String> told) {
+  private void stage(Part part, List<String> told) {
     part.measured()
         .ifPresent(
             measured ->
                 told.add(
-                    part.from()
-                        + " to "
-                        + part.to()
-                        + " took "
-                        + Phrases.quantity(measured.value())
-                        + ", "
-                        + Phrases.bound(measured)
-                        + ": "
-                        + part.verdict().words()));
+                    phrases()
+                        .say(
+                            "record.chart.stage",
+                            part.from(),
+                            part.to(),
+                            Phrases.quantity(measured.value()),
+                            phrases().bound(measured),
+                            phrases().verdict(part.verdict()))));
   }
 }

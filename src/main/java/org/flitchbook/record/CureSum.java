@@ -18,10 +18,12 @@ final class CureSum {
 
   private final DayJudged day;
   private final Judgement judgement;
+  private final Phrases phrases;
 
   CureSum(DayJudged day, Judgement judgement) {
     this.day = day;
     this.judgement = judgement;
+    this.phrases = day.phrases();
   }
 
   List<Block> blocks() {
@@ -39,13 +41,14 @@ final class CureSum {
       if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
         blocks.add(
             new Paragraph(
-                Bound.strong(
-                    Phrases.capital(finding.limit().name())
-                        + " is "
-                        + finding.verdict().words()
-                        + ": "
-                        + finding.reason()
-                        + ".")));
+                phrases
+                    .bound()
+                    .strong(
+                        phrases.say(
+                            "record.sum.missed",
+                            Phrases.capital(finding.limit().name()),
+                            phrases.verdict(finding.verdict()),
+                            finding.reason()))));
       }
     }
     return blocks;
@@ -61,9 +64,7 @@ final class CureSum {
             half ->
                 lines.add(
                     new Sum.Line(
-                        "What these scales can prove (k = 2)",
-                        "",
-                        Bound.bound("± " + half.shown()))));
+                        phrases.say("record.sum.provable"), "", bound("± " + half.shown()))));
   }
 
   private void weighed(List<Sum.Line> lines) {
@@ -75,15 +76,19 @@ final class CureSum {
   }
 
   private String label(Entry entry) {
-    String piece = entry.piece().isEmpty() ? "" : ", piece " + entry.piece();
-    String strength =
-        entry.is(What.CURING_SALT)
-            ? day.plan()
-                .ingredient(entry.item())
-                .map(i -> ", " + i.name() + " lot " + i.lot())
-                .orElse(", lot " + entry.item())
-            : "";
-    return Phrases.capital(entry.what().word()) + strength + piece;
+    String name = Phrases.capital(phrases.word("what", entry.what().word()));
+    return phrases.ofPiece(entry.is(What.CURING_SALT) ? ofLot(name, entry) : name, entry);
+  }
+
+  private String ofLot(String name, Entry entry) {
+    return day.plan()
+        .ingredient(entry.item())
+        .map(known -> phrases.say("record.sum.of-ingredient", name, known.name(), known.lot()))
+        .orElseGet(() -> phrases.say("record.sum.of-lot", name, entry.item()));
+  }
+
+  private String bound(String text) {
+    return phrases.bound().bound(text);
   }
 
   private static Optional<Kind.Bound> isOfCure(Finding finding) {
@@ -92,7 +97,7 @@ final class CureSum {
         : Optional.empty();
   }
 
-  private static void worked(List<Sum.Line> lines, Finding finding, Kind.Bound bound) {
+  private void worked(List<Sum.Line> lines, Finding finding, Kind.Bound bound) {
     Optional<Measured> measured = finding.measured();
     if (measured.isEmpty()) {
       return;
@@ -101,11 +106,17 @@ final class CureSum {
     String sum = finding.formula().replace(" = " + result, "");
     lines.add(
         new Sum.Line(
-            Phrases.capital(bound.figure().word()), Bound.bound(sum), Bound.bound(result)));
+            Phrases.capital(phrases.word("figure", bound.figure().word())),
+            bound(sum),
+            bound(result)));
     lines.add(
         new Sum.Line(
-            Bound.bound(Phrases.capital(Phrases.bound(measured.get()))),
+            bound(Phrases.capital(phrases.bound(measured.get()))),
             "",
-            Bound.bound(finding.verdict().words() + ", margin " + Phrases.margin(finding))));
+            bound(
+                phrases.say(
+                    "record.sum.margin",
+                    phrases.verdict(finding.verdict()),
+                    Phrases.margin(finding)))));
   }
 }

@@ -42,6 +42,10 @@ public record DayJudged(
     return versions.now();
   }
 
+  Phrases phrases() {
+    return new Phrases(plan());
+  }
+
   /** Whether a critical or operating limit was missed, or an ask or a stop is open. */
   public boolean isAmiss() {
     return faults.stream().anyMatch(Fault::isOpen)

@@ -11,7 +11,6 @@ import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Caution;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.input.Fault;
@@ -22,10 +21,12 @@ final class DaySheet {
 
   private final DayJudged day;
   private final List<FileRead> carried;
+  private final Phrases phrases;
 
   DaySheet(DayJudged day, List<FileRead> carried) {
     this.day = day;
     this.carried = carried;
+    this.phrases = day.phrases();
   }
 
   Document document() {
@@ -33,16 +34,24 @@ final class DaySheet {
     blocks.add(banner());
     blocks.add(lots());
     // Before the details, so that the boxes to sign stand under the verdicts and never alone.
-    blocks.add(new Caution(PageOne.CAUTION));
+    blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(
         new Signatures(
             List.of(
-                new SignatureBox("closed", "Day closed by", "", "All sheets and logs are in."),
-                new SignatureBox("reviewed", "Reviewed by", "", "The records were read."))));
+                new SignatureBox(
+                    "closed",
+                    phrases.say("record.day.closed-by"),
+                    "",
+                    phrases.say("record.day.closed")),
+                new SignatureBox(
+                    "reviewed",
+                    phrases.say("record.day.reviewed-by"),
+                    "",
+                    phrases.say("record.day.reviewed")))));
     missed(blocks);
     faults(blocks);
     blocks.addAll(new Carried(day, carried).blocks());
-    return new Frame(day).document("Day sheet " + day.day(), "", "day", blocks);
+    return new Frame(day).document(phrases.say("record.day.title", day.day()), "", "day", blocks);
   }
 
   private Banner banner() {
@@ -54,11 +63,18 @@ final class DaySheet {
     List<String> counts =
         Stream.of(Verdict.NOT_MET, Verdict.NOT_SHOWN, Verdict.PENDING, Verdict.MET)
             .filter(verdict -> count(verdict) > 0)
-            .map(verdict -> count(verdict) + " " + verdict.words())
+            .map(
+                verdict ->
+                    phrases.say("record.day.count", count(verdict), phrases.verdict(verdict)))
             .toList();
-    String told = day.judgements().isEmpty() ? "No lot." : String.join(", ", counts) + ".";
+    String told =
+        day.judgements().isEmpty()
+            ? phrases.say("record.day.no-lot")
+            : phrases.say("record.day.counts", String.join(", ", counts));
     return new Banner(
-        Phrases.tone(worst), day.judgements().size() + " LOTS", Phrases.capital(told));
+        Phrases.tone(worst),
+        phrases.say("record.day.lots", day.judgements().size()),
+        Phrases.capital(told));
   }
 
   private long count(Verdict verdict) {
@@ -67,56 +83,62 @@ final class DaySheet {
 
   private Block lots() {
     Grid grid =
-        new Grid("Lots of the day")
-            .head("Lot", 7)
-            .head("Product", 16)
-            .head("Step", 6)
-            .head("Verdict", 8)
-            .number("Deviations", 6)
-            .number("Pending", 5)
-            .number("In doubt", 5)
-            .head("Record", 10);
+        phrases
+            .grid("record.day.lots-of-the-day")
+            .head("record.head.lot", 7)
+            .head("record.day.product", 16)
+            .head("record.head.step", 6)
+            .head("record.head.verdict", 8)
+            .number("record.day.deviations", 6)
+            .number("record.day.pending", 5)
+            .number("record.day.in-doubt", 5)
+            .head("record.day.record", 10);
     for (Judgement each : day.judgements()) {
       long pending = each.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
       grid.row(
-          Grid.cell(each.lot().code()),
-          Grid.cell(each.lot().product().map(p -> p.name()).orElse(Phrases.NOT_RECORDED)),
-          Grid.cell(step(each)),
-          Grid.cell(each.verdict().words(), Phrases.tone(each.verdict())),
-          Grid.cell(String.valueOf(each.deviations().size())),
-          Grid.cell(String.valueOf(pending)),
-          Grid.cell(String.valueOf(each.openFaults().size())),
-          Grid.cell(each.lot().code() + ".pdf"));
+          grid.cell(each.lot().code()),
+          grid.cell(each.lot().product().map(p -> p.name()).orElse(phrases.notRecorded())),
+          grid.cell(step(each)),
+          phrases.cell(each.verdict()),
+          grid.cell(String.valueOf(each.deviations().size())),
+          grid.cell(String.valueOf(pending)),
+          grid.cell(String.valueOf(each.openFaults().size())),
+          grid.cell(each.lot().code() + ".pdf"));
     }
     return grid.isEmpty()
-        ? new Paragraph(Bound.of("No lot has anything filed on this day."))
+        ? phrases.paragraph(phrases.say("record.day.nothing-filed"))
         : grid.table();
   }
 
-  private static String step(Judgement judgement) {
+  private String step(Judgement judgement) {
     return judgement.lot().stays().stream()
         .reduce((earlier, later) -> later)
-        .map(stay -> (stay.out().isPresent() ? "after " : "in ") + stay.step().word())
-        .orElse("before cure");
+        .map(
+            stay ->
+                stay.out().isPresent()
+                    ? phrases.say("record.day.after", phrases.step(stay.step()))
+                    : phrases.say("record.day.in", phrases.step(stay.step())))
+        .orElseGet(() -> phrases.say("record.day.before-cure"));
   }
 
   private void missed(List<Block> blocks) {
     Grid grid =
-        new Grid("What is to be done")
-            .head("Lot", 6)
-            .head("Limit", 11)
-            .head("Verdict", 7)
-            .head("What was found", 22)
-            .head("The plan says", 13);
+        phrases
+            .grid("record.day.to-be-done")
+            .head("record.head.lot", 6)
+            .head("record.head.limit", 11)
+            .head("record.head.verdict", 7)
+            .head("record.head.found", 22)
+            .head("record.head.plan-says", 13);
     for (Judgement each : day.judgements()) {
       for (Finding finding : Checks.inOrder(each.findings())) {
         if (each.deviations().contains(finding) || each.operatingMisses().contains(finding)) {
           grid.row(
-              Grid.cell(each.lot().code()),
-              Grid.cell(finding.limit().name() + ", " + finding.limit().rank().word()),
-              Grid.cell(finding.verdict().words(), Phrases.tone(finding.verdict())),
-              Grid.cell(finding.reason()),
-              Grid.cell(Phrases.planned(finding.limit()).orElse("–")));
+              grid.cell(each.lot().code()),
+              grid.cell(phrases.ranked(finding.limit())),
+              phrases.cell(finding.verdict()),
+              grid.cell(finding.reason()),
+              grid.cell(Phrases.planned(finding.limit()).orElse("–")));
         }
       }
     }
@@ -127,16 +149,17 @@ final class DaySheet {
 
   private void faults(List<Block> blocks) {
     Grid grid =
-        new Grid("Data in doubt")
-            .head("Lot", 6)
-            .head("What follows", 6)
-            .head("Where", 12)
-            .head("Found", 16)
-            .head("Expected", 14);
+        phrases
+            .grid("record.batch.doubts")
+            .head("record.head.lot", 6)
+            .head("record.head.follows", 6)
+            .head("record.head.place", 12)
+            .head("record.head.fault-found", 16)
+            .head("record.head.fault-expected", 14);
     for (Fault fault : day.allFaults()) {
       grid.row(
-          fault.lot().isEmpty() ? "the day" : fault.lot(),
-          Phrases.follows(fault.severity()),
+          fault.lot().isEmpty() ? phrases.say("record.day.the-day") : fault.lot(),
+          phrases.follows(fault.severity()),
           fault.place().toString(),
           fault.found(),
           fault.expected());

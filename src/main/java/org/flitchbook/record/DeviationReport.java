@@ -18,10 +18,12 @@ final class DeviationReport {
 
   private final DayJudged day;
   private final List<FileRead> carried;
+  private final Phrases phrases;
 
   DeviationReport(DayJudged day, List<FileRead> carried) {
     this.day = day;
     this.carried = carried;
+    this.phrases = day.phrases();
   }
 
   Document document() {
@@ -31,56 +33,67 @@ final class DeviationReport {
     if (!missed.isEmpty()) {
       blocks.add(overview(missed));
     }
-    blocks.add(new Caution(PageOne.CAUTION));
+    blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(signatures());
     for (Judgement each : missed) {
       blocks.add(new PageBreak());
       blocks.addAll(new DeviationSection(day, each).full());
     }
     blocks.addAll(new Carried(day, carried).blocks());
-    return new Frame(day).document("Deviation report " + day.day(), "", "deviations", blocks);
+    return new Frame(day)
+        .document(phrases.say("record.report.title", day.day()), "", "deviations", blocks);
   }
 
   private Banner banner(List<Judgement> missed) {
     int count = missed.stream().mapToInt(each -> each.deviations().size()).sum();
     return count == 0
-        ? new Banner(Tone.PASS, "NONE", "No critical limit was missed on this day.")
+        ? new Banner(
+            Tone.PASS,
+            phrases.say("record.report.none"),
+            phrases.say("record.report.nothing-missed"))
         : new Banner(
             Tone.FAIL,
-            count + (count == 1 ? " DEVIATION" : " DEVIATIONS"),
-            (missed.size() == 1 ? "One lot is held: " : missed.size() + " lots are held: ")
-                + String.join(", ", missed.stream().map(each -> each.lot().code()).toList())
-                + ".");
+            phrases.count("record.report.deviations", count),
+            phrases.count(
+                "record.report.held",
+                missed.size(),
+                String.join(", ", missed.stream().map(each -> each.lot().code()).toList())));
   }
 
-  private static Block overview(List<Judgement> missed) {
+  private Block overview(List<Judgement> missed) {
     Grid grid =
-        new Grid("Open deviations")
-            .head("Lot", 6)
-            .head("Limit", 15)
-            .head("Verdict", 7)
-            .head("What was found", 22)
-            .head("The plan says", 14);
+        phrases
+            .grid("record.report.open")
+            .head("record.head.lot", 6)
+            .head("record.head.limit", 15)
+            .head("record.head.verdict", 7)
+            .head("record.head.found", 22)
+            .head("record.head.plan-says", 14);
     for (Judgement each : missed) {
       each.deviations()
           .forEach(
               finding ->
                   grid.row(
-                      Grid.cell(each.lot().code()),
-                      Grid.cell(finding.limit().name()),
-                      Grid.cell(finding.verdict().words(), Phrases.tone(finding.verdict())),
-                      Grid.cell(finding.reason()),
-                      Grid.cell(
-                          Phrases.planned(finding.limit()).orElse("hold; a person decides"))));
+                      grid.cell(each.lot().code()),
+                      grid.cell(finding.limit().name()),
+                      phrases.cell(finding.verdict()),
+                      grid.cell(finding.reason()),
+                      grid.cell(
+                          Phrases.planned(finding.limit())
+                              .orElse(phrases.say("record.report.hold")))));
     }
     return grid.table();
   }
 
-  private static Signatures signatures() {
+  private Signatures signatures() {
     return new Signatures(
         List.of(
-            new SignatureBox("raised", "Raised by", "", "The lots named are held."),
-            new SignatureBox("decided", "Decided by", "", "Disposition of every gram is on file."),
-            new SignatureBox("closed", "Verified and closed by", "", "All four parts are done.")));
+            box("raised", "record.report.raised-by", "record.report.raised"),
+            box("decided", "record.report.decided-by", "record.report.decided"),
+            box("closed", "record.report.closed-by", "record.report.closed")));
+  }
+
+  private SignatureBox box(String field, String role, String statement) {
+    return new SignatureBox(field, phrases.say(role), "", phrases.say(statement));
   }
 }

@@ -9,7 +9,6 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.input.Place;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Entry;
@@ -19,12 +18,12 @@ import org.flitchbook.sheet.What;
 /** The deviations of one lot: the facts, and the parts of the corrective action on file. */
 final class DeviationSection {
 
-  private final DayJudged day;
   private final Judgement judgement;
+  private final Phrases phrases;
 
   DeviationSection(DayJudged day, Judgement judgement) {
-    this.day = day;
     this.judgement = judgement;
+    this.phrases = day.phrases();
   }
 
   /** One sentence a deviation, for the batch record. */
@@ -32,26 +31,25 @@ final class DeviationSection {
     List<Block> blocks = new ArrayList<>();
     for (Finding finding : judgement.deviations()) {
       blocks.add(
-          new Paragraph(
-              Bound.of(
-                  Phrases.capital(finding.limit().name())
-                      + ", "
-                      + finding.verdict().words()
-                      + ": "
-                      + finding.reason()
-                      + ".")));
+          phrases.paragraph(
+              phrases.say(
+                  "record.deviation.brief",
+                  Phrases.capital(finding.limit().name()),
+                  phrases.verdict(finding.verdict()),
+                  finding.reason())));
     }
     if (blocks.isEmpty()) {
-      blocks.add(new Paragraph(Bound.of("No deviation is open.")));
+      blocks.add(phrases.paragraph(phrases.say("record.deviation.none")));
     }
     for (Finding finding : judgement.findings()) {
       if (!finding.remark().isEmpty()) {
         String name = Phrases.capital(finding.limit().name());
-        blocks.add(new Paragraph(Bound.of(name + ", to note: " + finding.remark() + ".")));
+        blocks.add(
+            phrases.paragraph(phrases.say("record.deviation.remark", name, finding.remark())));
       }
     }
-    new Entries(judgement.lot(), day.plan().establishment().zone())
-        .of(Sheet.ACTIONS, "Corrective action on file")
+    new Entries(judgement.lot(), phrases)
+        .of(Sheet.ACTIONS, phrases.say("record.deviation.actions"))
         .ifPresent(blocks::add);
     return blocks;
   }
@@ -60,17 +58,19 @@ final class DeviationSection {
   List<Block> full() {
     List<Block> blocks = new ArrayList<>();
     String product = judgement.lot().product().map(p -> ", " + p.name()).orElse("");
-    blocks.add(new Heading(2, "Lot " + judgement.lot().code() + product));
+    blocks.add(
+        new Heading(2, phrases.say("record.deviation.lot", judgement.lot().code()) + product));
     for (Finding finding : judgement.deviations()) {
       blocks.add(
           new Heading(
-              3, Phrases.capital(finding.limit().name()) + ": " + finding.verdict().words()));
+              3,
+              Phrases.capital(finding.limit().name()) + ": " + phrases.verdict(finding.verdict())));
       blocks.add(facts(finding));
     }
-    blocks.add(new Heading(3, "Hold, corrective action and disposition (9 CFR 417.3(a))"));
+    blocks.add(new Heading(3, phrases.say("record.deviation.heading")));
     blocks.add(parts());
-    new Entries(judgement.lot(), day.plan().establishment().zone())
-        .of(Sheet.ACTIONS, "Entries on file")
+    new Entries(judgement.lot(), phrases)
+        .of(Sheet.ACTIONS, phrases.say("record.deviation.entries"))
         .ifPresent(blocks::add);
     return blocks;
   }
@@ -78,33 +78,37 @@ final class DeviationSection {
   private Facts facts(Finding finding) {
     Limit limit = finding.limit();
     List<Fact> facts = new ArrayList<>();
-    fact(facts, "What was found", finding.reason());
-    fact(facts, "Worst value", finding.measured().map(m -> Phrases.quantity(m.value())).orElse(""));
+    fact(facts, "record.head.found", finding.reason());
     fact(
         facts,
-        "Limit",
-        finding.measured().map(Phrases::bound).orElse("–")
+        "record.worst-value",
+        finding.measured().map(m -> Phrases.quantity(m.value())).orElse(""));
+    fact(
+        facts,
+        "record.head.limit",
+        finding.measured().map(phrases::bound).orElse("–")
             + ", "
             + limit.source().cited()
             + ", "
             + limit.source().edition());
-    fact(facts, "Beyond the limit by", beyond(finding));
-    fact(facts, "Reckoned", finding.formula());
+    fact(facts, "record.deviation.beyond", beyond(finding));
+    fact(facts, "record.deviation.reckoned", finding.formula());
     fact(
         facts,
-        "Evidence",
+        "record.deviation.evidence",
         String.join(
             ", ", finding.evidence().stream().map(Place::toString).distinct().limit(6).toList()));
     if (!finding.remark().isEmpty()) {
-      fact(facts, "To note", Phrases.capital(finding.remark()));
+      fact(facts, "record.deviation.to-note", Phrases.capital(finding.remark()));
     }
-    fact(facts, "The plan says", limit.monitoring().ifMissed());
-    fact(facts, "CCP and step", ccp(limit) + limit.step().word());
+    fact(facts, "record.head.plan-says", limit.monitoring().ifMissed());
+    fact(facts, "record.deviation.ccp-and-step", ccp(limit) + phrases.step(limit.step()));
     return new Facts(2, facts);
   }
 
-  private static String ccp(Limit limit) {
-    return limit.monitoring().ccp().isEmpty() ? "" : "CCP " + limit.monitoring().ccp() + ", ";
+  private String ccp(Limit limit) {
+    String ccp = limit.monitoring().ccp();
+    return ccp.isEmpty() ? "" : phrases.say("record.deviation.ccp", ccp);
   }
 
   private static String beyond(Finding finding) {
@@ -117,40 +121,41 @@ final class DeviationSection {
         .orElse("–");
   }
 
-  private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Bound.of(Grid.orNotRecorded(value))));
+  private void fact(List<Fact> facts, String key, String value) {
+    facts.add(new Fact(phrases.say(key), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   /** Each part with what is on file, or room to write it by hand. */
   private Block parts() {
     Grid grid =
-        new Grid("To be complete before the deviation is closed")
-            .head("Part", 12)
-            .head("On file", 26)
-            .head("By and when", 12);
-    part(grid, "Held: what, how much, where", What.HELD);
-    part(grid, "1. Cause found and removed", What.CAUSE);
-    part(grid, "2. Control regained", What.CONTROL_REGAINED);
-    part(grid, "3. Recurrence prevented", What.PREVENTION);
-    part(grid, "4. Disposition, to the last gram", What.DISPOSITION);
-    part(grid, "Closed", What.CLOSED);
+        phrases
+            .grid("record.deviation.parts")
+            .head("record.deviation.part", 12)
+            .head("record.deviation.on-file", 26)
+            .head("record.deviation.by-and-when", 12);
+    part(grid, "record.deviation.held", What.HELD);
+    part(grid, "record.deviation.cause", What.CAUSE);
+    part(grid, "record.deviation.control", What.CONTROL_REGAINED);
+    part(grid, "record.deviation.prevention", What.PREVENTION);
+    part(grid, "record.deviation.disposition", What.DISPOSITION);
+    part(grid, "record.deviation.closed", What.CLOSED);
     return grid.table();
   }
 
-  private void part(Grid grid, String name, What what) {
+  private void part(Grid grid, String key, What what) {
     List<Entry> entries = judgement.lot().all(what);
-    String told = String.join("; ", entries.stream().map(DeviationSection::told).toList());
+    String told = String.join("; ", entries.stream().map(this::told).toList());
     String who =
         entries.isEmpty() ? "" : entries.get(entries.size() - 1).by() + ", " + when(entries);
-    grid.row(name, told.isEmpty() ? Phrases.NOT_RECORDED : told, who);
+    grid.row(phrases.say(key), phrases.orNotRecorded(told), who);
   }
 
   private String when(List<Entry> entries) {
     Entry last = entries.get(entries.size() - 1);
-    return Phrases.time(last.time().written(), day.plan().establishment().zone());
+    return phrases.time(last.time().written());
   }
 
-  private static String told(Entry entry) {
+  private String told(Entry entry) {
     return Optional.of(
             String.join(
                 ", ",
@@ -158,6 +163,6 @@ final class DeviationSection {
                     .filter(text -> !text.isEmpty())
                     .toList()))
         .filter(text -> !text.isEmpty())
-        .orElse(entry.what().word());
+        .orElse(phrases.word("what", entry.what().word()));
   }
 }

@@ -99,8 +99,9 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
     for (org.flitchbook.sums.Curve.Gap gap : track.gaps()) {
       if (time.from() < track.earliest(gap.to()) && track.earliest(gap.from()) < time.to()) {
         long minutes = (track.earliest(gap.to()) - track.earliest(gap.from())) / 60_000;
-        String label = "no reading of " + track.called() + ", " + minutes + " min";
-        bands.add(new Band(x(gap.from()), x(gap.to()), Bound.bound(label)));
+        Phrases phrases = time.phrases();
+        String label = phrases.say("record.chart.gap", phrases.probe(track), minutes);
+        bands.add(new Band(x(gap.from()), x(gap.to()), phrases.bound().bound(label)));
       }
     }
     return bands;

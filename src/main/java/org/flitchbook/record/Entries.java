@@ -1,6 +1,5 @@
 package org.flitchbook.record;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,11 +19,11 @@ import org.flitchbook.sheet.Sheet;
 final class Entries {
 
   private final Lot lot;
-  private final ZoneId zone;
+  private final Phrases phrases;
 
-  Entries(Lot lot, ZoneId zone) {
+  Entries(Lot lot, Phrases phrases) {
     this.lot = lot;
-    this.zone = zone;
+    this.phrases = phrases;
   }
 
   Optional<Block> of(Sheet sheet, String caption) {
@@ -33,40 +32,38 @@ final class Entries {
       return Optional.empty();
     }
     Grid grid =
-        new Grid(caption)
-            .head("Time", 0)
-            .head("What", 10)
-            .head("Item", 7)
-            .number("Value", 8)
-            .head("By", 3)
-            .head("With", 4)
-            .head("Note", 8)
-            .head("Where it stands", 11);
-    entries.forEach(entry -> grid.row(row(entry)));
+        new Grid(phrases, caption)
+            .head("record.head.time", 0)
+            .head("record.head.what", 10)
+            .head("record.head.item", 7)
+            .number("record.head.value", 8)
+            .head("record.head.by", 3)
+            .head("record.head.with", 4)
+            .head("record.head.note", 8)
+            .head("record.head.where", 11);
+    entries.forEach(entry -> grid.row(row(grid, entry)));
     return Optional.of(grid.table());
   }
 
-  private Cell[] row(Entry entry) {
+  private Cell[] row(Grid grid, Entry entry) {
     List<Cell> cells = new ArrayList<>();
-    cells.add(Grid.cell(times(entry)));
-    cells.add(
-        Grid.cell(
-            entry.what().word() + (entry.piece().isEmpty() ? "" : ", piece " + entry.piece())));
-    cells.add(Grid.cell(entry.item()));
+    cells.add(grid.cell(times(entry)));
+    cells.add(grid.cell(phrases.what(entry)));
+    cells.add(grid.cell(entry.item()));
     cells.add(new Cell(value(entry), Tone.PLAIN));
-    cells.add(Grid.cell(Grid.orNotRecorded(entry.by())));
-    cells.add(Grid.cell(entry.instrument()));
-    cells.add(Grid.cell(note(entry)));
-    cells.add(Grid.muted(entry.place().toString()));
+    cells.add(grid.cell(phrases.orNotRecorded(entry.by())));
+    cells.add(grid.cell(entry.instrument()));
+    cells.add(grid.cell(note(entry)));
+    cells.add(grid.muted(entry.place().toString()));
     return cells.toArray(Cell[]::new);
   }
 
   private String times(Entry entry) {
-    String event = Phrases.time(entry.time().written(), zone);
+    String event = phrases.time(entry.time().written());
     return entry
         .entered()
         .map(Moment::written)
-        .map(time -> event + ", typed " + Phrases.time(time, zone))
+        .map(time -> phrases.say("record.entries.typed", event, phrases.time(time)))
         .orElse(event);
   }
 
@@ -74,17 +71,17 @@ final class Entries {
     List<Span> spans = new ArrayList<>();
     for (Correction each : lot.corrections()) {
       if (each.by().equals(entry)) {
-        spans.add(Bound.span(each.replaced().shown(), Style.STRUCK));
+        spans.add(phrases.bound().span(each.replaced().shown(), Style.STRUCK));
         spans.add(new Span(" ", Style.PLAIN));
       }
     }
     if (!entry.shown().isEmpty()) {
-      spans.add(Bound.span(entry.shown(), Style.PLAIN));
+      spans.add(phrases.bound().span(entry.shown(), Style.PLAIN));
     }
     return new Text(spans);
   }
 
-  private static String note(Entry entry) {
+  private String note(Entry entry) {
     String other =
         String.join(
             ", ",
@@ -93,7 +90,8 @@ final class Entries {
                 .map(each -> each.getKey() + " " + each.getValue())
                 .sorted()
                 .toList());
-    String corrects = entry.corrects().isEmpty() ? "" : "corrects " + entry.corrects();
+    String corrects =
+        entry.corrects().isEmpty() ? "" : phrases.say("record.entries.corrects", entry.corrects());
     return String.join(
         "; ", List.of(entry.note(), corrects, other).stream().filter(t -> !t.isEmpty()).toList());
   }

@@ -23,9 +23,10 @@ record Extremes(int lowest, int highest) {
   }
 
   /** {@code 35.2 °F to 39.4 °F}. */
-  static String range(Track track, Unit unit) {
+  static String range(Track track, Unit unit, Phrases phrases) {
     Extremes ends = of(track);
-    return shown(track, ends.lowest, unit) + " to " + shown(track, ends.highest, unit);
+    return phrases.say(
+        "record.band", shown(track, ends.lowest, unit), shown(track, ends.highest, unit));
   }
 
   private static String shown(Track track, int index, Unit unit) {

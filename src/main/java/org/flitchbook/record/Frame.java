@@ -26,20 +26,17 @@ final class Frame {
    */
   Document document(String title, String about, String name, List<Block> blocks) {
     Establishment house = day.plan().establishment();
-    String number = house.number().isEmpty() ? "" : ", est. " + house.number();
+    Phrases phrases = day.phrases();
     Running running =
         new Running(
-            house.name() + number + ", " + house.address(),
+            house(phrases, house),
             about.isEmpty() ? title : about + ", " + name,
-            "Plan version "
-                + day.plan().version()
-                + ", record "
-                + day.day()
-                + "/"
-                + name
-                + ", plan "
-                + day.plan().sha256().substring(0, SHORT_HASH),
-            "Times in " + house.zone() + ", " + Phrases.zone(day.moment(), house.zone()));
+            phrases.say(
+                "record.frame.plan",
+                day.plan().version(),
+                day.day() + "/" + name,
+                day.plan().sha256().substring(0, SHORT_HASH)),
+            phrases.say("record.frame.times", house.zone(), phrases.zone(day.moment())));
     return new Document(
         title,
         about.isEmpty() ? house.name() : about,
@@ -49,5 +46,11 @@ final class Frame {
         Paper.parse(house.paper()).orElse(Paper.A4),
         running,
         blocks);
+  }
+
+  private static String house(Phrases phrases, Establishment house) {
+    return house.number().isEmpty()
+        ? house.name() + ", " + house.address()
+        : phrases.say("record.frame.house", house.name(), house.number(), house.address());
   }
 }

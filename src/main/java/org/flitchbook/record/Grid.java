@@ -13,21 +13,30 @@ import org.flitchbook.document.Tone;
 /** A table while its columns and rows are being put together. */
 final class Grid {
 
+  private final Phrases phrases;
   private final String caption;
   private final List<Column> columns = new ArrayList<>();
   private final List<Row> rows = new ArrayList<>();
 
-  Grid(String caption) {
+  Grid(Phrases phrases, String caption) {
+    this.phrases = phrases;
     this.caption = caption;
   }
 
-  Grid head(String name, int weight) {
-    columns.add(new Column(name, Align.LEFT, weight, columns.isEmpty()));
+  /** A column of words; its head by key. */
+  Grid head(String key, int weight) {
+    columns.add(new Column(phrases.say(key), Align.LEFT, weight, columns.isEmpty()));
     return this;
   }
 
-  Grid number(String name, int weight) {
-    columns.add(new Column(name, Align.RIGHT, weight, columns.isEmpty()));
+  /** A column of numbers; its head by key. */
+  Grid number(String key, int weight) {
+    return numbers(phrases.say(key), weight);
+  }
+
+  /** A column of numbers under a head that is worded already. */
+  Grid numbers(String head, int weight) {
+    columns.add(new Column(head, Align.RIGHT, weight, columns.isEmpty()));
     return this;
   }
 
@@ -37,7 +46,7 @@ final class Grid {
   }
 
   Grid row(String... cells) {
-    rows.add(new Row(Arrays.stream(cells).map(Grid::cell).toList()));
+    rows.add(new Row(Arrays.stream(cells).map(this::cell).toList()));
     return this;
   }
 
@@ -49,20 +58,11 @@ final class Grid {
     return new Table(caption, columns, rows);
   }
 
-  static Cell cell(String text) {
-    return new Cell(Bound.of(text), Tone.PLAIN);
+  Cell cell(String text) {
+    return new Cell(phrases.bound().of(text), Tone.PLAIN);
   }
 
-  static Cell cell(String text, Tone tone) {
-    return new Cell(Bound.of(text), tone);
-  }
-
-  static Cell muted(String text) {
-    return new Cell(Bound.muted(text), Tone.PLAIN);
-  }
-
-  /** An empty field is never left blank. */
-  static String orNotRecorded(String text) {
-    return text.isEmpty() ? Phrases.NOT_RECORDED : text;
+  Cell muted(String text) {
+    return new Cell(phrases.bound().muted(text), Tone.PLAIN);
   }
 }

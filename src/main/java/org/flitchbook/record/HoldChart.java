@@ -1,7 +1,6 @@
 package org.flitchbook.record;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -33,14 +32,14 @@ final class HoldChart {
   private final Judgement judgement;
   private final Lot lot;
   private final Unit unit;
-  private final ZoneId zone;
+  private final Phrases phrases;
   private final List<Track> tracks;
 
   HoldChart(DayJudged day, Judgement judgement) {
     this.judgement = judgement;
     this.lot = judgement.lot();
     this.unit = day.plan().establishment().temperature();
-    this.zone = day.plan().establishment().zone();
+    this.phrases = day.phrases();
     this.tracks = lot.tracks(What.COOLER_TEMPERATURE, Step.CURE);
   }
 
@@ -56,30 +55,30 @@ final class HoldChart {
         tracks.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
     long to = lot.end(Step.CURE).map(Moment::written).map(Instant::toEpochMilli).orElse(last);
     return from.filter(begin -> !tracks.isEmpty() && begin < to)
-        .map(begin -> new TimeAxis(begin, to, zone));
+        .map(begin -> new TimeAxis(begin, to, phrases));
   }
 
   private Block chart(TimeAxis time) {
     List<Drawn> drawn = tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
     List<Guide> guides = guides();
     double[] seen = drawn.stream().flatMapToDouble(Drawn::seen).toArray();
-    ValueAxis values = ValueAxis.over(unit, seen, guides);
+    ValueAxis values = ValueAxis.over(unit, seen, guides, phrases);
     return new Chart(
-        "Cooler through the cure",
+        phrases.say("record.hold.caption"),
         sentence(drawn, time),
         time.axis(),
         values.axis(),
-        drawn.stream().map(HoldChart::curve).toList(),
+        drawn.stream().map(this::curve).toList(),
         guides,
         marks(drawn, time, values),
         drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
         HEIGHT);
   }
 
-  private static Curve curve(Drawn drawn) {
+  private Curve curve(Drawn drawn) {
     boolean logged = drawn.track().interval() > 0;
     return drawn.curve(
-        "cooler, " + drawn.track().called(), logged ? Stroke.SOLID : Stroke.THIN_DASHED);
+        phrases.say("record.hold.cooler", phrases.probe(drawn.track())), logged ? Stroke.SOLID : Stroke.THIN_DASHED);
   }
 
   private List<Guide> guides() {
@@ -90,7 +89,7 @@ final class HoldChart {
           && holding.what() == What.COOLER_TEMPERATURE) {
         String label = holding.limit() + " " + finding.limit().name();
         double at = holding.limit().in(unit).value().rounded(3).doubleValue();
-        guides.add(new Guide(Bound.bound(label), at));
+        guides.add(new Guide(phrases.bound().bound(label), at));
       }
     }
     return guides;
@@ -104,9 +103,9 @@ final class HoldChart {
     Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
     List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
-        new Marks("by hand", Shape.DIAMOND, told),
-        new Marks("highest", Shape.DOT, top.filter(each -> !told.contains(each)).stream().toList()),
-        new Marks("turned", Shape.STROKE, turns));
+        new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, told),
+        new Marks(phrases.say("record.hold.highest"), Shape.DOT, top.filter(each -> !told.contains(each)).stream().toList()),
+        new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
   }
 
   private List<Long> turns() {
@@ -123,25 +122,26 @@ final class HoldChart {
 
   private String label(Drawn drawn) {
     Instant at = Instant.ofEpochMilli(drawn.track().earliest(top(drawn)));
-    return Bound.bound(Phrases.shortTime(at, zone) + " " + drawn.shown(top(drawn)));
+    return phrases.bound().bound(phrases.shortTime(at) + " " + drawn.shown(top(drawn)));
   }
 
   private String sentence(List<Drawn> drawn, TimeAxis time) {
     List<String> told = new ArrayList<>();
     drawn.forEach(
-        each -> told.add(each.track().called() + " " + Extremes.range(each.track(), unit)));
-    highest(drawn).ifPresent(each -> told.add("highest " + label(each)));
-    guides().forEach(guide -> told.add("limit " + guide.label()));
-    told.add("turned " + turns().stream().filter(time::holds).count() + " times");
+        each -> told.add(range(each.track())));
+    highest(drawn).ifPresent(each -> told.add(phrases.say("record.hold.highest-at", label(each))));
+    guides().forEach(guide -> told.add(phrases.say("record.hold.limit", guide.label())));
+    told.add(phrases.say("record.hold.turned", turns().stream().filter(time::holds).count()));
     drawn.forEach(each -> each.gaps().forEach(gap -> told.add(gap.label())));
-    return "Cooler of lot "
-        + lot.code()
-        + " over the cure, from "
-        + Phrases.time(Instant.ofEpochMilli(time.from()), zone)
-        + " to "
-        + Phrases.time(Instant.ofEpochMilli(time.to()), zone)
-        + ": "
-        + String.join("; ", told)
-        + ".";
+    return phrases.say(
+        "record.hold.alternative",
+        lot.code(),
+        phrases.time(Instant.ofEpochMilli(time.from())),
+        phrases.time(Instant.ofEpochMilli(time.to())),
+        String.join("; ", told));
+  }
+
+  private String range(Track track) {
+    return phrases.probe(track) + " " + Extremes.range(track, unit, phrases);
   }
 }

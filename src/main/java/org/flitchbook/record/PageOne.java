@@ -14,7 +14,6 @@ import org.flitchbook.document.Caution;
 import org.flitchbook.document.Cell;
 import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.lot.Lot;
@@ -23,6 +22,7 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Product;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.plan.Standing;
 import org.flitchbook.reading.Entry;
@@ -32,20 +32,16 @@ import org.flitchbook.sheet.What;
 /** The first page of a batch record: the verdict and all that it rests on, in one look. */
 final class PageOne {
 
-  static final String CAUTION =
-      "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of the plan"
-          + " named here; confirm them with the local authority or a process authority. This record"
-          + " says which limits were met, not met or not shown. It does not say that food is safe,"
-          + " and it replaces no licensed decision.";
-
   private final DayJudged day;
   private final Judgement judgement;
   private final Lot lot;
+  private final Phrases phrases;
 
   PageOne(DayJudged day, Judgement judgement) {
     this.day = day;
     this.judgement = judgement;
     this.lot = judgement.lot();
+    this.phrases = day.phrases();
   }
 
   List<Block> blocks() {
@@ -53,73 +49,82 @@ final class PageOne {
     blocks.add(
         new Banner(
             Phrases.tone(judgement.verdict()),
-            judgement.verdict().words().toUpperCase(Locale.ROOT),
-            Bound.bound(sentence())));
+            phrases.verdict(judgement.verdict()).toUpperCase(Locale.ROOT),
+            phrases.bound().bound(sentence())));
     blocks.add(facts());
     limits().ifPresent(blocks::add);
     if (judgement.deviations().isEmpty()) {
-      blocks.add(new Paragraph(Bound.of("Open deviations: none.")));
+      blocks.add(phrases.paragraph(phrases.say("record.page-one.no-deviation")));
     }
     remarks().ifPresent(blocks::add);
     doubts().ifPresent(blocks::add);
-    blocks.add(new Caution(CAUTION));
+    blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(signatures());
     return blocks;
   }
 
   private String sentence() {
-    String plan = "plan version " + day.plan().version();
+    String plan = day.plan().version();
     List<Finding> missed = judgement.deviations();
     if (lot.product().isEmpty()) {
-      return "No product is on record, so that no limit could be judged.";
+      return phrases.say("record.page-one.no-product");
     }
     if (!missed.isEmpty()) {
-      return (missed.size() == 1 ? "One open deviation" : missed.size() + " open deviations")
-          + " from "
-          + plan
-          + ", the lot is held: "
-          + String.join("; ", missed.stream().map(PageOne::missed).toList())
-          + ".";
+      String limits = String.join("; ", missed.stream().map(this::missed).toList());
+      return phrases.count("record.page-one.deviations", missed.size(), plan, limits);
     }
     return switch (judgement.verdict()) {
-      case MET -> "Every critical limit of " + plan + " was met.";
-      case PENDING -> "No critical limit of " + plan + " is missed so far; steps are to come.";
-      default -> "The readings leave something to be explained before any release.";
+      case MET -> phrases.say("record.page-one.met", plan);
+      case PENDING -> phrases.say("record.page-one.pending", plan);
+      default -> phrases.say("record.page-one.to-explain");
     };
   }
 
-  private static String missed(Finding finding) {
-    return finding.limit().name() + " " + finding.verdict().words();
+  private String missed(Finding finding) {
+    return phrases.say(
+        "record.page-one.missed", finding.limit().name(), phrases.verdict(finding.verdict()));
   }
 
   private Facts facts() {
     List<Fact> facts = new ArrayList<>();
-    fact(facts, "Product", lot.product().map(p -> p.name() + " (" + p.code() + ")").orElse(""));
-    fact(facts, "Class", lot.product().map(p -> p.productClass()).orElse(""));
-    fact(facts, "Quantity", quantity());
     fact(
         facts,
-        "Cure",
-        lot.product().map(p -> p.cut() + ", " + p.cureMethod() + " cure").orElse(""));
-    fact(facts, "From – to", passage());
-    fact(facts, "Regime", day.plan().establishment().regime());
+        "record.page-one.product",
+        lot.product().map(p -> p.name() + " (" + p.code() + ")").orElse(""));
     fact(
         facts,
-        "Plan",
-        "version "
-            + day.plan().version()
-            + ", signed "
-            + day.plan().signed()
-            + " by "
-            + day.plan().signedBy());
-    fact(facts, "Reassess by", day.plan().reassessBy().toString());
-    fact(facts, "Judged as of", Phrases.time(day.moment(), day.plan().establishment().zone()));
-    fact(facts, "Release", release());
+        "record.page-one.class",
+        lot.product().map(p -> phrases.word("class", p.productClass())).orElse(""));
+    fact(facts, "record.page-one.quantity", quantity());
+    fact(facts, "record.page-one.cure", lot.product().map(this::cutAndCure).orElse(""));
+    fact(facts, "record.page-one.from-to", passage());
+    fact(
+        facts,
+        "record.page-one.regime",
+        phrases.word("regime", day.plan().establishment().regime()));
+    fact(
+        facts,
+        "record.page-one.plan",
+        phrases.say(
+            "record.page-one.plan-version",
+            day.plan().version(),
+            day.plan().signed(),
+            day.plan().signedBy()));
+    fact(facts, "record.page-one.reassess-by", day.plan().reassessBy().toString());
+    fact(facts, "record.page-one.judged-as-of", phrases.time(day.moment()));
+    fact(facts, "record.page-one.release", release());
     return new Facts(2, facts);
   }
 
-  private static void fact(List<Fact> facts, String label, String value) {
-    facts.add(new Fact(label, Bound.of(Grid.orNotRecorded(value))));
+  private String cutAndCure(Product product) {
+    return phrases.say(
+        "record.page-one.cut-and-cure",
+        phrases.word("cut", product.cut()),
+        phrases.word("method", product.cureMethod()));
+  }
+
+  private void fact(List<Fact> facts, String key, String value) {
+    facts.add(new Fact(phrases.say(key), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   private String quantity() {
@@ -130,9 +135,14 @@ final class PageOne {
     }
     Ratio sum =
         green.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    String weighed = new Quantity(sum, Unit.GRAM).shown() + " green";
-    return last.map(entry -> weighed + ", " + entry.shown() + " after the " + entry.sheet().word())
-        .orElse(weighed);
+    String weighed = new Quantity(sum, Unit.GRAM).shown();
+    return last.map(entry -> after(weighed, entry))
+        .orElseGet(() -> phrases.say("record.page-one.green", weighed));
+  }
+
+  private String after(String green, Entry weight) {
+    String step = phrases.word("step", weight.sheet().word());
+    return phrases.say("record.page-one.green-and-after", green, weight.shown(), step);
   }
 
   private String passage() {
@@ -141,68 +151,67 @@ final class PageOne {
     }
     Stay first = lot.stays().get(0);
     Stay last = lot.stays().get(lot.stays().size() - 1);
-    String from = first.step().word() + " " + time(first.into());
+    String from = phrases.step(first.step()) + " " + time(first.into());
     String to =
         last.out()
-            .map(out -> last.step().word() + " " + time(out))
-            .orElse("still in " + last.step().word());
+            .map(out -> phrases.step(last.step()) + " " + time(out))
+            .orElseGet(() -> phrases.say("record.page-one.still-in", phrases.step(last.step())));
     return from + " – " + to;
   }
 
   private String time(Entry entry) {
-    return Phrases.time(entry.time().written(), day.plan().establishment().zone());
+    return phrases.time(entry.time().written());
   }
 
   private String release() {
     if (!judgement.deviations().isEmpty()) {
-      return "ON HOLD: "
-          + judgement.deviations().size()
-          + " open "
-          + (judgement.deviations().size() == 1 ? "deviation" : "deviations");
+      return phrases.count("record.page-one.on-hold", judgement.deviations().size());
     }
     return lot.first(Step.RELEASE.into())
-        .map(review -> "reviewed " + time(review) + " by " + review.by())
-        .orElse(
-            judgement.verdict() == Verdict.MET
-                ? "not yet reviewed; not to leave before the review"
-                : "not to leave");
+        .map(review -> phrases.say("record.page-one.reviewed", time(review), review.by()))
+        .orElseGet(
+            () ->
+                judgement.verdict() == Verdict.MET
+                    ? phrases.say("record.page-one.not-reviewed")
+                    : phrases.say("record.page-one.not-to-leave"));
   }
 
   private Optional<Block> limits() {
     Grid grid =
-        new Grid("Limits in force, each beside its worst value")
-            .head("CCP", 0)
-            .head("Limit", 26)
-            .number("Worst value", 0)
-            .number("Limit value", 0)
-            .number("Margin", 0)
-            .head("Verdict", 0)
-            .head("Source", 14);
+        phrases
+            .grid("record.page-one.limits")
+            .head("record.page-one.ccp", 0)
+            .head("record.head.limit", 26)
+            .number("record.worst-value", 0)
+            .number("record.head.limit-value", 0)
+            .number("record.page-one.margin", 0)
+            .head("record.head.verdict", 0)
+            .head("record.page-one.source", 14);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
-      grid.row(row(finding));
+      grid.row(row(grid, finding));
     }
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
   }
 
-  private Cell[] row(Finding finding) {
+  private Cell[] row(Grid grid, Finding finding) {
     Limit limit = finding.limit();
-    String rank = limit.rank() == Rank.CRITICAL ? "" : ", " + limit.rank().word();
     String ccp = limit.monitoring().ccp();
     return new Cell[] {
-      Grid.cell(ccp.isEmpty() ? "–" : ccp),
-      Grid.cell(limit.name() + rank),
-      Grid.cell(Phrases.worst(finding)),
-      Grid.cell(finding.measured().map(Phrases::bound).orElse("–")),
-      Grid.cell(Phrases.margin(finding)),
-      Grid.cell(finding.verdict().words(), Phrases.tone(finding.verdict())),
-      Grid.cell(source(limit))
+      grid.cell(ccp.isEmpty() ? "–" : ccp),
+      grid.cell(limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit)),
+      grid.cell(Phrases.worst(finding)),
+      grid.cell(finding.measured().map(phrases::bound).orElse("–")),
+      grid.cell(Phrases.margin(finding)),
+      phrases.cell(finding.verdict()),
+      grid.cell(source(limit))
     };
   }
 
   private String source(Limit limit) {
     Standing standing = limit.source().standing();
     boolean plain = standing == Standing.READ || standing == Standing.PLAN;
-    return day.plan().cited(limit.source()) + (plain ? "" : " (" + standing.word() + ")");
+    return day.plan().cited(limit.source())
+        + (plain ? "" : " (" + phrases.word("standing", standing.word()) + ")");
   }
 
   /** Where the remarks stand; in full they would push the signatures off the page. */
@@ -215,11 +224,11 @@ final class PageOne {
     return names.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new Paragraph(
-                Bound.of(
-                    "To note on "
-                        + String.join("; ", names)
-                        + ": see \"Deviations and remarks\".")));
+            phrases.paragraph(
+                phrases.say(
+                    "record.page-one.remarks",
+                    String.join("; ", names),
+                    phrases.say("record.batch.deviations"))));
   }
 
   private Optional<Block> doubts() {
@@ -227,12 +236,8 @@ final class PageOne {
     return open == 0
         ? Optional.empty()
         : Optional.of(
-            new Paragraph(
-                Bound.of(
-                    "Data in doubt: "
-                        + open
-                        + (open == 1 ? " fault" : " faults")
-                        + " to be explained, listed under \"Data in doubt\".")));
+            phrases.paragraph(
+                phrases.count("record.page-one.doubts", open, phrases.say("record.batch.doubts"))));
   }
 
   private Signatures signatures() {
@@ -246,13 +251,13 @@ final class PageOne {
         List.of(
             new SignatureBox(
                 "prepared",
-                "Prepared by",
+                phrases.say("record.page-one.prepared-by"),
                 maker,
-                "The entries are mine and were made at the time."),
+                phrases.say("record.page-one.prepared")),
             new SignatureBox(
                 "reviewed",
-                alone ? "Pre-shipment review, sole operator" : "Pre-shipment review",
+                phrases.say(alone ? "record.page-one.review-alone" : "record.page-one.review"),
                 "",
-                "Complete; limits met, or corrective action and disposition on file.")));
+                phrases.say("record.page-one.complete"))));
   }
 }

@@ -5,11 +5,15 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
+import org.flitchbook.document.Cell;
+import org.flitchbook.document.Heading;
+import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Severity;
 import org.flitchbook.lot.Track;
@@ -17,12 +21,14 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Step;
 import org.flitchbook.sums.Shift;
+import org.flitchbook.words.Words;
 
-/** How values, times and verdicts are put into words. */
+/** How values, times and verdicts are put into words, in the language of the plan. */
 final class Phrases {
-
-  static final String NOT_RECORDED = "NOT RECORDED";
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
@@ -32,7 +38,102 @@ final class Phrases {
   private static final DateTimeFormatter DATE_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
-  private Phrases() {}
+  private final Words words;
+  private final ZoneId zone;
+  private final Bound bound;
+
+  Phrases(Plan plan) {
+    this.words = plan.words();
+    this.zone = plan.establishment().zone();
+    this.bound = new Bound(words);
+  }
+
+  ZoneId zone() {
+    return zone;
+  }
+
+  String say(String key, Object... values) {
+    return words.say(key, values);
+  }
+
+  String count(String key, long number, Object... more) {
+    return words.count(key, number, more);
+  }
+
+  /** A word of a closed set. */
+  String word(String family, String word) {
+    return words.word(family, word);
+  }
+
+  String sum(String formula) {
+    return words.sum(formula);
+  }
+
+  /** Words of a closed set, with "or" before the last. */
+  String either(String family, List<String> choices) {
+    return words.either(choices.stream().map(each -> words.word(family, each)).toList());
+  }
+
+  /** Text in which a number is never parted from its unit. */
+  Bound bound() {
+    return bound;
+  }
+
+  Paragraph paragraph(String text) {
+    return new Paragraph(bound.of(text));
+  }
+
+  Heading heading(String key, Object... values) {
+    return new Heading(2, say(key, values));
+  }
+
+  Grid grid(String key, Object... values) {
+    return new Grid(this, say(key, values));
+  }
+
+  /** An empty field is never left blank. */
+  String orNotRecorded(String text) {
+    return text.isEmpty() ? notRecorded() : text;
+  }
+
+  String notRecorded() {
+    return say("record.not-recorded");
+  }
+
+  Paragraph nothingOf(String caption) {
+    return paragraph(say("record.nothing-of", caption));
+  }
+
+  String verdict(Verdict verdict) {
+    return word("verdict", verdict.words());
+  }
+
+  Cell cell(Verdict verdict) {
+    return new Cell(bound.of(verdict(verdict)), tone(verdict));
+  }
+
+  /** The limit's name with its rank. */
+  String ranked(Limit limit) {
+    return limit.name() + ", " + word("rank", limit.rank().word());
+  }
+
+  String step(Step step) {
+    return word("step", step.word());
+  }
+
+  /** What an entry is about, and of which piece. */
+  String what(Entry entry) {
+    return ofPiece(word("what", entry.what().word()), entry);
+  }
+
+  String ofPiece(String name, Entry entry) {
+    return entry.piece().isEmpty() ? name : say("record.of-piece", name, entry.piece());
+  }
+
+  /** The probe, or that it was read by hand. */
+  String probe(Track track) {
+    return word("probe", track.called());
+  }
 
   static Tone tone(Verdict verdict) {
     return switch (verdict) {
@@ -44,30 +145,29 @@ final class Phrases {
   }
 
   /** What a fault in the data asks of people. */
-  static String follows(Severity severity) {
-    return switch (severity) {
-      case BROKEN -> "nothing can be judged";
-      case STOP -> "stop: no verdict";
-      case ASK -> "ask: explain it before release";
-      case NOTE -> "note: no verdict changes";
-    };
+  String follows(Severity severity) {
+    return word("follows", severity.word());
   }
 
-  static String time(Instant time, ZoneId zone) {
+  String time(Instant time) {
     return DATE_TIME.format(time.atZone(zone));
   }
 
-  static String clock(Instant time, ZoneId zone) {
+  String clock(Instant time) {
     return CLOCK.format(time.atZone(zone));
   }
 
+  String date(Instant time) {
+    return time.atZone(zone).toLocalDate().toString();
+  }
+
   /** Without the year, for a table whose caption has it. */
-  static String shortTime(Instant time, ZoneId zone) {
+  String shortTime(Instant time) {
     return DAY_TIME.format(time.atZone(zone));
   }
 
   /** {@code EST, UTC-05:00}. */
-  static String zone(Instant time, ZoneId zone) {
+  String zone(Instant time) {
     ZonedDateTime local = time.atZone(zone);
     return DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH).format(local)
         + ", UTC"
@@ -83,8 +183,14 @@ final class Phrases {
   }
 
   /** {@code at most 200 ppm}. */
-  static String bound(Measured measured) {
-    return (measured.atMost() ? "at most " : "at least ") + quantity(measured.limit());
+  String bound(Measured measured) {
+    String limit = quantity(measured.limit());
+    return measured.atMost() ? say("words.at-most", limit) : say("words.at-least", limit);
+  }
+
+  /** {@code 130 °F to 80 °F}. */
+  String band(Quantity from, Quantity to) {
+    return say("record.band", from, to);
   }
 
   /** Times of more than an hour as {@code 1 h 14 min}; everything else as it is. */

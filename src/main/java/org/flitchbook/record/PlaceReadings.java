@@ -1,7 +1,6 @@
 package org.flitchbook.record;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
@@ -23,22 +22,23 @@ final class PlaceReadings {
 
   private final Lot lot;
   private final Unit temperature;
-  private final ZoneId zone;
+  private final Phrases phrases;
 
   PlaceReadings(DayJudged day, Lot lot) {
     this.lot = lot;
     this.temperature = day.plan().establishment().temperature();
-    this.zone = day.plan().establishment().zone();
+    this.phrases = day.phrases();
   }
 
   Optional<Block> of(Step step) {
     Grid grid =
-        new Grid("Readings of the place that serve this lot too")
-            .head("Time", 8)
-            .head("What", 10)
-            .number("Value", 5)
-            .head("Remark", 10)
-            .head("Where it stands", 12);
+        phrases
+            .grid("record.place.caption")
+            .head("record.head.time", 8)
+            .head("record.head.what", 10)
+            .number("record.head.value", 5)
+            .head("record.head.remark", 10)
+            .head("record.head.where", 12);
     Set<Place> own = new HashSet<>(lot.entries().stream().map(Entry::place).toList());
     for (Lot.StepTrack each : lot.tracks()) {
       if (each.step() == step && each.track().what() != What.INTERNAL_TEMPERATURE) {
@@ -56,16 +56,16 @@ final class PlaceReadings {
     }
     if (track.interval() > 0) {
       Extremes ends = Extremes.of(track);
-      row(grid, track, ends.lowest(), "lowest of " + track.size() + " in the log");
-      row(grid, track, ends.highest(), "highest of " + track.size() + " in the log");
+      row(grid, track, ends.lowest(), phrases.say("record.place.lowest", track.size()));
+      row(grid, track, ends.highest(), phrases.say("record.place.highest", track.size()));
     }
   }
 
   private void row(Grid grid, Track track, int index, String remark) {
     Unit unit = track.unit().dimension() == Dimension.SHARE ? Unit.PERCENT : temperature;
     grid.row(
-        Phrases.time(Instant.ofEpochMilli(track.earliest(index)), zone),
-        track.what().word(),
+        phrases.time(Instant.ofEpochMilli(track.earliest(index))),
+        phrases.word("what", track.what().word()),
         Phrases.level(track, index, unit),
         remark,
         track.place(index).toString());

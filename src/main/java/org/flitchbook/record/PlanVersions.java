@@ -6,25 +6,23 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Entry;
-import org.flitchbook.words.Words;
 
 /** Which version of the plan each step began under, where the plan changed while a lot was made. */
 final class PlanVersions {
 
   private final Lot lot;
   private final Succession versions;
-  private final Words words;
+  private final Phrases phrases;
 
   PlanVersions(DayJudged day, Lot lot) {
     this.lot = lot;
     this.versions = day.versions();
-    this.words = day.plan().words();
+    this.phrases = day.phrases();
   }
 
   Optional<Block> block() {
@@ -34,8 +32,8 @@ final class PlanVersions {
     List<String> sentences = new ArrayList<>();
     lot.stays().forEach(stay -> sentences.add(begun(stay)));
     sentences.add(
-        PlanChoice.of(lot, versions).map(this::settled).orElse(words.say("record.plans.stricter")));
-    return Optional.of(new Paragraph(Bound.of(String.join(" ", sentences))));
+        PlanChoice.of(lot, versions).map(this::settled).orElse(phrases.say("record.plans.stricter")));
+    return Optional.of(phrases.paragraph(String.join(" ", sentences)));
   }
 
   private Instant begin() {
@@ -44,12 +42,12 @@ final class PlanVersions {
 
   private String settled(PlanChoice choice) {
     Entry entry = choice.entry();
-    return words.say(
+    return phrases.say(
         "record.plans.settled", entry.by(), choice.version(), entry.note(), entry.place());
   }
 
   private String begun(Stay stay) {
     Plan plan = versions.at(stay.into().time().earliest());
-    return words.say("record.plans.begun", stay.step().word(), plan.version(), plan.signed());
+    return phrases.say("record.plans.begun", phrases.step(stay.step()), plan.version(), plan.signed());
   }
 }

@@ -2,7 +2,6 @@ package org.flitchbook.record;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,40 +29,41 @@ final class Sections {
   private final DayJudged day;
   private final Judgement judgement;
   private final Lot lot;
-  private final ZoneId zone;
+  private final Phrases phrases;
 
   Sections(DayJudged day, Judgement judgement) {
     this.day = day;
     this.judgement = judgement;
     this.lot = judgement.lot();
-    this.zone = day.plan().establishment().zone();
+    this.phrases = day.phrases();
   }
 
   Block probes() {
     Grid grid =
-        new Grid("Which readings served the lot")
-            .head("What", 10)
-            .head("Probe", 6)
-            .head("Step", 6)
-            .head("Log and column", 14)
-            .head("With", 5)
-            .number("Readings", 5)
-            .number("Every", 6)
-            .number("± accuracy and error", 8);
+        phrases
+            .grid("record.probes.caption")
+            .head("record.head.what", 10)
+            .head("record.head.probe", 6)
+            .head("record.head.step", 6)
+            .head("record.probes.log", 14)
+            .head("record.head.with", 5)
+            .number("record.probes.readings", 5)
+            .number("record.probes.every", 6)
+            .number("record.probes.accuracy", 8);
     for (Lot.StepTrack each : lot.tracks()) {
       Track track = each.track();
       grid.row(
-          track.what().word(),
-          track.called(),
-          each.step().word(),
-          track.interval() == 0 ? "hand entries" : track.origin().toString(),
+          phrases.word("what", track.what().word()),
+          phrases.probe(track),
+          phrases.step(each.step()),
+          track.interval() == 0 ? phrases.say("record.probes.by-hand") : track.origin().toString(),
           track.instrument(),
           String.valueOf(track.size()),
           track.interval() == 0 ? "–" : Duration.ofMillis(track.interval()).toSeconds() + " s",
           spread(track));
     }
     return grid.isEmpty()
-        ? new Paragraph(Bound.of("Readings of probes and places: " + Phrases.NOT_RECORDED))
+        ? phrases.nothingOf(phrases.say("record.probes.all-readings"))
         : grid.table();
   }
 
@@ -82,14 +82,15 @@ final class Sections {
   /** The instruments that the lot's entries and logs name, with the check in force. */
   Block instruments() {
     Grid grid =
-        new Grid("Instruments in force")
-            .head("Instrument", 8)
-            .head("Last check", 8)
-            .head("What was read", 10)
-            .number("Error", 0)
-            .number("Tolerance", 0)
-            .head("Holds until", 6)
-            .head("Where it stands", 12);
+        phrases
+            .grid("record.instruments.caption")
+            .head("record.instruments.instrument", 8)
+            .head("record.instruments.last-check", 8)
+            .head("record.instruments.read", 10)
+            .number("record.instruments.error", 0)
+            .number("record.instruments.tolerance", 0)
+            .head("record.instruments.holds-until", 6)
+            .head("record.head.where", 12);
     for (Instrument instrument : day.plan().instruments()) {
       if (isUsed(instrument)) {
         Optional<Register.Check> last = day.register().last(instrument.id(), day.moment());
@@ -97,20 +98,29 @@ final class Sections {
       }
     }
     return grid.isEmpty()
-        ? new Paragraph(Bound.of("Instruments: " + Phrases.NOT_RECORDED))
+        ? phrases.nothingOf(phrases.say("record.instruments.instruments"))
         : grid.table();
   }
 
   private String[] row(Instrument instrument, Optional<Register.Check> last) {
     return new String[] {
-      instrument.id() + ", " + instrument.kind(),
-      last.map(check -> Phrases.time(check.at(), zone)).orElse(Phrases.NOT_RECORDED),
-      last.map(check -> check.entry().what().word() + " " + check.entry().shown()).orElse("–"),
-      last.map(check -> check.error().shown() + (check.passed() ? "" : ", FAILED")).orElse("–"),
+      instrument.id() + ", " + phrases.word("instrument", instrument.kind()),
+      last.map(check -> phrases.time(check.at())).orElse(phrases.notRecorded()),
+      last.map(this::read).orElse("–"),
+      last.map(this::error).orElse("–"),
       instrument.tolerance().toString(),
-      last.map(check -> until(instrument, check).atZone(zone).toLocalDate().toString()).orElse("–"),
+      last.map(check -> phrases.date(until(instrument, check))).orElse("–"),
       last.map(check -> check.entry().place().toString()).orElse("–")
     };
+  }
+
+  private String read(Register.Check check) {
+    return phrases.word("what", check.entry().what().word()) + " " + check.entry().shown();
+  }
+
+  private String error(Register.Check check) {
+    String error = check.error().shown();
+    return check.passed() ? error : phrases.say("record.instruments.failed", error);
   }
 
   private static Instant until(Instrument instrument, Register.Check check) {
@@ -125,13 +135,14 @@ final class Sections {
 
   Block monitoring() {
     Grid grid =
-        new Grid("Each limit: why, how it is watched, what is done where it is missed")
-            .head("Limit", 10)
-            .head("Because", 12)
-            .head("Watched", 8)
-            .head("By", 3)
-            .head("If missed", 9)
-            .head("Edition and standing", 12);
+        phrases
+            .grid("record.monitoring.caption")
+            .head("record.head.limit", 10)
+            .head("record.monitoring.because", 12)
+            .head("record.monitoring.watched", 8)
+            .head("record.head.by", 3)
+            .head("record.monitoring.if-missed", 9)
+            .head("record.monitoring.edition", 12);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       Limit limit = finding.limit();
       Monitoring watched = limit.monitoring();
@@ -141,9 +152,13 @@ final class Sections {
           watched.monitored().isEmpty() ? "–" : watched.monitored(),
           watched.by().isEmpty() ? "–" : watched.by(),
           watched.ifMissed().isEmpty() ? "–" : watched.ifMissed(),
-          limit.source().edition() + "; " + limit.source().standing().sentence());
+          limit.source().edition() + "; " + standing(limit));
     }
     return grid.table();
+  }
+
+  private String standing(Limit limit) {
+    return phrases.word("standing-told", limit.source().standing().word());
   }
 
   List<Block> notRead() {
@@ -151,48 +166,46 @@ final class Sections {
     List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
     if (!conflicts.isEmpty()) {
       blocks.add(
-          new Paragraph(Bound.strong("Limits in conflict: " + String.join("; ", conflicts) + ".")));
+          new Paragraph(
+              phrases
+                  .bound()
+                  .strong(
+                      phrases.say("record.monitoring.conflict", String.join("; ", conflicts)))));
     }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {
         blocks.add(
-            new Paragraph(
-                Bound.of(
-                    "Of the rule set \""
-                        + set.name()
-                        + "\" this was not read in its own text: "
-                        + String.join(" ", set.notRead()))));
+            phrases.paragraph(
+                phrases.say(
+                    "record.monitoring.not-read", set.name(), String.join(" ", set.notRead()))));
       }
     }
     if (!day.plan().ownTemplates().isEmpty()) {
       blocks.add(
-          new Paragraph(
-              Bound.of(
-                  "The book's own files stood in for the tool's: "
-                      + String.join(", ", day.plan().ownTemplates())
-                      + ".")));
+          phrases.paragraph(
+              phrases.say(
+                  "record.monitoring.own-files", String.join(", ", day.plan().ownTemplates()))));
     }
     return blocks;
   }
 
   Block doubts() {
     Grid grid =
-        new Grid("Data in doubt, and what was noted")
-            .head("Rule", 8)
-            .head("What follows", 6)
-            .head("Where", 12)
-            .head("Found", 16)
-            .head("Expected", 14);
+        phrases
+            .grid("record.doubts.caption")
+            .head("record.doubts.rule", 8)
+            .head("record.head.follows", 6)
+            .head("record.head.place", 12)
+            .head("record.head.fault-found", 16)
+            .head("record.head.fault-expected", 14);
     for (Fault fault : judgement.faults()) {
       grid.row(
-          fault.rule(),
-          Phrases.follows(fault.severity()),
+          phrases.word("rule", fault.rule()),
+          phrases.follows(fault.severity()),
           fault.place().toString(),
           fault.found(),
           fault.expected());
     }
-    return grid.isEmpty()
-        ? new Paragraph(Bound.of("Nothing in the data of this lot was in doubt."))
-        : grid.table();
+    return grid.isEmpty() ? phrases.paragraph(phrases.say("record.doubts.none")) : grid.table();
   }
 }

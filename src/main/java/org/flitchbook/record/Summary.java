@@ -2,6 +2,7 @@ package org.flitchbook.record;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
@@ -9,7 +10,6 @@ import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Running;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -19,25 +19,27 @@ import org.flitchbook.plan.Limit;
 final class Summary {
 
   private final DayJudged day;
+  private final Phrases phrases;
 
   Summary(DayJudged day) {
     this.day = day;
+    this.phrases = day.phrases();
   }
 
   Document document() {
     List<Block> blocks = new ArrayList<>();
     for (Judgement each : day.judgements()) {
-      blocks.add(new Paragraph(Bound.of(String.join("\n", lot(each)))));
+      blocks.add(phrases.paragraph(String.join("\n", lot(each))));
     }
     if (day.judgements().isEmpty()) {
-      blocks.add(line("No lot has anything filed on this day, and none is in a running step."));
+      blocks.add(phrases.paragraph(phrases.say("record.summary.no-lot")));
     }
     for (Fault fault : day.faults()) {
-      blocks.add(line(told(fault)));
+      blocks.add(phrases.paragraph(told(fault)));
     }
     return new Document(
         day.plan().establishment().name() + ", " + day.day(),
-        "Judged under plan version " + day.plan().version(),
+        phrases.say("record.summary.plan", day.plan().version()),
         day.plan().words(),
         day.book() + "/" + day.day(),
         day.moment(),
@@ -46,12 +48,14 @@ final class Summary {
         blocks);
   }
 
-  private static String told(Fault fault) {
-    return fault.severity().word() + " (" + fault.rule() + "): " + fault;
-  }
-
-  private static Paragraph line(String text) {
-    return new Paragraph(Bound.of(text));
+  private String told(Fault fault) {
+    return phrases.say(
+        "record.summary.fault",
+        phrases.word("severity", fault.severity().word()),
+        phrases.word("rule", fault.rule()),
+        fault.place(),
+        fault.found(),
+        fault.expected());
   }
 
   private List<String> lot(Judgement judgement) {
@@ -63,7 +67,7 @@ final class Summary {
             + judgement.lot().code()
             + product
             + ": "
-            + judgement.verdict().words().toUpperCase(java.util.Locale.ROOT));
+            + phrases.verdict(judgement.verdict()).toUpperCase(Locale.ROOT));
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       boolean said =
           finding.verdict().isMissed()
@@ -76,7 +80,7 @@ final class Summary {
     long pending =
         judgement.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
     if (pending > 0) {
-      lines.add("– " + pending + (pending == 1 ? " limit is" : " limits are") + " pending");
+      lines.add("– " + phrases.count("record.summary.pending", pending));
     }
     judgement.faults().stream()
         .filter(fault -> !fault.is(Severity.BROKEN))
@@ -86,7 +90,7 @@ final class Summary {
 
   private String missed(Finding finding) {
     Limit limit = finding.limit();
-    String what = finding.verdict().words() + ": " + limit.name();
+    String what = phrases.verdict(finding.verdict()) + ": " + limit.name();
     String why = finding.reason().isEmpty() ? "" : ": " + finding.reason();
     String act = Phrases.planned(limit).map(text -> " → " + text).orElse("");
     return what + why + " (" + day.plan().cited(limit.source()) + ")" + act;

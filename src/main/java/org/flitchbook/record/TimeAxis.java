@@ -3,7 +3,6 @@ package org.flitchbook.record;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
-import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -19,7 +18,7 @@ import org.flitchbook.document.Tick;
  * @param from milliseconds since 1970
  * @param to after {@code from}
  */
-record TimeAxis(long from, long to, ZoneId zone) {
+record TimeAxis(long from, long to, Phrases phrases) {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
@@ -46,7 +45,7 @@ record TimeAxis(long from, long to, ZoneId zone) {
 
   Axis axis() {
     return new Axis(
-        "Clock time, " + Phrases.zone(Instant.ofEpochMilli(from), zone), 0, at(to), ticks());
+        phrases.say("record.chart.clock", phrases.zone(Instant.ofEpochMilli(from))), 0, at(to), ticks());
   }
 
   private int step() {
@@ -71,7 +70,7 @@ record TimeAxis(long from, long to, ZoneId zone) {
 
   /** The midnight before it, so that the ticks stand at full hours. */
   private ZonedDateTime begin() {
-    return Instant.ofEpochMilli(from).atZone(zone).toLocalDate().atStartOfDay(zone);
+    return Instant.ofEpochMilli(from).atZone(phrases.zone()).toLocalDate().atStartOfDay(phrases.zone());
   }
 
   /** By the clock, so that the ticks stand at the same hours on the day that the clocks change. */

@@ -14,18 +14,18 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 
 /** The axis of what was measured, at round numbers; of a temperature in the other scale as well. */
-record ValueAxis(Unit unit, double least, double most) {
+record ValueAxis(Unit unit, double least, double most, Phrases phrases) {
 
   private static final int[] STEPS = {1, 2, 5, 10, 20, 50, 100};
   private static final int MOST_TICKS = 11;
 
   /** So that all values and limit lines are to be seen, with some room at both ends. */
-  static ValueAxis over(Unit unit, double[] seen, List<Guide> guides) {
+  static ValueAxis over(Unit unit, double[] seen, List<Guide> guides, Phrases phrases) {
     DoubleSummaryStatistics all =
         DoubleStream.concat(Arrays.stream(seen), guides.stream().mapToDouble(Guide::at))
             .summaryStatistics();
     double room = Math.max(1, (all.getMax() - all.getMin()) / 5);
-    return new ValueAxis(unit, all.getMin() - room, all.getMax() + room / 2);
+    return new ValueAxis(unit, all.getMin() - room, all.getMax() + room / 2, phrases);
   }
 
   Axis axis() {
@@ -52,7 +52,7 @@ record ValueAxis(Unit unit, double least, double most) {
 
   private String label() {
     return unit.dimension() == Dimension.TEMPERATURE
-        ? unit.symbol() + ", at the right " + other().symbol()
+        ? phrases.say("record.chart.units", unit, other())
         : unit.symbol();
   }
 

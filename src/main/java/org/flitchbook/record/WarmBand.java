@@ -17,14 +17,18 @@ import org.flitchbook.sums.Shift;
 /**
  * Temperatures between which the time of a lot is added up, taken from the limits of its product.
  *
- * @param name with the figures as the limit prints them
- * @param bottom and {@code top} as in {@link Level}; the top is the largest number where the band
- *     is open
+ * @param to empty where the band is open
  */
-record WarmBand(String name, long bottom, long top) {
+record WarmBand(Quantity from, Optional<Quantity> to) {
 
   private static final String COLD = "cold holding";
   private static final String COME_UP = "come-up";
+
+  /** With the figures as the limit prints them. */
+  String name(Phrases phrases) {
+    return to.map(top -> phrases.band(from, top))
+        .orElseGet(() -> phrases.say("record.warm.above", from));
+  }
 
   /** Above the strictest level of cold holding, and inside the first stage of the come-up. */
   static List<WarmBand> of(Product product) {
@@ -51,7 +55,7 @@ record WarmBand(String name, long bottom, long top) {
         .filter(Kind.Holding::ceiling)
         .map(Kind.Holding::limit)
         .min(Comparator.naturalOrder())
-        .map(level -> new WarmBand("above " + level, Level.of(level), Long.MAX_VALUE));
+        .map(level -> new WarmBand(level, Optional.empty()));
   }
 
   private static Optional<WarmBand> comeUp(Product product) {
@@ -63,7 +67,7 @@ record WarmBand(String name, long bottom, long top) {
   }
 
   private static WarmBand between(Quantity from, Quantity to) {
-    return new WarmBand(from + " to " + to, Level.of(from), Level.of(to));
+    return new WarmBand(from, Optional.of(to));
   }
 
   private static <K extends Kind> Stream<K> kinds(Product product, String covers, Class<K> kind) {
@@ -83,8 +87,8 @@ record WarmBand(String name, long bottom, long top) {
   }
 
   private Exposure exposure(Track way, Shift shift) {
-    return top == Long.MAX_VALUE
-        ? Exposure.above(way, shift, bottom)
-        : Exposure.between(way, shift, bottom, top);
+    long bottom = Level.of(from);
+    return to.map(top -> Exposure.between(way, shift, bottom, Level.of(top)))
+        .orElseGet(() -> Exposure.above(way, shift, bottom));
   }
 }

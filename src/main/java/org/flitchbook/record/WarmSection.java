@@ -26,15 +26,13 @@ import org.flitchbook.sums.Exposure;
  */
 final class WarmSection {
 
-  private static final String UNSEEN =
-      "Unseen is the time between readings too far apart to tell, the one before and the one behind"
-          + " it outside; it is in no column.";
-
   private final Lot lot;
   private final List<WarmBand> bands;
+  private final Phrases phrases;
 
-  WarmSection(Lot lot) {
+  WarmSection(Lot lot, Phrases phrases) {
     this.lot = lot;
+    this.phrases = phrases;
     this.bands = lot.product().map(WarmBand::of).orElse(List.of());
   }
 
@@ -43,11 +41,11 @@ final class WarmSection {
     List<Watched> watched = watched();
     if (!bands.isEmpty() && !watched.isEmpty()) {
       blocks.add(table(watched));
-      blocks.add(new Paragraph(Bound.muted(UNSEEN)));
+      blocks.add(new Paragraph(phrases.bound().muted(phrases.say("record.warm.unseen-told"))));
     } else if (!bands.isEmpty()) {
-      blocks.add(new Paragraph(Bound.of("Time in the warm: " + Phrases.NOT_RECORDED)));
+      blocks.add(phrases.nothingOf(phrases.say("record.batch.warm")));
     }
-    without().map(told -> new Paragraph(Bound.of(told))).ifPresent(blocks::add);
+    without().map(phrases::paragraph).ifPresent(blocks::add);
     return blocks;
   }
 
@@ -56,10 +54,7 @@ final class WarmSection {
         lot.product().map(WarmBand::missing).orElse(List.of("cold holding", "come-up"));
     return missing.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            "The product has no limit of "
-                + String.join(" or ", missing)
-                + " that gives a temperature, so no time is added up against one.");
+        : Optional.of(phrases.say("record.warm.without", phrases.either("covers", missing)));
   }
 
   /**
@@ -107,7 +102,9 @@ final class WarmSection {
     air(Step.DRY, What.COOLER_TEMPERATURE, true).ifPresent(all::add);
     List<Track> cores = cores();
     if (!cores.isEmpty() || Stream.of(Step.SMOKE, Step.CHILL).anyMatch(this::hasBegun)) {
-      all.add(new Watched("smoke and chill", What.INTERNAL_TEMPERATURE, cores, false, true));
+      all.add(
+          new Watched(
+              phrases.say("record.warm.heat"), What.INTERNAL_TEMPERATURE, cores, false, true));
     }
     air(Step.CHILL, What.COOLER_TEMPERATURE, false).ifPresent(all::add);
     return all;
@@ -126,36 +123,57 @@ final class WarmSection {
         .map(
             stay ->
                 new Watched(
-                    step.word(), what, lot.tracks(what, step), stay.visits().size() > 1, counts));
+                    phrases.step(step),
+                    what,
+                    lot.tracks(what, step),
+                    stay.visits().size() > 1,
+                    counts));
   }
 
   private Block table(List<Watched> watched) {
-    Grid grid = new Grid("Time in the warm, at its worse end").head("Step", 6).head("What", 8);
-    grid.head("Probe", 5);
-    bands.forEach(band -> grid.number(Phrases.capital(band.name()), 7));
-    grid.head("Remark", 18);
+    Grid grid =
+        phrases
+            .grid("record.warm.caption")
+            .head("record.head.step", 6)
+            .head("record.head.what", 8)
+            .head("record.head.probe", 5);
+    bands.forEach(band -> grid.numbers(Phrases.capital(band.name(phrases)), 7));
+    grid.head("record.head.remark", 18);
     watched.forEach(each -> rows(grid, each));
     long pauses = pauses();
     List<Exposure> unwatched =
         bands.stream().map(band -> new Exposure(pauses, 0, false, false)).toList();
-    row(grid, "between steps", "nobody watched", "–", unwatched, List.of("counted as warm"));
+    row(
+        grid,
+        phrases.say("record.warm.between-steps"),
+        phrases.say("record.warm.nobody"),
+        "–",
+        unwatched,
+        List.of(phrases.say("record.warm.counted")));
     List<Exposure> total = bands.stream().map(band -> total(watched, band, pauses)).toList();
-    row(grid, "total", "all steps", "the worst", total, notRecorded(watched));
+    row(
+        grid,
+        phrases.say("record.warm.total"),
+        phrases.say("record.warm.all-steps"),
+        phrases.say("record.warm.worst"),
+        total,
+        notRecorded(watched));
     return grid.table();
   }
 
   private void rows(Grid grid, Watched watched) {
-    String what = watched.what().word();
-    List<String> apart = watched.counts() ? List.of() : List.of("not in the total");
+    String what = phrases.word("what", watched.what().word());
+    List<String> apart =
+        watched.counts() ? List.of() : List.of(phrases.say("record.warm.not-in-total"));
     if (watched.tracks().isEmpty()) {
-      List<String> cells = new ArrayList<>(List.of(watched.step(), what, Phrases.NOT_RECORDED));
+      List<String> cells = new ArrayList<>(List.of(watched.step(), what, phrases.notRecorded()));
       bands.forEach(band -> cells.add("–"));
       cells.add(String.join("; ", apart));
       grid.row(cells.toArray(String[]::new));
     }
     for (Track track : watched.tracks()) {
       List<Exposure> times = bands.stream().map(band -> band.longest(track)).toList();
-      row(grid, watched.step(), what, track.called(), times, apart);
+      row(grid, watched.step(), what, phrases.probe(track), times, apart);
     }
   }
 
@@ -176,27 +194,27 @@ final class WarmSection {
 
   /** What the readings leave open, said once where it is alike for every band. */
   private List<String> open(List<Exposure> times) {
-    List<String> each = times.stream().map(WarmSection::open).toList();
+    List<String> each = times.stream().map(this::open).toList();
     if (each.stream().distinct().count() == 1) {
       return each.stream().distinct().filter(told -> !told.isEmpty()).toList();
     }
     return IntStream.range(0, each.size())
         .filter(i -> !each.get(i).isEmpty())
-        .mapToObj(i -> bands.get(i).name() + ": " + each.get(i))
+        .mapToObj(i -> bands.get(i).name(phrases) + ": " + each.get(i))
         .toList();
   }
 
   /** The time that it may add is in no column. */
-  private static String open(Exposure time) {
+  private String open(Exposure time) {
     List<String> open = new ArrayList<>();
     if (time.beginsInside()) {
-      open.add("begins inside");
+      open.add(phrases.say("record.warm.begins-inside"));
     }
     if (time.running()) {
-      open.add("still inside");
+      open.add(phrases.say("record.warm.still-inside"));
     }
     if (time.unseen() > 0) {
-      open.add("unseen " + shown(time.unseen()));
+      open.add(phrases.say("record.warm.unseen", shown(time.unseen())));
     }
     return String.join(", ", open);
   }
@@ -212,10 +230,10 @@ final class WarmSection {
         .reduce(new Exposure(pauses, 0, false, false), WarmSection::plus);
   }
 
-  private static List<String> notRecorded(List<Watched> watched) {
+  private List<String> notRecorded(List<Watched> watched) {
     return watched.stream()
         .filter(each -> each.counts() && each.tracks().isEmpty())
-        .map(each -> "without " + each.step() + ", " + Phrases.NOT_RECORDED)
+        .map(each -> phrases.say("record.warm.without-step", each.step()))
         .toList();
   }
 

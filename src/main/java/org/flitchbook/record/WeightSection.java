@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -23,9 +22,11 @@ import org.flitchbook.sums.Yields;
 final class WeightSection {
 
   private final Lot lot;
+  private final Phrases phrases;
 
-  WeightSection(Lot lot) {
+  WeightSection(Lot lot, Phrases phrases) {
     this.lot = lot;
+    this.phrases = phrases;
   }
 
   List<Block> blocks() {
@@ -38,12 +39,13 @@ final class WeightSection {
 
   private Block weights() {
     Grid grid =
-        new Grid("Weights")
-            .head("After", 10)
-            .number("Weight", 8)
-            .number("Of the weight before", 8)
-            .number("Of the green weight", 8)
-            .head("Where it stands", 14);
+        phrases
+            .grid("record.weights.weights")
+            .head("record.weights.after", 10)
+            .number("record.weights.weight", 8)
+            .number("record.weights.of-before", 8)
+            .number("record.weights.of-green", 8)
+            .head("record.head.where", 14);
     for (Entry entry : lot.entries()) {
       if (isWeight(entry)) {
         List<Stage> chain = upTo(entry);
@@ -55,18 +57,17 @@ final class WeightSection {
             entry.place().toString());
       }
     }
-    return grid.isEmpty()
-        ? new Paragraph(Bound.of("Weights: " + Phrases.NOT_RECORDED))
-        : grid.table();
+    return grid.isEmpty() ? phrases.nothingOf(phrases.say("record.weights.weights")) : grid.table();
   }
 
   private static boolean isWeight(Entry entry) {
     return entry.is(What.GREEN_WEIGHT) || entry.is(What.WEIGHT) || entry.is(What.GLAZED);
   }
 
-  private static String name(Entry entry) {
-    String piece = entry.piece().isEmpty() ? "" : ", piece " + entry.piece();
-    return stage(entry) + piece;
+  private String name(Entry entry) {
+    return entry.is(What.WEIGHT)
+        ? phrases.ofPiece(phrases.word("step", entry.sheet().word()), entry)
+        : phrases.what(entry);
   }
 
   private static String stage(Entry entry) {
@@ -145,22 +146,18 @@ final class WeightSection {
         of(What.RIND, green).filter(entry -> entry.value().equalsIgnoreCase("on")).isPresent();
     Optional<Quantity> rind = last(What.RIND_WEIGHT, green.piece()).map(Entry::amount);
     return rind.filter(weight -> on && weight.isBelow(green.amount()))
-        .map(weight -> new Paragraph(Bound.of(rind(green, weight))));
+        .map(weight -> phrases.paragraph(rind(green, weight)));
   }
 
-  private static String rind(Entry green, Quantity rind) {
+  private String rind(Entry green, Quantity rind) {
     Base base = Base.lessRind(green.amount(), rind);
     Yields left = Yields.of(List.of(green.amount(), base.mass()));
-    String piece = green.piece().isEmpty() ? "" : ", piece " + green.piece();
-    return "Rind taken off"
-        + piece
-        + ": "
-        + base.formula()
-        + " = "
-        + base.mass().shown()
-        + " skin-free, "
-        + percent(left.total())
-        + " of the green weight; the sums of the cure are reckoned on it.";
+    return phrases.say(
+        "record.weights.rind-off",
+        phrases.ofPiece(phrases.say("record.weights.rind-taken-off"), green),
+        phrases.sum(base.formula()),
+        base.mass().shown(),
+        percent(left.total()));
   }
 
   /** The last statement about the piece that stood when it was weighed. */
@@ -184,22 +181,19 @@ final class WeightSection {
             .anyMatch(what -> lot.first(what).isPresent());
     return lot.last(What.WEIGHT)
         .filter(last -> parted)
-        .map(last -> new Paragraph(Bound.of(balance(last))));
+        .map(last -> phrases.paragraph(balance(last)));
   }
 
   private String balance(Entry last) {
     MassBalance balance =
         new MassBalance(
             weighed(last), sum(What.PACKED), sum(What.ENDS), sum(What.WASTE), sum(What.SAMPLE));
-    return "Mass balance after the "
-        + last.sheet().word()
-        + ": "
-        + balance.unexplained().formula()
-        + " = "
-        + balance.unexplained().value().shown()
-        + " unexplained, "
-        + balance.unexplainedShare().value().shown()
-        + " of the last weight.";
+    return phrases.say(
+        "record.weights.balance",
+        phrases.word("step", last.sheet().word()),
+        phrases.sum(balance.unexplained().formula()),
+        balance.unexplained().value().shown(),
+        balance.unexplainedShare().value().shown());
   }
 
   /** The last weight; of a lot in pieces what each weighed after that step. */

@@ -22,12 +22,12 @@ record Asked(Set<String> keys, Set<String> families) {
   private static final Path SOURCES = Path.of("src", "main", "java", "org", "flitchbook");
 
   /** The rooms that have wording. The other roots of keys are families. */
-  private static final List<String> ROOMS = List.of("words", "document", "pdf");
+  private static final List<String> ROOMS = List.of("words", "document", "pdf", "record");
 
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");
-  private static final Pattern COUNTED = Pattern.compile("\\bcount\\(\\s*\"([^\"]+)\"");
-  private static final Pattern WORD = Pattern.compile("\\bword\\(\\s*\"([^\"]+)\"");
+  private static final Pattern COUNTED = Pattern.compile("\\bcount\\(\\s*\"([^\"]+\\.[^\"]+)\"");
+  private static final Pattern WORD = Pattern.compile("\\b(?:word|either)\\(\\s*\"([^\"]+)\"");
 
   static Asked bySources() {
     Asked asked = new Asked(new TreeSet<>(), new TreeSet<>());
