@@ -55,22 +55,27 @@ final class BoundJudge {
     return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
   }
 
-  private String side() {
-    return bound.ceiling() ? "above" : "below";
+  private String say(String key, Object... values) {
+    return judged.say(key, values);
   }
 
-  private Outcome compared(Worked worked, List<Place> evidence, String which) {
+  private Outcome compared(Worked worked, List<Place> evidence, String piece) {
     Measured measured =
         Measured.of(bound.figure().word(), worked.value(), bound.ceiling(), bound.limit());
     Outcome outcome =
         holds(worked.value())
             ? Outcome.of(Verdict.MET, "")
-            : Outcome.of(
-                Verdict.NOT_MET,
-                worked.value().shown() + which + " is " + side() + " " + bound.limit());
-    return outcome
-        .measured(measured, worked.formula() + " = " + worked.value().shown())
-        .from(evidence);
+            : Outcome.of(Verdict.NOT_MET, beyond(worked.value(), piece));
+    String formula = judged.plan().words().sum(worked.formula());
+    return outcome.measured(measured, formula + " = " + worked.value().shown()).from(evidence);
+  }
+
+  private String beyond(Quantity value, String piece) {
+    String which =
+        piece.isEmpty() ? value.shown() : say("check.bound.in-piece", value.shown(), piece);
+    return bound.ceiling()
+        ? say("check.bound.above", which, bound.limit())
+        : say("check.bound.below", which, bound.limit());
   }
 
   private Outcome ingoing() {
@@ -82,14 +87,10 @@ final class BoundJudge {
     for (Curing.Ingoing each : new Curing(judged).ingoing(bound.figure())) {
       pieces.add(
           each.worked()
-              .map(worked -> proved(compared(worked, each.evidence(), piece(each)), each))
+              .map(worked -> proved(compared(worked, each.evidence(), each.piece()), each))
               .orElseGet(() -> Outcome.notShown(each.reason()).from(each.evidence())));
     }
     return Outcome.worstOfAll(pieces);
-  }
-
-  private static String piece(Curing.Ingoing each) {
-    return each.piece().isEmpty() ? "" : " in piece " + each.piece();
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
@@ -108,10 +109,10 @@ final class BoundJudge {
     Optional<Base> green = new Curing(judged).baseOfAll();
     List<Entry> weights = judged.lot().all(What.WEIGHT);
     if (green.isEmpty()) {
-      return judged.missing(step, "no skin-free green weight");
+      return judged.missing(step, say("check.bound.no-green-weight"));
     }
     if (weights.isEmpty()) {
-      return judged.missing(step, "no weight after the cure");
+      return judged.missing(step, say("check.bound.no-weight"));
     }
     Entry last = weights.get(weights.size() - 1);
     List<Entry> together = weights.stream().filter(entry -> entry.sheet() == last.sheet()).toList();
@@ -129,10 +130,10 @@ final class BoundJudge {
     return switch (judged.phase(step)) {
       case NOT_BEGUN, RUNNING ->
           outcome.verdict() == Verdict.MET
-              ? outcome.but(Verdict.PENDING, "the weight after " + step.word() + " is to come")
-              : outcome.but(Verdict.PENDING, "so far");
+              ? outcome.but(Verdict.PENDING, say("check.bound.weight-to-come", judged.step(step)))
+              : outcome.but(Verdict.PENDING, say("check.bound.so-far"));
       default ->
-          outcome.but(Verdict.NOT_SHOWN, "no weight was written after the step " + step.word());
+          outcome.but(Verdict.NOT_SHOWN, say("check.bound.weight-missing", judged.step(step)));
     };
   }
 
@@ -142,7 +143,7 @@ final class BoundJudge {
     List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     if (tracks.isEmpty()) {
       return without.orElseGet(
-          () -> judged.missing(Step.SMOKE, "no internal temperature on record"));
+          () -> judged.missing(Step.SMOKE, judged.noReading(What.INTERNAL_TEMPERATURE)));
     }
     return Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
   }
@@ -164,37 +165,43 @@ final class BoundJudge {
             unit);
     Measured measured =
         Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
-    return verdict(value, worst, track.called())
+    return verdict(value, worst, judged.probe(track))
         .measured(measured, Shown.worst(value, off, bound.ceiling(), read(track, peak)))
         .from(List.of(track.place(peak)), List.of(track.origin(), track.place(peak)));
   }
 
   private String read(Track track, int index) {
-    return track.called() + " at " + judged.clock(track.earliest(index));
+    return judged.read(track, judged.clock(track.earliest(index)));
   }
 
   private Outcome verdict(Quantity value, Quantity worst, String probe) {
     if (holds(worst)) {
       return Outcome.of(Verdict.MET, "");
     }
-    String by = probe + " peaks at " + value.shown();
     if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING && !bound.ceiling()) {
-      return Outcome.pending(by + " so far");
+      return Outcome.pending(say("check.bound.peaks-so-far", probe, value.shown()));
     }
     return holds(value)
-        ? Outcome.notShown(
-            by
-                + "; with the instrument's error against the lot it is "
-                + side()
-                + " "
-                + bound.limit())
-        : Outcome.of(Verdict.NOT_MET, by + ", " + side() + " " + bound.limit());
+        ? Outcome.notShown(doubted(probe, value))
+        : Outcome.of(Verdict.NOT_MET, peaks(probe, value));
+  }
+
+  private String doubted(String probe, Quantity value) {
+    return bound.ceiling()
+        ? say("check.bound.peaks-doubted-above", probe, value.shown(), bound.limit())
+        : say("check.bound.peaks-doubted-below", probe, value.shown(), bound.limit());
+  }
+
+  private String peaks(String probe, Quantity value) {
+    return bound.ceiling()
+        ? say("check.bound.peaks-above", probe, value.shown(), bound.limit())
+        : say("check.bound.peaks-below", probe, value.shown(), bound.limit());
   }
 
   private Outcome laboratory(What what) {
     List<Entry> results = judged.lot().all(what);
     if (results.isEmpty()) {
-      return judged.missing(step, "no laboratory result for " + what.word());
+      return judged.missing(step, say("check.bound.no-result", judged.what(what)));
     }
     return Outcome.worstOfAll(
         results.stream()
@@ -209,7 +216,7 @@ final class BoundJudge {
     Optional<Entry> salt = judged.lot().last(What.LAB_SALT);
     Optional<Entry> moisture = judged.lot().last(What.MOISTURE);
     if (salt.isEmpty() || moisture.isEmpty()) {
-      return judged.missing(step, "no laboratory results for both salt and moisture");
+      return judged.missing(step, say("check.bound.no-brine"));
     }
     Worked worked = Sums.brineStrength(salt.get().amount(), moisture.get().amount());
     return compared(worked, List.of(salt.get().place(), moisture.get().place()), "");

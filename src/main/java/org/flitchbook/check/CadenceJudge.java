@@ -43,9 +43,8 @@ final class CadenceJudge {
     boolean over = judged.phase(step) == Case.Phase.OVER;
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
-          ? Outcome.notShown("no \"" + cadence.what().word() + "\" entry")
-              .from(List.of(into.place()))
-          : Outcome.pending("no \"" + cadence.what().word() + "\" entry so far");
+          ? Outcome.notShown(judged.noEntry(cadence.what())).from(List.of(into.place()))
+          : Outcome.pending(judged.say("check.cadence.none-so-far", judged.what(cadence.what())));
     }
     return told(verdict(longest, over), longest, done);
   }
@@ -84,9 +83,9 @@ final class CadenceJudge {
     Quantity value = Case.time(longest.from().longestTo(longest.to()), cadence.every().unit());
     String reason =
         switch (verdict) {
-          case NOT_MET -> value.shown() + " between two, of at most " + cadence.every();
-          case NOT_SHOWN -> value.shown() + " if both minutes are taken at their worse end";
-          case PENDING -> "the step " + step.word() + " runs";
+          case NOT_MET -> judged.say("check.cadence.too-long", value.shown(), cadence.every());
+          case NOT_SHOWN -> judged.say("check.worse-minutes", value.shown());
+          case PENDING -> judged.runs(step);
           case MET -> "";
         };
     List<Place> rests = new ArrayList<>(longest.between());
@@ -94,20 +93,19 @@ final class CadenceJudge {
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of(
-                "longest time between \"" + cadence.what().word() + "\"",
+                judged.say("check.cadence.longest", judged.what(cadence.what())),
                 value,
                 true,
                 cadence.every()),
-            done.size() + " entries; the longest pause is " + shown(longest))
+            judged.say("check.cadence.entries", done.size(), shown(longest)))
         .from(longest.between(), rests);
   }
 
   private String shown(Pause pause) {
-    return "from "
-        + judged.date(pause.from().earliest())
-        + " to "
-        + judged.date(pause.to().earliest())
-        + ": "
-        + Shown.time(pause.written(), pause.from().longestTo(pause.to()), cadence.every().unit());
+    return judged.say(
+        "check.cadence.pause",
+        judged.date(pause.from().earliest()),
+        judged.date(pause.to().earliest()),
+        judged.time(pause.written(), pause.from().longestTo(pause.to()), cadence.every().unit()));
   }
 }

@@ -43,11 +43,8 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
   /** The outcome where a step's readings are wanted and it has none yet, or never had. */
   Optional<Outcome> withoutStep(Step step) {
     return switch (phase(step)) {
-      case NOT_BEGUN -> Optional.of(Outcome.pending("the step " + step.word() + " has not begun"));
-      case MISSING ->
-          Optional.of(
-              Outcome.notShown(
-                  "no \"" + step.into().word() + "\" entry, though a later step has begun"));
+      case NOT_BEGUN -> Optional.of(Outcome.pending(say("check.step.not-begun", step(step))));
+      case MISSING -> Optional.of(Outcome.notShown(say("check.step.passed", what(step.into()))));
       default -> Optional.empty();
     };
   }
@@ -55,7 +52,7 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
   /** Pending while the step runs, not shown once it is over. */
   Outcome missing(Step step, String what) {
     return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN
-        ? Outcome.pending("the step " + step.word() + " runs; " + what + " so far")
+        ? Outcome.pending(say("check.step.lacks-so-far", step(step), what))
         : Outcome.notShown(what);
   }
 
@@ -69,7 +66,7 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
             () ->
                 stay(step).isPresent()
                     ? Optional.empty()
-                    : Optional.of(Outcome.notShown("no entry says when the last step ended")));
+                    : Optional.of(Outcome.notShown(say("check.step.end-unknown"))));
   }
 
   /** In the release the lot is from the end of its last step of work to its last dispatch. */
@@ -134,6 +131,56 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
 
   private LocalDateTime local(long millis) {
     return Instant.ofEpochMilli(millis).atZone(plan.establishment().zone()).toLocalDateTime();
+  }
+
+  /** A reading's probe, and when it was read: {@code P1 at 14:05}. */
+  String read(Track track, String when) {
+    return say("check.reading.at", probe(track), when);
+  }
+
+  /** {@code 30 min}, or {@code 30 min, at worst 31 min} where it was written to the minute. */
+  String time(Duration written, Duration worst, Unit unit) {
+    String asWritten = time(written, unit).shown();
+    String atWorst = time(worst, unit).shown();
+    return asWritten.equals(atWorst)
+        ? asWritten
+        : say("check.reading.at-worst", asWritten, atWorst);
+  }
+
+  /** A fixed wording in the language of the plan. */
+  String say(String key, Object... values) {
+    return plan.words().say(key, values);
+  }
+
+  String step(Step step) {
+    return plan.words().word("step", step.word());
+  }
+
+  String what(What what) {
+    return plan.words().word("what", what.word());
+  }
+
+  String probe(Track track) {
+    return plan.words().word("probe", track.called());
+  }
+
+  /** What is told where an entry is missing. */
+  String noEntry(What what) {
+    return say("check.entry.none", what(what));
+  }
+
+  /** What is told where nothing of that kind was read. */
+  String noReading(What what) {
+    return say("check.reading.none", what(what));
+  }
+
+  /** The same of one piece, where there are pieces. */
+  String ofPiece(String told, String piece) {
+    return piece.isEmpty() ? told : say("check.of-piece", told, piece);
+  }
+
+  String runs(Step step) {
+    return say("check.step.runs", step(step));
   }
 
   static Quantity time(Duration duration, Unit unit) {

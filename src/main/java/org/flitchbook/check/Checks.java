@@ -48,12 +48,12 @@ public final class Checks {
    * The same lot under the plan of today and under those that were in force while it was made; of
    * each limit the stricter finding counts.
    *
-   * @param version of the plan of today
+   * @param plan of today
    */
-  public static Judgement stricter(String version, Judgement now, List<Former> before) {
+  public static Judgement stricter(Plan plan, Judgement now, List<Former> before) {
     Judgement judged = now;
     for (Former former : before) {
-      List<Finding> findings = new Versions(version, judged).stricter(former);
+      List<Finding> findings = new Versions(plan, judged).stricter(former);
       List<Fault> faults =
           Stream.concat(judged.faults().stream(), former.judgement().faults().stream())
               .distinct()
@@ -82,25 +82,24 @@ public final class Checks {
       findings.add(review());
     }
     for (Product.Exempt named : product.exemptions()) {
-      findings.add(finding(Implied.exempt(named), exempt(named)));
+      findings.add(finding(Implied.exempt(judged.plan(), named), exempt(named)));
     }
     for (Product.Missing missing : product.missing()) {
       findings.add(
           finding(
-              Implied.covered(missing),
+              Implied.covered(judged.plan(), missing),
               Outcome.notShown(
-                  "the plan has no limit for "
-                      + missing.covers()
-                      + ", which its product's class asks for")));
+                  judged.say(
+                      "check.class.missing",
+                      judged.plan().words().word("covers", missing.covers())))));
     }
     return findings;
   }
 
   /** Met by what the plan says, which is told with what it rests on; no reading shows it. */
-  private static Outcome exempt(Product.Exempt named) {
+  private Outcome exempt(Product.Exempt named) {
     return Outcome.of(
-        Verdict.MET,
-        "exempt by the plan: " + named.exemption().name() + "; support: " + named.support());
+        Verdict.MET, judged.say("check.class.exempt", named.exemption().name(), named.support()));
   }
 
   /** A dispatch before the review is a deviation whatever the plan lists. */
@@ -108,7 +107,8 @@ public final class Checks {
     Kind.Presence reviewed =
         new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
     return finding(
-        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
+        Implied.review(judged.plan(), reviewed),
+        new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
   private Outcome judge(Limit limit) {
@@ -147,7 +147,10 @@ public final class Checks {
         outcome =
             outcome.but(
                 Verdict.NOT_SHOWN,
-                "it rests on a reading in doubt (" + fault.rule() + " at " + fault.place() + ")");
+                judged.say(
+                    "check.in-doubt",
+                    judged.plan().words().word("rule", fault.rule()),
+                    fault.place()));
       }
     }
     return new Finding(
@@ -162,13 +165,10 @@ public final class Checks {
   }
 
   /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
-  private static Outcome undoubted(Limit limit, Outcome outcome) {
+  private Outcome undoubted(Limit limit, Outcome outcome) {
     return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
         ? outcome.but(
-            Verdict.NOT_SHOWN,
-            "a stricter limit is remembered ("
-                + limit.doubt().get()
-                + "); the plan confirms neither")
+            Verdict.NOT_SHOWN, judged.say("check.stricter-remembered", limit.doubt().get()))
         : outcome;
   }
 
@@ -185,8 +185,7 @@ public final class Checks {
     return lacking.isEmpty() || outcome.verdict() != Verdict.MET
         ? outcome
         : outcome.but(
-            Verdict.NOT_SHOWN,
-            "it holds only with " + String.join(", ", lacking) + ", which the plan lacks");
+            Verdict.NOT_SHOWN, judged.say("check.parts-lacking", String.join(", ", lacking)));
   }
 
   private static boolean touches(Fault fault, Outcome outcome) {

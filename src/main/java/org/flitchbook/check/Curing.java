@@ -68,7 +68,8 @@ final class Curing {
     List<Place> evidence = new ArrayList<>();
     Optional<Entry> green = of(What.GREEN_WEIGHT, piece).stream().findFirst();
     if (green.isEmpty()) {
-      return Ingoing.without(piece, "no green weight" + named(piece), evidence);
+      return Ingoing.without(
+          piece, judged.ofPiece(judged.say("check.cure.no-green-weight"), piece), evidence);
     }
     evidence.add(green.get().place());
     Rind rind = Rind.of(judged, green.get(), of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
@@ -79,7 +80,8 @@ final class Curing {
       return Ingoing.without(piece, rind.reason(), evidence);
     }
     if (of(What.CURING_SALT, piece).isEmpty()) {
-      return Ingoing.without(piece, "no curing salt was weighed" + named(piece), evidence);
+      return Ingoing.without(
+          piece, judged.ofPiece(judged.say("check.cure.no-salt"), piece), evidence);
     }
     return summed(figure, piece, rind.base().get(), cures, evidence);
   }
@@ -97,11 +99,7 @@ final class Curing {
     if (lost.isPresent()) {
       return Ingoing.without(
           piece,
-          "the column \"way\" does not say whether the "
-              + lost.get().what().word()
-              + " at "
-              + lost.get().place()
-              + " went into the pickle or onto the meat",
+          judged.say("check.cure.no-way", judged.what(lost.get().what()), lost.get().place()),
           evidence);
     }
     return together(figure, piece, base, cures, new Ways(methods, evidence));
@@ -157,7 +155,9 @@ final class Curing {
 
   private String lacks(String piece) {
     boolean weighed = !of(What.PICKLE, piece).isEmpty();
-    return "no " + (weighed ? "\"pump\" entry" : "weight of the pickle") + named(piece);
+    String lacking =
+        weighed ? judged.noEntry(What.PUMP) : judged.say("check.cure.no-pickle-weight");
+    return judged.ofPiece(lacking, piece);
   }
 
   /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
@@ -268,9 +268,5 @@ final class Curing {
     return judged.lot().all(what).stream()
         .filter(entry -> entry.piece().isEmpty() || entry.piece().equals(piece))
         .toList();
-  }
-
-  private static String named(String piece) {
-    return piece.isEmpty() ? "" : " of piece " + piece;
   }
 }

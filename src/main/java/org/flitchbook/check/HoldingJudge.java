@@ -48,7 +48,10 @@ final class HoldingJudge {
     if (tracks.isEmpty()) {
       return unseen
           .map(Outcome::notShown)
-          .orElseGet(() -> judged.missing(step, "no " + holding.what().word() + " was read"));
+          .orElseGet(
+              () ->
+                  judged.missing(
+                      step, judged.say("check.holding.not-read", judged.what(holding.what()))));
     }
     Outcome worst =
         Outcome.worstOfAll(
@@ -58,7 +61,7 @@ final class HoldingJudge {
     }
     boolean running = judged.phase(step) == Case.Phase.RUNNING;
     return running && worst.verdict() == Verdict.MET
-        ? worst.but(Verdict.PENDING, "the step " + step.word() + " runs")
+        ? worst.but(Verdict.PENDING, judged.runs(step))
         : worst;
   }
 
@@ -104,15 +107,13 @@ final class HoldingJudge {
 
   private String told(Instant from, Instant to, Instant atWorst, String place) {
     boolean clear = isTooLong(Duration.between(from, to));
-    return "no "
-        + holding.what().word()
-        + (place.isEmpty() ? "" : " of " + place)
-        + " for "
-        + Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown()
-        + " from "
-        + judged.date(from)
-        + "; it is wanted every "
-        + holding.every();
+    String what = judged.what(holding.what());
+    return judged.say(
+        "check.holding.unseen",
+        place.isEmpty() ? what : judged.say("check.holding.of-place", what, place),
+        Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown(),
+        judged.date(from),
+        holding.every());
   }
 
   private Outcome probe(Track track) {
@@ -135,7 +136,7 @@ final class HoldingJudge {
   }
 
   private String read(Track track, int index) {
-    return track.called() + " at " + judged.date(track.earliest(index));
+    return judged.read(track, judged.date(track.earliest(index)));
   }
 
   private static List<Place> rests(Track track, int worst) {
@@ -149,22 +150,23 @@ final class HoldingJudge {
   private String reason(Verdict verdict, Quantity value, List<Excursion> outside) {
     return switch (verdict) {
       case NOT_MET ->
-          value.shown()
-              + "; outside for "
-              + Case.time(sum(outside), Unit.HOUR).shown()
-              + " from good reading to good reading ("
-              + told(outside)
-              + ")";
-      case NOT_SHOWN ->
-          value.shown() + " is inside only as written, not with the instrument's error against it";
+          judged.say(
+              "check.holding.outside",
+              value.shown(),
+              Case.time(sum(outside), Unit.HOUR).shown(),
+              told(outside));
+      case NOT_SHOWN -> judged.say("check.holding.only-as-written", value.shown());
       default -> "";
     };
   }
 
   private String told(List<Excursion> outside) {
     Excursion longest = outside.stream().max(Comparator.comparing(Excursion::time)).orElseThrow();
-    String often = outside.size() == 1 ? "" : outside.size() + " times, the longest ";
-    return often + judged.date(longest.from()) + " to " + judged.date(longest.to());
+    String when =
+        judged.say("check.from-to", judged.date(longest.from()), judged.date(longest.to()));
+    return outside.size() == 1
+        ? when
+        : judged.say("check.holding.longest-of", outside.size(), when);
   }
 
   private Unit unit() {

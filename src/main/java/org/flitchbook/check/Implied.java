@@ -26,9 +26,10 @@ final class Implied {
     return limit(
         "plan.steps",
         "planned steps",
+        plan.words().say("check.steps.name"),
         Step.RELEASE,
         new Kind.Sequence(product.steps()),
-        "a step without entries shows nothing",
+        plan.words().say("check.steps.because"),
         own(plan));
   }
 
@@ -37,31 +38,34 @@ final class Implied {
     return limit(
         "plan.between",
         "time between steps",
+        plan.words().say("check.between.name"),
         Step.RELEASE,
         new Kind.Between(longest),
-        "time between steps is not watched by any limit of a step",
+        plan.words().say("check.between.because"),
         own(plan));
   }
 
   /**
    * A lot that left was reviewed before (9 CFR 417.5(c)); implied once something was dispatched.
    */
-  static Limit review(Kind.Presence reviewed) {
+  static Limit review(Plan plan, Kind.Presence reviewed) {
     return limit(
         "review.before-dispatch",
         "pre-shipment review",
+        plan.words().say("check.review.name"),
         Step.RELEASE,
         reviewed,
-        "the record is reviewed, signed and dated before the product leaves",
+        plan.words().say("check.review.because"),
         new Source(
             "9 CFR part 417", "section 5(c)", "text as read, a copy of about 2018", Standing.READ));
   }
 
   /** The plan covers what the class asks for. */
-  static Limit covered(Product.Missing missing) {
+  static Limit covered(Plan plan, Product.Missing missing) {
     return limit(
         "class." + Checks.idOf(missing.covers()),
         missing.covers(),
+        plan.words().word("covers", missing.covers()),
         Step.RELEASE,
         new Kind.Covered(missing.covers()),
         missing.because(),
@@ -69,11 +73,15 @@ final class Implied {
   }
 
   /** The plan names a case in which the control is not needed; it stands in every record. */
-  static Limit exempt(Product.Exempt named) {
+  static Limit exempt(Plan plan, Product.Exempt named) {
     Exemption exemption = named.exemption();
     return new Limit(
         "exempt." + Checks.idOf(exemption.covers()),
-        exemption.covers() + ", exempt: " + exemption.name(),
+        plan.words()
+            .say(
+                "check.class.exempt-name",
+                plan.words().word("covers", exemption.covers()),
+                exemption.name()),
         exemption.covers(),
         Step.RELEASE,
         Rank.CRITICAL,
@@ -88,16 +96,17 @@ final class Implied {
   }
 
   private static Source own(Plan plan) {
-    String edition = "signed " + plan.signed();
-    return new Source("plan version " + plan.version(), "", edition, Standing.PLAN);
+    String document = plan.words().say("check.own.plan", plan.version());
+    String edition = plan.words().say("check.own.signed", plan.signed());
+    return new Source(document, "", edition, Standing.PLAN);
   }
 
   private static Limit limit(
-      String id, String name, Step step, Kind kind, String because, Source source) {
+      String id, String covers, String name, Step step, Kind kind, String because, Source source) {
     return new Limit(
         id,
         name,
-        name,
+        covers,
         step,
         Rank.CRITICAL,
         kind,

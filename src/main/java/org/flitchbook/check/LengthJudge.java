@@ -32,7 +32,7 @@ final class LengthJudge {
     if (begun.isEmpty()) {
       return judged
           .withoutStep(step)
-          .orElseGet(() -> judged.missing(step, "no \"" + length.from().word() + "\" entry"));
+          .orElseGet(() -> judged.missing(step, judged.noEntry(length.from())));
     }
     return Outcome.worstOfAll(
         begun.values().stream()
@@ -81,33 +81,35 @@ final class LengthJudge {
       return told(Verdict.NOT_MET, from, now, sofar).from(List.of(from.place()));
     }
     return judged.phase(step) == Case.Phase.OVER
-        ? Outcome.notShown("no \"" + length.to().word() + "\" entry").from(List.of(from.place()))
+        ? Outcome.notShown(judged.noEntry(length.to())).from(List.of(from.place()))
         : told(Verdict.PENDING, from, now, sofar).from(List.of(from.place()));
   }
 
   private Outcome told(Verdict verdict, Entry from, Moment to, Duration time) {
     Quantity value = Case.time(time, length.limit().unit());
-    String what = length.from().word() + " to " + length.to().word();
+    String what =
+        judged.say("check.length.what", judged.what(length.from()), judged.what(length.to()));
     String reason =
         switch (verdict) {
-          case NOT_MET -> value.shown() + " of " + side() + " " + length.limit();
-          case NOT_SHOWN -> value.shown() + " if both minutes are taken at their worse end";
-          case PENDING -> "\"" + length.to().word() + "\" is to come";
+          case NOT_MET -> missed(value);
+          case NOT_SHOWN -> judged.say("check.worse-minutes", value.shown());
+          case PENDING -> judged.say("check.length.to-come", judged.what(length.to()));
           case MET -> "";
         };
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of(what, value, !length.atLeast(), length.limit()),
-            what
-                + ", from "
-                + judged.date(from.time().earliest())
-                + " to "
-                + judged.date(to.earliest())
-                + ": "
-                + Shown.time(from.time().writtenTo(to), time, length.limit().unit()));
+            judged.say(
+                "check.length.formula",
+                what,
+                judged.date(from.time().earliest()),
+                judged.date(to.earliest()),
+                judged.time(from.time().writtenTo(to), time, length.limit().unit())));
   }
 
-  private String side() {
-    return length.atLeast() ? "at least" : "at most";
+  private String missed(Quantity value) {
+    return length.atLeast()
+        ? judged.say("check.length.too-short", value.shown(), length.limit())
+        : judged.say("check.length.too-long", value.shown(), length.limit());
   }
 }

@@ -46,16 +46,15 @@ final class PresenceJudge {
   }
 
   private Outcome missing(String piece) {
-    String of = piece.isEmpty() ? "" : " of piece " + piece;
-    return judged
-        .withoutStep(step)
-        .orElseGet(() -> judged.missing(step, "no \"" + presence.what().word() + "\" entry" + of));
+    String lacking = judged.ofPiece(judged.noEntry(presence.what()), piece);
+    return judged.withoutStep(step).orElseGet(() -> judged.missing(step, lacking));
   }
 
   private Outcome withoutIt(Entry after) {
     return Outcome.of(
             Verdict.NOT_MET,
-            "\"" + after.what().word() + "\" without \"" + presence.what().word() + "\" before it")
+            judged.say(
+                "check.presence.too-late", judged.what(after.what()), judged.what(presence.what())))
         .from(List.of(after.place()));
   }
 
@@ -66,8 +65,14 @@ final class PresenceJudge {
     }
     return empty.isEmpty()
         ? told(entry)
-        : Outcome.notShown("the entry lacks " + String.join(", ", empty))
-            .from(List.of(entry.place()));
+        : Outcome.notShown(lacks(empty)).from(List.of(entry.place()));
+  }
+
+  private String lacks(List<String> columns) {
+    return judged.say(
+        "check.presence.lacks",
+        String.join(
+            ", ", columns.stream().map(c -> judged.plan().words().word("column", c)).toList()));
   }
 
   private Outcome told(Entry entry) {

@@ -26,26 +26,24 @@ final class Proof {
         ? outcome
         : outcome.but(
             Verdict.NOT_SHOWN,
-            "it holds only with "
-                + String.join(" and ", unproved)
-                + ", which the lot does not show");
+            judged.say("check.proof.lacking", judged.plan().words().together(unproved)));
   }
 
   /** The facts that a limit asks for and the lot does not show. */
   List<String> unproved(Conditions when) {
     List<String> unproved = new ArrayList<>();
     if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
-      unproved.add("rind " + String.join(" or ", when.rinds()));
+      unproved.add(judged.say("check.proof.rind", judged.plan().words().either(when.rinds())));
     }
     when.nitriteAtLeast()
         .filter(wanted -> !has(Figure.INGOING_NITRITE, wanted))
-        .ifPresent(wanted -> unproved.add("ingoing nitrite of at least " + wanted));
+        .ifPresent(wanted -> unproved.add(judged.say("check.proof.nitrite", wanted)));
     when.acceleratorAtLeast()
         .filter(wanted -> !has(Figure.INGOING_ACCELERATOR, wanted))
-        .ifPresent(wanted -> unproved.add("accelerator of at least " + wanted));
+        .ifPresent(wanted -> unproved.add(judged.say("check.proof.accelerator", wanted)));
     when.thicknessAtMost()
         .filter(most -> !isThinEnough(most))
-        .ifPresent(most -> unproved.add("a thickness of at most " + most));
+        .ifPresent(most -> unproved.add(judged.say("check.proof.thickness", most)));
     return unproved;
   }
 

@@ -52,7 +52,7 @@ final class Remarks {
   }
 
   /** The legal limit is judged on the weights as written; what the scales can prove is told. */
-  private static Optional<String> guardBand(Outcome outcome) {
+  private Optional<String> guardBand(Outcome outcome) {
     return outcome
         .measured()
         .filter(measured -> !measured.charged())
@@ -61,11 +61,7 @@ final class Remarks {
                 measured
                     .uncertainty()
                     .filter(half -> measured.margin().value().abs().isBelow(half.value()))
-                    .map(
-                        half ->
-                            "inside the guard band of ± "
-                                + half.shown()
-                                + ": these scales can't prove on which side of the limit it is"));
+                    .map(half -> judged.say("check.remark.guard-band", half.shown())));
   }
 
   /** The heat added up for the coldest probe: support beside the table, never in its place. */
@@ -86,25 +82,25 @@ final class Remarks {
         .min(Comparator.comparing(Lethality::logs))
         .map(
             heat ->
-                "the heat added up while it rose gives "
-                    + heat.shown()
-                    + ", as support beside the table and never in its place");
+                judged.say(
+                    "check.remark.integral",
+                    heat.isCapped() ? judged.say("words.at-least", heat.shown()) : heat.shown()));
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */
-  private static Optional<String> exempt(Limit limit, Outcome outcome) {
+  private Optional<String> exempt(Limit limit, Outcome outcome) {
     return Optional.of(outcome.reason())
         .filter(reason -> limit.kind() instanceof Kind.Exempted)
-        .map(reason -> "met by no reading, but " + reason);
+        .map(reason -> judged.say("check.remark.exempt", reason));
   }
 
-  private static Optional<String> nearMiss(Limit limit, Outcome outcome) {
+  private Optional<String> nearMiss(Limit limit, Outcome outcome) {
     boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
     return outcome
         .measured()
         .filter(measured -> timed)
         .filter(measured -> isNear(measured.margin(), measured.limit()))
-        .map(measured -> "a near miss: " + measured.margin().shown() + " to spare");
+        .map(measured -> judged.say("check.remark.near-miss", measured.margin().shown()));
   }
 
   private static boolean isNear(Quantity margin, Quantity limit) {
@@ -118,12 +114,11 @@ final class Remarks {
       if (other.kind().getClass() == missed.kind().getClass()
           && judge.apply(other).verdict() == Verdict.MET) {
         told.add(
-            "it meets "
-                + other.name()
-                + " ("
-                + judged.plan().cited(other.source())
-                + "), "
-                + why(other));
+            judged.say(
+                "check.remark.meets",
+                other.name(),
+                judged.plan().cited(other.source()),
+                why(other)));
       }
     }
     return told;
@@ -131,12 +126,12 @@ final class Remarks {
 
   private String why(Limit other) {
     List<String> unproved = new Proof(judged).unproved(other.when());
-    String memory =
-        other.source().standing() == Standing.MEMORY ? "a limit from memory " : "a limit ";
+    String what =
+        other.source().standing() == Standing.MEMORY
+            ? judged.say("check.remark.limit-from-memory")
+            : judged.say("check.remark.limit");
     return unproved.isEmpty()
-        ? memory + "which this plan does not use"
-        : memory
-            + "which the lot can't use, since it does not show "
-            + String.join(" and ", unproved);
+        ? judged.say("check.remark.not-used", what)
+        : judged.say("check.remark.not-usable", what, judged.plan().words().together(unproved));
   }
 }

@@ -22,7 +22,7 @@ record Rind(Optional<Base> base, String reason, List<Place> evidence) {
             .filter(entry -> !green.time().isBefore(entry.time()))
             .reduce((earlier, later) -> later);
     if (before.isEmpty()) {
-      return new Rind(Optional.empty(), untold(stated), List.of());
+      return new Rind(Optional.empty(), untold(judged, stated), List.of());
     }
     if (before.get().value().equalsIgnoreCase("off")) {
       return new Rind(
@@ -38,7 +38,7 @@ record Rind(Optional<Base> base, String reason, List<Place> evidence) {
       evidence.add(rind.place());
       return rind.amount().isBelow(green.amount())
           ? new Rind(Optional.of(Base.lessRind(green.amount(), rind.amount())), "", evidence)
-          : new Rind(Optional.empty(), "the rind weighs as much as the whole piece", evidence);
+          : new Rind(Optional.empty(), judged.say("check.rind.too-heavy"), evidence);
     }
     Optional<RuleSet.RindShare> share = judged.product().rindShare();
     return share
@@ -46,16 +46,12 @@ record Rind(Optional<Base> base, String reason, List<Place> evidence) {
             known ->
                 new Rind(Optional.of(Base.lessShare(green.amount(), known.value())), "", evidence))
         .orElseGet(
-            () ->
-                new Rind(
-                    Optional.empty(),
-                    "weighed with the rind on, the rind not weighed, and no rule set gives a share",
-                    evidence));
+            () -> new Rind(Optional.empty(), judged.say("check.rind.not-weighed"), evidence));
   }
 
-  private static String untold(List<Entry> stated) {
+  private static String untold(Case judged, List<Entry> stated) {
     return stated.isEmpty()
-        ? "no \"rind\" entry says whether the green weight was taken without the rind"
-        : "\"rind " + stated.get(0).value() + "\" was stated after the green weight was taken";
+        ? judged.say("check.rind.not-stated")
+        : judged.say("check.rind.stated-late", stated.get(0).value());
   }
 }

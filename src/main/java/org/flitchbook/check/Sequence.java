@@ -11,6 +11,7 @@ import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** Judges that the planned steps follow each other without one missing and without a long pause. */
 final class Sequence {
@@ -30,16 +31,22 @@ final class Sequence {
       stay.ifPresent(each -> evidence.add(each.into().place()));
       stay.flatMap(Stay::out).ifPresent(out -> evidence.add(out.place()));
       if (phase == Case.Phase.MISSING) {
-        missing.add("no \"" + step.into().word() + "\" entry, though a later step has begun");
+        missing.add(passed(step.into()));
       } else if (phase == Case.Phase.OVER && stay.flatMap(Stay::out).isEmpty()) {
-        missing.add("no \"" + step.outOf().word() + "\" entry, though a later step has begun");
+        missing.add(passed(step.outOf()));
       }
     }
     if (!missing.isEmpty()) {
       return Outcome.notShown(String.join("; ", missing)).from(evidence);
     }
-    return (allOver() ? Outcome.of(Verdict.MET, "") : Outcome.pending("more steps are to come"))
+    return (allOver()
+            ? Outcome.of(Verdict.MET, "")
+            : Outcome.pending(judged.say("check.steps.to-come")))
         .from(evidence);
+  }
+
+  private String passed(What what) {
+    return judged.say("check.step.passed", judged.what(what));
   }
 
   private boolean allOver() {
@@ -57,7 +64,7 @@ final class Sequence {
   Outcome between(Quantity atMost) {
     Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
     if (longest.isEmpty()) {
-      return Outcome.pending("the first step has not ended");
+      return Outcome.pending(judged.say("check.between.none-yet"));
     }
     Pause pause = longest.get();
     Quantity value = Case.time(pause.time(), atMost.unit());
@@ -65,21 +72,20 @@ final class Sequence {
     Verdict verdict = tooLong ? Verdict.NOT_SHOWN : isMoreToCome() ? Verdict.PENDING : Verdict.MET;
     String reason =
         switch (verdict) {
-          case NOT_SHOWN -> value.shown() + " after the step " + pause.after().word();
-          case PENDING -> "more steps are to come";
+          case NOT_SHOWN ->
+              judged.say("check.between.after", value.shown(), judged.step(pause.after()));
+          case PENDING -> judged.say("check.steps.to-come");
           default -> "";
         };
     return Outcome.of(verdict, reason)
         .measured(
-            Measured.of("longest time between steps", value, true, atMost),
-            "after the step "
-                + pause.after().word()
-                + ", from "
-                + judged.date(pause.from().earliest())
-                + " to "
-                + judged.date(pause.to().earliest())
-                + ": "
-                + Shown.time(pause.written(), pause.time(), atMost.unit()))
+            Measured.of(judged.say("check.between.longest"), value, true, atMost),
+            judged.say(
+                "check.between.formula",
+                judged.step(pause.after()),
+                judged.date(pause.from().earliest()),
+                judged.date(pause.to().earliest()),
+                judged.time(pause.written(), pause.time(), atMost.unit())))
         .from(pause.evidence());
   }
 

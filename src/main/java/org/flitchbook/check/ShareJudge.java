@@ -43,7 +43,7 @@ final class ShareJudge {
       new Tried(option).outcome().ifPresent(options::add);
     }
     if (options.isEmpty()) {
-      return judged.missing(Step.SMOKE, "no humidity, steam or sealed oven is on record");
+      return judged.missing(Step.SMOKE, judged.say("check.share.nothing"));
     }
     return options.stream().reduce(ShareJudge::better).orElseThrow();
   }
@@ -177,28 +177,31 @@ final class ShareJudge {
       Quantity wanted = wanted(cooking);
       Quantity held = Held.sure(sure);
       String name = option.name();
-      Measured measured = Measured.of(name + ", time under it", held, false, wanted);
+      Measured measured =
+          Measured.of(judged.say("check.share.time-under", name), held, false, wanted);
+      String formula =
+          judged.say("check.share.formula", name, formula(sure, cooking), wanted.shown());
       return verdict(held, Held.written(written), wanted)
-          .measured(measured, name + ": " + formula(sure, cooking) + "; wanted " + wanted.shown())
+          .measured(measured, formula)
           .from(evidence);
     }
 
     private String formula(List<Held> sure, Quantity cooking) {
+      String time = Held.sure(sure).shown();
       String seen =
           sure.isEmpty()
-              ? ""
-              : " between "
-                  + judged.clock(sure.get(0).from())
-                  + " and "
-                  + judged.clock(sure.get(sure.size() - 1).to());
-      return Held.sure(sure).shown()
-          + seen
-          + " of "
-          + cooking.shown()
-          + " in the smoke, from "
-          + judged.clock(into.earliest().toEpochMilli())
-          + " to "
-          + judged.clock(end.earliest().toEpochMilli());
+              ? time
+              : judged.say(
+                  "check.share.between",
+                  time,
+                  judged.clock(sure.get(0).from()),
+                  judged.clock(sure.get(sure.size() - 1).to()));
+      return judged.say(
+          "check.share.of",
+          seen,
+          cooking.shown(),
+          judged.clock(into.earliest().toEpochMilli()),
+          judged.clock(end.earliest().toEpochMilli()));
     }
 
     private Quantity wanted(Quantity cooking) {
@@ -216,9 +219,10 @@ final class ShareJudge {
         return Outcome.of(Verdict.MET, "");
       }
       if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
-        return Outcome.pending(option.name() + " is not fulfilled so far");
+        return Outcome.pending(judged.say("check.share.not-so-far", option.name()));
       }
-      String why = lacks.orElse(held.shown() + " of at least " + wanted.shown());
+      String why =
+          lacks.orElseGet(() -> judged.say("check.length.too-short", held.shown(), wanted.shown()));
       boolean asWritten = lacks.isEmpty() && !written.isBelow(wanted);
       return Outcome.of(
           asWritten ? Verdict.NOT_SHOWN : Verdict.NOT_MET, option.name() + ": " + why);
@@ -231,14 +235,14 @@ final class ShareJudge {
           option
               .cooking()
               .filter(wanted -> Case.time(least, Unit.SECOND).isBelow(wanted))
-              .map(wanted -> "the cooking time is below " + wanted);
+              .map(wanted -> judged.say("check.share.cooking-short", wanted));
       return cooking.or(() -> option.endpoint().flatMap(this::endpoint));
     }
 
     private Optional<String> endpoint(Quantity wanted) {
       List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
       boolean all = !tracks.isEmpty() && tracks.stream().allMatch(track -> reaches(track, wanted));
-      return all ? Optional.empty() : Optional.of("not every probe surely reached " + wanted);
+      return all ? Optional.empty() : Optional.of(judged.say("check.share.not-reached", wanted));
     }
 
     private boolean reaches(Track track, Quantity wanted) {

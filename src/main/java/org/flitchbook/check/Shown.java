@@ -1,6 +1,5 @@
 package org.flitchbook.check;
 
-import java.time.Duration;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
@@ -19,13 +18,6 @@ final class Shown {
     return unit.dimension() == Dimension.SHARE
         ? Level.difference(off, Unit.PERCENT)
         : Level.difference(off, unit);
-  }
-
-  /** {@code 30 min}, or {@code 30 min, at worst 31 min} where it was written to the minute. */
-  static String time(Duration written, Duration worst, Unit unit) {
-    String asWritten = Case.time(written, unit).shown();
-    String atWorst = Case.time(worst, unit).shown();
-    return asWritten.equals(atWorst) ? asWritten : asWritten + ", at worst " + atWorst;
   }
 
   /** {@code P1: 150.3 °F − 0.6 °F = 149.7 °F}. */

@@ -32,7 +32,7 @@ final class SpanJudge {
     if (tracks.isEmpty()) {
       return judged
           .withoutStep(step)
-          .orElseGet(() -> judged.missing(step, "no " + span.what().word() + " on record"));
+          .orElseGet(() -> judged.missing(step, judged.noReading(span.what())));
     }
     List<Clocked> stages = span.stages().stream().map(stage -> worstProbe(stage, tracks)).toList();
     Clocked first = stages.stream().min(Comparator.naturalOrder()).orElseThrow();

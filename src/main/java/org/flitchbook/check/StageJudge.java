@@ -44,78 +44,68 @@ final class StageJudge {
       case RUNNING -> running();
       case BEFORE -> before();
       case BEGINS_INSIDE ->
-          none(
-              Verdict.NOT_SHOWN,
-              "the readings of "
-                  + track.called()
-                  + " begin at "
-                  + level(0)
-                  + ", inside the band, and no reading by hand shows its beginning");
+          none(Verdict.NOT_SHOWN, say("check.span.begins-inside", probe(), level(0)));
     };
   }
 
   /** As written both crossings were seen, yet the worst case misses. */
   private Clocked crossed() {
     return clock.kindest() > clock.limit()
-        ? told(Verdict.NOT_MET, took(clock.kindest()) + ", of at most " + stage.atMost())
+        ? told(Verdict.NOT_MET, say("check.span.too-long", took(clock.kindest()), stage.atMost()))
         : told(Verdict.NOT_SHOWN, why());
   }
 
   private String why() {
     if (clock.isMissedByDryingAlone()) {
-      return "the readings of the drying allow from "
-          + minutes(clock.leastDrying())
-          + " to "
-          + minutes(clock.mostDrying())
-          + " that count in it";
+      return say(
+          "check.span.drying-open", minutes(clock.leastDrying()), minutes(clock.mostDrying()));
     }
     return clock.written().gap()
-        ? "a crossing lies in a gap of the log: anything from "
-            + minutes(clock.written().shortest())
-            + " to "
-            + minutes(clock.worse().longest())
-            + " is possible"
-        : "only the curve as written meets it ("
-            + minutes(clock.kindest())
-            + "); with the instrument's error against the lot it does not";
+        ? say(
+            "check.span.crossing-in-gap",
+            minutes(clock.written().shortest()),
+            minutes(clock.worse().longest()))
+        : say("check.span.only-as-written", minutes(clock.kindest()));
   }
 
   private Clocked running() {
     long seen = clock.written().shortest();
     if (seen > clock.limit()) {
-      return told(Verdict.NOT_MET, took(seen) + " so far, of at most " + stage.atMost());
+      return told(Verdict.NOT_MET, say("check.span.too-long-so-far", took(seen), stage.atMost()));
     }
     if (judged.coreIsOver()) {
       return told(
           Verdict.NOT_SHOWN,
-          "the readings of "
-              + track.called()
-              + " end at "
-              + level(track.size() - 1)
-              + " and never show "
-              + stage.to());
+          say("check.span.never-shown", probe(), level(track.size() - 1), stage.to()));
     }
     long running = judged.moment().toEpochMilli() - track.latest(clock.written().start());
     return running + clock.mostDrying() > clock.limit()
-        ? told(Verdict.NOT_SHOWN, "its time has run out and no reading shows " + stage.to())
-        : told(Verdict.PENDING, "still between " + stage.from() + " and " + stage.to());
+        ? told(Verdict.NOT_SHOWN, say("check.span.run-out", stage.to()))
+        : told(Verdict.PENDING, say("check.span.still-between", stage.from(), stage.to()));
   }
 
   private Clocked before() {
     if (!judged.coreIsOver()) {
-      return none(Verdict.PENDING, track.called() + " has not entered the band yet");
+      return none(Verdict.PENDING, say("check.span.not-entered", probe()));
     }
-    String enters = stage.falling() ? " never fall below " : " never rise above ";
-    return none(Verdict.NOT_SHOWN, "the readings of " + track.called() + enters + stage.from());
+    return none(
+        Verdict.NOT_SHOWN,
+        stage.falling()
+            ? say("check.span.never-falls", probe(), stage.from())
+            : say("check.span.never-rises", probe(), stage.from()));
   }
 
   private String took(long millis) {
     String counted = clock.leastDrying() > 0 ? added() : "";
-    return track.called() + ": at least " + minutes(millis) + band() + counted;
+    return say("check.span.took", probe(), minutes(millis), stage.from(), stage.to()) + counted;
   }
 
-  private String band() {
-    return " from " + stage.from() + " to " + stage.to();
+  private String say(String key, Object... values) {
+    return judged.say(key, values);
+  }
+
+  private String probe() {
+    return judged.probe(track);
   }
 
   private String added() {
@@ -126,7 +116,7 @@ final class StageJudge {
     BandTime shown = clock.shown();
     Measured measured =
         Measured.of(
-                span.what().word() + band(),
+                say("check.span.what", judged.what(span.what()), stage.from(), stage.to()),
                 Case.time(clock.value(), Unit.MINUTE),
                 true,
                 stage.atMost())
@@ -160,21 +150,16 @@ final class StageJudge {
 
   private String formula(BandTime shown) {
     Unit unit = judged.plan().establishment().temperature();
-    return track.called()
-        + band()
-        + ": from "
-        + judged.clock(track.earliest(shown.start()))
-        + " ("
-        + level(shown.start())
-        + ") to "
-        + judged.clock(track.latest(shown.end()))
-        + " ("
-        + level(shown.end())
-        + "), ± "
-        + Shown.spread(track, shown.start(), Shift.UP, unit).shown()
-        + added()
-        + ": "
-        + minutes(clock.value());
+    String spread = Shown.spread(track, shown.start(), Shift.UP, unit).shown();
+    return say(
+        "check.span.formula",
+        say("check.span.what", probe(), stage.from(), stage.to()),
+        judged.clock(track.earliest(shown.start())),
+        level(shown.start()),
+        judged.clock(track.latest(shown.end())),
+        level(shown.end()),
+        spread + added(),
+        minutes(clock.value()));
   }
 
   private String level(int index) {

@@ -63,12 +63,13 @@ final class Strength {
 
   /** Why a sum can't be made of it. */
   String unknown(Figure figure, Entry cure) {
-    String name = plan.ingredient(cure.item()).map(Ingredient::name).orElse("an ingredient");
-    return "the plan does not state the strength of "
-        + name
-        + " (lot "
-        + (cure.item().isEmpty() ? "not written" : cure.item())
-        + ") for "
-        + figure.word();
+    String name =
+        plan.ingredient(cure.item())
+            .map(Ingredient::name)
+            .orElseGet(() -> plan.words().say("check.strength.an-ingredient"));
+    String lot =
+        cure.item().isEmpty() ? plan.words().say("check.strength.not-written") : cure.item();
+    String sum = plan.words().word("figure", figure.word());
+    return plan.words().say("check.strength.unknown", name, lot, sum);
   }
 }

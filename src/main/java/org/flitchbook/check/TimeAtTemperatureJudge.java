@@ -35,7 +35,7 @@ final class TimeAtTemperatureJudge {
       return without.get();
     }
     if (tracks.isEmpty()) {
-      return judged.missing(Step.SMOKE, "no " + table.what().word() + " on record");
+      return judged.missing(Step.SMOKE, judged.noReading(table.what()));
     }
     return Outcome.worstOfAll(tracks.stream().map(track -> new Probe(track).outcome()).toList());
   }
@@ -92,31 +92,26 @@ final class TimeAtTemperatureJudge {
         return told(Verdict.MET, "", sure);
       }
       if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
-        return told(Verdict.PENDING, "no row is reached so far", sure);
+        return told(Verdict.PENDING, judged.say("check.table.none-so-far"), sure);
       }
       if (nearest(Shift.AS_WRITTEN).serves()) {
-        return told(
-            Verdict.NOT_SHOWN,
-            "only the curve as written meets a row; with the instrument's error against the lot"
-                + " none is met",
-            sure);
+        return told(Verdict.NOT_SHOWN, judged.say("check.table.only-as-written"), sure);
       }
       return told(
           Verdict.NOT_MET,
-          track.called()
-              + ": short on every row; "
-              + peak()
-              + ", nearest is "
-              + sure.row().time()
-              + " at "
-              + sure.row().atLeast(),
+          judged.say(
+              "check.table.short",
+              judged.probe(track),
+              peak(),
+              sure.row().time(),
+              sure.row().atLeast()),
           sure);
     }
 
     private String peak() {
       return hottest()
-          .map(peak -> "it peaks at " + level(peak).shown())
-          .orElse("no reading in the heat");
+          .map(peak -> judged.say("check.table.peak", level(peak).shown()))
+          .orElseGet(() -> judged.say("check.table.no-reading"));
     }
 
     /** The first of the highest readings in the heat. */
@@ -136,7 +131,10 @@ final class TimeAtTemperatureJudge {
       Quantity value = Case.time(tried.held().longest(), tried.row().time().unit());
       Measured measured =
           Measured.of(
-              "time at or above " + tried.row().atLeast(), value, false, tried.row().time());
+              judged.say("check.table.time-at", tried.row().atLeast()),
+              value,
+              false,
+              tried.row().time());
       return Outcome.of(verdict, reason)
           .measured(measured, formula(tried, value))
           .from(evidence(tried.held()), List.of(track.origin()));
@@ -152,21 +150,20 @@ final class TimeAtTemperatureJudge {
     private String formula(Tried tried, Quantity value) {
       Unit unit = judged.plan().establishment().temperature();
       int at = tried.held().readings() > 0 ? tried.held().start() : hottest().orElse(0);
-      return track.called()
-          + " − "
-          + Shown.spread(track, at, Shift.DOWN, unit).shown()
-          + " at or above "
-          + tried.row().atLeast()
-          + ": "
-          + value.shown()
-          + (tried.held().readings() > 0 ? ran(tried.held()) : " in one run");
+      return judged.say(
+          "check.table.formula",
+          judged.probe(track),
+          Shown.spread(track, at, Shift.DOWN, unit).shown(),
+          tried.row().atLeast(),
+          value.shown(),
+          tried.held().readings() > 0 ? ran(tried.held()) : judged.say("check.table.one-run"));
     }
 
     private String ran(HeldTime held) {
-      return " in one run, from "
-          + judged.clock(track.earliest(held.start()))
-          + " to "
-          + judged.clock(track.earliest(held.end()));
+      return judged.say(
+          "check.table.one-run-from",
+          judged.clock(track.earliest(held.start())),
+          judged.clock(track.earliest(held.end())));
     }
   }
 }

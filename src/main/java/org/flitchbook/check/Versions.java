@@ -3,6 +3,7 @@ package org.flitchbook.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.plan.Plan;
 
 /**
  * Two versions of a plan over one lot: of each limit the stricter finding counts, and says by which
@@ -10,16 +11,16 @@ import java.util.Optional;
  */
 final class Versions {
 
-  private final String version;
+  private final Plan plan;
   private final Judgement now;
 
   /**
    * Compares with the plan of today.
    *
-   * @param version of the plan of today
+   * @param plan of today
    */
-  Versions(String version, Judgement now) {
-    this.version = version;
+  Versions(Plan plan, Judgement now) {
+    this.plan = plan;
     this.now = now;
   }
 
@@ -51,24 +52,30 @@ final class Versions {
   private Finding stricter(Finding finding, Finding before, Former former) {
     if (before.verdict().isWorseThan(finding.verdict())) {
       return before.remarked(
-          inForce(former) + "; version " + version + " gives " + finding.verdict().words());
+          plan.words()
+              .say(
+                  "check.version.former-stricter",
+                  former.version(),
+                  former.until(),
+                  plan.version(),
+                  verdict(finding)));
     }
     return before.limit().kind().equals(finding.limit().kind())
         ? finding
         : finding.remarked(
-            "by plan version "
-                + version
-                + ", the stricter here; version "
-                + former.version()
-                + " gives "
-                + before.verdict().words());
+            plan.words()
+                .say(
+                    "check.version.stricter-now",
+                    plan.version(),
+                    former.version(),
+                    verdict(before)));
   }
 
-  private static String only(Former former) {
-    return inForce(former) + "; the plan of today has no such limit";
+  private String verdict(Finding finding) {
+    return plan.words().word("verdict", finding.verdict().words());
   }
 
-  private static String inForce(Former former) {
-    return "by plan version " + former.version() + ", in force until " + former.until();
+  private String only(Former former) {
+    return plan.words().say("check.version.only-former", former.version(), former.until());
   }
 }

@@ -23,10 +23,12 @@ import org.flitchbook.sums.Shift;
  */
 final class WarmDrying {
 
+  private final Case judged;
   private final Kind.WarmDrying rule;
   private final List<Track> tracks;
 
   WarmDrying(Case judged, Kind.WarmDrying rule) {
+    this.judged = judged;
     this.rule = rule;
     this.tracks = judged.lot().tracks(What.COOLER_TEMPERATURE, Step.DRY);
   }
@@ -68,15 +70,8 @@ final class WarmDrying {
       return "";
     }
     Quantity added = Case.time(most(), Unit.MINUTE);
-    return ", with "
-        + added.shown()
-        + " of drying above "
-        + rule.above()
-        + " beyond "
-        + rule.beyond()
-        + " ("
-        + rule.note()
-        + ")";
+    return judged.say(
+        "check.drying.counted", added.shown(), rule.above(), rule.beyond(), rule.note());
   }
 
   List<Place> origins() {

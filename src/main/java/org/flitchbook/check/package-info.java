@@ -3,7 +3,7 @@
 @Floor(
     name = "check",
     floor = 5,
-    mayImport = {"input", "measure", "sheet", "sums", "plan", "reading", "lot", "doubt"},
+    mayImport = {"input", "measure", "sheet", "sums", "plan", "words", "reading", "lot", "doubt"},
     door = "Checks")
 package org.flitchbook.check;
 

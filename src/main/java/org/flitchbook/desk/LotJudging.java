@@ -21,6 +21,7 @@ import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
+import org.flitchbook.words.Words;
 
 /** Judges lots under the plan of today and under those in force while they were made. */
 final class LotJudging {
@@ -66,7 +67,7 @@ final class LotJudging {
     List<Former> before = former.stream().flatMap(plan -> under(plan, lot).stream()).toList();
     return PlanChoice.of(lot, versions)
         .map(choice -> chosen(choice.version(), now, before))
-        .orElseGet(() -> Checks.stricter(versions.now().version(), now, before));
+        .orElseGet(() -> Checks.stricter(versions.now(), now, before));
   }
 
   private static Judgement chosen(String version, Judgement now, List<Former> before) {
@@ -77,14 +78,14 @@ final class LotJudging {
         .orElse(now);
   }
 
-  private static Fault changed(Plan plan, LocalDate until, Lot lot) {
+  private Fault changed(Plan plan, LocalDate until, Lot lot) {
+    Words words = versions.now().words();
     return Fault.note(
         PlanChoice.CHANGED,
         lot.code(),
         plan.place(),
-        "version " + plan.version() + ", in force until " + until + ", when the lot was in work",
-        "one version over the whole lot; the stricter counts until an entry \"explained\" says"
-            + " which");
+        words.say("desk.plan.former", plan.version(), until),
+        words.say("desk.plan.one-version"));
   }
 
   private Optional<Former> under(Plan plan, Lot lot) {

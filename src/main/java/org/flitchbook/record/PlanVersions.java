@@ -32,7 +32,9 @@ final class PlanVersions {
     List<String> sentences = new ArrayList<>();
     lot.stays().forEach(stay -> sentences.add(begun(stay)));
     sentences.add(
-        PlanChoice.of(lot, versions).map(this::settled).orElse(phrases.say("record.plans.stricter")));
+        PlanChoice.of(lot, versions)
+            .map(this::settled)
+            .orElse(phrases.say("record.plans.stricter")));
     return Optional.of(phrases.paragraph(String.join(" ", sentences)));
   }
 
@@ -48,6 +50,7 @@ final class PlanVersions {
 
   private String begun(Stay stay) {
     Plan plan = versions.at(stay.into().time().earliest());
-    return phrases.say("record.plans.begun", phrases.step(stay.step()), plan.version(), plan.signed());
+    return phrases.say(
+        "record.plans.begun", phrases.step(stay.step()), plan.version(), plan.signed());
   }
 }

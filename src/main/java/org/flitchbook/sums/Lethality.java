@@ -40,10 +40,9 @@ public record Lethality(BigDecimal minutes, BigDecimal logs, BigDecimal cap) {
     return logs.compareTo(cap) >= 0;
   }
 
-  /** {@code at least 6.5 log} at the cap and above, else rounded down to a tenth. */
+  /** {@code 6.5 log}: the cap where it is reached, else rounded down to a tenth. */
   public String shown() {
-    return isCapped()
-        ? "at least " + cap.stripTrailingZeros().toPlainString() + " log"
-        : logs.setScale(1, RoundingMode.DOWN).toPlainString() + " log";
+    BigDecimal shown = isCapped() ? cap.stripTrailingZeros() : logs.setScale(1, RoundingMode.DOWN);
+    return shown.toPlainString() + " log";
   }
 }

@@ -121,19 +121,15 @@ public record Words(String language, Map<String, String> texts) {
 
   /** {@code a, b or c}. */
   public String either(List<String> choices) {
-    return joined("words.or", choices);
-  }
-
-  /** {@code a, b and c}. */
-  public String all(List<String> things) {
-    return joined("words.and", things);
-  }
-
-  private String joined(String key, List<String> parts) {
-    if (parts.size() < 2) {
-      return String.join("", parts);
+    if (choices.size() < 2) {
+      return String.join("", choices);
     }
-    int last = parts.size() - 1;
-    return say(key, String.join(", ", parts.subList(0, last)), parts.get(last));
+    int last = choices.size() - 1;
+    return say("words.or", String.join(", ", choices.subList(0, last)), choices.get(last));
+  }
+
+  /** {@code a and b and c}. */
+  public String together(List<String> parts) {
+    return parts.stream().reduce((before, last) -> say("words.and", before, last)).orElse("");
   }
 }

@@ -22,7 +22,8 @@ record Asked(Set<String> keys, Set<String> families) {
   private static final Path SOURCES = Path.of("src", "main", "java", "org", "flitchbook");
 
   /** The rooms that have wording. The other roots of keys are families. */
-  private static final List<String> ROOMS = List.of("words", "document", "pdf", "record");
+  private static final List<String> ROOMS =
+      List.of("words", "document", "pdf", "record", "check", "desk");
 
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");

@@ -50,7 +50,19 @@ final class Families {
     all.put("follows", severities);
     all.put("rule", rules());
     all.put("probe", Set.of("hand"));
-    all.put("use", Set.of("sheet", "log", "layout of logs", "plan", "not read"));
+    all.put("column", Set.of("by", "instrument", "value", "item", "note"));
+    all.put(
+        "use",
+        Set.of(
+            "sheet",
+            "log",
+            "layout of logs",
+            "plan",
+            "former plan",
+            "not read",
+            "template",
+            "own template",
+            "findings"));
     all.put("instrument", Set.of("scale", "thermometer", "logger"));
     all.put("sum", Set.of("rind", "pickle", "packed", "ends", "waste", "samples"));
     all.putAll(ofTheTemplates());

@@ -61,7 +61,7 @@ final class SayingTest {
     assertEquals("", WORDS.either(List.of()));
     assertEquals("a", WORDS.either(List.of("a")));
     assertEquals("a, b or c", WORDS.either(List.of("a", "b", "c")));
-    assertEquals("a and b", WORDS.all(List.of("a", "b")));
+    assertEquals("a and b and c", WORDS.together(List.of("a", "b", "c")));
   }
 
   @ParameterizedTest
