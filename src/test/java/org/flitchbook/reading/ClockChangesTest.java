@@ -55,7 +55,7 @@ final class ClockChangesTest {
   }
 
   private static List<String> times(Day day) {
-    return samples(day.series().get(0)).stream().map(s -> s.split(" ")[1]).toList();
+    return samples(day.series().get(0)).stream().map(s -> s.split(" ", -1)[1]).toList();
   }
 
   /** Clocks in Greenwich's time; the change in New York is at 06:00. */

@@ -157,8 +157,15 @@ final class PartsTest {
   @Test
   void rows_of_one_minute_are_kept_and_noted_once() {
     String log =
-        "Time,P1\n2026-02-24 08:00,1\n2026-02-24 08:00,2\n2026-02-24 08:00,2\n2026-02-24 08:01,3\n"
-            + "2026-02-24 08:01,4\n2026-02-24 08:02,5\n";
+        """
+        Time,P1
+        2026-02-24 08:00,1
+        2026-02-24 08:00,2
+        2026-02-24 08:00,2
+        2026-02-24 08:01,3
+        2026-02-24 08:01,4
+        2026-02-24 08:02,5
+        """;
     Day day = Days.log(MINUTES, log);
     assertEquals(
         List.of(
