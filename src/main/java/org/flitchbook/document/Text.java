@@ -3,6 +3,7 @@ package org.flitchbook.document;
 import java.text.Normalizer;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Text in spans of one style each; may be empty. A line feed in a span breaks the line. */
@@ -29,6 +30,11 @@ public record Text(List<Span> spans) {
   /** Text set muted. */
   public static Text muted(String text) {
     return single(text, Style.MUTED);
+  }
+
+  /** Plain text that leads somewhere. */
+  public static Text leading(String text, Target target) {
+    return new Text(List.of(new Span(text, Style.PLAIN, Optional.of(target))));
   }
 
   private static Text single(String text, Style style) {

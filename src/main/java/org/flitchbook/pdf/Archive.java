@@ -42,17 +42,21 @@ final class Archive {
   }
 
   /** Completes the catalog once all pages are there. */
-  void finish(List<Sheet> sheets, List<Attachment> attachments) throws IOException {
+  void finish(List<Sheet> sheets, Anchors anchors) throws IOException {
     COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
-    addParents(sheets);
+    addParents(sheets, new Links(anchors));
+    anchors.outline(file);
     catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
     catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
     byte[] packet = metadata.packet().getBytes(StandardCharsets.UTF_8);
     PDMetadata stream = new PDMetadata(file, new ByteArrayInputStream(packet));
     file.getDocumentCatalog().setMetadata(stream);
+  }
+
+  void enclose(List<Attachment> attachments) throws IOException {
     new Enclosure(file, metadata.made()).add(attachments);
   }
 
@@ -63,16 +67,24 @@ final class Archive {
     return dictionary;
   }
 
-  private void addParents(List<Sheet> sheets) {
+  /** First the pages by their numbers, then the links by theirs, which go on from there. */
+  private void addParents(List<Sheet> sheets, Links links) throws IOException {
     COSArray numbers = new COSArray();
     for (int i = 0; i < sheets.size(); i++) {
       numbers.add(COSInteger.get(i));
       numbers.add(sheets.get(i).owners());
     }
+    int next = sheets.size();
+    for (Sheet sheet : sheets) {
+      for (Element link : links.add(sheet, next)) {
+        numbers.add(COSInteger.get(next++));
+        numbers.add(link.dictionary());
+      }
+    }
     COSDictionary parents = new COSDictionary();
     parents.setItem(COSName.NUMS, numbers);
     tree.setItem(PARENT_TREE, parents);
-    tree.setInt(NEXT_KEY, sheets.size());
+    tree.setInt(NEXT_KEY, next);
   }
 
   /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */

@@ -2,7 +2,6 @@ package org.flitchbook.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Style;
 
 /** Breaks characters into lines, first fit. A word longer than a line is cut. */
 final class Breaker {
@@ -90,14 +89,13 @@ final class Breaker {
     double x = 0;
     int from = start;
     while (from < end) {
-      Style style = text.style(from);
       double begin = x;
       int to = from;
-      while (to < end && text.style(to) == style) {
+      while (to < end && text.agree(from, to)) {
         x += width(to++);
       }
       String words = text.text(from, to) + (to == end ? last : "");
-      pieces.add(new Line.Piece(words, style, begin, x - begin));
+      pieces.add(new Line.Piece(words, text.style(from), text.target(from), begin, x - begin));
       from = to;
     }
     return new Line(pieces, x);

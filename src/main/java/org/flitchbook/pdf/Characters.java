@@ -1,25 +1,27 @@
 package org.flitchbook.pdf;
 
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
+import org.flitchbook.document.Target;
 
 /** The characters of a text with the style of each. */
 final class Characters {
   final int length;
   private final int[] codes;
-  private final Style[] styles;
+  private final Span[] spans;
 
   Characters(List<Span> spans) {
     int room = spans.stream().mapToInt(span -> span.text().length()).sum();
     codes = new int[room];
-    styles = new Style[room];
+    this.spans = new Span[room];
     int at = 0;
     for (Span span : spans) {
       String text = span.text();
       for (int i = 0; i < text.length(); i += Character.charCount(codes[at++])) {
         codes[at] = text.codePointAt(i);
-        styles[at] = span.style();
+        this.spans[at] = span;
       }
     }
     length = at;
@@ -30,7 +32,16 @@ final class Characters {
   }
 
   Style style(int index) {
-    return styles[index];
+    return spans[index].style();
+  }
+
+  Optional<Target> target(int index) {
+    return spans[index].target();
+  }
+
+  /** Whether two characters look alike and lead to the same place. */
+  boolean agree(int one, int other) {
+    return style(one) == style(other) && target(one).equals(target(other));
   }
 
   String text(int from, int to) {

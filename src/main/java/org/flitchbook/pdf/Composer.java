@@ -25,12 +25,12 @@ final class Composer {
   private final Press press;
   private final WordSetter words;
 
-  Composer(PDDocument file, Document document, Element root) throws IOException {
+  Composer(PDDocument file, Document document, Element root, Anchors anchors) throws IOException {
     Fonts fonts = new Fonts(file);
     Setting setting = new Setting(fonts);
     this.document = document;
     this.sheets = new Sheets(file, fonts, new RunningLines(setting, document), document.words());
-    this.press = new Press(new Flow(sheets), setting, root, document.words());
+    this.press = new Press(new Flow(sheets), setting, root, anchors, document.words());
     this.words = new WordSetter(press);
   }
 

@@ -30,6 +30,11 @@ final class Element implements Owner {
     return dictionary;
   }
 
+  /** Takes another type, whose content is marked as it was. */
+  void become(String type) {
+    dictionary.setName(COSName.S, type);
+  }
+
   COSName type() {
     return dictionary.getCOSName(COSName.S);
   }
@@ -87,6 +92,16 @@ final class Element implements Owner {
     reference.setItem(COSName.PG, page);
     reference.setInt(COSName.MCID, mark);
     return reference;
+  }
+
+  /** Adds an annotation that belongs to the element. */
+  void object(COSDictionary page, COSDictionary annotation) {
+    COSDictionary reference = new COSDictionary();
+    reference.setDirect(true);
+    reference.setName(COSName.TYPE, "OBJR");
+    reference.setItem(COSName.PG, page);
+    reference.setItem(COSName.OBJ, annotation);
+    kid(reference);
   }
 
   private void kid(COSBase kid) {

@@ -1,7 +1,9 @@
 package org.flitchbook.pdf;
 
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.document.Style;
+import org.flitchbook.document.Target;
 
 /**
  * A line of set text.
@@ -11,9 +13,9 @@ import org.flitchbook.document.Style;
  */
 record Line(List<Piece> pieces, double width) {
   /**
-   * A piece of one style.
+   * A piece of one style that leads to one place.
    *
    * @param x distance from the begin of the line, in points
    */
-  record Piece(String text, Style style, double x, double width) {}
+  record Piece(String text, Style style, Optional<Target> target, double x, double width) {}
 }

@@ -34,7 +34,10 @@ public final class Pdf {
     try (PDDocument file = new PDDocument()) {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       Archive archive = new Archive(file, document);
-      archive.finish(new Composer(file, document, archive.root()).compose(), attachments);
+      Anchors anchors = new Anchors();
+      List<Sheet> sheets = new Composer(file, document, archive.root(), anchors).compose();
+      archive.finish(sheets, anchors);
+      archive.enclose(attachments);
       file.save(out, new CompressParameters(OBJECTS_A_STREAM));
       return out.toByteArray();
     } catch (IOException e) {

@@ -6,6 +6,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
 import org.flitchbook.document.Style;
 import org.flitchbook.words.Words;
@@ -48,7 +49,8 @@ final class Pen implements AutoCloseable {
         struck(of, type, x + piece.x(), baseline, piece);
       } else {
         Face face = Type.face(piece.style());
-        text(of, type, face, Type.ink(piece.style()), x + piece.x(), baseline, piece.text());
+        Owner owned = link(of, piece, new Box(x + piece.x(), top, piece.width(), type.leading));
+        text(owned, type, face, Type.ink(piece.style()), x + piece.x(), baseline, piece.text());
       }
     }
   }
@@ -63,6 +65,21 @@ final class Pen implements AutoCloseable {
     text(said, type, Face.PLAIN, Ink.BLACK, x, baseline, piece.text());
     double middle = baseline - type.size * 0.27;
     rule(said, Ink.BLACK, 0.7, x, middle, x + piece.width(), middle);
+  }
+
+  /**
+   * An element of its own for a piece that leads somewhere; what repeats on pages leads nowhere.
+   */
+  private Owner link(Owner of, Line.Piece piece, Box place) {
+    if (piece.target().isEmpty() || !(of instanceof Element element)) {
+      return of;
+    }
+    Element link = element.child("Link");
+    PDRectangle over =
+        new PDRectangle(
+            round(place.left()), y(place.bottom()), round(place.width()), round(place.height()));
+    sheet.link(new Sheet.Link(link, over, piece.target().get()));
+    return link;
   }
 
   /** Draws a word of legible characters, strong; {@code top} is the upper edge of its leading. */

@@ -68,7 +68,7 @@ final class Setting {
   private Characters characters(Text text) {
     List<Span> spans = new ArrayList<>(text.spans().size());
     for (Span span : text.spans()) {
-      spans.add(new Span(legible.of(span.text()), span.style()));
+      spans.add(span.saying(legible.of(span.text())));
     }
     return new Characters(spans);
   }

@@ -4,11 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.flitchbook.document.Target;
 
 /** A page and the elements that its marked content belongs to, by number. */
 final class Sheet {
   final PDPage page;
   private final List<Element> owners = new ArrayList<>();
+  private final List<Link> links = new ArrayList<>();
+
+  /** A place on the page that leads somewhere, with the element of its text. */
+  record Link(Element element, PDRectangle place, Target target) {}
 
   Sheet(PDPage page) {
     this.page = page;
@@ -20,6 +26,14 @@ final class Sheet {
     owners.add(element);
     element.content(page.getCOSObject(), mark);
     return mark;
+  }
+
+  void link(Link link) {
+    links.add(link);
+  }
+
+  List<Link> links() {
+    return links;
   }
 
   /** The page's entry in the parent tree. */

@@ -128,7 +128,7 @@ final class TableColumns {
     spans.add(new Span(cell.tone().symbol() + "\u00a0", Style.STRONG));
     for (Span span : cell.text().spans()) {
       boolean plain = span.style() == Style.PLAIN;
-      spans.add(loud && plain ? new Span(span.text(), Style.STRONG) : span);
+      spans.add(loud && plain ? new Span(span.text(), Style.STRONG, span.target()) : span);
     }
     return new Text(spans);
   }

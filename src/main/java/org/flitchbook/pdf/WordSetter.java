@@ -12,6 +12,8 @@ final class WordSetter {
   /** Lines across the whole page would be too long to read. */
   private static final double MEASURE = 0.84;
 
+  private static final Drawing NOTHING = (pen, top) -> {};
+
   private final Press press;
   private int depth = 1;
 
@@ -22,11 +24,11 @@ final class WordSetter {
   void title(String title, String subject) throws IOException {
     List<Line> lines =
         press.setting().lines(Type.LARGE, Style.STRONG, title, press.frame().width());
-    add(press.root().child("H1"), Type.LARGE, lines, 0, true);
+    add(press.root().child("H1"), Type.LARGE, lines, 0, true, noting(0, title));
     if (!subject.isBlank()) {
       List<Line> under =
           press.setting().lines(Type.BODY, Style.MUTED, subject, press.frame().width());
-      add(press.root().child("P"), Type.BODY, under, 1, true);
+      add(press.root().child("P"), Type.BODY, under, 1, true, NOTHING);
     }
   }
 
@@ -43,33 +45,44 @@ final class WordSetter {
     Style style = heading.level() == 1 ? Style.PLAIN : Style.STRONG;
     double before = heading.level() == 1 ? 24 : heading.level() == 2 ? 17 : 12;
     List<Line> lines = press.setting().lines(type, style, heading.text(), press.frame().width());
-    add(element, type, lines, before, true);
+    add(element, type, lines, before, true, noting(heading.level(), heading.text()));
   }
 
   void set(Paragraph paragraph) throws IOException {
     double measure = press.frame().width() * MEASURE;
     List<Line> lines = press.setting().lines(Type.BODY, paragraph.text(), measure);
-    add(press.root().child("P"), Type.BODY, lines, 6, false);
+    add(press.root().child("P"), Type.BODY, lines, 6, false, NOTHING);
+  }
+
+  private Drawing noting(int level, String heading) {
+    return (pen, top) -> press.anchors().add(level, heading, pen.sheet().page, pen.fromBottom(top));
   }
 
   void set(Note note) throws IOException {
     List<Line> lines = press.setting().lines(Type.SMALL, note.text(), press.frame().width());
-    add(press.root().child("P"), Type.SMALL, lines, 4, false);
+    add(press.root().child("P"), Type.SMALL, lines, 4, false, NOTHING);
   }
 
   /** A caption above a table or a chart; it stays with what follows. */
   static void caption(Press press, Element element, String caption) throws IOException {
     List<Line> lines =
         press.setting().lines(Type.BODY, Style.PLAIN, caption, press.frame().width());
-    new WordSetter(press).add(element, Type.BODY, lines, 13, true);
+    new WordSetter(press).add(element, Type.BODY, lines, 13, true, NOTHING);
   }
 
   /** No first or last line of several stands alone on a page. */
-  private void add(Element element, Type type, List<Line> lines, double before, boolean sticks)
+  private void add(
+      Element element,
+      Type type,
+      List<Line> lines,
+      double before,
+      boolean sticks,
+      Drawing beforeFirst)
       throws IOException {
     int last = lines.size() - 1;
     for (int i = 0; i <= last; i++) {
       Line line = lines.get(i);
+      Drawing first = i == 0 ? beforeFirst : NOTHING;
       boolean held = i == last ? sticks : sticks || i == 0 || i == last - 1;
       double x = press.frame().left();
       press
@@ -79,7 +92,10 @@ final class WordSetter {
                   i == 0 ? before : 0,
                   type.leading,
                   held,
-                  (pen, top) -> pen.line(element, type, x, top, line)));
+                  (pen, top) -> {
+                    first.draw(pen, top);
+                    pen.line(element, type, x, top, line);
+                  }));
     }
   }
 }

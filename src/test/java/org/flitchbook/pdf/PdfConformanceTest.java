@@ -3,9 +3,17 @@ package org.flitchbook.pdf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import org.flitchbook.document.Document;
+import org.flitchbook.document.Heading;
+import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.Paper;
+import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -37,6 +45,27 @@ class PdfConformanceTest {
       names = {"PDFA_3_A", "PDFUA_1"})
   void a_table_over_many_pages_conforms(PDFAFlavour flavour) throws Exception {
     assertEquals(List.of(), faults(Pdf.print(Pages.document(Pages.table(200))), flavour));
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = PDFAFlavour.class,
+      names = {"PDFA_3_A", "PDFUA_1"})
+  void links_bookmarks_and_attachments_conform(PDFAFlavour flavour) throws Exception {
+    Document document =
+        Pages.document(
+            new Paragraph(Text.leading("a file", new Target.File("26047-B1.pdf"))),
+            new Paragraph(Text.leading("a section ".repeat(20), new Target.Section("Smoke"))),
+            new Paragraph(Text.leading("nowhere", new Target.Section("no such heading"))),
+            new PageBreak(),
+            new Heading(2, "Smoke"),
+            new Paragraph(Text.of("words")));
+    ByteBuffer bytes = ByteBuffer.wrap("lot,time\n".getBytes(StandardCharsets.UTF_8));
+    List<Attachment> attachments =
+        List.of(
+            new Attachment("a.csv", "2026-02-24/a.csv", Attachment.Relation.SOURCE, bytes),
+            new Attachment("b", "\u6e29\u5ea6/b", Attachment.Relation.DATA, bytes));
+    assertEquals(List.of(), faults(Pdf.print(document, attachments), flavour));
   }
 
   /** The validator lower-cases words by the machine's locale, and a Turkish one has another i. */
