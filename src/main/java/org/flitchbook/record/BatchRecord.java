@@ -35,11 +35,22 @@ final class BatchRecord {
     List<Block> blocks = new ArrayList<>(new PageOne(day, judgement).blocks());
     blocks.add(new PageBreak());
     cure(blocks);
-    step(blocks, Step.SOAK, "record.batch.soak");
-    step(blocks, Step.DRY, "record.batch.drying");
+    step(blocks, Step.SOAK);
+    step(blocks, Step.DRY);
     heat(blocks);
     end(blocks);
     return new Frame(day).document(phrases.say("record.batch.title", lot), product(), lot, blocks);
+  }
+
+  /** The heading of the section about a step, by key. */
+  static String section(Step step) {
+    return switch (step) {
+      case CURE -> "record.batch.cure";
+      case SOAK -> "record.batch.soak";
+      case DRY -> "record.batch.drying";
+      case SMOKE, CHILL -> "record.batch.heat";
+      case RELEASE -> "record.batch.dispatch";
+    };
   }
 
   private String product() {
@@ -51,7 +62,7 @@ final class BatchRecord {
   }
 
   private void cure(List<Block> blocks) {
-    blocks.add(phrases.heading("record.batch.cure"));
+    blocks.add(phrases.heading(section(Step.CURE)));
     blocks.addAll(new CureSum(day, judgement).blocks());
     new HoldChart(day, judgement).block().ifPresent(blocks::add);
     blocks.add(table(Sheet.CURE, phrases.say("record.batch.entries-of-cure")));
@@ -63,10 +74,10 @@ final class BatchRecord {
     return table.orElseGet(() -> phrases.nothingOf(caption));
   }
 
-  private void step(List<Block> blocks, Step step, String heading) {
+  private void step(List<Block> blocks, Step step) {
     boolean planned = judgement.lot().product().map(p -> p.steps().contains(step)).orElse(true);
     if (planned) {
-      blocks.add(phrases.heading(heading));
+      blocks.add(phrases.heading(section(step)));
       blocks.add(
           Sheet.parse(step.word()).map(sheet -> table(sheet, entriesOf(step))).orElseThrow());
       places.of(step).ifPresent(blocks::add);
@@ -78,7 +89,7 @@ final class BatchRecord {
   }
 
   private void heat(List<Block> blocks) {
-    blocks.add(phrases.heading("record.batch.heat"));
+    blocks.add(phrases.heading(section(Step.SMOKE)));
     blocks.addAll(new CoreChart(day, judgement).blocks());
     blocks.addAll(new CoreSection(day, judgement).blocks());
     blocks.add(table(Sheet.SMOKE, entriesOf(Step.SMOKE)));
@@ -95,7 +106,7 @@ final class BatchRecord {
     blocks.addAll(new WeightSection(judgement.lot(), phrases).blocks());
     blocks.add(phrases.heading("record.batch.deviations"));
     blocks.addAll(new DeviationSection(day, judgement).brief());
-    blocks.add(phrases.heading("record.batch.dispatch"));
+    blocks.add(phrases.heading(section(Step.RELEASE)));
     blocks.add(table(Sheet.DISPATCH, phrases.say("record.batch.entries-of-dispatch")));
     entries.of(Sheet.LAB, phrases.say("record.batch.laboratory")).ifPresent(blocks::add);
     blocks.add(phrases.heading("record.batch.probes"));

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
+import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
@@ -35,6 +36,10 @@ final class Bound {
 
   Text muted(String text) {
     return Text.muted(bound(text));
+  }
+
+  Text leading(String text, Target target) {
+    return Text.leading(bound(text), target);
   }
 
   Span span(String text, Style style) {

@@ -103,7 +103,7 @@ final class DaySheet {
           grid.cell(String.valueOf(each.deviations().size())),
           grid.cell(String.valueOf(pending)),
           grid.cell(String.valueOf(each.openFaults().size())),
-          grid.cell(each.lot().code() + ".pdf"));
+          grid.record(each.lot().code()));
     }
     return grid.isEmpty()
         ? phrases.paragraph(phrases.say("record.day.nothing-filed"))

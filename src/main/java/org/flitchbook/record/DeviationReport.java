@@ -10,6 +10,7 @@ import org.flitchbook.document.Document;
 import org.flitchbook.document.PageBreak;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Target;
 import org.flitchbook.document.Tone;
 import org.flitchbook.reading.FileRead;
 
@@ -74,7 +75,7 @@ final class DeviationReport {
           .forEach(
               finding ->
                   grid.row(
-                      grid.cell(each.lot().code()),
+                      grid.leading(each.lot().code(), new Target.File(each.lot().code() + ".pdf")),
                       grid.cell(finding.limit().name()),
                       phrases.cell(finding.verdict()),
                       grid.cell(finding.reason()),

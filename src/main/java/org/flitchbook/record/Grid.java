@@ -8,6 +8,7 @@ import org.flitchbook.document.Cell;
 import org.flitchbook.document.Column;
 import org.flitchbook.document.Row;
 import org.flitchbook.document.Table;
+import org.flitchbook.document.Target;
 import org.flitchbook.document.Tone;
 
 /** A table while its columns and rows are being put together. */
@@ -60,6 +61,15 @@ final class Grid {
 
   Cell cell(String text) {
     return new Cell(phrases.bound().of(text), Tone.PLAIN);
+  }
+
+  Cell leading(String text, Target target) {
+    return new Cell(phrases.bound().leading(text, target), Tone.PLAIN);
+  }
+
+  /** The name of a lot's record, which leads to it. */
+  Cell record(String lot) {
+    return leading(lot + ".pdf", new Target.File(lot + ".pdf"));
   }
 
   Cell muted(String text) {

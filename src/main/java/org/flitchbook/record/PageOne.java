@@ -16,6 +16,7 @@ import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Target;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
@@ -198,7 +199,9 @@ final class PageOne {
     String ccp = limit.monitoring().ccp();
     return new Cell[] {
       grid.cell(ccp.isEmpty() ? "–" : ccp),
-      grid.cell(limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit)),
+      grid.leading(
+          limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit),
+          new Target.Section(phrases.say(BatchRecord.section(limit.step())))),
       grid.cell(Phrases.worst(finding)),
       grid.cell(finding.measured().map(phrases::bound).orElse("–")),
       grid.cell(Phrases.margin(finding)),
