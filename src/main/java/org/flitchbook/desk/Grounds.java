@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.plan.RuleSet;
+import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.record.DayJudged;
@@ -19,8 +19,8 @@ import org.flitchbook.sheet.Sheet;
 
 /**
  * Picks the files that lots rest on: their days, see {@link LotDays}, of which the earliest have
- * only the sheet of the instruments; the plan, the rule sets that it names, the classes, the rules
- * for dirty data, and the words.
+ * only the sheet of the instruments; the plan and its former versions, the rule sets that they
+ * name, the classes, the rules for dirty data, and the words of their language.
  */
 final class Grounds {
 
@@ -99,10 +99,12 @@ final class Grounds {
     String name = template.substring(Templates.FOLDER.length());
     return name.equals("classes.json")
         || name.equals("doubts.json")
-        || name.startsWith("words/")
-        || judged.versions().plans().stream()
-            .flatMap(plan -> plan.ruleSets().stream())
-            .map(RuleSet::name)
-            .anyMatch(set -> name.equals("limits/" + set + ".json"));
+        || judged.versions().plans().stream().anyMatch(plan -> uses(plan, name));
+  }
+
+  private static boolean uses(Plan plan, String template) {
+    return template.equals("words/" + plan.words().language() + ".json")
+        || plan.ruleSets().stream()
+            .anyMatch(set -> template.equals("limits/" + set.name() + ".json"));
   }
 }

@@ -1,6 +1,7 @@
 package org.flitchbook.cli;
 
 import java.nio.file.Path;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.Golden;
 import org.junit.jupiter.api.BeforeAll;
@@ -10,6 +11,10 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What people and programs read, word by word: help, findings, JSON and print of the demo day. */
 final class GoldenTest {
+
+  /** Sizes and hashes that change with every wording, each where it is listed as carried. */
+  private static final Pattern OF_THE_TOOL =
+      Pattern.compile("((?:tool|findings)/\\S+ [a-z]+) \\d+ – – [0-9a-f]{32} ?\\n[0-9a-f]{32}");
 
   @TempDir private static Path folder;
   private static Path records;
@@ -51,6 +56,7 @@ final class GoldenTest {
   }
 
   private static void print(String name) {
-    Golden.check("cli/demo/" + name + ".txt", Pdfs.text(records.resolve(name + ".pdf")));
+    String text = Pdfs.text(records.resolve(name + ".pdf"));
+    Golden.check("cli/demo/" + name + ".txt", OF_THE_TOOL.matcher(text).replaceAll("$1 … – – …"));
   }
 }
