@@ -108,14 +108,17 @@ final class CoreChart {
     }
     List<Drawn> drawn = drawn(tracks, Unit.PERCENT, time);
     List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<String> ranges = tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
+    List<String> ranges =
+        tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
     return Optional.of(
         new Chart(
             phrases.say("record.chart.humidity"),
             phrases.say("record.chart.humidity-told", String.join("; ", ranges)),
             time.axis(),
             new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
-            drawn.stream().map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN)).toList(),
+            drawn.stream()
+                .map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN))
+                .toList(),
             List.of(),
             List.of(new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, byHand)),
             drawn.stream().flatMap(each -> each.gaps().stream()).toList(),

@@ -46,7 +46,8 @@ record CoreLayers(
     List<Curve> curves = new ArrayList<>();
     for (Drawn core : cores) {
       Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
-      curves.add(core.curve(phrases().say("record.chart.core", phrases().probe(core.track())), stroke));
+      curves.add(
+          core.curve(phrases().say("record.chart.core", phrases().probe(core.track())), stroke));
     }
     airs.forEach(air -> curves.add(air.curve(name(air.track()), stroke(air.track()))));
     return curves;
@@ -90,7 +91,8 @@ record CoreLayers(
   }
 
   private Guide guide(Quantity level, String label) {
-    return new Guide(phrases().bound().bound(label), level.in(unit).value().rounded(3).doubleValue());
+    return new Guide(
+        phrases().bound().bound(label), level.in(unit).value().rounded(3).doubleValue());
   }
 
   List<Marks> marks() {
@@ -99,7 +101,10 @@ record CoreLayers(
     cores.forEach(core -> byHand.addAll(core.byHand(true)));
     airs.forEach(air -> byHand.addAll(air.byHand(false)));
     return List.of(
-        new Marks(phrases().say("record.core.by-hand"), Shape.DIAMOND, byHand.stream().map(m -> once(m, crossings)).toList()),
+        new Marks(
+            phrases().say("record.core.by-hand"),
+            Shape.DIAMOND,
+            byHand.stream().map(m -> once(m, crossings)).toList()),
         new Marks(phrases().say("record.chart.crossing"), Shape.DOT, crossings));
   }
 

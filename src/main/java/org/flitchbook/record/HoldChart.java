@@ -78,7 +78,8 @@ final class HoldChart {
   private Curve curve(Drawn drawn) {
     boolean logged = drawn.track().interval() > 0;
     return drawn.curve(
-        phrases.say("record.hold.cooler", phrases.probe(drawn.track())), logged ? Stroke.SOLID : Stroke.THIN_DASHED);
+        phrases.say("record.hold.cooler", phrases.probe(drawn.track())),
+        logged ? Stroke.SOLID : Stroke.THIN_DASHED);
   }
 
   private List<Guide> guides() {
@@ -104,7 +105,10 @@ final class HoldChart {
     List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
         new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, told),
-        new Marks(phrases.say("record.hold.highest"), Shape.DOT, top.filter(each -> !told.contains(each)).stream().toList()),
+        new Marks(
+            phrases.say("record.hold.highest"),
+            Shape.DOT,
+            top.filter(each -> !told.contains(each)).stream().toList()),
         new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
   }
 
@@ -127,8 +131,7 @@ final class HoldChart {
 
   private String sentence(List<Drawn> drawn, TimeAxis time) {
     List<String> told = new ArrayList<>();
-    drawn.forEach(
-        each -> told.add(range(each.track())));
+    drawn.forEach(each -> told.add(range(each.track())));
     highest(drawn).ifPresent(each -> told.add(phrases.say("record.hold.highest-at", label(each))));
     guides().forEach(guide -> told.add(phrases.say("record.hold.limit", guide.label())));
     told.add(phrases.say("record.hold.turned", turns().stream().filter(time::holds).count()));

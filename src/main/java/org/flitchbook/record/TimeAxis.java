@@ -45,7 +45,10 @@ record TimeAxis(long from, long to, Phrases phrases) {
 
   Axis axis() {
     return new Axis(
-        phrases.say("record.chart.clock", phrases.zone(Instant.ofEpochMilli(from))), 0, at(to), ticks());
+        phrases.say("record.chart.clock", phrases.zone(Instant.ofEpochMilli(from))),
+        0,
+        at(to),
+        ticks());
   }
 
   private int step() {
@@ -70,7 +73,10 @@ record TimeAxis(long from, long to, Phrases phrases) {
 
   /** The midnight before it, so that the ticks stand at full hours. */
   private ZonedDateTime begin() {
-    return Instant.ofEpochMilli(from).atZone(phrases.zone()).toLocalDate().atStartOfDay(phrases.zone());
+    return Instant.ofEpochMilli(from)
+        .atZone(phrases.zone())
+        .toLocalDate()
+        .atStartOfDay(phrases.zone());
   }
 
   /** By the clock, so that the ticks stand at the same hours on the day that the clocks change. */
