@@ -16,7 +16,7 @@ import java.util.stream.Stream;
  *
  * @param lines without the line ends
  */
-record MarkdownPage(Path file, List<String> lines) {
+public record MarkdownPage(Path file, List<String> lines) {
 
   private static final Pattern LINK = Pattern.compile("\\[[^\\]]*\\]\\(([^)\\s]+)\\)");
   private static final Set<String> NOT_OURS = Set.of(".git", "target", "out");
@@ -34,7 +34,7 @@ record MarkdownPage(Path file, List<String> lines) {
     }
   }
 
-  static MarkdownPage of(Path file) throws IOException {
+  public static MarkdownPage of(Path file) throws IOException {
     return new MarkdownPage(file, Files.readAllLines(file));
   }
 
@@ -55,7 +55,7 @@ record MarkdownPage(Path file, List<String> lines) {
   }
 
   /** The fenced blocks of that language; all of them where it is "". */
-  List<String> blocks(String language) {
+  public List<String> blocks(String language) {
     List<String> blocks = new ArrayList<>();
     StringBuilder block = null;
     boolean wanted = false;

@@ -37,6 +37,6 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Told told = new Told(spec);
-    return told.answer(new Desk(told.progress()).check(where, Optional.ofNullable(at)), json);
+    return told.answer(new Desk(told.caller()).check(where, Optional.ofNullable(at)), json);
   }
 }

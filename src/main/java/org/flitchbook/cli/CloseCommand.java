@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.flitchbook.desk.Desk;
+import org.flitchbook.desk.Order;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,11 +38,27 @@ final class CloseCommand implements Callable<Integer> {
       description = "the moment judged, for a day closed while something still chills")
   private @Nullable String at;
 
+  @Option(
+      names = "--as",
+      paramLabel = "INITIALS",
+      description = "who closes, by the initials in the plan")
+  private @Nullable String by;
+
+  @Option(
+      names = "--reason",
+      paramLabel = "TEXT",
+      description = "why a day that was closed is closed anew, its sheets having changed")
+  private @Nullable String reason;
+
   @Override
   public Integer call() {
     Told told = new Told(spec);
-    return told.answer(
-        new Desk(told.progress()).close(where, Optional.ofNullable(out), Optional.ofNullable(at)),
-        false);
+    Order order =
+        new Order(
+            Optional.ofNullable(out),
+            Optional.ofNullable(at),
+            Optional.ofNullable(by),
+            Optional.ofNullable(reason));
+    return told.answer(new Desk(told.caller()).close(where, order), false);
   }
 }

@@ -29,6 +29,6 @@ final class PlanCommand implements Runnable {
       mixinStandardHelpOptions = true)
   int check(@Parameters(paramLabel = "BOOK", description = "a book's folder") Path where) {
     Told told = new Told(spec);
-    return told.answer(new Desk(told.progress()).checkPlan(where), false);
+    return told.answer(new Desk(told.caller()).checkPlan(where), false);
   }
 }

@@ -2,6 +2,7 @@ package org.flitchbook.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine.IVersionProvider;
 
@@ -9,13 +10,19 @@ import picocli.CommandLine.IVersionProvider;
 final class Version implements IVersionProvider {
 
   @Override
-  public String[] getVersion() throws IOException {
+  public String[] getVersion() {
+    return new String[] {"flitchbook " + ofTheProgram()};
+  }
+
+  /** Such as {@code 0.1.0}. */
+  static String ofTheProgram() {
     try (InputStream in = Version.class.getResourceAsStream("version.txt")) {
       if (in == null) {
         throw new AssertionError("version.txt is not in the jar");
       }
-      String version = new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
-      return new String[] {"flitchbook " + version};
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException("version.txt can't be read", unreadable);
     }
   }
 }

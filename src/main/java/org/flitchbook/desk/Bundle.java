@@ -7,8 +7,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -20,7 +22,7 @@ import org.flitchbook.input.SourceFile;
  */
 final class Bundle {
 
-  private static final String MANIFEST = "manifest.sha256";
+  static final String MANIFEST = "manifest.sha256";
 
   /**
    * A clock's time would change the bytes each time. The first moment that ZIP knows would too:
@@ -37,36 +39,43 @@ final class Bundle {
   }
 
   byte[] of(Map<String, byte[]> records) {
-    Map<String, byte[]> all = new TreeMap<>();
-    records.forEach((name, bytes) -> all.put("records/" + name, bytes));
-    put(all, List.of(book.plan()));
-    put(all, book.formerPlans());
-    book.days().headMap(day, true).values().forEach(files -> put(all, files));
-    book.templates().forEach(file -> all.put("evidence/" + file.name(), file.bytes()));
+    SortedMap<String, SourceFile> all = new TreeMap<>();
+    records.forEach((name, bytes) -> put(all, SourceFile.of("records/" + name, bytes)));
+    inputs(book, day)
+        .forEach(file -> put(all, SourceFile.of("evidence/" + file.name(), file.bytes())));
+    put(all, SourceFile.of(MANIFEST, manifest(all.values())));
+    return zip(all.values());
+  }
+
+  private static void put(Map<String, SourceFile> all, SourceFile file) {
+    all.put(file.name(), file);
+  }
+
+  /** All that a day's records are made from: plans, the days up to it, templates. */
+  static List<SourceFile> inputs(Book book, LocalDate day) {
+    List<SourceFile> inputs = new ArrayList<>(List.of(book.plan()));
+    inputs.addAll(book.formerPlans());
+    book.days().headMap(day, true).values().forEach(inputs::addAll);
+    inputs.addAll(book.templates());
+    return inputs;
+  }
+
+  /** In the form that {@code sha256sum} writes. */
+  static byte[] manifest(Iterable<SourceFile> files) {
     StringBuilder manifest = new StringBuilder();
-    all.forEach(
-        (name, bytes) ->
-            manifest
-                .append(SourceFile.of(name, bytes).sha256())
-                .append("  ")
-                .append(name)
-                .append('\n'));
-    all.put(MANIFEST, manifest.toString().getBytes(UTF_8));
-    return zip(all);
+    files.forEach(
+        file -> manifest.append(file.sha256()).append("  ").append(file.name()).append('\n'));
+    return manifest.toString().getBytes(UTF_8);
   }
 
-  private static void put(Map<String, byte[]> all, List<SourceFile> files) {
-    files.forEach(file -> all.put("evidence/" + file.name(), file.bytes()));
-  }
-
-  private static byte[] zip(Map<String, byte[]> files) {
+  private static byte[] zip(Iterable<SourceFile> files) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(bytes, UTF_8)) {
-      for (Map.Entry<String, byte[]> file : files.entrySet()) {
-        ZipEntry entry = new ZipEntry(file.getKey());
+      for (SourceFile file : files) {
+        ZipEntry entry = new ZipEntry(file.name());
         entry.setTimeLocal(STAMP);
         zip.putNextEntry(entry);
-        zip.write(file.getValue());
+        zip.write(file.bytes());
         zip.closeEntry();
       }
     } catch (IOException impossible) {

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +22,9 @@ final class Cabinet {
 
   private static final Pattern REVISION = Pattern.compile("r([1-9]\\d{0,5})");
 
+  /** What the names of folders begin with that are not yet, or never became, a revision. */
+  static final String HIDDEN = ".new-";
+
   private final Path records;
 
   Cabinet(Path records) {
@@ -36,23 +38,39 @@ final class Cabinet {
    */
   record Filed(String told, List<Path> written) {}
 
+  /**
+   * Files records as the next revision, unless the last one on the disk holds the very same bytes.
+   */
   Filed file(LocalDate day, Map<String, byte[]> files) {
-    Path folder = records.resolve(day.toString());
+    Path folder = folder(day);
+    try {
+      int last = Files.isDirectory(folder) ? lastRevision(folder) : 0;
+      Path before = folder.resolve("r" + last);
+      return last > 0 && isSame(before, files)
+          ? new Filed("Nothing new: " + before + " holds these very records.\n", List.of())
+          : file(day, last + 1, files);
+    } catch (IOException unreadable) {
+      throw new Misuse("can't read " + folder + ": " + Reason.of(unreadable), unreadable);
+    }
+  }
+
+  /** Files records as that revision. They have reached the disk when this returns. */
+  Filed file(LocalDate day, int number, Map<String, byte[]> files) {
+    Path folder = folder(day);
     refuseFiles(folder);
     try {
-      Files.createDirectories(folder);
-      int last = lastRevision(folder);
-      Path before = folder.resolve("r" + last);
-      if (last > 0 && isSame(before, files)) {
-        return new Filed("Nothing new: " + before + " holds these very records.\n", List.of());
-      }
-      Path revision = folder.resolve("r" + (last + 1));
+      Disk.makeFolders(folder);
+      Path revision = folder.resolve("r" + number);
       moveIn(folder, revision, files);
       List<Path> written = files.keySet().stream().map(revision::resolve).toList();
       return new Filed(told(written), written);
     } catch (IOException unwritable) {
       throw new Misuse("can't write to " + folder + ": " + Reason.of(unwritable), unwritable);
     }
+  }
+
+  Path folder(LocalDate day) {
+    return records.resolve(day.toString());
   }
 
   private static void refuseFiles(Path folder) {
@@ -74,15 +92,17 @@ final class Cabinet {
 
   private static void moveIn(Path folder, Path revision, Map<String, byte[]> files)
       throws IOException {
-    Path hidden = Files.createTempDirectory(folder, ".new-");
+    Path hidden = Files.createTempDirectory(folder, HIDDEN + revision.getFileName() + "-");
     try {
       // A folder of its own, since the hidden one is closed to everybody else.
       Path inside = Files.createDirectory(hidden.resolve("revision"));
       for (Map.Entry<String, byte[]> file : files.entrySet()) {
-        Files.write(inside.resolve(file.getKey()), file.getValue());
+        Disk.write(inside.resolve(file.getKey()), file.getValue());
       }
+      Disk.force(inside);
       Files.move(inside, revision, StandardCopyOption.ATOMIC_MOVE);
       Files.delete(hidden);
+      Disk.force(folder);
     } catch (IOException failed) {
       clear(hidden, failed);
       throw failed;
@@ -90,9 +110,9 @@ final class Cabinet {
   }
 
   private static void clear(Path folder, IOException cause) {
-    try (Stream<Path> files = Files.walk(folder)) {
-      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-        Files.delete(file);
+    try {
+      if (Files.exists(folder)) {
+        Disk.delete(folder);
       }
     } catch (IOException left) {
       cause.addSuppressed(left);
@@ -109,7 +129,8 @@ final class Cabinet {
     }
   }
 
-  private static Optional<Integer> revision(Path folder) {
+  /** The number of a revision's folder; empty for another folder. */
+  static Optional<Integer> revision(Path folder) {
     Matcher name = REVISION.matcher(String.valueOf(folder.getFileName()));
     return name.matches() ? Optional.of(Integer.valueOf(name.group(1))) : Optional.empty();
   }

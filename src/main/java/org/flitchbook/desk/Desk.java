@@ -5,8 +5,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.BiFunction;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
@@ -20,15 +21,11 @@ public final class Desk {
 
   private static final int WIDTH = 110;
 
-  private final Consumer<String> progress;
+  private final Caller caller;
 
-  /**
-   * Opens the desk.
-   *
-   * @param progress is told what is being done, for long work on a terminal
-   */
-  public Desk(Consumer<String> progress) {
-    this.progress = progress;
+  /** Opens the desk for somebody. */
+  public Desk(Caller caller) {
+    this.caller = caller;
   }
 
   /**
@@ -42,7 +39,7 @@ public final class Desk {
     Book book = take(where, faults);
     Optional<LocalDate> day = Shelf.dayOf(where);
     Judging judging = new Judging(book, faults);
-    progress.accept("judging");
+    caller.progress().accept("judging");
     return judging
         .judge(day.orElseGet(() -> lastDay(book)), at, day.isEmpty())
         .map(Desk::judged)
@@ -66,7 +63,7 @@ public final class Desk {
   }
 
   private Book take(Path where, List<Fault> faults) {
-    progress.accept("reading");
+    caller.progress().accept("reading");
     return Shelf.take(Shelf.bookOf(where), faults);
   }
 
@@ -96,31 +93,63 @@ public final class Desk {
   }
 
   /**
-   * Judges a day and writes its records: under {@code records/} in the book, or under {@code out}.
+   * Judges a day and writes its records: into the book, and its ledger, or elsewhere.
    *
-   * @throws Misuse where there is no such day, or where it can't be written
+   * @throws Misuse where there is no such day, where it can't be written, or where a day that was
+   *     closed has changed and nobody says why
    */
-  public Answer close(Path where, Optional<Path> out, Optional<String> at) {
-    List<Fault> faults = new ArrayList<>();
+  public Answer close(Path where, Order order) {
     LocalDate day =
         Shelf.dayOf(where)
             .orElseThrow(() -> new Misuse(where + " is a book; name one of its days' folders"));
-    Book book = take(where, faults);
-    out.ifPresent(folder -> refuseInside(folder, book));
-    Judging judging = new Judging(book, faults);
-    progress.accept("judging");
-    Optional<DayJudged> judged = judging.judge(day, at, false);
-    if (judged.isEmpty()) {
-      return Answer.broken(judging.faults());
+    Path folder = Shelf.bookOf(where);
+    if (order.out().isPresent()) {
+      return closeOutside(folder, day, order, order.out().get());
     }
-    Grounds grounds = new Grounds(book, judged.get(), judging.days());
-    return new Closing(book, judged.get(), grounds, progress)
-        .into(out.orElseGet(() -> book.folder().resolve("records")));
+    try (LedgerFile ledger = LedgerFile.hold(folder, caller.progress())) {
+      List<Fault> broken = ledger.ledger().faults();
+      return broken.isEmpty()
+          ? judge(
+              folder,
+              day,
+              order,
+              (print, judged) -> new Closing(print, judged, ledger, order, caller).close())
+          : Answer.broken(broken);
+    }
+  }
+
+  private Answer closeOutside(Path folder, LocalDate day, Order order, Path out) {
+    if (order.by().isPresent() || order.reason().isPresent()) {
+      throw new Misuse("--as and --reason are for the ledger, which --out leaves untouched");
+    }
+    refuseInside(out, folder);
+    return judge(folder, day, order, (print, judged) -> printed(print, judged, out));
+  }
+
+  private static Answer printed(Printing print, DayJudged day, Path out) {
+    Map<String, byte[]> files = print.of(day);
+    return closed(day, List.of(), new Cabinet(out).file(day.day(), files), List.of());
+  }
+
+  private Answer judge(
+      Path folder, LocalDate day, Order order, BiFunction<Printing, DayJudged, Answer> next) {
+    List<Fault> faults = new ArrayList<>();
+    Book book = take(folder, faults);
+    Judging judging = new Judging(book, faults);
+    caller.progress().accept("judging");
+    return judging
+        .judge(day, order.at(), false)
+        .map(judged -> next.apply(printing(book, judged, judging), judged))
+        .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  private Printing printing(Book book, DayJudged judged, Judging judging) {
+    return new Printing(book, new Grounds(book, judged, judging.days()), caller.progress());
   }
 
   /** Records among the book's own files would be taken for its input the next time. */
-  private static void refuseInside(Path out, Book book) {
-    if (out.toAbsolutePath().normalize().startsWith(book.folder())) {
+  private static void refuseInside(Path out, Path book) {
+    if (out.toAbsolutePath().normalize().startsWith(book)) {
       throw new Misuse(
           "--out "
               + out
@@ -129,8 +158,11 @@ public final class Desk {
     }
   }
 
-  static Answer closed(DayJudged day, String done, List<Path> written) {
-    return new Answer(status(day), summary(day) + "\n" + done, "", List.of(), written);
+  static Answer closed(DayJudged day, List<String> notes, Cabinet.Filed filed, List<Fault> damage) {
+    Status status = damage.isEmpty() ? status(day) : Status.AMISS;
+    StringBuilder text = new StringBuilder(summary(day)).append('\n');
+    notes.forEach(note -> text.append(note).append('\n'));
+    return new Answer(status, text + filed.told(), "", damage, filed.written());
   }
 
   /**

@@ -23,6 +23,7 @@ import org.flitchbook.reading.FileRead;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.record.Filing;
 
 /** Reads a book up to a day and judges the lots of that day. */
 final class Judging {
@@ -127,7 +128,8 @@ final class Judging {
         lots.assembled().register(),
         lots.judgements(ofDay),
         lots.assembled().faults(),
-        files(days));
+        files(days),
+        Filing.OUTSIDE);
   }
 
   private List<FileRead> files(List<Day> days) {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
+import org.flitchbook.input.Fault;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Ledger;
 
@@ -42,7 +43,7 @@ final class LedgerFile implements AutoCloseable {
   }
 
   /**
-   * Waits until no other job holds the ledger, holds it, and puts a torn last line aside.
+   * Waits until no other job holds the ledger, and holds it.
    *
    * @param progress is told where there is something to wait for
    * @throws Misuse where another job holds it for a minute, or the book can't be written to
@@ -52,7 +53,6 @@ final class LedgerFile implements AutoCloseable {
     try {
       file.await(progress);
       file.ledger = read(book);
-      file.putTornAside();
       return file;
     } catch (IOException unwritable) {
       file.close();
@@ -115,19 +115,17 @@ final class LedgerFile implements AutoCloseable {
     }
   }
 
-  private void putTornAside() throws IOException {
-    if (ledger.torn().isPresent()) {
-      Path file = book.resolve(Ledger.FILE);
-      byte[] all = bytes(file);
-      Path aside = Disk.free(book, TORN);
-      Disk.write(aside, Arrays.copyOfRange(all, ledger.length(), all.length));
-      Disk.force(book);
-      try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
-        channel.truncate(ledger.length()).force(true);
-      }
-      notes.add(ledger.torn().get() + "; kept aside as " + aside.getFileName());
-      ledger = read(book);
+  /** Puts a torn last line aside, so that nothing is lost and the next line can be written. */
+  private void putTornAside(Fault torn) throws IOException {
+    Path file = book.resolve(Ledger.FILE);
+    byte[] all = bytes(file);
+    Path aside = Disk.free(book, TORN);
+    Disk.write(aside, Arrays.copyOfRange(all, ledger.length(), all.length));
+    Disk.force(book);
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.truncate(ledger.length()).force(true);
     }
+    notes.add(torn + "; it was kept aside as " + aside.getFileName());
   }
 
   /** What was read; after {@link #append} with the new lines. */
@@ -135,26 +133,36 @@ final class LedgerFile implements AutoCloseable {
     return ledger;
   }
 
-  /** What a person should know about the ledger as it was found. */
+  /** What a person should know about what became of the ledger as it was found. */
   List<String> notes() {
     return notes;
   }
 
   /**
-   * Adds lines and waits until the disk has them.
+   * Adds lines and waits until the disk has them. A torn last line is put aside first.
    *
    * @throws Misuse where they can't be written
    */
   void append(List<Event> events) {
     Path file = book.resolve(Ledger.FILE);
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-      Disk.writeAt(channel, ledger.length(), ledger.append(events));
-      Disk.force(book);
+    byte[] lines = ledger.append(events);
+    try {
+      if (ledger.torn().isPresent()) {
+        putTornAside(ledger.torn().get());
+      }
+      write(file, lines);
     } catch (IOException unwritable) {
       throw cantWrite(file, unwritable);
     }
     ledger = read(book);
+  }
+
+  private void write(Path file, byte[] lines) throws IOException {
+    try (FileChannel channel =
+        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      Disk.writeAt(channel, ledger.length(), lines);
+    }
+    Disk.force(book);
   }
 
   /** Lets the next job have the ledger. */

@@ -17,7 +17,8 @@
       "record",
       "pdf",
       "sheet",
-      "ledger"
+      "ledger",
+      "change"
     },
     door = "Desk")
 package org.flitchbook.desk;

@@ -113,7 +113,12 @@ public record Event(
     return Normalizer.normalize(text, Normalizer.Form.NFC);
   }
 
-  private static SortedMap<String, String> composed(SortedMap<String, String> texts) {
+  /**
+   * The same texts in normalization form C, as a line holds them.
+   *
+   * @throws IllegalArgumentException where two keys are one key in two spellings
+   */
+  public static SortedMap<String, String> composed(SortedMap<String, String> texts) {
     SortedMap<String, String> composed = new TreeMap<>();
     texts.forEach(
         (key, value) -> {

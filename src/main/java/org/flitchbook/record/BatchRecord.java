@@ -34,6 +34,7 @@ final class BatchRecord {
     String lot = judgement.lot().code();
     List<Block> blocks = new ArrayList<>(new PageOne(day, judgement).blocks());
     blocks.add(new PageBreak());
+    blocks.addAll(new FilingSection(day).changes());
     cure(blocks);
     step(blocks, Step.SOAK);
     step(blocks, Step.DRY);

@@ -23,6 +23,7 @@ final class Carried {
     blocks.add(phrases.heading("record.carried.heading"));
     blocks.add(phrases.paragraph(told()));
     blocks.add(table());
+    blocks.add(new FilingSection(day).ledger());
     return blocks;
   }
 

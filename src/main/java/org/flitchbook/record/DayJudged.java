@@ -20,6 +20,7 @@ import org.flitchbook.reading.FileRead;
  * @param judgements of the lots of the day, by their codes
  * @param faults those that touch no single lot
  * @param files every file read, of all days, with what became of it
+ * @param filing where the records go
  */
 public record DayJudged(
     String book,
@@ -29,7 +30,8 @@ public record DayJudged(
     Register register,
     List<Judgement> judgements,
     List<Fault> faults,
-    List<FileRead> files) {
+    List<FileRead> files,
+    Filing filing) {
 
   public DayJudged {
     judgements = List.copyOf(judgements);
@@ -44,6 +46,11 @@ public record DayJudged(
 
   Phrases phrases() {
     return new Phrases(plan());
+  }
+
+  /** The same day with the place of its records. */
+  public DayJudged filed(Filing where) {
+    return new DayJudged(book, day, moment, versions, register, judgements, faults, files, where);
   }
 
   /** Whether a critical or operating limit was missed, or an ask or a stop is open. */

@@ -48,6 +48,7 @@ final class DaySheet {
                     phrases.say("record.day.reviewed-by"),
                     "",
                     phrases.say("record.day.reviewed")))));
+    blocks.addAll(new FilingSection(day).changes());
     missed(blocks);
     faults(blocks);
     blocks.addAll(new Carried(day, carried).blocks());

@@ -36,6 +36,7 @@ final class DeviationReport {
     }
     blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(signatures());
+    blocks.addAll(new FilingSection(day).changes());
     for (Judgement each : missed) {
       blocks.add(new PageBreak());
       blocks.addAll(new DeviationSection(day, each).full());

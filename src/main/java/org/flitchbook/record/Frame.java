@@ -34,14 +34,14 @@ final class Frame {
             phrases.say(
                 "record.frame.plan",
                 day.plan().version(),
-                day.day() + "/" + name,
+                day.day() + "/" + name + revision(),
                 day.plan().sha256().substring(0, SHORT_HASH)),
             phrases.say("record.frame.times", house.zone(), phrases.zone(day.moment())));
     return new Document(
-        title,
+        titled(title),
         about.isEmpty() ? house.name() : about,
         day.plan().words(),
-        day.book() + "/" + day.day() + "/" + name,
+        day.book() + "/" + day.day() + "/" + name + revision(),
         day.moment(),
         Paper.parse(house.paper()).orElse(Paper.A4),
         running,
@@ -52,5 +52,15 @@ final class Frame {
     return house.number().isEmpty()
         ? house.name() + ", " + house.address()
         : phrases.say("record.frame.house", house.name(), house.number(), house.address());
+  }
+
+  private String titled(String title) {
+    return day.filing().isAmendment()
+        ? day.phrases().say("record.filing.revision", title, day.filing().revision())
+        : title;
+  }
+
+  private String revision() {
+    return day.filing().isFiled() ? ", r" + day.filing().revision() : "";
   }
 }

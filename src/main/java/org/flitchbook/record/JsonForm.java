@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.flitchbook.change.Change;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
@@ -36,8 +37,39 @@ final class JsonForm {
     plan.put("version", day.plan().version());
     plan.put("sha256", day.plan().sha256());
     tree.put("plan", plan);
+    if (day.filing().isFiled()) {
+      tree.put("filing", filing(day.filing()));
+    }
     tree.put("lots", lots.stream().map(JsonForm::lot).toList());
     tree.put("faults", faults.stream().map(JsonForm::fault).toList());
+    return tree;
+  }
+
+  private static Map<String, Object> filing(Filing filing) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("revision", filing.revision());
+    Map<String, Object> ledger = new LinkedHashMap<>();
+    ledger.put("sequence", filing.line());
+    ledger.put("hash", filing.hash());
+    tree.put("ledger", ledger);
+    if (filing.isAmendment()) {
+      tree.put("amends", filing.amends());
+      tree.put("changes", filing.changes().stream().map(JsonForm::change).toList());
+    }
+    tree.put("by", filing.by());
+    tree.put("reason", filing.reason());
+    return tree;
+  }
+
+  private static Map<String, Object> change(Change change) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("change", change.what().word());
+    tree.putAll(place(change.place()));
+    if (change.what() == Change.What.CHANGED) {
+      tree.put("lineBefore", change.before().line());
+    }
+    tree.put("before", change.old());
+    tree.put("now", change.text());
     return tree;
   }
 

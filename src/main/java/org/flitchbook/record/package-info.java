@@ -14,7 +14,8 @@
       "lot",
       "check",
       "json",
-      "words"
+      "words",
+      "change"
     },
     door = "Records")
 package org.flitchbook.record;

@@ -27,11 +27,17 @@ final class BookTest {
   }
 
   @Test
-  void close_writes_under_the_records_of_the_book_and_nowhere_else() {
+  void close_writes_the_records_and_the_ledger_of_the_book_and_nothing_else() {
     Map<String, String> before = Tree.hashes(book);
     Ran.of("close", day).expect(0);
     assertEquals(7, Tree.names(records.resolve("r1")).size());
-    assertEquals(before, Tree.hashes(book, file -> !file.startsWith(book.resolve("records"))));
+    Path records = book.resolve("records");
+    assertEquals(
+        before,
+        Tree.hashes(
+            book,
+            file ->
+                !file.startsWith(records) && !file.getFileName().toString().startsWith("ledger.")));
   }
 
   @Test
@@ -39,7 +45,7 @@ final class BookTest {
     Ran.of("close", day).expect(0);
     Map<String, String> first = Tree.hashes(records.resolve("r1"));
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
-    Ran second = Ran.of("close", day).expect(0);
+    Ran second = Ran.of("close", day, "--as", "MA", "--reason", "read it again").expect(0);
     Ran third = Ran.of("close", day).expect(0);
     try (var revisions = Files.list(records)) {
       assertEquals(2, revisions.count());

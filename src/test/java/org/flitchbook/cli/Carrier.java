@@ -6,17 +6,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import org.flitchbook.desk.Answer;
+import org.flitchbook.desk.Caller;
 import org.flitchbook.desk.Desk;
 import org.flitchbook.input.SourceFile;
 
 /** A record with what it carries, taken out by PDFBox. */
 record Carrier(String name, List<SourceFile> files, JsonNode printed) {
+
+  private static final Caller NOBODY =
+      new Caller(told -> {}, Clock.systemUTC(), question -> Optional.empty(), "0.1.0");
 
   static Carrier of(Path pdf) {
     String name = pdf.getFileName().toString().replace(".pdf", "");
@@ -45,7 +51,7 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
   JsonNode judgedAgain() {
     LocalDate day = LocalDate.parse(printed.get("day").asText());
     String at = printed.get("judgedAt").asText();
-    Answer answer = new Desk(told -> {}).judgeAgain(printed.get("book").asText(), files, day, at);
+    Answer answer = new Desk(NOBODY).judgeAgain(printed.get("book").asText(), files, day, at);
     assertEquals(List.of(), answer.faults());
     JsonNode found = Ran.json(answer.json());
     List<String> lots = printed.get("lots").findValuesAsText("lot");

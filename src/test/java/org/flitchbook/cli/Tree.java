@@ -34,7 +34,7 @@ final class Tree {
     return copy(DEMO, parent.resolve("wrenfold"));
   }
 
-  private static Path copy(Path from, Path to) {
+  static Path copy(Path from, Path to) {
     for (Path each : walk(from)) {
       Path target = to.resolve(from.relativize(each).toString());
       write(

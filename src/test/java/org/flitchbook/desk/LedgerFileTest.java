@@ -59,12 +59,12 @@ final class LedgerFileTest {
     add("first");
     tear("{\"about\":\"sec");
     try (LedgerFile file = hold()) {
+      file.append(List.of(CLOSED.about("second")));
       assertEquals(
           List.of(
               "ledger.jsonl:2: found 13 bytes of a line that was never finished, expected a line"
-                  + " feed at its end; kept aside as ledger.torn-1"),
+                  + " feed at its end; it was kept aside as ledger.torn-1"),
           file.notes());
-      file.append(List.of(CLOSED.about("second")));
     }
     assertAll(
         () -> assertEquals(2, LedgerFile.read(book).lines().size()),
@@ -76,7 +76,7 @@ final class LedgerFileTest {
   void what_was_kept_aside_is_never_written_over() throws Exception {
     for (String torn : List.of("one", "two")) {
       tear(torn);
-      hold().close();
+      add("after it");
     }
     assertEquals("one", Files.readString(book.resolve("ledger.torn-1")));
     assertEquals("two", Files.readString(book.resolve("ledger.torn-2")));

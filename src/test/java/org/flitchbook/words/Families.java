@@ -64,6 +64,7 @@ final class Families {
             "own template",
             "findings"));
     all.put("instrument", Set.of("scale", "thermometer", "logger"));
+    all.put("changed", Set.of("added", "removed", "changed"));
     all.put("sum", Set.of("rind", "pickle", "packed", "ends", "waste", "samples"));
     all.putAll(ofTheTemplates());
     return all;

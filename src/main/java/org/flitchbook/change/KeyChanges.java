@@ -1,0 +1,113 @@
+package org.flitchbook.change;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Json;
+import org.flitchbook.json.Node;
+
+/**
+ * The keys of a JSON file whose values changed. An object in a list is known by its {@code id},
+ * {@code code}, {@code initials}, {@code name} or {@code file}, so that one put in before it
+ * doesn't make all that follow look changed.
+ */
+final class KeyChanges {
+
+  private static final List<String> NAMES = List.of("id", "code", "initials", "name", "file");
+
+  private KeyChanges() {}
+
+  /** The changes; empty where one of the files can't be read. */
+  static Optional<List<Change>> between(SourceFile before, SourceFile now) {
+    Optional<Node.Obj> old = Json.read(before.name(), before.bytes()).object();
+    Optional<Node.Obj> current = Json.read(now.name(), now.bytes()).object();
+    return old.isEmpty() || current.isEmpty()
+        ? Optional.empty()
+        : Optional.of(between(leaves(old.get()), leaves(current.get())));
+  }
+
+  private static List<Change> between(Map<String, Node> old, Map<String, Node> now) {
+    Map<String, Node> all = new LinkedHashMap<>(now);
+    old.forEach(all::putIfAbsent);
+    List<Change> changes = new ArrayList<>();
+    all.forEach(
+        (path, node) ->
+            between(path, Optional.ofNullable(old.get(path)), Optional.ofNullable(now.get(path)))
+                .ifPresent(changes::add));
+    return changes;
+  }
+
+  private static Optional<Change> between(String path, Optional<Node> old, Optional<Node> now) {
+    if (old.isEmpty()) {
+      return now.map(added -> Change.added(place(added, path), shown(added)));
+    }
+    if (now.isEmpty()) {
+      return old.map(gone -> Change.removed(place(gone, path), shown(gone)));
+    }
+    return says(old.get()).equals(says(now.get()))
+        ? Optional.empty()
+        : Optional.of(
+            Change.changed(
+                place(old.get(), path),
+                place(now.get(), path),
+                shown(old.get()),
+                shown(now.get())));
+  }
+
+  private static Place place(Node node, String path) {
+    return new Place(node.place().file(), node.place().line(), path);
+  }
+
+  /** The values that hold no other values, by the path that leads to them. */
+  private static Map<String, Node> leaves(Node.Obj root) {
+    Map<String, Node> leaves = new LinkedHashMap<>();
+    collect("", root, leaves);
+    return leaves;
+  }
+
+  private static void collect(String path, Node node, Map<String, Node> leaves) {
+    if (node instanceof Node.Obj object && !object.members().isEmpty()) {
+      String inside = path.isEmpty() ? "" : path + ".";
+      object.members().forEach((key, value) -> collect(inside + key, value, leaves));
+    } else if (node instanceof Node.Items list && !list.items().isEmpty()) {
+      for (int i = 0; i < list.items().size(); i++) {
+        Node item = list.items().get(i);
+        collect(path + "[" + name(item).orElse(String.valueOf(i)) + "]", item, leaves);
+      }
+    } else {
+      String free = path;
+      for (int again = 2; leaves.containsKey(free); again++) {
+        free = path + " (" + again + ")";
+      }
+      leaves.put(free, node);
+    }
+  }
+
+  private static Optional<String> name(Node item) {
+    return item instanceof Node.Obj object
+        ? NAMES.stream()
+            .map(object.members()::get)
+            .filter(Node.Text.class::isInstance)
+            .map(text -> ((Node.Text) text).value())
+            .findFirst()
+        : Optional.empty();
+  }
+
+  /** The whole value, where {@link Node#shown} may cut it short; 1.0 is 1. */
+  private static String says(Node node) {
+    if (node instanceof Node.Text text) {
+      return "\"" + text.value();
+    }
+    return node instanceof Node.Num number
+        ? number.value().stripTrailingZeros().toString()
+        : node.shown();
+  }
+
+  private static String shown(Node node) {
+    return node instanceof Node.Text text ? "\"" + text.value() + "\"" : node.shown();
+  }
+}

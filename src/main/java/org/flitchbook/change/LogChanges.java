@@ -1,0 +1,103 @@
+package org.flitchbook.change;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.words.Words;
+
+/**
+ * The stretch of a log between the first and the last row that changed: how many rows, and these
+ * two. A log has too many rows to print each, and the logs themselves are kept as evidence.
+ */
+final class LogChanges {
+
+  private final byte[] bytes;
+  private final int start;
+  private final int end;
+
+  private LogChanges(byte[] bytes, int start, int end) {
+    this.bytes = bytes;
+    this.start = start;
+    this.end = end;
+  }
+
+  static List<Change> between(Words words, SourceFile before, SourceFile now) {
+    byte[] old = before.bytes();
+    byte[] current = now.bytes();
+    int start = lineStart(old, Math.max(0, Arrays.mismatch(old, current)));
+    int same = sameTail(old, current, start);
+    LogChanges was = new LogChanges(old, start, old.length - same);
+    LogChanges is = new LogChanges(current, start, current.length - same);
+    Place place = Place.of(now.name(), was.number());
+    if (was.rows().isEmpty()) {
+      return List.of(Change.added(place, is.shown(words)));
+    }
+    return List.of(
+        is.rows().isEmpty()
+            ? Change.removed(place, was.shown(words))
+            : Change.changed(place, place, was.shown(words), is.shown(words)));
+  }
+
+  private static int lineStart(byte[] bytes, int from) {
+    int start = from;
+    while (start > 0 && bytes[start - 1] != '\n') {
+      start--;
+    }
+    return start;
+  }
+
+  /** The bytes at the ends that are the same and begin with a line, in both behind the start. */
+  private static int sameTail(byte[] old, byte[] now, int start) {
+    int most = Math.min(old.length, now.length) - start;
+    int same = 0;
+    while (same < most && old[old.length - 1 - same] == now[now.length - 1 - same]) {
+      same++;
+    }
+    while (same > 0 && !(begins(old, old.length - same) && begins(now, now.length - same))) {
+      same--;
+    }
+    return same;
+  }
+
+  private static boolean begins(byte[] bytes, int at) {
+    return at == 0 || bytes[at - 1] == '\n';
+  }
+
+  /** The physical line on which the stretch begins, from 1. */
+  private int number() {
+    int number = 1;
+    for (int at = 0; at < start; at++) {
+      number += bytes[at] == '\n' ? 1 : 0;
+    }
+    return number;
+  }
+
+  private List<String> rows() {
+    List<String> rows = new ArrayList<>();
+    int from = start;
+    for (int at = start; at < end; at++) {
+      if (bytes[at] == '\n' || at == end - 1) {
+        rows.add(text(from, at + 1));
+        from = at + 1;
+      }
+    }
+    return rows;
+  }
+
+  /** Without the zeros that stand between the letters of UTF-16. */
+  private String text(int from, int to) {
+    return new String(bytes, from, to - from, UTF_8).replace("\0", "").strip();
+  }
+
+  private String shown(Words words) {
+    List<String> rows = rows();
+    String first = rows.get(0);
+    return rows.size() == 1
+        ? first
+        : words.say("change.rows", rows.size(), first, rows.get(rows.size() - 1));
+  }
+}

@@ -1,0 +1,11 @@
+/** Tells row by row and key by key what changed between two sets of files. */
+@NullMarked
+@Floor(
+    name = "change",
+    floor = 3,
+    mayImport = {"input", "table", "json", "sheet", "words"},
+    door = "Changes")
+package org.flitchbook.change;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,57 @@
+package org.flitchbook.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.flitchbook.ledger.Ledger;
+
+/** A book's ledger as its file has it. */
+final class Chain {
+
+  private Chain() {}
+
+  static Path file(Path book) {
+    return book.resolve("ledger.jsonl");
+  }
+
+  static List<JsonNode> lines(Path book) {
+    return Tree.text(file(book)).lines().map(Ran::json).toList();
+  }
+
+  /** The events, each as its word, its revision and what it is about. */
+  static List<String> events(Path book) {
+    return lines(book).stream()
+        .map(
+            line ->
+                (line.get("event").asText()
+                        + " r"
+                        + line.get("revision").asText()
+                        + " "
+                        + line.get("about").asText())
+                    .strip())
+        .toList();
+  }
+
+  static JsonNode last(Path book) {
+    List<JsonNode> lines = lines(book);
+    return lines.get(lines.size() - 1);
+  }
+
+  /** The texts of an object of a line, by their keys. */
+  static Map<String, String> texts(JsonNode object) {
+    Map<String, String> texts = new TreeMap<>();
+    object.fieldNames().forEachRemaining(key -> texts.put(key, object.get(key).asText()));
+    return texts;
+  }
+
+  /** What breaks the chain, and a torn last line. */
+  static List<String> faults(Path book) {
+    Ledger ledger = Ledger.read(Tree.bytes(file(book)));
+    return Stream.concat(ledger.faults().stream(), ledger.torn().stream())
+        .map(Object::toString)
+        .toList();
+  }
+}
