@@ -43,7 +43,18 @@ public final class Main implements Runnable {
   /** Runs the command line given and ends the Java machine with its exit status. */
   public static void main(String[] args) {
     PDFBOX.setLevel(Level.OFF);
-    System.exit(run(args, System.out, System.err));
+    System.exit(withinMemory(args));
+  }
+
+  /** Left to itself Java would end with the status of a lot amiss. */
+  private static int withinMemory(String[] args) {
+    try {
+      return run(args, System.out, System.err);
+    } catch (OutOfMemoryError full) {
+      System.err.println(
+          "flitchbook: these files need more memory; FLITCHBOOK_JAVA_OPTS=-Xmx2g gives 2 GB");
+      return PROGRAM_AT_FAULT;
+    }
   }
 
   /**

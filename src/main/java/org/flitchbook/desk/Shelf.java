@@ -1,9 +1,12 @@
 package org.flitchbook.desk;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -23,8 +26,11 @@ import org.flitchbook.input.SourceFile;
 /** Takes books off the disk. Files are only read, never written to. */
 final class Shelf {
 
-  /** Ten times the longest log to be expected; a larger one would fill the memory. */
-  private static final long LARGEST = 64L * 1024 * 1024;
+  /** Twenty times the longest log to be expected; the readings of a larger one fill the memory. */
+  private static final long LARGEST = 128L * 1024 * 1024;
+
+  /** Above this a file stays on the disk and is looked at there. */
+  private static final long HELD = 4L * 1024 * 1024;
 
   static final String PLAN = "plan.json";
   static final String FORMER_PLANS = "plans/";
@@ -156,11 +162,20 @@ final class Shelf {
                 "at most " + LARGEST / (1024 * 1024) + " MB; cut the log by day"));
         return Optional.empty();
       }
-      return Optional.of(SourceFile.of(name, Files.readAllBytes(file)));
+      return Optional.of(new SourceFile(name, content(file, size)));
     } catch (IOException unreadable) {
       faults.add(
           Fault.broken("file", Place.of(name), Reason.of(unreadable), "a file that can be read"));
       return Optional.empty();
+    }
+  }
+
+  private static ByteBuffer content(Path file, long size) throws IOException {
+    if (size <= HELD) {
+      return ByteBuffer.wrap(Files.readAllBytes(file));
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+      return channel.map(FileChannel.MapMode.READ_ONLY, 0, size);
     }
   }
 

@@ -3,6 +3,7 @@ package org.flitchbook.measure;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalLong;
 
 /**
@@ -21,6 +22,7 @@ public enum Level {
   public static final int DECIMALS = 9;
 
   private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
+  private static final List<Level> ALL = List.of(values());
 
   private final Unit unit;
   private final long steps;
@@ -92,10 +94,11 @@ public enum Level {
   }
 
   private static long steps(Unit unit) {
-    return Arrays.stream(values())
-        .filter(level -> level.unit == unit)
-        .mapToLong(level -> level.steps)
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException(unit + " is no unit of a level"));
+    for (Level level : ALL) {
+      if (level.unit == unit) {
+        return level.steps;
+      }
+    }
+    throw new IllegalArgumentException(unit + " is no unit of a level");
   }
 }

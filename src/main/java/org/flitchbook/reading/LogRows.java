@@ -9,14 +9,18 @@ import java.util.stream.Stream;
 final class LogRows {
 
   /** In the place of a level that a row does not have, and of the time of a row not to be used. */
-  static final long NONE = Long.MIN_VALUE;
+  static final long NONE = Longs.NONE;
 
-  private final Longs at = new Longs();
-  private final Longs lines = new Longs();
+  /** A thousandth of a degree, of either scale, is a whole number of these. */
+  private static final long GRAIN = 1_000_000;
+
+  private final Longs at = new Longs(1);
+  private final Chosen lines = new Chosen();
   private final Longs[] levels;
+  private boolean turned;
 
   LogRows(int columns) {
-    levels = Stream.generate(Longs::new).limit(columns).toArray(Longs[]::new);
+    levels = Stream.generate(() -> new Longs(GRAIN)).limit(columns).toArray(Longs[]::new);
   }
 
   void add(long time, int line, long[] row) {
@@ -31,46 +35,43 @@ final class LogRows {
     return at.size();
   }
 
+  /** From now on the last row is the first. */
+  void turnRound() {
+    turned = !turned;
+  }
+
+  private int place(int row) {
+    return turned ? at.size() - 1 - row : row;
+  }
+
   /** In milliseconds: on the log's own clock until its times are resolved, then since 1970. */
   long at(int row) {
-    return at.get(row);
+    return at.get(place(row));
   }
 
   void at(int row, long time) {
-    at.set(row, time);
-  }
-
-  void drop(int row) {
-    at.set(row, NONE);
+    at.set(place(row), time);
   }
 
   boolean isUsable(int row) {
-    return at.get(row) != NONE;
+    return at(row) != NONE;
   }
 
   int line(int row) {
-    return (int) lines.get(row);
+    return lines.get(place(row));
   }
 
   long level(int column, int row) {
-    return levels[column].get(row);
+    return levels[column].get(place(row));
   }
 
   /** Whether two rows read the same in every column. */
   boolean readAlike(int one, int other) {
-    for (Longs column : levels) {
-      if (column.get(one) != column.get(other)) {
+    for (int column = 0; column < levels.length; column++) {
+      if (level(column, one) != level(column, other)) {
         return false;
       }
     }
     return true;
-  }
-
-  void reverse() {
-    at.reverse();
-    lines.reverse();
-    for (Longs column : levels) {
-      column.reverse();
-    }
   }
 }

@@ -52,7 +52,7 @@ final class RowOrder {
     List<Integer> bounds = new ArrayList<>(begins);
     bounds.add(rows.size());
     if (time.newestFirst()) {
-      rows.reverse();
+      rows.turnRound();
       bounds.replaceAll(bound -> rows.size() - bound);
       bounds.sort(Comparator.naturalOrder());
     }

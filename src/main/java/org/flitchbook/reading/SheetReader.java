@@ -39,7 +39,7 @@ final class SheetReader implements Rows {
   static FileRead read(
       SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
     SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(Tables.read(file.name(), file.bytes(), Layout.OPEN, reader));
+    faults.addAll(Tables.read(file, Layout.OPEN, reader));
     if (reader.width > 0 && reader.rows == 0) {
       faults.add(
           Fault.note(

@@ -1,11 +1,11 @@
 package org.flitchbook.table;
 
 import java.io.IOException;
-import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
+import org.flitchbook.input.SourceFile;
 
 /**
  * Reads delimited text (RFC 4180, with comma, semicolon or tab) and gives each row its physical
@@ -22,21 +23,36 @@ import org.flitchbook.input.Severity;
  */
 public final class Tables {
 
-  private static final List<Character> DELIMITERS = List.of(',', ';', '\t');
+  /** So many letters may one row have. A row of a log has some hundred. */
+  private static final int LONGEST_ROW = 4_000_000;
+
   private static final Pattern LINE = Pattern.compile("(?i)line:? (\\d+)");
 
-  private Tables() {}
+  private final String name;
+  private final Text text;
+  private final Layout layout;
+  private final Rows rows;
+  private int line;
+
+  private Tables(String name, Text text, Layout layout, Rows rows) {
+    this.name = name;
+    this.text = text;
+    this.layout = layout;
+    this.rows = rows;
+    this.line = layout.skip() + 1;
+  }
 
   /**
-   * Reads one file to its end, or to the place where it can't be read further.
+   * Reads one file to its end, or to the place where it can't be read further. Neither its text nor
+   * its rows are held: only what is made of a row as it is handed over.
    *
    * @return what is wrong with the file as a table; the rows before a fault have been handed over
    */
-  public static List<Fault> read(String name, byte[] bytes, Layout layout, Rows rows) {
-    Text text = Text.decode(name, bytes, layout.charset());
+  public static List<Fault> read(SourceFile file, Layout layout, Rows rows) {
+    Text text = Text.of(file, layout.charset());
     List<Fault> faults = new ArrayList<>(text.faults());
     if (faults.stream().noneMatch(fault -> fault.is(Severity.BROKEN))) {
-      parse(name, text.content(), layout, rows).ifPresent(faults::add);
+      new Tables(file.name(), text, layout, rows).read().ifPresent(faults::add);
     }
     return faults;
   }
@@ -46,67 +62,64 @@ public final class Tables {
     return Text.charset(name);
   }
 
-  private static Optional<Fault> parse(String name, String content, Layout layout, Rows rows) {
-    int start = Lines.skip(content, layout.skip());
-    if (content.substring(start).lines().findFirst().orElse("").isBlank()) {
-      return Optional.of(
-          Fault.broken(
-              "empty file", Place.of(name, layout.skip() + 1), "no heading", "a line of columns"));
-    }
-    char delimiter =
-        layout.delimiter().orElseGet(() -> delimiterOf(Lines.bareHeading(content, start)));
-    CSVFormat format =
-        CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
-    try (CSVParser parser =
-        CSVParser.builder()
-            .setReader(new StringReader(content.substring(start)))
-            .setFormat(format)
-            .get()) {
-      handOver(parser, layout.skip(), delimiter, rows);
+  private Optional<Fault> read() {
+    try {
+      FirstRow heading = FirstRow.of(behindSkipped());
+      if (heading.isBlank()) {
+        return Optional.of(broken("empty file", line, "no heading", "a line of columns"));
+      }
+      parse(layout.delimiter().orElseGet(heading::delimiter));
       return Optional.empty();
     } catch (UncheckedIOException unreadable) {
-      return Optional.of(quoteFault(name, layout.skip(), unreadable));
-    } catch (IOException impossible) {
-      throw new UncheckedIOException("reading text in memory", impossible);
+      return Optional.of(fault(Objects.requireNonNull(unreadable.getCause())));
+    } catch (IOException unreadable) {
+      return Optional.of(fault(unreadable));
     }
   }
 
-  private static void handOver(CSVParser parser, int skipped, char delimiter, Rows rows) {
-    boolean headed = false;
-    int line = skipped + 1;
-    for (CSVRecord written : parser) {
-      Row row = new Row(line, written.stream().map(String::strip).toList());
-      line = skipped + Math.toIntExact(parser.getCurrentLineNumber()) + 1;
-      if (!headed) {
-        rows.heading(row, delimiter);
-        headed = true;
-      } else if (!row.isBlank()) {
-        rows.row(row);
+  private TextReader behindSkipped() throws IOException {
+    TextReader reader = text.reader();
+    for (int skipped = 0; skipped < layout.skip(); skipped++) {
+      reader.skipLine();
+    }
+    reader.allow(LONGEST_ROW);
+    return reader;
+  }
+
+  private void parse(char delimiter) throws IOException {
+    CSVFormat format =
+        CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
+    TextReader reader = behindSkipped();
+    try (CSVParser parser = CSVParser.builder().setReader(reader).setFormat(format).get()) {
+      boolean headed = false;
+      for (CSVRecord written : parser) {
+        Row row = new Row(line, written.stream().map(String::strip).toList());
+        line = layout.skip() + Math.toIntExact(parser.getCurrentLineNumber()) + 1;
+        reader.allow(LONGEST_ROW);
+        if (!headed) {
+          rows.heading(row, delimiter);
+          headed = true;
+        } else if (!row.isBlank()) {
+          rows.row(row);
+        }
       }
     }
   }
 
-  private static Fault quoteFault(String name, int skipped, UncheckedIOException unreadable) {
+  private Fault fault(IOException unreadable) {
+    if (unreadable instanceof TextReader.RowTooLong) {
+      String found = "more than " + LONGEST_ROW / 1_000_000 + " million letters in one row";
+      return broken("row too long", line, found, "a row that ends, and quotes that close");
+    }
     String message = String.valueOf(unreadable.getMessage());
     Matcher place = LINE.matcher(message);
-    Place at = Place.of(name, place.find() ? Integer.parseInt(place.group(1)) + skipped : 0);
+    int at = place.find() ? Integer.parseInt(place.group(1)) + layout.skip() : 0;
     return message.contains("EOF")
-        ? Fault.broken("quote", at, "a quote that never closes", "\" at the end of the cell")
-        : Fault.broken("quote", at, "text behind a closing quote", "a delimiter, or \"\" inside");
+        ? broken("quote", at, "a quote that never closes", "\" at the end of the cell")
+        : broken("quote", at, "text behind a closing quote", "a delimiter, or \"\" inside");
   }
 
-  /** The delimiter that parts the heading into most words; a heading of one word has a comma. */
-  private static char delimiterOf(String bareHeading) {
-    char best = ',';
-    for (char delimiter : DELIMITERS) {
-      if (count(bareHeading, delimiter) > count(bareHeading, best)) {
-        best = delimiter;
-      }
-    }
-    return best;
-  }
-
-  private static long count(String heading, char wanted) {
-    return heading.chars().filter(letter -> letter == wanted).count();
+  private Fault broken(String rule, int at, String found, String expected) {
+    return Fault.broken(rule, Place.of(name, at), found, expected);
   }
 }

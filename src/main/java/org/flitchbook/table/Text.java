@@ -4,21 +4,29 @@ import static java.nio.charset.StandardCharsets.UTF_16BE;
 import static java.nio.charset.StandardCharsets.UTF_16LE;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
-import java.nio.charset.CodingErrorAction;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
 
-/** A file's bytes as text, and what is wrong with them as text. */
-record Text(String content, List<Fault> faults) {
+/**
+ * A file's bytes as text, and what is wrong with them as text. The text is never held as a whole: a
+ * reader takes it from the bytes piece by piece.
+ *
+ * @param content the bytes behind the mark
+ */
+record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> faults) {
 
-  private static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
+  static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
+
   private static final Map<String, Charset> NAMES =
       Map.of(
           "utf-8", UTF_8,
@@ -32,69 +40,87 @@ record Text(String content, List<Fault> faults) {
     return Optional.ofNullable(NAMES.get(name.toLowerCase(Locale.ROOT)));
   }
 
-  static Text decode(String name, byte[] bytes, Optional<Charset> stated) {
-    if (bytes.length == 0) {
-      return broken(name, 0, "empty file", "an empty file", "a line of columns and rows under it");
-    }
-    Mark mark = Mark.of(bytes);
+  /** Reads the bytes through once, so that a fault in the middle is known before the first row. */
+  static Text of(SourceFile file, Optional<Charset> stated) {
+    Mark mark = Mark.of(file.content());
     Charset charset = mark.charset().or(() -> stated).orElse(UTF_8);
-    Optional<String> text = strictly(bytes, mark.length(), charset);
-    if (text.isEmpty() && mark.charset().isEmpty() && stated.isEmpty()) {
-      return asWindows(name, bytes);
+    Text text =
+        new Text(mark.behind(file.content()), charset, mark.charset().isPresent(), List.of());
+    if (!file.content().hasRemaining()) {
+      return text.broken(
+          Place.of(file.name()),
+          "empty file",
+          "an empty file",
+          "a line of columns and rows under it");
     }
-    return text.map(content -> checked(name, content))
-        .orElseGet(
-            () -> broken(name, 0, "encoding", "bytes that are no " + charset, charset + " text"));
+    boolean open = mark.charset().isEmpty() && stated.isEmpty();
+    Check check = text.check();
+    return open && check.unreadableLine() > 0
+        ? text.asWindows(file.name(), check.unreadableLine())
+        : text.checked(file.name(), check);
   }
 
-  private static Text asWindows(String name, byte[] bytes) {
-    return strictly(bytes, 0, WINDOWS_1252)
-        .map(content -> checked(name, content).and(name))
-        .orElseGet(
-            () -> broken(name, 0, "encoding", "bytes that are no text", "UTF-8 or Windows-1252"));
-  }
-
-  private Text and(String name) {
+  private Text asWindows(String name, int line) {
+    Text windows = new Text(content, WINDOWS_1252, false, List.of());
+    Check check = windows.check();
+    if (check.unreadableLine() > 0) {
+      Place place = Place.of(name, check.unreadableLine());
+      return broken(place, "encoding", "bytes that are no text", "UTF-8 or Windows-1252");
+    }
+    Text checked = windows.checked(name, check);
+    String expected = "UTF-8; read as Windows-1252";
     Fault note =
-        Fault.note(
-            "encoding",
-            "",
-            Place.of(name),
-            "bytes that are no UTF-8",
-            "UTF-8; read as Windows-1252");
-    return faults.isEmpty() ? new Text(content, List.of(note)) : this;
+        Fault.note("encoding", "", Place.of(name, line), "bytes that are no UTF-8", expected);
+    return checked.faults().isEmpty()
+        ? new Text(content, WINDOWS_1252, false, List.of(note))
+        : checked;
   }
 
-  private static Optional<String> strictly(byte[] bytes, int from, Charset charset) {
-    try {
-      return Optional.of(
-          charset
-              .newDecoder()
-              .onMalformedInput(CodingErrorAction.REPORT)
-              .onUnmappableCharacter(CodingErrorAction.REPORT)
-              .decode(ByteBuffer.wrap(bytes, from, bytes.length - from))
-              .toString());
-    } catch (CharacterCodingException notThisCharset) {
-      return Optional.empty();
+  private Text checked(String name, Check check) {
+    if (check.unreadableLine() > 0) {
+      Place place = Place.of(name, check.unreadableLine());
+      return broken(place, "encoding", "bytes that are no " + charset, charset + " text");
     }
+    return check.nulLine() > 0
+        ? broken(Place.of(name, check.nulLine()), "NUL byte", "a NUL byte", "text")
+        : this;
   }
 
-  private static Text checked(String name, String content) {
-    int nul = content.indexOf('\0');
-    if (nul < 0) {
-      return new Text(content, List.of());
+  private Text broken(Place place, String rule, String found, String expected) {
+    return new Text(content, charset, marked, List.of(Fault.broken(rule, place, found, expected)));
+  }
+
+  /** The text from its beginning; what can't be decoded is a {@link CharacterCodingException}. */
+  TextReader reader() {
+    return new TextReader(content.duplicate(), charset);
+  }
+
+  /** On which lines the first letter stands that can't be decoded, and the first NUL; 0: none. */
+  private record Check(int unreadableLine, int nulLine) {}
+
+  private Check check() {
+    LineCount lines = new LineCount();
+    int nulLine = 0;
+    try (TextReader reader = reader()) {
+      char[] letters = new char[8192];
+      for (int read = reader.read(letters); read >= 0; read = reader.read(letters)) {
+        for (int i = 0; i < read; i++) {
+          lines.take(letters[i]);
+          nulLine = nulLine == 0 && letters[i] == 0 ? lines.line() : nulLine;
+        }
+      }
+      return new Check(0, nulLine);
+    } catch (CharacterCodingException unreadable) {
+      return new Check(lines.lineOfNext(), nulLine);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("reading bytes in memory", impossible);
     }
-    return broken(name, Lines.lineOf(content, nul), "NUL byte", "a NUL byte", "text");
-  }
-
-  private static Text broken(String name, int line, String rule, String found, String expected) {
-    return new Text("", List.of(Fault.broken(rule, Place.of(name, line), found, expected)));
   }
 
   /** The byte order mark at a file's start, if it has one. */
   private record Mark(Optional<Charset> charset, int length) {
 
-    static Mark of(byte[] bytes) {
+    static Mark of(ByteBuffer bytes) {
       if (starts(bytes, 0xEF, 0xBB, 0xBF)) {
         return new Mark(Optional.of(UTF_8), 3);
       }
@@ -107,13 +133,20 @@ record Text(String content, List<Fault> faults) {
       return new Mark(Optional.empty(), 0);
     }
 
-    private static boolean starts(byte[] bytes, int... mark) {
+    private static boolean starts(ByteBuffer bytes, int... mark) {
       for (int i = 0; i < mark.length; i++) {
-        if (i >= bytes.length || (bytes[i] & 0xFF) != mark[i]) {
+        int at = bytes.position() + i;
+        if (at >= bytes.limit() || (bytes.get(at) & 0xFF) != mark[i]) {
           return false;
         }
       }
       return true;
+    }
+
+    ByteBuffer behind(ByteBuffer bytes) {
+      ByteBuffer content = bytes.duplicate();
+      content.position(content.position() + length);
+      return content;
     }
   }
 }

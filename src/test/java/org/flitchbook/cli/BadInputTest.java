@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -187,9 +191,14 @@ final class BadInputTest {
                 "plan.json:1: found nesting or a value beyond what is read (1,000 deep), expected"
                     + " JSON"),
             new Case(
-                "a log of 70 MB",
-                book -> Files.write(book.resolve("2026-02-24/big.csv"), new byte[70 << 20]),
-                "2026-02-24/big.csv: found 70 MB, expected at most 64 MB; cut the log by day"),
+                "a log of 129 MB",
+                book -> sparse(book.resolve("2026-02-24/big.csv"), 129L << 20),
+                "2026-02-24/big.csv: found 129 MB, expected at most 128 MB; cut the log by day"),
+            new Case(
+                "a line of 50 MB",
+                book -> longLine(book.resolve("2026-02-24/probes-a.csv")),
+                "2026-02-24/probes-a.csv:3: found more than 4 million letters in one row, expected"
+                    + " a row that ends, and quotes that close"),
             new Case(
                 "a folder called cure.csv",
                 book -> {
@@ -213,6 +222,20 @@ final class BadInputTest {
                 "",
                 "2026-02-15: found a file, expected the folder of that day"))
         .map(row -> DynamicTest.dynamicTest(row.name(), () -> broken(row)));
+  }
+
+  private static void sparse(Path file, long size) throws IOException {
+    try (FileChannel channel =
+        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      channel.write(ByteBuffer.wrap(new byte[] {'a'}), size - 1);
+    }
+  }
+
+  private static void longLine(Path log) throws IOException {
+    byte[] cell = new byte[50_000_000];
+    Arrays.fill(cell, (byte) '1');
+    Files.writeString(log, "Time,P1,Air\n2026-02-24 08:02:00,39.2,70\n2026-02-24 08:03:00,");
+    Files.write(log, cell, StandardOpenOption.APPEND);
   }
 
   private static void cut(Path plan) throws IOException {

@@ -164,7 +164,7 @@ final class SheetsTest {
     Day day = Days.read(Days.NEW_YORK, SourceFile.of("2026-02-24/soak.csv", bytes));
     assertEquals(
         List.of(
-            "note soak.csv: found bytes that are no UTF-8, expected UTF-8; read as Windows-1252"),
+            "note soak.csv:2: found bytes that are no UTF-8, expected UTF-8; read as Windows-1252"),
         said(day));
     assertEquals("4.5 °C", day.entries().get(0).shown());
   }

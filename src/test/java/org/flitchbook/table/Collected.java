@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 
 /** The rows and faults of one table as lines of text, for the tests. */
 final class Collected implements Rows {
@@ -18,7 +19,7 @@ final class Collected implements Rows {
   private String last = "";
 
   private Collected(byte[] bytes, Layout layout) {
-    faults = Tables.read(FILE, bytes, layout, this);
+    faults = Tables.read(SourceFile.of(FILE, bytes), layout, this);
   }
 
   static Collected of(String text, Charset charset) {

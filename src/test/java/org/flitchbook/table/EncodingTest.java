@@ -54,7 +54,7 @@ final class EncodingTest {
         List.of(
             "note "
                 + Collected.FILE
-                + ": found bytes that are no UTF-8, expected UTF-8; read as Windows-1252"),
+                + ":2: found bytes that are no UTF-8, expected UTF-8; read as Windows-1252"),
         read.said());
   }
 
@@ -63,11 +63,15 @@ final class EncodingTest {
     byte[] odd = {'a', 0, 'b'};
     byte[] neither = {'a', '\n', (byte) 0x81, '\n'};
     return Stream.of(
-        Arguments.of(windows, "utf-8", "bytes that are no UTF-8, expected UTF-8 text"),
-        Arguments.of(odd, "utf-16le", "bytes that are no UTF-16LE, expected UTF-16LE text"),
+        Arguments.of(windows, "utf-8", "2: found bytes that are no UTF-8, expected UTF-8 text"),
         Arguments.of(
-            neither, "windows-1252", "bytes that are no windows-1252, expected windows-1252 text"),
-        Arguments.of(neither, "", "bytes that are no text, expected UTF-8 or Windows-1252"));
+            odd, "utf-16le", "1: found bytes that are no UTF-16LE, expected UTF-16LE text"),
+        Arguments.of(
+            neither,
+            "windows-1252",
+            "2: found bytes that are no windows-1252, expected windows-1252 text"),
+        Arguments.of(
+            neither, "", "2: found bytes that are no text, expected UTF-8 or Windows-1252"));
   }
 
   @ParameterizedTest(name = "{2}")
@@ -75,7 +79,7 @@ final class EncodingTest {
   void bytes_that_do_not_fit_are_broken(byte[] bytes, String charset, String said) {
     Layout layout = charset.isEmpty() ? Layout.OPEN : Collected.stated(charset);
     Collected read = Collected.of(bytes, layout);
-    assertEquals(List.of("broken " + Collected.FILE + ": found " + said), read.said());
+    assertEquals(List.of("broken " + Collected.FILE + ":" + said), read.said());
     assertEquals(List.of(), read.rows());
   }
 

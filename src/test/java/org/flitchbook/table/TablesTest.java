@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class TablesTest {
 
@@ -172,5 +173,29 @@ final class TablesTest {
     String longest = "x".repeat(1_000_000);
     Collected read = Collected.of("a,b\n1," + longest + "\n2,y\n", UTF_8);
     assertEquals(List.of("1: a | b", "2: 1 | " + longest, "3: 2 | y"), read.rows());
+  }
+
+  /** Each would else be brought into memory as one row. */
+  @ParameterizedTest
+  @ValueSource(strings = {"a,b\n1,2\n3,\"4", "a,b\n1,2\n3,4"})
+  void a_row_of_more_than_four_million_letters_is_refused_with_its_line(String begin) {
+    Collected read = Collected.of(begin + "x".repeat(4_010_000) + "\n", UTF_8);
+    assertEquals(
+        List.of(
+            "broken "
+                + Collected.FILE
+                + ":3: found more than 4 million letters in one row, expected a row that ends, and"
+                + " quotes that close"),
+        read.said());
+  }
+
+  @Test
+  void a_heading_of_more_than_four_million_letters_is_refused_too() {
+    assertEquals(
+        "broken "
+            + Collected.FILE
+            + ":1: found more than 4 million letters in one row, expected a row that ends, and quotes"
+            + " that close",
+        Collected.of("x".repeat(4_010_000), UTF_8).said().get(0));
   }
 }
