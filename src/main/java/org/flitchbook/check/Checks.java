@@ -99,7 +99,11 @@ public final class Checks {
   /** Met by what the plan says, which is told with what it rests on; no reading shows it. */
   private Outcome exempt(Product.Exempt named) {
     return Outcome.of(
-        Verdict.MET, judged.say("check.class.exempt", named.exemption().name(), named.support()));
+        Verdict.MET,
+        judged.say(
+            "check.class.exempt",
+            judged.plan().words().name(named.exemption().name()),
+            named.support()));
   }
 
   /** A dispatch before the review is a deviation whatever the plan lists. */

@@ -81,7 +81,7 @@ final class Implied {
             .say(
                 "check.class.exempt-name",
                 plan.words().word("covers", exemption.covers()),
-                exemption.name()),
+                plan.words().name(exemption.name())),
         exemption.covers(),
         Step.RELEASE,
         Rank.CRITICAL,

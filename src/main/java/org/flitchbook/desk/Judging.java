@@ -24,6 +24,7 @@ import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Filing;
+import org.flitchbook.words.Words;
 
 /** Reads a book up to a day and judges the lots of that day. */
 final class Judging {
@@ -58,12 +59,23 @@ final class Judging {
 
   private Optional<Succession> versions() {
     Optional<Plan> now = read(book.plan());
-    List<Plan> former = book.formerPlans().stream().flatMap(file -> read(file).stream()).toList();
+    Optional<Words> words = now.map(Plan::words);
+    List<Plan> former =
+        book.formerPlans().stream().flatMap(file -> former(file, words).stream()).toList();
     return now.map(plan -> Succession.of(plan, former, faults));
   }
 
+  private Optional<Plan> former(SourceFile file, Optional<Words> words) {
+    return words
+        .map(told -> noted(Plans.former(file, book.templates(), book.ownTemplates(), told)))
+        .orElseGet(() -> read(file));
+  }
+
   private Optional<Plan> read(SourceFile file) {
-    PlanRead read = Plans.read(file, book.templates(), book.ownTemplates());
+    return noted(Plans.read(file, book.templates(), book.ownTemplates()));
+  }
+
+  private Optional<Plan> noted(PlanRead read) {
     faults.addAll(read.faults());
     return read.plan();
   }

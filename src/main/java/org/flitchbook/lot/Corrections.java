@@ -11,6 +11,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
+import org.flitchbook.words.Words;
 
 /**
  * Which entries replace which. A correction names a line: that of an entry of the same lot and
@@ -19,6 +20,7 @@ import org.flitchbook.sheet.Sheet;
  */
 final class Corrections {
 
+  private final Words words;
   private final List<Entry> all;
   private final List<Fault> faults;
   private final Map<String, Entry> byPlace = new HashMap<>();
@@ -28,7 +30,8 @@ final class Corrections {
    * @param all every entry, in the order of the files
    * @param faults of the rows that could not be used; those of corrections are added
    */
-  Corrections(List<Entry> all, List<Fault> faults) {
+  Corrections(Words words, List<Entry> all, List<Fault> faults) {
+    this.words = words;
     this.all = all;
     this.faults = faults;
     all.forEach(entry -> byPlace.put(entry.place().toString(), entry));
@@ -57,13 +60,14 @@ final class Corrections {
     Entry old = byPlace.get(line);
     Entry other = replacing.get(line);
     if (old == null ? !isRefused(line, entry.lot()) : !isLike(old, entry)) {
-      String expected = "file:line of an entry of the same lot and sheet about ";
-      stop(entry, "", expected + entry.what().word());
+      String about = words.word("what", entry.what().word());
+      stop(entry, entry.corrects(), words.say("lot.correction.of-the-same", about));
     } else if (old != null && leadsTo(old, entry)) {
-      stop(entry, ", which leads back to this entry", "an earlier entry");
+      String back = words.say("lot.correction.leads-back", entry.corrects());
+      stop(entry, back, words.say("lot.correction.earlier"));
     } else if (other != null) {
-      String already = ", which " + other.place() + " corrects already";
-      stop(entry, already, "file:line of the entry in force");
+      String already = words.say("lot.correction.already", entry.corrects(), other.place());
+      stop(entry, already, words.say("lot.correction.in-force"));
     } else {
       replacing.put(line, entry);
     }
@@ -123,16 +127,11 @@ final class Corrections {
         fault.lot(),
         fault.place(),
         fault.found(),
-        fault.expected() + "; replaced by " + by.place());
+        words.say("lot.correction.replaced", fault.expected(), by.place()));
   }
 
-  private void stop(Entry entry, String why, String expected) {
+  private void stop(Entry entry, String found, String expected) {
     faults.add(
-        Fault.stop(
-            "correction",
-            entry.lot(),
-            entry.place().column("corrects"),
-            entry.corrects() + why,
-            expected));
+        Fault.stop("correction", entry.lot(), entry.place().column("corrects"), found, expected));
   }
 }

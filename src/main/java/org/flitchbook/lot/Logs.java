@@ -12,17 +12,18 @@ import org.flitchbook.input.Place;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Series;
+import org.flitchbook.words.Words;
 
 /** Whether the logs name what exists, and which lots a fault of a log touches. */
 final class Logs {
 
-  static final String HUMIDITY = "an instrument with its \"humidityAccuracy\" in the plan";
-
   private final Plan plan;
+  private final Words words;
   private final List<Fault> faults;
 
   Logs(Plan plan, List<Fault> faults) {
     this.plan = plan;
+    this.words = plan.words();
     this.faults = faults;
   }
 
@@ -31,11 +32,17 @@ final class Logs {
       Place place = new Place(series.file(), 0, series.column());
       checkInstrument(series, place, drafts);
       if (!series.place().isEmpty() && plan.room(series.place()).isEmpty()) {
-        faults.add(Fault.ask("place", "", place, series.place(), "a place of the plan"));
+        faults.add(Fault.ask("place", "", place, series.place(), words.say("lot.log.place")));
       }
       for (String lot : series.lots()) {
         if (!drafts.containsKey(lot)) {
-          faults.add(Fault.ask("lot", "", place, lot + ", which no sheet knows", "a lot's code"));
+          faults.add(
+              Fault.ask(
+                  "lot",
+                  "",
+                  place,
+                  words.say("lot.log.unknown-lot", lot),
+                  words.say("lot.log.lot")));
         }
       }
     }
@@ -45,12 +52,12 @@ final class Logs {
   private void checkInstrument(Series series, Place place, Map<String, LotDraft> drafts) {
     Optional<Instrument> known = plan.instrument(series.instrument());
     if (known.isEmpty()) {
-      stop(series, place, drafts, series.instrument(), "an instrument of the plan");
+      stop(series, place, drafts, series.instrument(), words.say("lot.log.instrument"));
     } else if (known.get().kind().equals("scale")) {
-      String scale = series.instrument() + ", a scale";
-      stop(series, place, drafts, scale, "a thermometer or logger");
+      String scale = words.say("lot.instrument.is-a-scale", series.instrument());
+      stop(series, place, drafts, scale, words.say("lot.instrument.no-scale"));
     } else if (known.get().accuracyFor(series.unit().dimension()).isEmpty()) {
-      stop(series, place, drafts, series.instrument(), HUMIDITY);
+      stop(series, place, drafts, series.instrument(), words.say("lot.instrument.humidity"));
     }
   }
 
@@ -58,7 +65,8 @@ final class Logs {
       Series series, Place place, Map<String, LotDraft> drafts, String found, String expected) {
     List<String> lots = served(series, drafts);
     for (String lot : lots.isEmpty() ? List.of("") : lots) {
-      faults.add(Fault.stop("instrument", lot, place, found, expected + ", in logs.json"));
+      faults.add(
+          Fault.stop("instrument", lot, place, found, words.say("lot.log.in-layout", expected)));
     }
   }
 

@@ -9,6 +9,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.words.Words;
 
 /** A lot while its steps and tracks are being worked out. */
 final class LotDraft {
@@ -77,13 +78,18 @@ final class LotDraft {
   }
 
   private void backwards(Entry into, Entry out) {
+    Words words = timeline.plan().words();
     faults.add(
         Fault.stop(
             "time goes back",
             into.lot(),
             out.place().column("time"),
-            out.what().word() + " before " + into.what().word() + " (" + into.place() + ")",
-            "a later time"));
+            words.say("lot.back.before", what(out), what(into), into.place()),
+            words.say("lot.back.later")));
+  }
+
+  private String what(Entry entry) {
+    return timeline.plan().words().word("what", entry.what().word());
   }
 
   private static List<Stay.Visit> visits(List<Entry> intos, List<Entry> outs) {

@@ -48,7 +48,7 @@ public final class Lots {
   private Assembled assemble(List<Day> days, Instant until) {
     days.forEach(day -> faults.addAll(day.faults()));
     List<Entry> all = days.stream().flatMap(day -> day.entries().stream()).toList();
-    Corrections corrections = new Corrections(all, faults);
+    Corrections corrections = new Corrections(plan.words(), all, faults);
     List<Entry> inForce =
         corrections.inForce().stream()
             .filter(entry -> !entry.time().earliest().isAfter(until))
@@ -114,10 +114,21 @@ public final class Lots {
       Entry first =
           entries.stream().min(Comparator.comparing(e -> e.time().earliest())).orElseThrow();
       faults.add(
-          Fault.stop("product", code, first.place(), "no entry \"product\"", "one of " + codes));
+          Fault.stop(
+              "product",
+              code,
+              first.place(),
+              plan.words().say("lot.product.none"),
+              plan.words().say("lot.product.one-of", codes)));
     } else if (product.isEmpty() && !named.isEmpty()) {
       Entry entry = named.get(0);
-      faults.add(Fault.stop("product", code, entry.place(), productCode(entry), "one of " + codes));
+      faults.add(
+          Fault.stop(
+              "product",
+              code,
+              entry.place(),
+              productCode(entry),
+              plan.words().say("lot.product.one-of", codes)));
     }
     return product;
   }
@@ -139,8 +150,12 @@ public final class Lots {
                   "entry twice",
                   code,
                   entry.place().column("what"),
-                  "a second " + entry.what().word() + " beside " + before.place(),
-                  "\"corrects\" naming the one that it replaces, or a piece"));
+                  plan.words()
+                      .say(
+                          "lot.twice.second",
+                          plan.words().word("what", entry.what().word()),
+                          before.place()),
+                  plan.words().say("lot.twice.corrects")));
         }
       }
     }

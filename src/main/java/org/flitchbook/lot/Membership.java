@@ -11,15 +11,18 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.words.Words;
 
 /** Whether the people, instruments, places and ingredients that entries name are in the plan. */
 final class Membership {
 
   private final Plan plan;
+  private final Words words;
   private final List<Fault> faults;
 
   Membership(Plan plan, List<Fault> faults) {
     this.plan = plan;
+    this.words = plan.words();
     this.faults = faults;
   }
 
@@ -39,8 +42,9 @@ final class Membership {
           "initials",
           "by",
           entry.by(),
-          "initials in the plan: "
-              + String.join(", ", plan.people().stream().map(Person::initials).toList()));
+          words.say(
+              "lot.member.initials",
+              String.join(", ", plan.people().stream().map(Person::initials).toList())));
     }
   }
 
@@ -58,13 +62,15 @@ final class Membership {
         "instrument",
         "instrument",
         entry.instrument(),
-        "an instrument of the plan: "
-            + String.join(", ", plan.instruments().stream().map(Instrument::id).toList()));
+        words.say(
+            "lot.member.instruments",
+            String.join(", ", plan.instruments().stream().map(Instrument::id).toList())));
   }
 
   private void fits(Entry entry, Instrument instrument) {
     if (entry.is(What.HUMIDITY) && instrument.humidityAccuracy().isEmpty()) {
-      stop(entry, "instrument", "instrument", instrument.id(), Logs.HUMIDITY);
+      stop(
+          entry, "instrument", "instrument", instrument.id(), words.say("lot.instrument.humidity"));
     }
     boolean weighs = entry.what().shape() == Shape.MASS;
     if (weighs != instrument.kind().equals("scale") && entry.what().shape().needsInstrument()) {
@@ -72,8 +78,9 @@ final class Membership {
           entry,
           "instrument",
           "instrument",
-          instrument.id() + ", a " + instrument.kind(),
-          weighs ? "a scale" : "a thermometer or logger");
+          words.say(
+              "lot.instrument.is-a", instrument.id(), words.word("instrument", instrument.kind())),
+          weighs ? words.say("lot.instrument.scale") : words.say("lot.instrument.no-scale"));
     }
   }
 
@@ -86,8 +93,9 @@ final class Membership {
           "place",
           "item",
           entry.item(),
-          "a place of the plan: "
-              + String.join(", ", plan.rooms().stream().map(Room::id).toList()));
+          words.say(
+              "lot.member.places",
+              String.join(", ", plan.rooms().stream().map(Room::id).toList())));
     }
   }
 
@@ -97,9 +105,10 @@ final class Membership {
           entry,
           "curing salt",
           "item",
-          entry.item().isEmpty() ? "nothing" : entry.item(),
-          "a lot of curing salt in the plan: "
-              + String.join(", ", plan.ingredients().stream().map(Ingredient::lot).toList()));
+          entry.item().isEmpty() ? words.say("words.nothing") : entry.item(),
+          words.say(
+              "lot.member.ingredients",
+              String.join(", ", plan.ingredients().stream().map(Ingredient::lot).toList())));
     }
   }
 

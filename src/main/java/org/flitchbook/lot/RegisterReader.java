@@ -13,6 +13,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Sums;
+import org.flitchbook.words.Words;
 
 /** Works the error of each check of an instrument out. */
 final class RegisterReader {
@@ -20,10 +21,12 @@ final class RegisterReader {
   private static final Quantity ICE = Quantity.required("32 °F");
 
   private final Plan plan;
+  private final Words words;
   private final List<Fault> faults;
 
   RegisterReader(Plan plan, List<Fault> faults) {
     this.plan = plan;
+    this.words = plan.words();
     this.faults = faults;
   }
 
@@ -44,8 +47,11 @@ final class RegisterReader {
       stop(
           entry,
           "what",
-          entry.what().word() + " of a " + instrument.kind(),
-          "a check that fits it");
+          words.say(
+              "lot.check.of-a",
+              words.word("what", entry.what().word()),
+              words.word("instrument", instrument.kind())),
+          words.say("lot.check.fitting"));
       return Optional.empty();
     }
     return wanted(entry)
@@ -72,8 +78,8 @@ final class RegisterReader {
       stop(
           entry,
           "item",
-          entry.item().isEmpty() ? "nothing" : entry.item(),
-          "the reference's value with its unit");
+          entry.item().isEmpty() ? words.say("words.nothing") : entry.item(),
+          words.say("lot.check.reference"));
     }
     return item;
   }
@@ -87,7 +93,7 @@ final class RegisterReader {
   private Optional<Quantity> boiling(Entry entry) {
     Optional<Quantity> altitude = plan.establishment().altitude();
     if (altitude.isEmpty()) {
-      stop(entry, "what", "a boiling point", "the establishment's \"altitude\" in the plan");
+      stop(entry, "what", words.say("lot.check.boiling"), words.say("lot.check.altitude"));
     }
     return altitude.map(Sums::boilingPoint);
   }

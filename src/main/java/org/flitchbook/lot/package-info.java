@@ -3,7 +3,7 @@
 @Floor(
     name = "lot",
     floor = 4,
-    mayImport = {"input", "measure", "sheet", "sums", "plan", "reading"},
+    mayImport = {"input", "measure", "sheet", "sums", "plan", "words", "reading"},
     door = "Lots")
 package org.flitchbook.lot;
 

@@ -9,14 +9,16 @@ import org.flitchbook.measure.Quantity;
 final class Conflicts {
 
   private final List<Limit> limits;
+  private final Wording wording;
 
-  private Conflicts(List<Limit> limits) {
+  private Conflicts(List<Limit> limits, Wording wording) {
     this.limits = limits;
+    this.wording = wording;
   }
 
   /** Each conflict in one sentence. Limits of one group need not be met together. */
-  static List<String> in(List<Limit> limits) {
-    return new Conflicts(limits).sentences();
+  static List<String> in(List<Limit> limits, Wording wording) {
+    return new Conflicts(limits, wording).sentences();
   }
 
   private List<String> sentences() {
@@ -47,22 +49,12 @@ final class Conflicts {
     };
   }
 
-  private static Optional<String> sentence(
-      Limit ceiling, Quantity most, Limit other, Quantity least) {
+  private Optional<String> sentence(Limit ceiling, Quantity most, Limit other, Quantity least) {
     int order = least.compareTo(most);
-    String both =
-        other.id()
-            + " asks for at least "
-            + least
-            + ", "
-            + ceiling.id()
-            + " allows at most "
-            + most;
-    if (order > 0) {
-      return Optional.of(both + ": both can't be met");
+    if (order < 0) {
+      return Optional.empty();
     }
-    return order == 0
-        ? Optional.of(both + ": only exactly " + most + " meets both")
-        : Optional.empty();
+    String key = order > 0 ? "planned.both-impossible" : "planned.both-exactly";
+    return Optional.of(wording.say(key, other.id(), least, ceiling.id(), most));
   }
 }

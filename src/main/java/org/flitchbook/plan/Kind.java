@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.words.Words;
 
 /**
  * The closed set of ways in which a limit can judge, each with its numbers as the source prints
@@ -111,6 +112,10 @@ public sealed interface Kind {
       options = List.copyOf(options);
     }
 
+    Share told(Words words) {
+      return new Share(options.stream().map(option -> option.told(words)).toList());
+    }
+
     @Override
     public String word() {
       return "share";
@@ -133,7 +138,12 @@ public sealed interface Kind {
       Quantity share,
       Optional<Quantity> atLeast,
       Optional<Quantity> cooking,
-      Optional<Quantity> endpoint) {}
+      Optional<Quantity> endpoint) {
+
+    Option told(Words words) {
+      return new Option(words.name(name), what, on, level, share, atLeast, cooking, endpoint);
+    }
+  }
 
   /**
    * An entry that must be there and complete.

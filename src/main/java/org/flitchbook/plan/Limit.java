@@ -2,6 +2,7 @@ package org.flitchbook.plan;
 
 import java.util.Optional;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.words.Words;
 
 /**
  * One limit in force for a product.
@@ -31,6 +32,24 @@ public record Limit(
     return new Limit(
         id, name, covers, step, rank, changed, when, because, source, named, doubt, monitored,
         inGroup);
+  }
+
+  /** Called by its name in a language; without a name, by what it covers. */
+  Limit told(Words words) {
+    return new Limit(
+        id,
+        name.equals(covers) ? words.word("covers", covers) : words.name(name),
+        covers,
+        step,
+        rank,
+        kind instanceof Kind.Share share ? share.told(words) : kind,
+        when,
+        because,
+        source,
+        support,
+        doubt,
+        monitoring,
+        group);
   }
 
   Limit settled() {

@@ -28,9 +28,9 @@ final class LimitReader {
   }
 
   /** The plan's own limit; its support is its source. */
-  static Optional<Limit> ofPlan(Fields fields, String planVersion) {
+  static Optional<Limit> ofPlan(Fields fields, String edition) {
     String support = support(fields);
-    Source source = new Source(support, "", "plan version " + planVersion, Standing.PLAN);
+    Source source = new Source(support, "", edition, Standing.PLAN);
     Optional<Limit> limit =
         read(fields, source, Optional.of(support), Optional.empty(), monitoring(fields));
     fields.end();

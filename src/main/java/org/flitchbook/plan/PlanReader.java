@@ -52,7 +52,8 @@ final class PlanReader {
     List<Ingredient> ingredients =
         each("ingredients", "lot", PlanReader::ingredient, Ingredient::lot);
     String regime = establishment.map(Establishment::regime).orElse("");
-    ProductReader reader = new ProductReader(catalogue, classes, regime, version, confirmed);
+    ProductReader reader =
+        new ProductReader(catalogue, classes, regime, version, confirmed, wording);
     List<Product> products = each("products", "code", reader::read, Product::code);
     plan.end();
     if (establishment.isEmpty()
@@ -87,7 +88,7 @@ final class PlanReader {
     return house
         .map(Establishment::regime)
         .flatMap(classes::retention)
-        .map(rule -> rule.of(head, version));
+        .map(rule -> rule.of(head, wording.say("planned.edition", version)));
   }
 
   /** Items of a list, each with a name of its own under {@code nameKey}. */

@@ -4,12 +4,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Parsed;
+import org.flitchbook.words.Words;
 
 /** Reads a HACCP plan with the rule sets and classes that it draws on. */
 public final class Plans {
@@ -33,6 +35,24 @@ public final class Plans {
    *     fit, a limit loosened or taken from memory without support, a limit that can't apply
    */
   public static PlanRead read(SourceFile file, List<SourceFile> templates, List<String> own) {
+    return read(file, templates, own, fields -> Wording.of(fields, templates, own));
+  }
+
+  /**
+   * Reads a plan that another has replaced.
+   *
+   * @param words of the plan of today, so that a record speaks one language
+   */
+  public static PlanRead former(
+      SourceFile file, List<SourceFile> templates, List<String> own, Words words) {
+    return read(file, templates, own, fields -> Wording.of(words));
+  }
+
+  private static PlanRead read(
+      SourceFile file,
+      List<SourceFile> templates,
+      List<String> own,
+      Function<Fields, Wording> wording) {
     List<Fault> faults = new ArrayList<>();
     Parsed parsed = Json.read(file.name(), file.bytes());
     faults.addAll(parsed.faults());
@@ -40,12 +60,16 @@ public final class Plans {
         parsed
             .object()
             .map(object -> Fields.of(object, faults))
-            .flatMap(fields -> read(fields, file, templates, own));
+            .flatMap(fields -> read(fields, file, templates, own, wording.apply(fields)));
     return new PlanRead(faults.isEmpty() ? plan : Optional.empty(), faults);
   }
 
   private static Optional<Plan> read(
-      Fields fields, SourceFile file, List<SourceFile> templates, List<String> own) {
+      Fields fields,
+      SourceFile file,
+      List<SourceFile> templates,
+      List<String> own,
+      Wording wording) {
     List<RuleSet> ruleSets = new ArrayList<>();
     for (String name : fields.texts("ruleSets")) {
       ruleSet(name, fields, templates).ifPresent(ruleSets::add);
@@ -57,8 +81,8 @@ public final class Plans {
         find(templates, CLASSES)
             .map(found -> Classes.read(found, fields.faults()))
             .orElseGet(() -> noClasses(fields.faults()));
-    return new PlanReader(fields, ruleSets, classes, Wording.of(fields, templates, own))
-        .read(file.sha256(), own);
+    List<RuleSet> told = ruleSets.stream().map(wording::told).toList();
+    return new PlanReader(fields, told, classes, wording).read(file.sha256(), own);
   }
 
   private static Classes noClasses(List<Fault> faults) {

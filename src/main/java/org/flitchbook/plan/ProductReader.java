@@ -17,19 +17,22 @@ final class ProductReader {
   private final Catalogue catalogue;
   private final Classes classes;
   private final String regime;
-  private final String planVersion;
+  private final String edition;
+  private final Wording wording;
   private final Set<String> confirmed;
 
   ProductReader(
       Catalogue catalogue,
       Classes classes,
       String regime,
-      String planVersion,
-      Set<String> confirmed) {
+      String version,
+      Set<String> confirmed,
+      Wording wording) {
     this.catalogue = catalogue;
     this.classes = classes;
     this.regime = regime;
-    this.planVersion = planVersion;
+    this.edition = wording.say("planned.edition", version);
+    this.wording = wording;
     this.confirmed = confirmed;
   }
 
@@ -64,7 +67,7 @@ final class ProductReader {
             settle(limits, other -> Fitness.fit(other.when(), cureMethod, cut, productClass)),
             exemptions,
             missing(productClass, limits, exemptions),
-            Conflicts.in(limits),
+            Conflicts.in(limits, wording),
             rindShare);
     new Fitness(fields, product).check();
     return Optional.of(product);
@@ -105,9 +108,7 @@ final class ProductReader {
         .flatMap(
             own -> {
               Optional<Quantity> value = RuleSetReader.rindValue(own);
-              Source source =
-                  new Source(
-                      LimitReader.support(own), "", "plan version " + planVersion, Standing.PLAN);
+              Source source = new Source(LimitReader.support(own), "", edition, Standing.PLAN);
               own.end();
               return value.map(share -> new RuleSet.RindShare(share, source));
             })
@@ -127,13 +128,13 @@ final class ProductReader {
 
   /** A limit of the plan's own, which may not pass for one of a rule set. */
   private Optional<Limit> own(Fields fields) {
-    Optional<Limit> limit = LimitReader.ofPlan(fields, planVersion);
+    Optional<Limit> limit = LimitReader.ofPlan(fields, edition);
     limit
         .filter(known -> catalogue.find(known.id()).isPresent())
         .ifPresent(
             known ->
                 fields.fault("id", "\"" + known.id() + "\", a rule set's id", "an id of its own"));
-    return limit;
+    return limit.map(wording::told);
   }
 
   /**

@@ -30,11 +30,11 @@ record RetentionRule(
   }
 
   /** The plan's own time, where it states one that is long enough; else that of the rule. */
-  Retention of(Fields head, String version) {
+  Retention of(Fields head, String edition) {
     Optional<Period> own = head.optionalParsed("retention", EXPECTED, RetentionRule::period);
     own.filter(time -> least.filter(shortest -> isShorter(time, shortest)).isPresent())
         .ifPresent(time -> head.fault("retention", shown(time), atLeast()));
-    return own.map(time -> new Retention(time, "plan version " + version + "; " + because))
+    return own.map(time -> new Retention(time, edition + "; " + because))
         .orElse(new Retention(keep, source.cited() + ": " + because));
   }
 

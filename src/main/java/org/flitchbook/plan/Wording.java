@@ -1,6 +1,8 @@
 package org.flitchbook.plan;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
@@ -23,6 +25,27 @@ record Wording(List<String> languages, Optional<Words> words) {
         : new Wording(languages, Optional.empty());
   }
 
+  /** Whatever language the plan states. */
+  static Wording of(Words words) {
+    return new Wording(List.of(), Optional.of(words));
+  }
+
+  /** A wording; nothing where there is none, since no plan comes of it then. */
+  String say(String key, Object... values) {
+    return words.map(known -> known.say(key, values)).orElse("");
+  }
+
+  /** A limit called by its name in the language; one without a name by what it covers. */
+  Limit told(Limit limit) {
+    return words.map(limit::told).orElse(limit);
+  }
+
+  RuleSet told(RuleSet set) {
+    Map<String, Limit> limits = new LinkedHashMap<>();
+    set.limits().forEach((id, limit) -> limits.put(id, told(limit)));
+    return set.with(limits);
+  }
+
   private static String language(Fields plan) {
     return plan.object().members().get("establishment") instanceof Node.Obj house
             && house.members().get("language") instanceof Node.Text text
@@ -35,6 +58,6 @@ record Wording(List<String> languages, Optional<Words> words) {
     house.optionalParsed(
         "language",
         "one of " + String.join(", ", languages),
-        text -> Optional.of(text).filter(languages::contains));
+        text -> Optional.of(text).filter(each -> languages.isEmpty() || languages.contains(each)));
   }
 }

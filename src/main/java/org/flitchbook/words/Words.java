@@ -16,8 +16,10 @@ import org.flitchbook.input.SourceFile;
  *
  * @param language a BCP 47 tag such as {@code es}
  * @param texts by key
+ * @param names what the limits, options and exemptions of the rule sets are called, by the names
+ *     that the rule sets give them; those that are missing are called so
  */
-public record Words(String language, Map<String, String> texts) {
+public record Words(String language, Map<String, String> texts, Map<String, String> names) {
 
   /** The language where a plan states none. */
   public static final String DEFAULT = "en";
@@ -33,6 +35,7 @@ public record Words(String language, Map<String, String> texts) {
       throw new IllegalArgumentException("\"" + language + "\" is no tag of a language");
     }
     texts = Map.copyOf(texts);
+    names = Map.copyOf(names);
   }
 
   static boolean isTag(String language) {
@@ -104,6 +107,11 @@ public record Words(String language, Map<String, String> texts) {
    */
   public String word(String family, String word) {
     return texts.getOrDefault(key(family, word), word);
+  }
+
+  /** What is called so by a rule set, in the language. */
+  public String name(String name) {
+    return names.getOrDefault(name, name);
   }
 
   /** The key of a word of a closed set. */

@@ -48,8 +48,12 @@ final class WordsReader {
     file.text("by");
     Map<String, String> texts = new LinkedHashMap<>();
     file.object("words").ifPresent(words -> texts.putAll(texts(words)));
+    Map<String, String> names = new LinkedHashMap<>();
+    file.optionalObject("names").ifPresent(called -> names.putAll(texts(called)));
     file.end();
-    return Words.isTag(language) ? Optional.of(new Words(language, texts)) : Optional.empty();
+    return Words.isTag(language)
+        ? Optional.of(new Words(language, texts, names))
+        : Optional.empty();
   }
 
   private static Map<String, String> texts(Fields words) {

@@ -3,6 +3,7 @@ package org.flitchbook.pdf;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.flitchbook.Wording;
 import org.flitchbook.document.Align;
 import org.flitchbook.document.Axis;
@@ -63,7 +64,7 @@ final class SampleRecord {
         "Batch record 26047-B1",
         "Juniper & treacle belly bacon · heat treated, not fully cooked · day closed 24 February"
             + " 2026",
-        new Words("en-US", Wording.ENGLISH.texts()),
+        new Words("en-US", Wording.ENGLISH.texts(), Map.of()),
         "record 26047-B1 r1",
         Instant.parse("2026-02-24T22:30:00Z"),
         paper,

@@ -112,6 +112,11 @@ final class Families {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
+  /** What the rule sets call their limits, options and exemptions. */
+  static Set<String> names() {
+    return found(Pattern.compile("\"name\": \"([^\"]+)\""), limits());
+  }
+
   private static String limits() {
     try (Stream<Path> files = Files.list(Path.of("templates", "limits"))) {
       return files.map(Families::text).collect(Collectors.joining());

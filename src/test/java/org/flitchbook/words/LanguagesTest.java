@@ -80,6 +80,11 @@ final class LanguagesTest {
   }
 
   @Test
+  void spanish_has_a_name_for_each_limit_option_and_exemption() {
+    assertEquals(Families.names(), new TreeSet<>(SPANISH.names().keySet()));
+  }
+
+  @Test
   void every_family_of_words_that_the_program_asks_for_is_known() {
     assertEquals(Families.ALL.keySet(), asked.families());
   }

@@ -29,7 +29,8 @@ final class SayingTest {
               "words.and", "{0} and {1}",
               "what.green-weight", "verde",
               "what.ph", "pe hache",
-              "sum.rind", "corteza"));
+              "sum.rind", "corteza"),
+          Map.of("option 1", "opción 1"));
 
   @Test
   void values_go_into_their_places_wherever_the_language_has_them() {
@@ -49,6 +50,13 @@ final class SayingTest {
   @CsvSource({"what, green weight, verde", "what, pH, pe hache", "what, odd one, odd one"})
   void a_word_without_a_wording_is_shown_as_it_is(String family, String word, String shown) {
     assertEquals(shown, WORDS.word(family, word));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"option 1, opción 1", "option 7, option 7"})
+  void a_limit_without_a_name_in_the_language_keeps_that_of_its_rule_set(
+      String name, String shown) {
+    assertEquals(shown, WORDS.name(name));
   }
 
   @Test
@@ -80,7 +88,7 @@ final class SayingTest {
           es     | 1       | fr       | {}             | 1:language: found "fr", expected a language such as es, as the file is called
           my     | 2       | my       | {}             | 1:flitchbook: found another version, expected 1
           my own | 1       | my own   | {}             | 1:language: found "my own", expected a language such as es, as the file is called
-          es     | 1       | es       | {}, "wrods": 1 | 1:wrods: found the key "wrods", expected one of flitchbook, language, made, by, words
+          es     | 1       | es       | {}, "wrods": 1 | 1:wrods: found the key "wrods", expected one of flitchbook, language, made, by, words, names
           """)
   void a_file_that_is_none_is_refused(
       String name, String version, String language, String words, String fault) {
