@@ -27,7 +27,7 @@ final class Composer {
 
   Composer(PDDocument file, Document document, Element root, Anchors anchors) throws IOException {
     Fonts fonts = new Fonts(file);
-    Setting setting = new Setting(fonts);
+    Setting setting = new Setting(fonts, document.words());
     this.document = document;
     this.sheets = new Sheets(file, fonts, new RunningLines(setting, document), document.words());
     this.press = new Press(new Flow(sheets), setting, root, anchors, document.words());

@@ -19,7 +19,7 @@ public final class Pdf {
   /**
    * The document as a PDF file. The same document gives the same bytes, whatever the clock, the
    * locale and the zone of the machine. The fonts are embedded; the fonts of the system are not
-   * looked at. A character that the font can't show is printed as the replacement character.
+   * looked at. Letters that the font can't show are counted, and their script named.
    */
   public static byte[] print(Document document) {
     return print(document, List.of());

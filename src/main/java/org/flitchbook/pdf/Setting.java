@@ -5,6 +5,7 @@ import java.util.List;
 import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
 import org.flitchbook.document.Text;
+import org.flitchbook.words.Words;
 
 /** Sets text in lines of a given width. */
 final class Setting {
@@ -13,9 +14,9 @@ final class Setting {
   private final Fonts fonts;
   private final Legible legible;
 
-  Setting(Fonts fonts) {
+  Setting(Fonts fonts, Words words) {
     this.fonts = fonts;
-    this.legible = new Legible(fonts);
+    this.legible = new Legible(fonts, words);
   }
 
   /** The lines of a text; one empty line for no text. */

@@ -24,7 +24,8 @@ import org.verapdf.pdfa.results.TestAssertion;
 final class ConformanceTest {
 
   @TempDir private static Path folder;
-  private static Path records;
+  private static Path letter;
+  private static Path a4;
   private static Locale before;
 
   /** The validator lower-cases words by the machine's locale, and a Turkish one has another i. */
@@ -33,7 +34,10 @@ final class ConformanceTest {
     before = Locale.getDefault();
     Locale.setDefault(Locale.ROOT);
     VeraGreenfieldFoundryProvider.initialise();
-    records = DemoDay.close(folder);
+    letter = DemoDay.close(folder.resolve("letter"));
+    Path book = Tree.demo(folder);
+    Tree.edit(book.resolve("plan.json"), "\"paper\": \"Letter\"", "\"paper\": \"A4\"");
+    a4 = DemoDay.close(book, folder.resolve("a4"));
   }
 
   @AfterAll
@@ -52,15 +56,21 @@ final class ConformanceTest {
   }
 
   private static Stream<DynamicTest> tests(PDFAFlavour flavour) {
+    return Stream.concat(tests(letter, "Letter", flavour), tests(a4, "A4", flavour));
+  }
+
+  private static Stream<DynamicTest> tests(Path records, String paper, PDFAFlavour flavour) {
     return DemoDay.PRINTS.stream()
         .map(
             name ->
                 DynamicTest.dynamicTest(
-                    name, () -> assertEquals(List.of(), faults(name + ".pdf", flavour))));
+                    name + " on " + paper,
+                    () ->
+                        assertEquals(List.of(), faults(records.resolve(name + ".pdf"), flavour))));
   }
 
-  private static List<String> faults(String name, PDFAFlavour flavour) throws Exception {
-    try (InputStream pdf = Files.newInputStream(records.resolve(name));
+  private static List<String> faults(Path print, PDFAFlavour flavour) throws Exception {
+    try (InputStream pdf = Files.newInputStream(print);
         PDFAParser parser = Foundries.defaultInstance().createParser(pdf, flavour);
         PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
       return validator.validate(parser).getTestAssertions().stream()

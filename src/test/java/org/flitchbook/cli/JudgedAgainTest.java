@@ -36,7 +36,8 @@ final class JudgedAgainTest {
 
   @TestFactory
   Stream<DynamicTest> every_record_of_the_demo() {
-    return Stream.of("2026-02-16", "2026-02-22", Tree.DAY).flatMap(day -> tests(Tree.DEMO, day));
+    return Stream.of("2026-02-16", "2026-02-22", "2026-02-23", Tree.DAY)
+        .flatMap(day -> tests(Tree.DEMO, day));
   }
 
   @TestFactory

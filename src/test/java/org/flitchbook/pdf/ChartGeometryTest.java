@@ -44,7 +44,7 @@ class ChartGeometryTest {
     Document document = Pages.document(new Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
       Fonts fonts = new Fonts(file);
-      Setting setting = new Setting(fonts);
+      Setting setting = new Setting(fonts, document.words());
       Sheets sheets =
           new Sheets(file, fonts, new RunningLines(setting, document), document.words());
       sheets.next();
