@@ -33,22 +33,22 @@ final class FrameSetter {
           pen.line(Artifact.DECORATION, type, frame.left() + 7, top + 4.5, mark);
           draw(pen, element, type, frame.left() + indent, top + 4.5, lines);
         };
-    press.flow().add(Strip.of(10, height, false, drawing));
+    press.flow().add(Strip.of(9, height, false, drawing));
   }
 
   void set(Banner banner) throws IOException {
     double measure = frame.width() - SIGN - 24;
     List<Line> words = press.setting().lines(Type.LARGE, Style.STRONG, banner.words(), measure);
     List<Line> sentence = press.setting().lines(Type.BODY, Style.PLAIN, banner.sentence(), measure);
-    double height = words.size() * Type.LARGE.leading + sentence.size() * Type.BODY.leading + 16;
+    double height = words.size() * Type.LARGE.leading + sentence.size() * Type.BODY.leading + 13;
     Element big = press.root().child("P");
     Element small = press.root().child("P");
     Drawing drawing =
         (pen, top) -> {
           sign(pen, big, banner.tone(), top, height);
           double x = frame.left() + SIGN + 12;
-          draw(pen, big, Type.LARGE, x, top + 8, words);
-          draw(pen, small, Type.BODY, x, top + 8 + words.size() * Type.LARGE.leading, sentence);
+          draw(pen, big, Type.LARGE, x, top + 6.5, words);
+          draw(pen, small, Type.BODY, x, top + 6.5 + words.size() * Type.LARGE.leading, sentence);
         };
     press.flow().add(Strip.of(11, height, false, drawing));
   }

@@ -26,7 +26,7 @@ final class SignatureSetter {
         double x = press.frame().left() + row.size() * (width + GAP);
         row.add(new SigningBox(press, press.root().child("Sect"), box, x, width));
       }
-      add(row, from == 0 ? 14 : 10, from + BESIDE < boxes.size());
+      add(row, from == 0 ? 11 : 9, from + BESIDE < boxes.size());
     }
   }
 

@@ -11,7 +11,7 @@ import org.flitchbook.document.Style;
  */
 final class SigningBox {
   private static final double PADDING = 8;
-  private static final double LINES = 60;
+  private static final double LINES = 55;
 
   private final Press press;
   private final Element element;
@@ -58,7 +58,7 @@ final class SigningBox {
   private void drawLines(Pen pen, double bottom) throws IOException {
     double half = width * 0.56;
     double lower = bottom - Type.SMALL.leading;
-    double upper = lower - 30;
+    double upper = lower - 27;
     slot(pen, say("pdf.signature"), "", left, upper, width);
     slot(pen, say("pdf.printed-name"), box.name(), left, lower, half);
     double x = left + half + 8;

@@ -14,7 +14,7 @@ import org.flitchbook.document.Tone;
  * @param ends whether this is its lower end
  */
 record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
-  private static final double PADDING = 2.3;
+  private static final double PADDING = 2;
 
   TableRow(Type type, List<Field> fields) {
     this(type, fields, true, true);
@@ -68,7 +68,9 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
         double x = field.x() - 3;
         double y = begins ? top + 0.8 : top;
         double tall = (ends ? top + height() - 0.8 : top + height()) - y;
-        pen.fill(Artifact.DECORATION, tint, x, y, field.width() + 6, tall);
+        // The tint ends with the rules of the table.
+        double wide = field.width() + (field == fields.get(fields.size() - 1) ? 3 : 6);
+        pen.fill(Artifact.DECORATION, tint, x, y, wide, tall);
       }
     }
     for (Field field : fields) {

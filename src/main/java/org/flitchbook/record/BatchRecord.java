@@ -112,7 +112,7 @@ final class BatchRecord {
     entries.of(Sheet.LAB, phrases.say("record.batch.laboratory")).ifPresent(blocks::add);
     blocks.add(phrases.heading("record.batch.probes"));
     blocks.add(sections.probes());
-    blocks.add(sections.instruments());
+    blocks.add(new InstrumentTable(day, judgement.lot()).block());
     blocks.add(phrases.heading("record.batch.doubts"));
     blocks.add(sections.doubts());
     blocks.add(phrases.heading("record.batch.monitoring"));

@@ -4,28 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.flitchbook.check.Checks;
+import java.util.function.Predicate;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Caution;
-import org.flitchbook.document.Cell;
 import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Target;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
-import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Product;
-import org.flitchbook.plan.Rank;
-import org.flitchbook.plan.Standing;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
@@ -37,12 +32,14 @@ final class PageOne {
   private final Judgement judgement;
   private final Lot lot;
   private final Phrases phrases;
+  private final Keeping keeping;
 
   PageOne(DayJudged day, Judgement judgement) {
     this.day = day;
     this.judgement = judgement;
     this.lot = judgement.lot();
     this.phrases = day.phrases();
+    this.keeping = new Keeping(day, List.of(lot));
   }
 
   List<Block> blocks() {
@@ -53,15 +50,43 @@ final class PageOne {
             phrases.verdict(judgement.verdict()).toUpperCase(Locale.ROOT),
             phrases.bound().bound(sentence())));
     blocks.add(facts());
-    limits().ifPresent(blocks::add);
-    if (judgement.deviations().isEmpty()) {
-      blocks.add(phrases.paragraph(phrases.say("record.page-one.no-deviation")));
-    }
-    remarks().ifPresent(blocks::add);
-    doubts().ifPresent(blocks::add);
+    blocks.addAll(new LimitTable(day, judgement).blocks(keeping.rule().orElse("")));
+    blocks.add(standing());
     blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(signatures());
     return blocks;
+  }
+
+  /** What is open, what is to come, and what is told further on in full. */
+  private Facts standing() {
+    List<Fact> facts = new ArrayList<>();
+    List<String> missed = judgement.deviations().stream().map(this::missed).toList();
+    String none = phrases.say("record.page-one.no-deviation");
+    fact(facts, "record.page-one.open", missed.isEmpty() ? none : String.join("; ", missed));
+    List<String> pending = names(finding -> finding.verdict() == Verdict.PENDING);
+    if (!pending.isEmpty()) {
+      fact(facts, "record.page-one.to-come", String.join("; ", pending));
+    }
+    List<String> remarked = names(finding -> !finding.remark().isEmpty());
+    if (!remarked.isEmpty()) {
+      String there = phrases.say("record.batch.deviations");
+      String limits = String.join("; ", remarked);
+      fact(facts, "record.page-one.to-note", phrases.say("record.page-one.see", limits, there));
+    }
+    int open = judgement.openFaults().size();
+    if (open > 0) {
+      String there = phrases.say("record.batch.doubts");
+      fact(facts, "record.batch.doubts", phrases.count("record.page-one.doubts", open, there));
+    }
+    return new Facts(1, facts);
+  }
+
+  private List<String> names(Predicate<Finding> wanted) {
+    return judgement.findings().stream()
+        .filter(wanted)
+        .map(finding -> finding.limit().name())
+        .distinct()
+        .toList();
   }
 
   private String sentence() {
@@ -71,8 +96,7 @@ final class PageOne {
       return phrases.say("record.page-one.no-product");
     }
     if (!missed.isEmpty()) {
-      String limits = String.join("; ", missed.stream().map(this::missed).toList());
-      return phrases.count("record.page-one.deviations", missed.size(), plan, limits);
+      return phrases.count("record.page-one.deviations", missed.size(), plan);
     }
     return switch (judgement.verdict()) {
       case MET -> phrases.say("record.page-one.met", plan);
@@ -114,6 +138,8 @@ final class PageOne {
     fact(facts, "record.page-one.reassess-by", day.plan().reassessBy().toString());
     fact(facts, "record.page-one.judged-as-of", phrases.time(day.moment()));
     fact(facts, "record.page-one.release", release());
+    fact(facts, "record.page-one.evidence", new EvidenceWords(day, judgement).sentence());
+    fact(facts, "record.page-one.keep", keeping.until());
     return new Facts(2, facts);
   }
 
@@ -177,72 +203,6 @@ final class PageOne {
                     : phrases.say("record.page-one.not-to-leave"));
   }
 
-  private Optional<Block> limits() {
-    Grid grid =
-        phrases
-            .grid("record.page-one.limits")
-            .head("record.page-one.ccp", 0)
-            .head("record.head.limit", 26)
-            .number("record.worst-value", 0)
-            .number("record.head.limit-value", 0)
-            .number("record.page-one.margin", 0)
-            .head("record.head.verdict", 0)
-            .head("record.page-one.source", 14);
-    for (Finding finding : Checks.inOrder(judgement.findings())) {
-      grid.row(row(grid, finding));
-    }
-    return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
-  }
-
-  private Cell[] row(Grid grid, Finding finding) {
-    Limit limit = finding.limit();
-    String ccp = limit.monitoring().ccp();
-    return new Cell[] {
-      grid.cell(ccp.isEmpty() ? "–" : ccp),
-      grid.leading(
-          limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit),
-          new Target.Section(phrases.say(BatchRecord.section(limit.step())))),
-      grid.cell(Phrases.worst(finding)),
-      grid.cell(finding.measured().map(phrases::bound).orElse("–")),
-      grid.cell(Phrases.margin(finding)),
-      phrases.cell(finding.verdict()),
-      grid.cell(source(limit))
-    };
-  }
-
-  private String source(Limit limit) {
-    Standing standing = limit.source().standing();
-    boolean plain = standing == Standing.READ || standing == Standing.PLAN;
-    return day.plan().cited(limit.source())
-        + (plain ? "" : " (" + phrases.word("standing", standing.word()) + ")");
-  }
-
-  /** Where the remarks stand; in full they would push the signatures off the page. */
-  private Optional<Block> remarks() {
-    List<String> names =
-        judgement.findings().stream()
-            .filter(finding -> !finding.remark().isEmpty())
-            .map(finding -> finding.limit().name())
-            .toList();
-    return names.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            phrases.paragraph(
-                phrases.say(
-                    "record.page-one.remarks",
-                    String.join("; ", names),
-                    phrases.say("record.batch.deviations"))));
-  }
-
-  private Optional<Block> doubts() {
-    int open = judgement.openFaults().size();
-    return open == 0
-        ? Optional.empty()
-        : Optional.of(
-            phrases.paragraph(
-                phrases.count("record.page-one.doubts", open, phrases.say("record.batch.doubts"))));
-  }
-
   private Signatures signatures() {
     String maker =
         lot.first(What.CURING_SALT)
@@ -261,6 +221,23 @@ final class PageOne {
                 "reviewed",
                 phrases.say(alone ? "record.page-one.review-alone" : "record.page-one.review"),
                 "",
-                phrases.say("record.page-one.complete"))));
+                alone ? alone() : phrases.say("record.page-one.complete"))));
+  }
+
+  /** Who reviews what he made himself says how long after. */
+  private String alone() {
+    Optional<Entry> review = lot.first(Step.RELEASE.into());
+    String complete = phrases.say("record.page-one.complete");
+    return review
+        .flatMap(this::hoursAfter)
+        .map(hours -> complete + " " + phrases.count("record.page-one.alone-after", hours))
+        .orElse(complete + " " + phrases.say("record.page-one.alone"));
+  }
+
+  private Optional<Long> hoursAfter(Entry review) {
+    return lot.entries().stream()
+        .filter(entry -> entry.time().isBefore(review.time()))
+        .reduce((earlier, later) -> later)
+        .map(last -> last.time().writtenTo(review.time()).toHours());
   }
 }

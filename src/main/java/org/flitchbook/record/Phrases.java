@@ -188,6 +188,11 @@ final class Phrases {
     return measured.atMost() ? say("words.at-most", limit) : say("words.at-least", limit);
   }
 
+  /** {@code ≤ 200 ppm}, where the column says that it is the limit. */
+  static String sign(Measured measured) {
+    return (measured.atMost() ? "≤\u00a0" : "≥\u00a0") + quantity(measured.limit());
+  }
+
   /** {@code 130 °F to 80 °F}. */
   String band(Quantity from, Quantity to) {
     return say("record.band", from, to);

@@ -1,10 +1,8 @@
 package org.flitchbook.record;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
@@ -12,18 +10,16 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
-import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
-import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Monitoring;
 import org.flitchbook.plan.RuleSet;
 import org.flitchbook.sums.Shift;
 
-/** The sections at the end of a batch record: probes, instruments, monitoring, doubts. */
+/** The sections at the end of a batch record: probes, monitoring, doubts. */
 final class Sections {
 
   private final DayJudged day;
@@ -77,60 +73,6 @@ final class Sections {
     String above = Level.difference(up, unit).shown();
     String below = Level.difference(down, unit).shown();
     return up == down ? "± " + above : "+ " + above + ", − " + below;
-  }
-
-  /** The instruments that the lot's entries and logs name, with the check in force. */
-  Block instruments() {
-    Grid grid =
-        phrases
-            .grid("record.instruments.caption")
-            .head("record.instruments.instrument", 8)
-            .head("record.instruments.last-check", 8)
-            .head("record.instruments.read", 10)
-            .number("record.instruments.error", 0)
-            .number("record.instruments.tolerance", 0)
-            .head("record.instruments.holds-until", 6)
-            .head("record.head.where", 12);
-    for (Instrument instrument : day.plan().instruments()) {
-      if (isUsed(instrument)) {
-        Optional<Register.Check> last = day.register().last(instrument.id(), day.moment());
-        grid.row(row(instrument, last));
-      }
-    }
-    return grid.isEmpty()
-        ? phrases.nothingOf(phrases.say("record.instruments.instruments"))
-        : grid.table();
-  }
-
-  private String[] row(Instrument instrument, Optional<Register.Check> last) {
-    return new String[] {
-      instrument.id() + ", " + phrases.word("instrument", instrument.kind()),
-      last.map(check -> phrases.time(check.at())).orElse(phrases.notRecorded()),
-      last.map(this::read).orElse("–"),
-      last.map(this::error).orElse("–"),
-      instrument.tolerance().toString(),
-      last.map(check -> phrases.date(until(instrument, check))).orElse("–"),
-      last.map(check -> check.entry().place().toString()).orElse("–")
-    };
-  }
-
-  private String read(Register.Check check) {
-    return phrases.word("what", check.entry().what().word()) + " " + check.entry().shown();
-  }
-
-  private String error(Register.Check check) {
-    String error = check.error().shown();
-    return check.passed() ? error : phrases.say("record.instruments.failed", error);
-  }
-
-  private static Instant until(Instrument instrument, Register.Check check) {
-    return check.at().plus(Register.validity(instrument));
-  }
-
-  private boolean isUsed(Instrument instrument) {
-    return lot.entries().stream().anyMatch(e -> e.instrument().equals(instrument.id()))
-        || lot.tracks().stream()
-            .anyMatch(each -> each.track().instrument().equals(instrument.id()));
   }
 
   Block monitoring() {
