@@ -24,10 +24,6 @@ public enum Verdict {
     return this == NOT_MET || this == NOT_SHOWN;
   }
 
-  Verdict orWorse(Verdict other) {
-    return other.isWorseThan(this) ? other : this;
-  }
-
   /** The worst of some; {@code NOT_SHOWN} where there are none, since nothing was shown. */
   static Verdict worst(Collection<Verdict> verdicts) {
     return verdicts.stream().min(Verdict::compareTo).orElse(NOT_SHOWN);

@@ -18,6 +18,7 @@ final class FiguresTest {
 
   private static Bench weighed(String... lines) {
     return Bench.book()
+        .believed()
         .rule(YIELD)
         .write("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g", "cure,09:40,into cure,F1")
         .write(lines);
@@ -65,6 +66,49 @@ final class FiguresTest {
                     + level
                     + "; 09:01:00..10:00:00/60 140>120");
     assertEquals(verdict, verdict(bench, "finish"));
+  }
+
+  private static final String COLD_SMOKED =
+      "\"kind\": \"ceiling\", \"quantity\": \"peak internal temperature\", \"atMost\": \"86 °F\"";
+
+  /** A cold smoke that stays below 86 °F, with U = 0.5 °F; common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({
+    "85.5, 12:00, met, 'P1 at 09:00: 85.5 °F + 0.5 °F = 86 °F', ''",
+    "85.6, 12:00, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with the instrument''s error against the lot it is above 86 °F'",
+    "86.1, 12:00, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above 86 °F'",
+    "86.1, 09:30, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above 86 °F'",
+    "85.6, 09:30, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with the instrument''s error against the lot it is above 86 °F'",
+  })
+  void a_peak_may_be_held_down_too(
+      String level, String at, String verdict, String formula, String reason) {
+    Bench bench =
+        Bench.book()
+            .own("cold", "smoke", COLD_SMOKED)
+            .write("smoke,08:00:00,into smoke,SM", "smoke,10:00:00,out of smoke")
+            .core(
+                "P1",
+                "LG-A",
+                "08:00:00..08:59:00/60 40>80; 09:00:00 " + level + "; 09:01:00..10:00:00/60 80>70");
+    Finding finding = Bench.found(bench.judge(at), "cold");
+    assertEquals(verdict, finding.verdict().words());
+    assertEquals(formula, finding.formula());
+    assertEquals(reason, finding.reason());
+  }
+
+  /** One hand reading beside a live log may count against the lot, never for it. */
+  @ParameterizedTest
+  @CsvSource({"86.1, not met", "85.9, met"})
+  void a_hand_reading_beside_the_log_counts_against_a_ceiling(String level, String verdict) {
+    Bench bench =
+        Bench.book()
+            .own("cold", "smoke", COLD_SMOKED)
+            .write(
+                "smoke,08:00:00,into smoke,SM",
+                "smoke,09:10,internal temperature,," + level + ",°F",
+                "smoke,10:00:00,out of smoke")
+            .core("P1", "LG-0", "08:00:00..10:00:00/60 40>80");
+    assertEquals(verdict, verdict(bench, "cold"));
   }
 
   @ParameterizedTest
@@ -199,6 +243,43 @@ final class FiguresTest {
         "option 1: 70 min between 08:10 and 09:20 of 120 min in the smoke, from 08:00 to 10:00;"
             + " wanted 60 min",
         hot(bench, "145.0").finding(HUMIDITY).formula());
+  }
+
+  @Test
+  void an_option_that_is_missed_says_what_it_lacks() {
+    String steam = "smoke,08:00:00,steam,,on";
+    assertEquals(
+        "option 1: the cooking time is below 1 h",
+        hot(cooked("08:59:59", steam), "145.0").finding(HUMIDITY).reason());
+    assertEquals(
+        "option 1: not every probe surely reached 145 °F",
+        hot(cooked("10:00:00", steam), "144.9").finding(HUMIDITY).reason());
+    assertEquals(
+        "option 1: 59 min of at least 60 min",
+        hot(cooked("10:00:00", "smoke,09:01:00,steam,,on"), "145.0").finding(HUMIDITY).reason());
+    assertEquals(
+        "option 1: 89 min of at least 90 min",
+        hot(cooked("11:00:00", "smoke,09:31:00,steam,,on"), "145.0").finding(HUMIDITY).reason());
+  }
+
+  @Test
+  void humid_air_points_to_its_first_and_last_reading_or_to_the_highest() {
+    String air =
+        "08:00:00 91; 08:01:00..08:30:00/60 92; 08:31:00 91; 08:32:00..09:10:00/60 93; 09:11:00 40";
+    Bench humid = cooked("12:00:00").log("RH", "humidity", "%", "LG-H", "\"place\": \"SM\"", air);
+    assertEquals(
+        "[2026-02-24/rh-log.csv:3:RH, 2026-02-24/rh-log.csv:72:RH]",
+        humid.finding(HUMIDITY).evidence().toString());
+    Bench dry =
+        cooked("12:00:00")
+            .log(
+                "RH",
+                "humidity",
+                "%",
+                "LG-H",
+                "\"place\": \"SM\"",
+                "08:00:00 40; 08:01:00 80; 08:02:00 80");
+    assertEquals("[2026-02-24/rh-log.csv:3:RH]", dry.finding(HUMIDITY).evidence().toString());
   }
 
   @Test

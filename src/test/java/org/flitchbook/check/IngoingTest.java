@@ -143,6 +143,67 @@ final class IngoingTest {
     assertEquals(verdict, bench.finding(CEILING).verdict().words());
   }
 
+  /** 5 % of NaNO2 and 5 % of KNO2, which are worth 4.054 % (69.00 / 85.10; derived). */
+  @ParameterizedTest
+  @CsvSource({"22.09, met 199.99 ppm", "22.10, not met 200.08 ppm"})
+  void both_salts_of_a_cure_count(String grams, String said) {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,,off",
+            "cure,09:12,green weight,,10000,g",
+            "cure,09:20,curing salt,CM," + grams + ",g");
+    assertEquals(said, verdict(bench));
+  }
+
+  /**
+   * The accelerator in the cure counts with that weighed beside it; a cure without any adds none.
+   */
+  @ParameterizedTest(name = "{0} and {1} g: {2}")
+  @CsvSource({
+    "CE, 4.50, met 550.00 ppm, 2",
+    "CE, 4.51, not met 551.00 ppm, 2",
+    "C1, 5.50, met 550.00 ppm, 1",
+    "C1, 5.51, not met 551.00 ppm, 1",
+  })
+  void the_accelerator_of_the_cure_counts_too(
+      String cure, String grams, String said, int weighings) {
+    Finding finding =
+        cured(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,10000,g",
+                "cure,09:20,curing salt," + cure + ",20,g",
+                "cure,09:21,accelerator,E," + grams + ",g")
+            .own(
+                "acc",
+                "cure",
+                "\"kind\": \"ceiling\", \"quantity\": \"ingoing accelerator\", \"atMost\":"
+                    + " \"550 ppm\"")
+            .finding("acc");
+    assertEquals(said, Bench.said(finding));
+    assertEquals(2 + weighings, finding.evidence().stream().distinct().count());
+  }
+
+  @Test
+  void an_accelerator_without_a_lot_has_no_strength() {
+    Finding finding =
+        cured(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,10000,g",
+                "cure,09:20,curing salt,C1,20,g",
+                "cure,09:21,accelerator,,5,g")
+            .own(
+                "acc",
+                "cure",
+                "\"kind\": \"floor\", \"quantity\": \"ingoing accelerator\", \"atLeast\":"
+                    + " \"250 ppm\"")
+            .finding("acc");
+    assertEquals("not shown", finding.verdict().words());
+    assertEquals(
+        "the plan does not state the strength of an ingredient (lot not written) for ingoing"
+            + " accelerator",
+        finding.reason());
+  }
+
   @Test
   void each_piece_is_judged_and_the_worst_counts() {
     Bench bench =
@@ -201,6 +262,7 @@ final class IngoingTest {
                 "cure,09:20,curing salt,CP," + grams + ",g",
                 "cure,09:40,into cure,F1");
     assertEquals(ceiling + " ppm", verdict(bench, "us.424.22-b-1.nitrite"));
+    assertEquals(5, bench.finding("us.424.22-b-1.nitrite").evidence().stream().distinct().count());
     assertEquals(floor + " ppm", verdict(bench, "us.424.22-b-1.nitrite-floor"));
   }
 

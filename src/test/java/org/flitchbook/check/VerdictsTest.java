@@ -71,6 +71,21 @@ final class VerdictsTest {
     assertEquals(9, judged.findings().size(), "five of the class, three more and the steps");
   }
 
+  /** As an inspector reads them: by step, and in it the critical ones first. */
+  @Test
+  void findings_are_told_by_step_and_rank() {
+    Judgement judged =
+        Bench.book()
+            .own("c", "chill", "critical", NOT_MET)
+            .own("b", "cure", "record", NOT_MET)
+            .own("a", "cure", "critical", NOT_MET)
+            .write("cure,09:00,into cure,F1", "cure,10:00,out of cure")
+            .judge();
+    List<String> ids =
+        Checks.inOrder(judged.findings()).stream().map(each -> each.limit().id()).toList();
+    assertEquals(List.of("a", "b", "c", "plan.steps"), ids.subList(0, 4));
+  }
+
   /** A plan that says nothing about cooling can't be met. */
   @Test
   void what_the_class_asks_for_and_the_plan_lacks_is_not_shown() {

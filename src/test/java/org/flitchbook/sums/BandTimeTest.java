@@ -155,6 +155,28 @@ final class BandTimeTest {
     assertFalse(Line.every(interval, "0:100 " + apart + ":100").gapAfter(1));
   }
 
+  /** Time that was spent elsewhere: what may have been lengthens, what surely was the rest. */
+  @Test
+  void time_spent_elsewhere_is_added() {
+    BandTime time = fall(Line.every(10, "0:140 10:120 20:90 30:70")).plus(5 * MINUTE, 2 * MINUTE);
+    check(time, State.DONE, "35", "12", "22");
+    assertEquals(0, time.start());
+    assertEquals(3, time.end());
+    BandTime running = fall(Line.every(10, "0:140 10:120 20:90")).plus(5 * MINUTE, 2 * MINUTE);
+    check(running, State.RUNNING, "25", "12", "-");
+  }
+
+  /** A gap may have hidden the top: the clock starts before it, and no crossing was seen. */
+  @Test
+  void a_peak_behind_a_gap_is_clocked_from_before_the_gap() {
+    BandTime hidden = fall(Line.of("0:90 1:100 20:120 21:110 22:80"));
+    check(hidden, State.DONE, "21", "1", "2");
+    assertEquals(1, hidden.start());
+    BandTime seen = fall(Line.of("0:90 1:100 2:120 3:110 4:80"));
+    check(seen, State.DONE, "2", "1", "2");
+    assertEquals(2, seen.start());
+  }
+
   /** A minute as written lasts until just before the next. */
   @Test
   void a_hand_reading_counts_at_the_worse_end_of_its_minute() {

@@ -87,8 +87,20 @@ final class CuringTest {
     assertTrue(sodium.isBelow(new SodiumNitrite(q("120.1 ppm"))));
     assertTrue(sodium.asNitriteIon().isAbove(new NitriteIon(q("80 ppm"))));
     assertTrue(new NitriteIon(q("80 ppm")).isBelow(sodium.asNitriteIon()));
+    assertFalse(sodium.isBelow(new SodiumNitrite(q("120 mg/kg"))));
+    assertFalse(new NitriteIon(q("80 ppm")).isAbove(new NitriteIon(q("80 ppm"))));
+    assertFalse(new NitriteIon(q("80 ppm")).isBelow(new NitriteIon(q("80 ppm"))));
+    assertFalse(new NitriteIon(q("80 ppm")).isAbove(new NitriteIon(q("81 ppm"))));
+    assertFalse(new NitriteIon(q("80 ppm")).isBelow(new NitriteIon(q("79 ppm"))));
     assertEquals("120 ppm as sodium nitrite", sodium.shown());
     assertEquals("80 ppm as nitrite ion", new NitriteIon(q("80 ppm")).shown());
+  }
+
+  @Test
+  void no_nitrite_at_all_is_a_share_too() {
+    assertEquals("0 ppm as nitrite ion", new SodiumNitrite(q("0 ppm")).asNitriteIon().shown());
+    assertEquals("0 ppm as sodium nitrite", new NitriteIon(q("0 ppm")).asSodiumNitrite().shown());
+    assertEquals("0 g", Accelerator.ACID.counted(q("0 g")).value().shown());
   }
 
   @ParameterizedTest

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.flitchbook.measure.Quantity;
@@ -100,6 +101,13 @@ final class ScalesTest {
     assertThrows(IllegalArgumentException.class, () -> Weighing.of(q("1 °C"), q("1 g")));
     assertThrows(IllegalArgumentException.class, () -> Weighing.of(q("1 g"), q("-1 g")));
     assertThrows(IllegalArgumentException.class, () -> Weighing.of(q("1 g"), q("1 %")));
+    for (String wrong : List.of("-1 g", "1 %")) {
+      assertThrows(
+          IllegalArgumentException.class, () -> new Weighing(q("1 g"), q(wrong), q("1 g")));
+      assertThrows(
+          IllegalArgumentException.class, () -> new Weighing(q("1 g"), q("1 g"), q(wrong)));
+    }
+    assertEquals("0 g", new Weighing(q("1 g"), q("0 g"), q("0 g")).uncertainty().shown());
     Weighing one = Weighing.of(q("1 g"), q("0.1 g"));
     assertThrows(
         IllegalArgumentException.class,
