@@ -62,7 +62,7 @@ record Grid(List<Line> lines) {
   /** The rows under the heading; empty where the file can't be read as a table. */
   static Optional<Grid> of(SourceFile file) {
     Collected collected = new Collected();
-    List<Fault> faults = Tables.read(file.name(), file.bytes(), Layout.OPEN, collected);
+    List<Fault> faults = Tables.read(file, Layout.OPEN, collected);
     return faults.stream().anyMatch(fault -> fault.is(Severity.BROKEN))
         ? Optional.empty()
         : Optional.of(new Grid(List.copyOf(collected.lines)));
