@@ -103,6 +103,30 @@ final class EventsTest {
     assertEquals(verdict, verdict(bench, "turned"));
   }
 
+  @Test
+  void the_longest_pause_is_told_by_the_clock() {
+    Bench bench =
+        Bench.book()
+            .own("turned", "cure", TURNED)
+            .write(
+                "cure,2026-02-11 09:00,into cure,F1",
+                "cure,2026-02-12 09:00,turned",
+                "cure,2026-02-13 10:00,turned",
+                "cure,2026-02-14 09:00,out of cure",
+                "soak,2026-02-14 09:05,into soak,SK");
+    assertEquals(
+        "2 entries; the longest pause is from 2026-02-12 09:00 to 2026-02-13 10:00: 25 h, at worst"
+            + " 25.02 h",
+        bench.finding("turned").formula());
+  }
+
+  @Test
+  void the_longest_pause_between_steps_is_told_by_the_clock() {
+    assertEquals(
+        "after the step cure, from 2026-02-24 09:00 to 2026-02-24 09:10: 10 min",
+        passed("none").product("between", "\"120 min\"").finding("plan.between").formula());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "2026-02-12 20:00, pending",

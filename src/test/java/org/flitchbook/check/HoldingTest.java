@@ -141,4 +141,66 @@ final class HoldingTest {
                 "dry,11:05,into drying,F2");
     assertEquals(said, bench.finding("cold").verdict().words());
   }
+
+  /** Where it was worst, and from which good reading to which it was outside. */
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "42 °F; outside for 0.5 h from good reading to good reading (2026-02-24 09:30 to 2026-02-24"
+            + " 10:00) | 09:30:00=40,°F 09:45:00=42,°F 10:00:00=40,°F",
+        "43 °F; outside for 1 h from good reading to good reading (2 times, the longest 2026-02-24"
+            + " 10:00 to 2026-02-24 10:40)"
+            + " | 09:10:00=40,°F 09:20:00=42,°F 09:30:00=40,°F 10:00:00=40,°F 10:20:00=43,°F"
+            + " 10:40:00=40,°F",
+        "42 °F; outside for 2 h from good reading to good reading (2026-02-24 09:00 to 2026-02-24"
+            + " 11:00) | 10:00:00=42,°F",
+        "40.5 °F is inside only as written, not with the instrument's error against it"
+            + " | 10:00:00=40.5,°F,MA,HT-1",
+      })
+  void a_level_that_was_not_held_says_when(String reason, String waters) {
+    assertEquals(reason, soaked(waters.split(" (?=\\d)", -1)).finding(LIMIT).reason());
+  }
+
+  @Test
+  void a_level_that_was_held_says_where_it_was_worst() {
+    Finding finding = soaked("10:00:00=39,°F,MA,HT-1", "10:30:00=38,°F,MA,HT-1").finding(LIMIT);
+    assertEquals("hand at 2026-02-24 10:00: 39 °F + 1 °F = 40 °F", finding.formula());
+    assertEquals("1 °F", finding.measured().orElseThrow().margin().shown());
+  }
+
+  /** An air that must not dry out: the lowest reading is the worst. */
+  @ParameterizedTest
+  @CsvSource({"72, met, 72 %", "71.9, not shown, 71.9 %", "69.9, not met, 69.9 %"})
+  void a_level_may_be_held_from_below_too(String lowest, String verdict, String value) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "moist",
+                "dry",
+                "\"kind\": \"holding\", \"what\": \"humidity\", \"atLeast\": \"70 %\", \"every\":"
+                    + " \"2 h\"")
+            .write(
+                "dry,09:00:00,into drying,F2",
+                "dry,09:30:00,humidity,F2,80,%,MA,LG-H",
+                "dry,10:00:00,humidity,F2," + lowest + ",%,MA,LG-H",
+                "dry,10:30:00,humidity,F2,85,%,MA,LG-H",
+                "dry,11:00:00,out of drying");
+    Finding finding = bench.finding("moist");
+    assertEquals(verdict, finding.verdict().words());
+    assertEquals(value, finding.measured().orElseThrow().value().shown());
+  }
+
+  /** Read once an hour at least; the gap is told from the reading before it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "10:00:00=40,°F | ''",
+        "09:50:00=40,°F | no water temperature of SK for 1.17 h from 2026-02-24 09:50; it is wanted every 1 h",
+        "10:00=40,°F | no water temperature of SK for 1.02 h from 2026-02-24 09:00; it is wanted every 1 h",
+      })
+  void a_silence_is_told_from_the_last_reading(String water, String reason) {
+    assertEquals(reason, soaked(water).finding(LIMIT).reason());
+  }
 }
