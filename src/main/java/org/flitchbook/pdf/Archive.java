@@ -47,7 +47,10 @@ final class Archive {
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
-    addParents(sheets, new Links(anchors));
+    COSArray parents = parents(sheets);
+    addLinks(sheets, new Links(anchors), parents);
+    addFields(sheets, parents);
+    addParents(parents);
     anchors.outline(file);
     catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
     catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
@@ -67,24 +70,48 @@ final class Archive {
     return dictionary;
   }
 
-  /** First the pages by their numbers, then the links by theirs, which go on from there. */
-  private void addParents(List<Sheet> sheets, Links links) throws IOException {
+  /** What belongs to which element: the content of the pages by the number of the page. */
+  private static COSArray parents(List<Sheet> sheets) {
     COSArray numbers = new COSArray();
     for (int i = 0; i < sheets.size(); i++) {
       numbers.add(COSInteger.get(i));
       numbers.add(sheets.get(i).owners());
     }
-    int next = sheets.size();
+    return numbers;
+  }
+
+  private static void addLinks(List<Sheet> sheets, Links links, COSArray parents)
+      throws IOException {
     for (Sheet sheet : sheets) {
-      for (Element link : links.add(sheet, next)) {
-        numbers.add(COSInteger.get(next++));
-        numbers.add(link.dictionary());
+      for (Element link : links.add(sheet, parents.size() / 2)) {
+        parents.add(COSInteger.get(parents.size() / 2));
+        parents.add(link.dictionary());
       }
     }
+  }
+
+  private void addFields(List<Sheet> sheets, COSArray parents) {
+    COSArray fields = new COSArray();
+    for (Sheet sheet : sheets) {
+      for (SignatureField each : sheet.fields()) {
+        int number = parents.size() / 2;
+        fields.add(each.make(file, sheet.page, number));
+        parents.add(COSInteger.get(number));
+        parents.add(each.element().dictionary());
+      }
+    }
+    if (fields.size() > 0) {
+      COSDictionary form = new COSDictionary();
+      form.setItem(COSName.FIELDS, fields);
+      file.getDocumentCatalog().getCOSObject().setItem(COSName.ACRO_FORM, form);
+    }
+  }
+
+  private void addParents(COSArray numbers) {
     COSDictionary parents = new COSDictionary();
     parents.setItem(COSName.NUMS, numbers);
     tree.setItem(PARENT_TREE, parents);
-    tree.setInt(NEXT_KEY, next);
+    tree.setInt(NEXT_KEY, numbers.size() / 2);
   }
 
   /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */

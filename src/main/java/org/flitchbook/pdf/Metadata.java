@@ -29,10 +29,12 @@ final class Metadata {
 
   /** A number from the document's id, from which the file's own identifier is made. */
   long number() {
+    return ByteBuffer.wrap(sha256(document.id().getBytes(StandardCharsets.UTF_8))).getLong();
+  }
+
+  static byte[] sha256(byte[] bytes) {
     try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      byte[] hash = digest.digest(document.id().getBytes(StandardCharsets.UTF_8));
-      return ByteBuffer.wrap(hash).getLong();
+      return MessageDigest.getInstance("SHA-256").digest(bytes);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

@@ -4,6 +4,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -63,6 +65,46 @@ public final class Pdf {
     } catch (IOException unreadable) {
       return new Opened.Refused(
           "what can't be read as PDF (" + unreadable.getMessage() + ")", "a whole PDF file");
+    }
+  }
+
+  /**
+   * Signs a print: fills a field in an increment and keeps every byte before it.
+   *
+   * @param seal makes the signature of the bytes given, no longer than the room for it
+   * @throws IllegalArgumentException where the print has no such field, or it is signed already
+   */
+  public static byte[] sign(byte[] pdf, Autograph autograph, UnaryOperator<byte[]> seal) {
+    try {
+      return new SignatureWriter(autograph).sign(pdf, seal);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException("this can't be signed", unreadable);
+    }
+  }
+
+  /**
+   * The fields and signatures of a file, whoever made it; empty where it can't be read as PDF.
+   * Whether a signature is true is not looked at.
+   */
+  public static Optional<Look> look(byte[] pdf) {
+    try {
+      return Optional.of(new SignatureReader(pdf).look());
+    } catch (IOException | RuntimeException broken) {
+      // PDFBox tells broken files by exceptions of many kinds.
+      return Optional.empty();
+    }
+  }
+
+  /**
+   * What was changed in a file after it was printed beyond the signing of its fields, in words.
+   *
+   * @param look at that very file
+   */
+  public static List<String> changes(byte[] pdf, Look look) {
+    try {
+      return new Revisions(pdf, look).changes();
+    } catch (IOException | RuntimeException broken) {
+      return List.of("an earlier state of it can't be read");
     }
   }
 }

@@ -11,6 +11,7 @@ import org.flitchbook.document.Target;
 final class Sheet {
   final PDPage page;
   private final List<Element> owners = new ArrayList<>();
+  private final List<SignatureField> fields = new ArrayList<>();
   private final List<Link> links = new ArrayList<>();
 
   /** A place on the page that leads somewhere, with the element of its text. */
@@ -34,6 +35,14 @@ final class Sheet {
 
   List<Link> links() {
     return links;
+  }
+
+  void field(SignatureField field) {
+    fields.add(field);
+  }
+
+  List<SignatureField> fields() {
+    return fields;
   }
 
   /** The page's entry in the parent tree. */

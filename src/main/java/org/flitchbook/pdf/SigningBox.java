@@ -43,6 +43,7 @@ final class SigningBox {
     pen.frame(Artifact.DECORATION, Ink.GREY, 0.5, left - PADDING, top, width + 2 * PADDING, height);
     Element heading = element.child("P");
     Element stated = element.child("P");
+    Element field = element.child("Form");
     double y = top + PADDING - 2;
     for (Line line : role) {
       pen.line(heading, Type.BODY, left, y, line);
@@ -52,7 +53,10 @@ final class SigningBox {
       pen.line(stated, Type.SMALL, left, y, line);
       y += Type.SMALL.leading;
     }
-    drawLines(pen, top + height - PADDING + 2);
+    double bottom = top + height - PADDING + 2;
+    Box place = new Box(left, bottom - LINES, width, LINES);
+    pen.sheet().field(new SignatureField(box.field(), told(), field, place));
+    drawLines(pen, bottom);
   }
 
   private void drawLines(Pen pen, double bottom) throws IOException {
@@ -65,6 +69,10 @@ final class SigningBox {
     slot(pen, say("pdf.date"), "", x, lower, (left + width - x) * 0.58);
     double timeX = x + (left + width - x) * 0.58 + 8;
     slot(pen, say("pdf.time"), "", timeX, lower, left + width - timeX);
+  }
+
+  private String told() {
+    return box.role() + ": " + say("pdf.signature");
   }
 
   private String say(String key) {

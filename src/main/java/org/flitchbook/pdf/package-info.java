@@ -1,4 +1,6 @@
-/** Draws a document as tagged, archival PDF bytes; the same document gives the same bytes. */
+/**
+ * Draws a document as tagged, archival PDF bytes, signs them, and finds what was changed in them.
+ */
 @NullMarked
 @Floor(
     name = "pdf",

@@ -7,6 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.PageBreak;
@@ -14,6 +15,9 @@ import org.flitchbook.document.Paper;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
+import org.flitchbook.sign.Seals;
+import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.SigningKey;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -66,6 +70,19 @@ class PdfConformanceTest {
             new Attachment("a.csv", "2026-02-24/a.csv", Attachment.Relation.SOURCE, bytes),
             new Attachment("b", "\u6e29\u5ea6/b", Attachment.Relation.DATA, bytes));
     assertEquals(List.of(), faults(Pdf.print(document, attachments), flavour));
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = PDFAFlavour.class,
+      names = {"PDFA_3_A", "PDFUA_1"})
+  void a_record_conforms_after_one_signature_and_after_two(PDFAFlavour flavour) throws Exception {
+    SigningKey key = Seals.maud();
+    UnaryOperator<byte[]> seal = covered -> Signing.sign(covered, key);
+    byte[] print = Pdf.print(SampleRecord.on(Paper.LETTER));
+    byte[] once = SignaturesTest.sign(print, "prepared", seal);
+    assertEquals(List.of(), faults(once, flavour));
+    assertEquals(List.of(), faults(SignaturesTest.sign(once, "reviewed", seal), flavour));
   }
 
   /** The validator lower-cases words by the machine's locale, and a Turkish one has another i. */

@@ -1,0 +1,23 @@
+package org.flitchbook.pdf;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The fields and signatures of a file.
+ *
+ * @param fields the names of the fields to sign in, in their order
+ * @param signatures in the order in which they were made
+ * @param faults in how the file was saved and signed, in words
+ */
+public record Look(List<String> fields, List<Signed> signatures, List<String> faults) {
+  public Look {
+    fields = List.copyOf(fields);
+    signatures = List.copyOf(signatures);
+    faults = List.copyOf(faults);
+  }
+
+  public Optional<Signed> signature(String field) {
+    return signatures.stream().filter(each -> each.field().equals(field)).findFirst();
+  }
+}

@@ -1,0 +1,271 @@
+package org.flitchbook.pdf;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.time.OffsetDateTime;
+import java.time.ZonedDateTime;
+import java.util.Arrays;
+import java.util.GregorianCalendar;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.common.PDStream;
+import org.flitchbook.document.Paper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Fields to sign in, what signing them changes, and what else is found to have changed. */
+final class SignaturesTest {
+
+  /** An empty ASN.1 sequence of three octets stands in for a seal. */
+  private static final byte[] SEAL = {0x30, 0x03, 0x02, 0x01, 0x07};
+
+  private static final ZonedDateTime TIME =
+      ZonedDateTime.parse("2026-02-24T18:40:12-05:00[America/New_York]");
+  private static final byte[] PRINT = Pdf.print(SampleRecord.on(Paper.LETTER));
+  private static final byte[] ONCE = sign(PRINT, "prepared");
+  private static final byte[] TWICE = sign(ONCE, "reviewed");
+
+  private static byte[] sign(byte[] pdf, String field) {
+    return sign(pdf, field, covered -> SEAL);
+  }
+
+  static byte[] sign(byte[] pdf, String field, UnaryOperator<byte[]> seal) {
+    Autograph autograph =
+        new Autograph(
+            field,
+            List.of("Signed by Maud Achterberg (MA), maker", "2026-02-24 18:40:12 −05:00"),
+            "Maud Achterberg",
+            "Prepared by",
+            TIME,
+            field.equals("prepared"),
+            4096);
+    return Pdf.sign(pdf, autograph, seal);
+  }
+
+  private static Look look(byte[] pdf) {
+    return Pdf.look(pdf).orElseThrow();
+  }
+
+  @Test
+  void a_print_has_an_empty_field_for_each_box() {
+    assertEquals(new Look(List.of("prepared", "reviewed"), List.of(), List.of()), look(PRINT));
+  }
+
+  @Test
+  void signing_keeps_every_byte_before_it() {
+    assertArrayEquals(PRINT, Arrays.copyOf(ONCE, PRINT.length));
+    assertArrayEquals(ONCE, Arrays.copyOf(TWICE, ONCE.length));
+  }
+
+  @Test
+  void the_same_signature_gives_the_same_bytes() {
+    assertArrayEquals(ONCE, sign(PRINT, "prepared"));
+  }
+
+  @Test
+  void a_signature_states_what_it_was_given() {
+    Signed signed = look(TWICE).signature("prepared").orElseThrow();
+    assertEquals("Maud Achterberg", signed.name());
+    assertEquals("Prepared by", signed.reason());
+    assertEquals(Optional.of(OffsetDateTime.parse("2026-02-24T18:40:12-05:00")), signed.time());
+    assertArrayEquals(SEAL, signed.sealed());
+    assertTrue(signed.certifies());
+  }
+
+  @Test
+  void a_signature_covers_its_whole_revision_but_for_its_own_place() {
+    Look look = look(TWICE);
+    assertEquals(List.of(), look.faults());
+    assertEquals(
+        List.of("prepared", "reviewed"), look.signatures().stream().map(Signed::field).toList());
+    assertEquals(
+        List.of(ONCE.length, TWICE.length), look.signatures().stream().map(Signed::end).toList());
+    for (Signed each : look.signatures()) {
+      assertEquals(each.end() - 2 * 4096 - 2, each.covered().length);
+      assertEquals(List.of(), each.faults());
+    }
+  }
+
+  @Test
+  void signing_alone_changes_nothing_else() {
+    assertEquals(List.of(), Pdf.changes(TWICE, look(TWICE)));
+  }
+
+  @Test
+  void a_field_is_signed_once_only() {
+    assertThrows(IllegalArgumentException.class, () -> sign(ONCE, "prepared"));
+    assertThrows(IllegalArgumentException.class, () -> sign(ONCE, "approved"));
+  }
+
+  /** Something done to a file, saved as an increment. */
+  private interface Deed {
+    void to(PDDocument file) throws IOException;
+  }
+
+  private static byte[] changed(byte[] pdf, Deed deed) throws IOException {
+    try (PDDocument file = Loader.loadPDF(pdf)) {
+      deed.to(file);
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      file.saveIncremental(out);
+      return out.toByteArray();
+    }
+  }
+
+  private static void blank(PDDocument file) throws IOException {
+    PDPage page = file.getPage(1);
+    page.setContents(new PDStream(file, new ByteArrayInputStream("q Q".getBytes(ISO_8859_1))));
+    page.getCOSObject().setNeedToBeUpdated(true);
+  }
+
+  @Test
+  void a_page_changed_between_two_signatures_is_named() throws IOException {
+    byte[] shadow = sign(changed(ONCE, SignaturesTest::blank), "reviewed");
+    assertEquals(
+        List.of("page 2 was changed before the signature in \"reviewed\" was made"),
+        Pdf.changes(shadow, look(shadow)));
+    assertEquals(List.of("it was saved 4 times, and signed 2 times"), look(shadow).faults());
+  }
+
+  @Test
+  void a_page_changed_before_the_first_signature_is_named() throws IOException {
+    byte[] shadow = sign(changed(PRINT, SignaturesTest::blank), "prepared");
+    assertEquals(
+        List.of("page 2 was changed before the signature in \"prepared\" was made"),
+        Pdf.changes(shadow, look(shadow)));
+  }
+
+  @Test
+  void a_page_that_goes_is_named() throws IOException {
+    byte[] shadow =
+        sign(
+            changed(
+                ONCE,
+                file -> {
+                  file.getPages().getCOSObject().setNeedToBeUpdated(true);
+                  file.removePage(file.getNumberOfPages() - 1);
+                }),
+            "reviewed");
+    int last = Loader.loadPDF(ONCE).getNumberOfPages();
+    assertEquals(
+        List.of("page " + last + " was taken out before the signature in \"reviewed\" was made"),
+        Pdf.changes(shadow, look(shadow)));
+  }
+
+  @Test
+  void an_attachment_changed_between_two_signatures_is_named() throws IOException {
+    byte[] print =
+        Pdf.print(
+            SampleRecord.on(Paper.A4), List.of(carried("cure.csv", "11.5"), carried("x", "1")));
+    byte[] signed = sign(print, "prepared");
+    Deed swap =
+        file -> {
+          new Enclosure(file, new GregorianCalendar(2026, 1, 24))
+              .add(List.of(carried("cure.csv", "10.5"), carried("y", "1")));
+          file.getDocumentCatalog().getCOSObject().setNeedToBeUpdated(true);
+        };
+    byte[] shadow = sign(changed(signed, swap), "reviewed");
+    assertEquals(
+        List.of(
+            "the attachment cure.csv was changed before the signature in \"reviewed\" was made",
+            "the attachment x was taken out before the signature in \"reviewed\" was made",
+            "the attachment y was added before the signature in \"reviewed\" was made"),
+        Pdf.changes(shadow, look(shadow)));
+  }
+
+  private static Attachment carried(String name, String content) {
+    return new Attachment(
+        name, name, Attachment.Relation.SOURCE, ByteBuffer.wrap(content.getBytes(ISO_8859_1)));
+  }
+
+  @Test
+  void another_look_of_an_earlier_signature_is_noticed() throws IOException {
+    byte[] shadow =
+        sign(
+            changed(
+                ONCE,
+                file -> {
+                  var widget =
+                      file.getDocumentCatalog()
+                          .getAcroForm(null)
+                          .getField("prepared")
+                          .getWidgets()
+                          .get(0);
+                  widget.getCOSObject().setItem(COSName.AP, new COSDictionary());
+                  widget.getCOSObject().setNeedToBeUpdated(true);
+                }),
+            "reviewed");
+    assertEquals(
+        List.of(
+            "something beside the pages and attachments was changed before the signature in \"reviewed\" was made"),
+        Pdf.changes(shadow, look(shadow)));
+  }
+
+  @Test
+  void another_description_of_the_file_is_noticed() throws IOException {
+    byte[] shadow =
+        sign(
+            changed(
+                ONCE,
+                file -> {
+                  file.getDocumentCatalog()
+                      .setMetadata(
+                          new PDMetadata(file, new ByteArrayInputStream(new byte[] {' '})));
+                  file.getDocumentCatalog().getCOSObject().setNeedToBeUpdated(true);
+                }),
+            "reviewed");
+    assertEquals(1, Pdf.changes(shadow, look(shadow)).size());
+  }
+
+  @Test
+  void what_is_saved_behind_the_last_signature_is_noticed() throws IOException {
+    byte[] more = changed(TWICE, SignaturesTest::blank);
+    assertEquals(
+        List.of(
+            "it was saved 4 times, and signed 2 times",
+            more.length - TWICE.length + " bytes were added behind the last signature"),
+        look(more).faults());
+  }
+
+  @Test
+  void a_print_that_was_saved_again_is_noticed() throws IOException {
+    assertEquals(
+        List.of("it was saved 2 times, and signed 0 times"),
+        look(changed(PRINT, SignaturesTest::blank)).faults());
+  }
+
+  /** The place of the last signature is at its begin, the zeros behind the seal at 200. */
+  @ParameterizedTest
+  @CsvSource({
+    "0, (, it does not say rightly which bytes it covers",
+    "3, g, its place holds something else than the digits of a signature",
+    "4, ':', its place holds something else than the digits of a signature",
+    "200, 1, something stands behind it in its place"
+  })
+  void a_byte_changed_in_the_place_of_a_signature_is_noticed(int at, char letter, String fault) {
+    byte[] changed = TWICE.clone();
+    changed[look(TWICE).signature("reviewed").orElseThrow().before().remaining() + at] =
+        (byte) letter;
+    assertEquals(List.of(fault), look(changed).signature("reviewed").orElseThrow().faults());
+  }
+
+  @Test
+  void what_is_no_pdf_shows_nothing() {
+    assertEquals(Optional.empty(), Pdf.look(new byte[] {1, 2, 3}));
+  }
+}

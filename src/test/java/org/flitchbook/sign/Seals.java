@@ -1,0 +1,27 @@
+package org.flitchbook.sign;
+
+import java.time.Instant;
+
+/** Keys of the Wrenfold Smokeyard's people, for tests that need true signatures. */
+public final class Seals {
+
+  private static final char[] PASSPHRASE = "smoke over the fen".toCharArray();
+
+  private Seals() {}
+
+  /** A new key of Maud Achterberg. */
+  public static SigningKey maud() {
+    return key(new Holder("MA", "Maud Achterberg", "Wrenfold Smokeyard"));
+  }
+
+  /** A new key of Ismet Quill. */
+  public static SigningKey ismet() {
+    return key(new Holder("IQ", "Ismet Quill", "Wrenfold Smokeyard"));
+  }
+
+  private static SigningKey key(Holder holder) {
+    Instant from = Instant.parse("2026-01-05T08:00:00Z");
+    byte[] file = Signing.newKey(holder, Algorithm.EC_P256, from, PASSPHRASE);
+    return Signing.open(file, PASSPHRASE).key().orElseThrow();
+  }
+}
