@@ -17,8 +17,10 @@ final class Chain {
     return book.resolve("ledger.jsonl");
   }
 
+  /** The finished lines: one without an end is none. */
   static List<JsonNode> lines(Path book) {
-    return Tree.text(file(book)).lines().map(Ran::json).toList();
+    String text = Tree.text(file(book));
+    return text.substring(0, text.lastIndexOf('\n') + 1).lines().map(Ran::json).toList();
   }
 
   /** The events, each as its word, its revision and what it is about. */
@@ -45,6 +47,16 @@ final class Chain {
     Map<String, String> texts = new TreeMap<>();
     object.fieldNames().forEachRemaining(key -> texts.put(key, object.get(key).asText()));
     return texts;
+  }
+
+  /** The last revision of which it tells. */
+  static int revision(Path book) {
+    return lines(book).stream().mapToInt(line -> line.get("revision").asInt()).max().orElse(0);
+  }
+
+  /** What breaks the chain; a torn last line does not. */
+  static List<String> broken(Path book) {
+    return Ledger.read(Tree.bytes(file(book))).faults().stream().map(Object::toString).toList();
   }
 
   /** What breaks the chain, and a torn last line. */

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -102,6 +103,17 @@ final class Tree {
           .toList();
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  /** Deletes a folder with all that lies in it. */
+  static void delete(Path folder) {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path each : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(each);
+      }
+    } catch (IOException refused) {
+      throw new UncheckedIOException(refused);
     }
   }
 

@@ -1,0 +1,68 @@
+package org.flitchbook.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** The program in a Java machine of its own, which can be killed, starved and asked. */
+record Child(Process process) {
+
+  /** Starts the program with a command line. */
+  static Child start(Object... words) throws IOException {
+    return start(command(List.of(), words));
+  }
+
+  private static Child start(List<String> command) throws IOException {
+    return new Child(new ProcessBuilder(command).redirectErrorStream(true).start());
+  }
+
+  /** The words that start the program: its Java machine, as quick to start as it can be. */
+  private static List<String> command(List<String> options, Object... words) {
+    String tests = System.getProperty("java.class.path");
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
+    command.addAll(options);
+    command.addAll(
+        List.of(
+            "-cp", System.getProperty("surefire.test.class.path", tests), Main.class.getName()));
+    Arrays.stream(words).map(Object::toString).forEach(command::add);
+    return command;
+  }
+
+  /**
+   * Runs the program where no file may grow beyond a size.
+   *
+   * @param blocks of 512 bytes, as POSIX has it
+   */
+  static Ran starved(Path shell, int blocks, Object... words) throws Exception {
+    List<String> command = new ArrayList<>();
+    command.addAll(List.of(shell.toString(), "-c", "ulimit -f " + blocks + "; exec \"$@\"", "sh"));
+    command.addAll(command(List.of("-XX:-UsePerfData"), words));
+    return start(command).ended();
+  }
+
+  /** Runs the program before a person who answers its questions, a line each. */
+  static Ran asked(String answers, Object... words) throws Exception {
+    Child child = start(command(List.of("-Dflitchbook.asks=true"), words));
+    child.process.getOutputStream().write(answers.getBytes(UTF_8));
+    child.process.getOutputStream().close();
+    return child.ended();
+  }
+
+  /** Waits for the end; both streams are in {@link Ran#out}. */
+  Ran ended() throws Exception {
+    String said = new String(process.getInputStream().readAllBytes(), UTF_8);
+    return new Ran(process.waitFor(), said.replace(System.lineSeparator(), "\n"), "");
+  }
+
+  /** Kills it as a power cut would: it can't do anything about it (SIGKILL). */
+  void kill() throws Exception {
+    process.destroyForcibly();
+    process.waitFor();
+  }
+}
