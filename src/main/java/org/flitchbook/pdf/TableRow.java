@@ -62,16 +62,9 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
   }
 
   void draw(Pen pen, double top) throws IOException {
-    for (Field field : fields) {
-      if (field.tone() == Tone.FAIL || field.tone() == Tone.DOUBT) {
-        Ink tint = Tints.of(field.tone());
-        double x = field.x() - 3;
-        double y = begins ? top + 0.8 : top;
-        double tall = (ends ? top + height() - 0.8 : top + height()) - y;
-        // The tint ends with the rules of the table.
-        double wide = field.width() + (field == fields.get(fields.size() - 1) ? 3 : 6);
-        pen.fill(Artifact.DECORATION, tint, x, y, wide, tall);
-      }
+    for (int i = 0; i < fields.size(); i++) {
+      // The tint ends with the rules of the table.
+      tint(pen, top, fields.get(i), i == fields.size() - 1 ? 3 : 6);
     }
     for (Field field : fields) {
       double middle = top + above() + type.leading / 2;
@@ -83,6 +76,15 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
         double y = top + above() + i * type.leading;
         pen.line(field.owner(), type, field.x(line), y, line);
       }
+    }
+  }
+
+  private void tint(Pen pen, double top, Field field, double more) throws IOException {
+    if (field.tone() == Tone.FAIL || field.tone() == Tone.DOUBT) {
+      Ink tint = Tints.of(field.tone());
+      double y = begins ? top + 0.8 : top;
+      double tall = (ends ? top + height() - 0.8 : top + height()) - y;
+      pen.fill(Artifact.DECORATION, tint, field.x() - 3, y, field.width() + more, tall);
     }
   }
 }

@@ -1,0 +1,160 @@
+package org.flitchbook.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.FieldSource;
+
+/** What the first page of a record says in one look. */
+final class PageOneTest {
+
+  static final List<String> LOTS =
+      DemoDay.PRINTS.stream().filter(name -> name.startsWith("26")).toList();
+
+  @TempDir private static Path folder;
+  private static Path records;
+
+  @BeforeAll
+  static void close() {
+    records = DemoDay.close(folder);
+  }
+
+  private static String pageOne(Path records, String lot) {
+    String text = Pdfs.text(records.resolve(lot + ".pdf"));
+    return text.substring(0, text.indexOf('\f')).replaceAll("\\s+", " ");
+  }
+
+  @ParameterizedTest
+  @FieldSource("LOTS")
+  void it_has_verdict_limits_evidence_deviations_retention_and_boxes(String lot) {
+    String page = pageOne(records, lot);
+    for (String words :
+        List.of(
+            "Limits in force, each beside its worst value",
+            "inside │ over",
+            "Sources: [1] 9 CFR 424.22 (b)(3); [2] 9 CFR 424.21 (c)",
+            "entries by hand",
+            "Keep until 2028-02-24, 2 years from the day judged",
+            "Kept by 9 CFR 417.5 (e)(1): one year for refrigerated product",
+            "Open deviations",
+            "Prepared by",
+            "Pre-shipment review",
+            "page 1 of")) {
+      assertTrue(page.contains(words), words + " is not on page one of " + lot + ": " + page);
+    }
+  }
+
+  @Test
+  void what_is_to_come_is_named() {
+    assertTrue(pageOne(records, "26055-B1").contains("Pending cooling option 1; yield"));
+    assertFalse(pageOne(records, "26047-B1").contains("Pending"));
+  }
+
+  /** Beside each number that was measured stands a scale that says the same in words. */
+  @ParameterizedTest
+  @FieldSource("LOTS")
+  void every_margin_is_on_a_scale_inside_where_it_is_met_and_over_where_not(String lot)
+      throws IOException {
+    List<String> expected = new ArrayList<>();
+    JsonNode findings =
+        Ran.json(Tree.text(records.resolve(lot + ".json"))).get("lots").get(0).get("findings");
+    for (JsonNode finding : findings) {
+      if (finding.has("margin") && !finding.get("verdict").textValue().equals("pending")) {
+        double margin = finding.get("margin").doubleValue();
+        expected.add(margin > 0 ? "inside the limit" : margin < 0 ? "over the limit" : "at the");
+      }
+    }
+    List<String> scales = scales(records.resolve(lot + ".pdf"));
+    expected.sort(String::compareTo);
+    List<String> found =
+        new ArrayList<>(
+            scales.stream()
+                .map(words -> words.replaceAll("^.*(inside the limit|over the limit)$", "$1"))
+                .map(words -> words.equals("at the limit") ? "at the" : words)
+                .toList());
+    found.sort(String::compareTo);
+    assertEquals(expected, found);
+  }
+
+  private static List<String> scales(Path pdf) throws IOException {
+    try (PDDocument file = Loader.loadPDF(pdf.toFile())) {
+      List<String> scales = new ArrayList<>();
+      collect(file.getDocumentCatalog().getStructureTreeRoot(), "", scales);
+      return scales;
+    }
+  }
+
+  private static void collect(PDStructureNode node, String parent, List<String> into) {
+    for (Object kid : node.getKids()) {
+      if (kid instanceof PDStructureElement element) {
+        if (element.getStructureType().equals("Figure") && parent.equals("TD")) {
+          into.add(element.getAlternateDescription().replace('\u00a0', ' '));
+        }
+        collect(element, element.getStructureType(), into);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "1 year,  2027-02-24, 1 year from the day judged",
+    "18 month, 2027-08-24, 18 months from the day judged"
+  })
+  void the_plan_states_how_long_records_are_kept(
+      String stated, String until, String told, @TempDir Path own) {
+    Path book = Tree.demo(own);
+    String signed = "\"reassessBy\": \"2027-01-05\"";
+    Tree.edit(book.resolve("plan.json"), signed, signed + ", \"retention\": \"" + stated + "\"");
+    String page = pageOne(DemoDay.close(book, own.resolve("out")), "26047-B1");
+    assertTrue(page.contains("Keep until " + until + ", " + told), page);
+    assertTrue(page.contains("Kept by plan version 3; one year for refrigerated"), page);
+  }
+
+  @Test
+  void a_record_is_kept_from_the_last_shipment(@TempDir Path own) {
+    Path book = Tree.demo(own);
+    Path dispatch = book.resolve(Tree.DAY).resolve("dispatch.csv");
+    String waste = "26047-B1,2026-02-24 19:06,waste,,12,g,MA,S-10,";
+    Tree.edit(
+        dispatch,
+        waste,
+        waste
+            + "\n26047-B1,2026-02-25 08:00,reviewed,,,,IQ,,"
+            + "\n26047-B1,2026-02-25 09:00,dispatched,The Crooked Eel,,,MA,,26 packs");
+    String page = pageOne(DemoDay.close(book, own.resolve("out")), "26047-B1");
+    assertTrue(page.contains("Keep until 2028-02-25, 2 years from the last shipment"), page);
+  }
+
+  @Test
+  void who_works_alone_is_said_to(@TempDir Path own) {
+    Path book = Tree.demo(own);
+    Tree.edit(
+        book.resolve("plan.json"),
+        "\"temperature\": \"°F\"",
+        "\"temperature\": \"°F\", \"soleOperator\": true");
+    Path dispatch = book.resolve(Tree.DAY).resolve("dispatch.csv");
+    String waste = "26047-B1,2026-02-24 19:06,waste,,12,g,MA,S-10,";
+    Tree.edit(dispatch, waste, waste + "\n26047-B1,2026-02-24 23:10,reviewed,,,,MA,,");
+    Path out = DemoDay.close(book, own.resolve("out"));
+    String page = pageOne(out, "26047-B1");
+    assertTrue(page.contains("Pre-shipment review, sole operator"), page);
+    assertTrue(page.contains("the review came 4 hours after the last entry before it"), page);
+    String other = pageOne(out, "26048-J1");
+    assertTrue(other.contains("I work alone, and have let time pass before this review"), other);
+  }
+}
