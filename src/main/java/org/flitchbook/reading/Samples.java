@@ -14,6 +14,9 @@ public sealed interface Samples permits LoggedSamples, JoinedSamples {
   /** A third of the 5 minutes that are no gap yet, so that three of it are none. */
   long SHORT = 100_000;
 
+  /** Of so many readings every one is looked at for what is usual, of more only as many. */
+  int MANY = 50_000;
+
   int size();
 
   /** Milliseconds since 1970-01-01T00:00Z, as written (the earliest time it can have been). */
@@ -37,7 +40,7 @@ public sealed interface Samples permits LoggedSamples, JoinedSamples {
    */
   default long interval() {
     long[] steps =
-        IntStream.range(1, size())
+        IntStream.iterate(1, index -> index < size(), index -> index + 1 + size() / MANY)
             .mapToLong(i -> at(i) - at(i - 1))
             .filter(step -> step > 0)
             .sorted()
