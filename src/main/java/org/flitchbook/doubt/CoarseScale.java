@@ -55,15 +55,11 @@ final class CoarseScale implements Finder {
         .map(
             share ->
                 rule.fault(
-                    subject.lot().code(),
+                    subject,
                     entry.place().column("instrument"),
-                    entry.shown()
-                        + " on "
-                        + entry.instrument()
-                        + ", one step of which is "
-                        + share.shown()
-                        + " of it",
-                    "a scale whose step is at most " + rule.number("above")));
+                    subject.say(
+                        "doubt.coarse.found", entry.shown(), entry.instrument(), share.shown()),
+                    subject.say("doubt.coarse.expected", rule.number("above"))));
   }
 
   private static Quantity share(Quantity step, Quantity weighed) {

@@ -91,9 +91,9 @@ final class CureOutOfRange implements Finder {
     Entry last = cures.get(cures.size() - 1);
     return Optional.of(
         rule.fault(
-            subject.lot().code(),
+            subject,
             last.place().column("value"),
-            share.shown() + " of the green weight, of lot " + last.item(),
-            least + " to " + most + " of a cure of its strength"));
+            subject.say("doubt.cure.found", share.shown(), last.item()),
+            subject.say("doubt.cure.expected", least, most)));
   }
 }

@@ -64,13 +64,10 @@ final class EnteredTogether implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, List<Entry> run) {
     return rule.fault(
-        subject.lot().code(),
+        subject,
         run.get(0).place().column("entered"),
-        run.size()
-            + " entries typed within "
-            + rule.number("within")
-            + ", of what happened over "
-            + Subject.length(spread(run)),
-        "each entry at the time of the event");
+        subject.say(
+            "doubt.together.found", run.size(), rule.number("within"), Subject.length(spread(run))),
+        subject.say("doubt.together.expected"));
   }
 }

@@ -27,15 +27,14 @@ final class FailedCheck implements Finder {
         .map(
             check ->
                 rule.fault(
-                    subject.lot().code(),
+                    subject,
                     use.firstAt(),
-                    instrument.id()
-                        + ", which was off by "
-                        + check.error().shown()
-                        + " at its next check ("
-                        + check.entry().place()
-                        + ")",
-                    "at most " + instrument.tolerance()));
+                    subject.say(
+                        "doubt.failed.found",
+                        instrument.id(),
+                        check.error().shown(),
+                        check.entry().place()),
+                    subject.say("words.at-most", instrument.tolerance())));
   }
 
   /** Whether a check filed on that day puts in doubt what an instrument read of the lot before. */

@@ -34,10 +34,10 @@ final class FinerThanScale implements Finder {
         .map(
             step ->
                 rule.fault(
-                    entry.lot(),
+                    subject,
                     entry.place().column("value"),
-                    entry.shown() + " on " + entry.instrument(),
-                    "a multiple of " + step));
+                    subject.say("doubt.finer.found", entry.shown(), entry.instrument()),
+                    subject.say("doubt.finer.expected", step)));
   }
 
   /**

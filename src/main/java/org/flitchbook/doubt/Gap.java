@@ -30,21 +30,18 @@ final class Gap implements Finder {
   private static Fault gap(Rule rule, Subject subject, Track track, Curve.Gap gap) {
     long from = track.earliest(gap.from());
     long to = track.earliest(gap.to());
-    String hands = gap.byHand() == 0 ? "" : ", " + gap.byHand() + " by hand in it";
+    String length = subject.say("doubt.gap.minutes", (to - from) / 60_000);
+    String told =
+        gap.byHand() == 0 ? length : subject.say("doubt.gap.by-hand", length, gap.byHand());
     return rule.fault(
-        subject.lot().code(),
+        subject,
         track.place(gap.to()),
-        "no reading of "
-            + track.called()
-            + " from "
-            + subject.clock(from)
-            + " to "
-            + subject.clock(to)
-            + " ("
-            + (to - from) / 60_000
-            + " min"
-            + hands
-            + ")",
-        "a reading every " + track.interval() / 1000 + " s");
+        subject.say(
+            "doubt.gap.found",
+            subject.plan().words().word("probe", track.called()),
+            subject.clock(from),
+            subject.clock(to),
+            told),
+        subject.say("doubt.gap.expected", track.interval() / 1000));
   }
 }

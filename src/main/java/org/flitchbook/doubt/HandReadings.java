@@ -6,6 +6,7 @@ import java.util.Map;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
 
 /** What was read of one thing by hand during one step, in order of time. */
 record HandReadings(List<Entry> entries) {
@@ -37,7 +38,7 @@ record HandReadings(List<Entry> entries) {
     return entries.size();
   }
 
-  String what() {
-    return entries.get(0).what().word();
+  What what() {
+    return entries.get(0).what();
   }
 }

@@ -56,11 +56,12 @@ final class LateEntry implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, List<Entry> entries) {
     Entry latest = entries.stream().max(Comparator.comparing(LateEntry::late)).orElseThrow();
-    String others = entries.size() == 1 ? "" : ", the latest of " + entries.size();
+    String late =
+        subject.say("doubt.late.found", subject.what(latest.what()), Subject.length(late(latest)));
     return rule.fault(
-        subject.lot().code(),
+        subject,
         latest.place().column("entered"),
-        latest.what().word() + " entered " + Subject.length(late(latest)) + " later" + others,
-        "an entry at the time of the event, at most " + rule.number("after") + " later");
+        entries.size() == 1 ? late : subject.say("doubt.late.of-several", late, entries.size()),
+        subject.say("doubt.late.expected", rule.number("after")));
   }
 }

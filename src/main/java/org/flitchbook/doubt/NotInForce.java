@@ -29,13 +29,13 @@ final class NotInForce implements Finder {
     String last =
         register
             .last(instrument.id(), use.last())
-            .map(check -> "its last check is at " + check.entry().place())
-            .orElse("no check of it is on file");
+            .map(check -> subject.say("doubt.check.last", check.entry().place()))
+            .orElseGet(() -> subject.say("doubt.check.none"));
     return Optional.of(
         rule.fault(
-            subject.lot().code(),
+            subject,
             use.firstAt(),
-            instrument.id() + ", and " + last,
-            "a good check at most " + Register.validity(instrument).toDays() + " d before"));
+            subject.say("doubt.check.found", instrument.id(), last),
+            subject.say("doubt.check.expected", Register.validity(instrument).toDays())));
   }
 }

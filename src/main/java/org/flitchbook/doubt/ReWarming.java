@@ -56,14 +56,13 @@ final class ReWarming implements Finder {
 
   private static Fault warmed(Rule rule, Subject subject, Track track, int index, long rise) {
     return rule.fault(
-        subject.lot().code(),
+        subject,
         track.place(index),
-        subject.shown(track.level(index, Shift.AS_WRITTEN))
-            + " at "
-            + subject.clock(track.earliest(index))
-            + ", up by "
-            + subject.difference(rise)
-            + " while it chills",
-        "no rise above " + rule.number(ABOVE).shown());
+        subject.say(
+            "doubt.warming.found",
+            subject.shown(track.level(index, Shift.AS_WRITTEN)),
+            subject.clock(track.earliest(index)),
+            subject.difference(rise)),
+        subject.say("doubt.warming.expected", rule.number(ABOVE).shown()));
   }
 }

@@ -41,10 +41,10 @@ final class RoundedReadings implements Finder {
     }
     return Optional.of(
         rule.fault(
-            subject.lot().code(),
+            subject,
             tenths.get(0).place().column("value"),
-            round + " of " + tenths.size() + " readings of " + readings.what() + " end in 0 or 5",
-            "tenths as the instrument shows them"));
+            subject.say("doubt.rounded.found", round, tenths.size(), subject.what(readings.what())),
+            subject.say("doubt.rounded.expected")));
   }
 
   private static List<Entry> matching(Pattern pattern, List<Entry> entries) {

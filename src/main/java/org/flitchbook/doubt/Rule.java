@@ -11,10 +11,8 @@ import org.flitchbook.measure.Quantity;
  * One rule for dirty data, as its data file states it.
  *
  * @param numbers by their names, all that the rule asks for
- * @param what to do about it, in one sentence
  */
-public record Rule(
-    String name, Severity severity, Map<String, Quantity> numbers, String what, String source) {
+public record Rule(String name, Severity severity, Map<String, Quantity> numbers, String source) {
 
   public Rule {
     numbers = Map.copyOf(numbers);
@@ -37,9 +35,13 @@ public record Rule(
     return Duration.ofSeconds(number(key).inBase().rounded(0).longValueExact());
   }
 
-  /** A finding of this rule; beside a note there is nothing to be done about it any more. */
-  Fault fault(String lot, Place place, String found, String expected) {
+  /**
+   * A finding of this rule, and what to do about it; beside a note there is nothing to be done any
+   * more.
+   */
+  Fault fault(Subject subject, Place place, String found, String expected) {
+    String what = subject.plan().words().word("do", name);
     String wanted = severity == Severity.NOTE ? expected : expected + "; " + what;
-    return new Fault(name, severity, lot, place, found, wanted);
+    return new Fault(name, severity, subject.lot().code(), place, found, wanted);
   }
 }

@@ -46,12 +46,10 @@ final class RuleReader {
         fields.parsed("severity", "ask, note or stop", RuleReader::severity);
     Map<String, Quantity> numbers = new HashMap<>();
     finder.ifPresent(known -> numbers(fields, known, numbers));
-    String what = fields.text("do");
     String source = fields.text("source");
     return finder
         .filter(known -> numbers.keySet().equals(known.numbers().keySet()))
-        .flatMap(
-            known -> severity.map(level -> new Rule(known.name(), level, numbers, what, source)));
+        .flatMap(known -> severity.map(level -> new Rule(known.name(), level, numbers, source)));
   }
 
   private static void numbers(Fields fields, Finder finder, Map<String, Quantity> numbers) {

@@ -43,9 +43,10 @@ final class SameValue implements Finder {
   private static Fault fault(
       Rule rule, Subject subject, HandReadings readings, int first, int times) {
     return rule.fault(
-        subject.lot().code(),
+        subject,
         readings.entries().get(first).place().column("value"),
-        shown(readings, first) + " written " + times + " times running for " + readings.what(),
-        "fewer than " + rule.count("times") + " running");
+        subject.say(
+            "doubt.same.found", shown(readings, first), times, subject.what(readings.what())),
+        subject.say("doubt.same.expected", rule.count("times")));
   }
 }

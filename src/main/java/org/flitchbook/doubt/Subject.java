@@ -9,9 +9,19 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.sheet.What;
 
 /** The lot that is looked at, with the plan and the checks of its instruments. */
 record Subject(Plan plan, Register register, Lot lot) {
+
+  /** A fixed wording in the language of the plan. */
+  String say(String key, Object... values) {
+    return plan.words().say(key, values);
+  }
+
+  String what(What what) {
+    return plan.words().word("what", what.word());
+  }
 
   /** A time of day in the plan's zone, as a maker reads it off the wall. */
   String clock(long millis) {

@@ -83,7 +83,7 @@ final class WeightOffStep implements Finder {
     }
     Ratio share = entry.amount().inBase().over(before.grams());
     return share.isBelow(least) || share.isAbove(most)
-        ? Optional.of(fault(rule, subject, entry, share, percent(least) + " to " + percent(most)))
+        ? Optional.of(fault(rule, subject, entry, percent(share), range(subject, least, most)))
         : Optional.empty();
   }
 
@@ -98,13 +98,19 @@ final class WeightOffStep implements Finder {
     return steps.isEmpty() ? List.of(last) : steps;
   }
 
-  private static Fault fault(
-      Rule rule, Subject subject, Entry entry, Ratio share, String expected) {
+  private static Fault fault(Rule rule, Subject subject, Entry entry, String share, String range) {
     return rule.fault(
-        subject.lot().code(),
+        subject,
         entry.place().column("value"),
-        entry.shown() + ", " + percent(share) + " of the weight before",
-        expected + " of it after " + entry.sheet().word());
+        subject.say("doubt.weight.found", entry.shown(), share),
+        subject.say(
+            "doubt.weight.expected",
+            range,
+            subject.plan().words().word("step", entry.sheet().word())));
+  }
+
+  private static String range(Subject subject, Ratio least, Ratio most) {
+    return subject.say("doubt.weight.range", percent(least), percent(most));
   }
 
   private static String percent(Ratio share) {

@@ -3,7 +3,7 @@
 @Floor(
     name = "doubt",
     floor = 4,
-    mayImport = {"input", "measure", "json", "sheet", "sums", "plan", "reading", "lot"},
+    mayImport = {"input", "measure", "json", "sheet", "sums", "plan", "words", "reading", "lot"},
     door = "Doubts")
 package org.flitchbook.doubt;
 

@@ -23,7 +23,17 @@ record Asked(Set<String> keys, Set<String> families) {
 
   /** The rooms that have wording. The other roots of keys are families. */
   private static final List<String> ROOMS =
-      List.of("words", "document", "pdf", "record", "check", "desk", "change", "planned", "lot");
+      List.of(
+          "words",
+          "document",
+          "pdf",
+          "record",
+          "check",
+          "desk",
+          "change",
+          "planned",
+          "lot",
+          "doubt");
 
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");

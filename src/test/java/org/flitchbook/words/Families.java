@@ -49,6 +49,8 @@ final class Families {
     all.put("severity", severities);
     all.put("follows", severities);
     all.put("rule", rules());
+    String doubts = text(Path.of("templates", "doubts.json"));
+    all.put("do", found(Pattern.compile("\"rule\": \"([^\"]+)\""), doubts));
     all.put("probe", Set.of("hand"));
     all.put("column", Set.of("by", "instrument", "value", "item", "note"));
     all.put(
