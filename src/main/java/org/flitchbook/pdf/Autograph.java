@@ -2,12 +2,14 @@ package org.flitchbook.pdf;
 
 import java.time.ZonedDateTime;
 import java.util.List;
+import org.flitchbook.words.Words;
 
 /**
  * What a signature shows and states.
  *
  * @param field the field to sign in
  * @param lines shown in the field, the first one strong; long ones are broken
+ * @param words the wording of the print's language
  * @param name of the signer
  * @param reason for signing
  * @param time stated as the time of signing, with its offset
@@ -17,6 +19,7 @@ import java.util.List;
 public record Autograph(
     String field,
     List<String> lines,
+    Words words,
     String name,
     String reason,
     ZonedDateTime time,

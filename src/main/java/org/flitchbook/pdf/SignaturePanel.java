@@ -10,6 +10,7 @@ import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceStream;
 import org.flitchbook.document.Style;
+import org.flitchbook.words.Words;
 
 /** Draws what a signed field shows, over the lines for ink. */
 final class SignaturePanel {
@@ -17,10 +18,10 @@ final class SignaturePanel {
   private final Fonts fonts;
   private final Setting setting;
 
-  SignaturePanel(PDDocument file) throws IOException {
+  SignaturePanel(PDDocument file, Words words) throws IOException {
     this.file = file;
     this.fonts = new Fonts(file);
-    this.setting = new Setting(fonts);
+    this.setting = new Setting(fonts, words);
   }
 
   PDAppearanceStream draw(PDRectangle place, List<String> lines) throws IOException {

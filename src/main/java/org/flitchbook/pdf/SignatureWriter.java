@@ -63,7 +63,8 @@ final class SignatureWriter {
     PDAnnotationWidget widget = field.getWidgets().get(0);
     PDRectangle place = widget.getRectangle();
     PDAppearanceDictionary panel = new PDAppearanceDictionary();
-    panel.setNormalAppearance(new SignaturePanel(file).draw(place, autograph.lines()));
+    panel.setNormalAppearance(
+        new SignaturePanel(file, autograph.words()).draw(place, autograph.lines()));
     PDSignature signature = signature();
     field.getCOSObject().setItem(COSName.V, signature);
     file.addSignature(signature, options);

@@ -24,6 +24,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDStream;
+import org.flitchbook.Wording;
 import org.flitchbook.document.Paper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -50,6 +51,7 @@ final class SignaturesTest {
         new Autograph(
             field,
             List.of("Signed by Maud Achterberg (MA), maker", "2026-02-24 18:40:12 −05:00"),
+            Wording.ENGLISH,
             "Maud Achterberg",
             "Prepared by",
             TIME,
