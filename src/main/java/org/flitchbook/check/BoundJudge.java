@@ -167,7 +167,9 @@ final class BoundJudge {
         Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
     return verdict(value, worst, judged.probe(track))
         .measured(measured, Shown.worst(value, off, bound.ceiling(), read(track, peak)))
-        .from(List.of(track.place(peak)), List.of(track.origin(), track.place(peak)));
+        .from(
+            List.of(track.place(peak)),
+            bound.ceiling() ? Rest.on(track) : Rest.on(track, peak, peak));
   }
 
   private String read(Track track, int index) {

@@ -88,8 +88,8 @@ final class CadenceJudge {
           case PENDING -> judged.runs(step);
           case MET -> "";
         };
-    List<Place> rests = new ArrayList<>(longest.between());
-    done.forEach(entry -> rests.add(entry.place()));
+    List<Rest> rests = new ArrayList<>(longest.between().stream().map(Rest::on).toList());
+    done.forEach(entry -> rests.add(Rest.on(entry.place())));
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of(

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
-import org.flitchbook.input.Place;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
@@ -23,15 +23,35 @@ public final class Checks {
 
   private final Case judged;
   private final List<Fault> faults;
+  private final Optional<Case> undoubted;
 
   private Checks(Case judged, List<Fault> faults) {
     this.judged = judged;
     this.faults = faults;
+    this.undoubted = undoubted(judged, faults);
+  }
+
+  /** The same without the readings in doubt; empty where none are. */
+  private static Optional<Case> undoubted(Case judged, List<Fault> faults) {
+    List<Stretch> doubted =
+        faults.stream()
+            .filter(Fault::isInDoubt)
+            .flatMap(fault -> fault.stretch().stream())
+            .filter(stretch -> stretch.standing() == Stretch.Standing.IN_DOUBT)
+            .toList();
+    Lot lot = judged.lot();
+    for (Stretch each : doubted) {
+      lot = lot.without(each, "in doubt");
+    }
+    return doubted.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Case(judged.plan(), lot, judged.product(), judged.moment()));
   }
 
   /**
    * Judges one lot.
    *
+   * @param lot without the readings that are none
    * @param doubts what the rules for dirty data say of it, beside its own faults
    * @param moment what has not happened by then is to come
    */
@@ -115,7 +135,20 @@ public final class Checks {
         new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
+  /** With the readings in doubt and without them; the worse counts. */
   private Outcome judge(Limit limit) {
+    Outcome with = judge(limit, judged);
+    return undoubted.map(without -> worse(with, judge(limit, without))).orElse(with);
+  }
+
+  private Outcome worse(Outcome with, Outcome without) {
+    Outcome worse = Outcome.worstOfAll(List.of(with, without));
+    return worse.verdict() == with.verdict()
+        ? worse
+        : worse.but(worse.verdict(), judged.say("check.without-doubted"));
+  }
+
+  private static Outcome judge(Limit limit, Case judged) {
     Kind kind = limit.kind();
     if (kind instanceof Kind.Bound bound) {
       return new BoundJudge(judged, bound, limit.step()).judge();
@@ -145,16 +178,10 @@ public final class Checks {
   }
 
   private Finding finding(Limit limit, Outcome found) {
-    Outcome outcome = whole(limit, undoubted(limit, new Proof(judged).of(limit, found)));
+    Outcome outcome = whole(limit, agreed(limit, new Proof(judged).of(limit, found)));
     for (Fault fault : faults) {
-      if (fault.isOpen() && touches(fault, outcome) && !outcome.verdict().isMissed()) {
-        outcome =
-            outcome.but(
-                Verdict.NOT_SHOWN,
-                judged.say(
-                    "check.in-doubt",
-                    judged.plan().words().word("rule", fault.rule()),
-                    fault.place()));
+      if (fault.isInDoubt() && !outcome.verdict().isMissed() && outcome.isTouchedBy(fault)) {
+        outcome = outcome.but(Verdict.NOT_SHOWN, doubt(fault));
       }
     }
     return new Finding(
@@ -168,8 +195,14 @@ public final class Checks {
         outcome.parts());
   }
 
+  private String doubt(Fault fault) {
+    String key = fault.isOpen() ? "check.in-doubt" : "check.in-doubt.explained";
+    String rule = judged.plan().words().word("rule", fault.rule());
+    return judged.say(key, rule, fault.place());
+  }
+
   /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
-  private Outcome undoubted(Limit limit, Outcome outcome) {
+  private Outcome agreed(Limit limit, Outcome outcome) {
     return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
         ? outcome.but(
             Verdict.NOT_SHOWN, judged.say("check.stricter-remembered", limit.doubt().get()))
@@ -190,23 +223,6 @@ public final class Checks {
         ? outcome
         : outcome.but(
             Verdict.NOT_SHOWN, judged.say("check.parts-lacking", String.join(", ", lacking)));
-  }
-
-  private static boolean touches(Fault fault, Outcome outcome) {
-    return outcome.rests().stream().anyMatch(rest -> touches(fault.place(), rest));
-  }
-
-  /**
-   * An entry is touched by a fault of its line; a log's column by one of its column or its file.
-   */
-  private static boolean touches(Place fault, Place rest) {
-    if (!rest.file().equals(fault.file())) {
-      return false;
-    }
-    boolean wholeColumn = rest.line() == 0 || fault.line() == 0;
-    return wholeColumn
-        ? fault.column().isEmpty() || rest.column().equals(fault.column())
-        : rest.line() == fault.line();
   }
 
   private static Verdict verdict(List<Finding> findings, List<Fault> faults) {

@@ -6,7 +6,8 @@ import org.flitchbook.input.Place;
 import org.flitchbook.measure.Ratio;
 
 /** One stage with one probe; the least in order is the worst. */
-record Clocked(Part part, String formula, List<Place> evidence) implements Comparable<Clocked> {
+record Clocked(Part part, String formula, List<Place> evidence, List<Rest> rests)
+    implements Comparable<Clocked> {
 
   @Override
   public int compareTo(Clocked other) {

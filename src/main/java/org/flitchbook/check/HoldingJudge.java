@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
@@ -132,19 +131,11 @@ final class HoldingJudge {
         .measured(
             Measured.of(holding.what().word(), value, holding.ceiling(), holding.limit()).less(off),
             Shown.worst(value, off, holding.ceiling(), read(track, worst)))
-        .from(List.of(track.place(worst)), rests(track, worst));
+        .from(List.of(track.place(worst)), Rest.on(track));
   }
 
   private String read(Track track, int index) {
     return judged.read(track, judged.date(track.earliest(index)));
-  }
-
-  private static List<Place> rests(Track track, int worst) {
-    List<Place> rests = new ArrayList<>(List.of(track.place(worst)));
-    if (track.interval() > 0) {
-      rests.add(track.origin());
-    }
-    return rests;
   }
 
   private String reason(Verdict verdict, Quantity value, List<Excursion> outside) {

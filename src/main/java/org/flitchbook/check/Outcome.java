@@ -3,6 +3,7 @@ package org.flitchbook.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Ratio;
 
@@ -10,7 +11,7 @@ import org.flitchbook.measure.Ratio;
  * What one kind of limit finds, before the conditions of the limit and the doubts of the data are
  * looked at.
  *
- * @param rests the readings that it rests on: an entry's line, or a whole column of a log (line 0)
+ * @param rests the readings that it rests on
  */
 record Outcome(
     Verdict verdict,
@@ -19,7 +20,7 @@ record Outcome(
     String reason,
     List<Place> evidence,
     List<Part> parts,
-    List<Place> rests) {
+    List<Rest> rests) {
 
   static Outcome of(Verdict verdict, String reason) {
     return new Outcome(verdict, Optional.empty(), "", reason, List.of(), List.of(), List.of());
@@ -42,10 +43,10 @@ record Outcome(
   }
 
   Outcome from(List<Place> places) {
-    return new Outcome(verdict, measured, formula, reason, places, parts, places);
+    return from(places, places.stream().map(Rest::on).toList());
   }
 
-  Outcome from(List<Place> places, List<Place> restsOn) {
+  Outcome from(List<Place> places, List<Rest> restsOn) {
     return new Outcome(verdict, measured, formula, reason, places, parts, restsOn);
   }
 
@@ -57,6 +58,10 @@ record Outcome(
   Outcome but(Verdict worse, String why) {
     String all = reason.isEmpty() ? why : reason + "; " + why;
     return new Outcome(worse, measured, formula, all, evidence, parts, rests);
+  }
+
+  boolean isTouchedBy(Fault fault) {
+    return rests.stream().anyMatch(rest -> rest.isTouchedBy(fault));
   }
 
   /**
@@ -85,7 +90,7 @@ record Outcome(
   /** The worst of some, with the evidence and the readings of all. */
   static Outcome worstOfAll(List<Outcome> outcomes) {
     Outcome worst = worst(outcomes);
-    List<Place> rests = new ArrayList<>();
+    List<Rest> rests = new ArrayList<>();
     outcomes.forEach(each -> rests.addAll(each.rests));
     return worst.from(worst.evidence, rests.stream().distinct().toList());
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -110,9 +111,10 @@ final class ShareJudge {
           held.add(Held.between(from, off.isBefore(end) ? off : end));
         }
       }
+      List<Place> places = entries.stream().map(Entry::place).toList();
       return entries.isEmpty()
           ? Optional.empty()
-          : Optional.of(judge(held, held, entries.stream().map(Entry::place).toList()));
+          : Optional.of(from(judge(held, held), places, places.stream().map(Rest::on)));
     }
 
     private static Moment latest(Moment a, Moment b) {
@@ -134,7 +136,20 @@ final class ShareJudge {
               ? List.of(track.place(highest(track)))
               : List.of(
                   track.place(sure.get(0).first()), track.place(sure.get(sure.size() - 1).last()));
-      return judge(held(track, sure), held(track, runs(track, Shift.AS_WRITTEN)), evidence);
+      Outcome outcome = judge(held(track, sure), held(track, runs(track, Shift.AS_WRITTEN)));
+      return from(outcome, evidence, Rest.on(track).stream());
+    }
+
+    private Outcome from(Outcome outcome, List<Place> evidence, Stream<Rest> rests) {
+      Stream<Rest> ofCores =
+          option.endpoint().isEmpty()
+              ? Stream.of()
+              : cores().stream().flatMap(track -> Rest.on(track).stream());
+      return outcome.from(evidence, Stream.concat(rests, ofCores).toList());
+    }
+
+    private List<Track> cores() {
+      return judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     }
 
     private static int highest(Track track) {
@@ -172,7 +187,7 @@ final class ShareJudge {
           .toList();
     }
 
-    private Outcome judge(List<Held> sure, List<Held> written, List<Place> evidence) {
+    private Outcome judge(List<Held> sure, List<Held> written) {
       Quantity cooking = Case.time(into.longestTo(end), Unit.MINUTE);
       Quantity wanted = wanted(cooking);
       Quantity held = Held.sure(sure);
@@ -181,9 +196,7 @@ final class ShareJudge {
           Measured.of(judged.say("check.share.time-under", name), held, false, wanted);
       String formula =
           judged.say("check.share.formula", name, formula(sure, cooking), wanted.shown());
-      return verdict(held, Held.written(written), wanted)
-          .measured(measured, formula)
-          .from(evidence);
+      return verdict(held, Held.written(written), wanted).measured(measured, formula);
     }
 
     private String formula(List<Held> sure, Quantity cooking) {
@@ -240,7 +253,7 @@ final class ShareJudge {
     }
 
     private Optional<String> endpoint(Quantity wanted) {
-      List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+      List<Track> tracks = cores();
       boolean all = !tracks.isEmpty() && tracks.stream().allMatch(track -> reaches(track, wanted));
       return all ? Optional.empty() : Optional.of(judged.say("check.share.not-reached", wanted));
     }

@@ -1,10 +1,10 @@
 package org.flitchbook.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sheet.Step;
@@ -34,20 +34,23 @@ final class SpanJudge {
           .withoutStep(step)
           .orElseGet(() -> judged.missing(step, judged.noReading(span.what())));
     }
-    List<Clocked> stages = span.stages().stream().map(stage -> worstProbe(stage, tracks)).toList();
+    List<List<Clocked>> all =
+        span.stages().stream().map(stage -> everyProbe(stage, tracks)).toList();
+    List<Clocked> stages = all.stream().map(Collections::min).toList();
     Clocked first = stages.stream().min(Comparator.naturalOrder()).orElseThrow();
     return Outcome.of(first.part().verdict(), reasons(stages))
         .parts(stages.stream().map(Clocked::part).toList())
         .measured(first.part().measured(), formula(stages))
         .from(
             stages.stream().flatMap(each -> each.evidence().stream()).distinct().toList(),
-            rests(tracks));
+            rests(all));
   }
 
-  private List<Place> rests(List<Track> tracks) {
-    List<Place> rests = new ArrayList<>(tracks.stream().map(Track::origin).toList());
-    drying.ifPresent(warm -> rests.addAll(warm.origins()));
-    return rests;
+  private List<Rest> rests(List<List<Clocked>> all) {
+    List<Rest> rests = new ArrayList<>();
+    all.forEach(stage -> stage.forEach(probe -> rests.addAll(probe.rests())));
+    drying.ifPresent(warm -> rests.addAll(warm.rests()));
+    return rests.stream().distinct().toList();
   }
 
   private static String reasons(List<Clocked> stages) {
@@ -59,11 +62,10 @@ final class SpanJudge {
     return String.join("; ", stages.stream().map(Clocked::formula).toList());
   }
 
-  private Clocked worstProbe(Kind.Stage stage, List<Track> tracks) {
+  private List<Clocked> everyProbe(Kind.Stage stage, List<Track> tracks) {
     return tracks.stream()
         .flatMap(track -> track.ways().stream())
         .map(track -> new StageJudge(judged, span, stage, track, drying).clocked())
-        .min(Comparator.naturalOrder())
-        .orElseThrow();
+        .toList();
   }
 }

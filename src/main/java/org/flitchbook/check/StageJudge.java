@@ -131,7 +131,8 @@ final class StageJudge {
             Optional.of(Instant.ofEpochMilli(track.earliest(shown.start()))),
             Optional.of(Instant.ofEpochMilli(track.latest(shown.end()))),
             reason);
-    return new Clocked(part, formula(shown), evidence(shown));
+    int last = stage.falling() ? track.size() - 1 : shown.end();
+    return new Clocked(part, formula(shown), evidence(shown), Rest.on(track, shown.start(), last));
   }
 
   private Clocked none(Verdict verdict, String reason) {
@@ -145,7 +146,8 @@ final class StageJudge {
             Optional.empty(),
             Optional.empty(),
             reason);
-    return new Clocked(part, "", List.of(track.place(0), track.place(track.size() - 1)));
+    List<Place> ends = List.of(track.place(0), track.place(track.size() - 1));
+    return new Clocked(part, "", ends, Rest.on(track));
   }
 
   private String formula(BandTime shown) {

@@ -137,7 +137,14 @@ final class TimeAtTemperatureJudge {
               tried.row().time());
       return Outcome.of(verdict, reason)
           .measured(measured, formula(tried, value))
-          .from(evidence(tried.held()), List.of(track.origin()));
+          .from(evidence(tried.held()), rests(tried));
+    }
+
+    /** The run that serves; where none does, whatever was read. */
+    private List<Rest> rests(Tried tried) {
+      return tried.serves()
+          ? Rest.on(track, tried.held().start(), tried.held().end())
+          : Rest.on(track);
     }
 
     /** Both ends of the run; where there is none, the reading that came nearest. */

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
@@ -74,7 +73,7 @@ final class WarmDrying {
         "check.drying.counted", added.shown(), rule.above(), rule.beyond(), rule.note());
   }
 
-  List<Place> origins() {
-    return tracks.stream().map(Track::origin).toList();
+  List<Rest> rests() {
+    return tracks.stream().flatMap(track -> Rest.on(track).stream()).toList();
   }
 }

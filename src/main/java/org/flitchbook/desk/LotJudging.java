@@ -2,7 +2,6 @@ package org.flitchbook.desk;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +12,7 @@ import org.flitchbook.check.Former;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.doubt.Doubts;
+import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Assembled;
@@ -64,7 +64,8 @@ final class LotJudging {
             .map(plan -> changed(plan, versions.until(plan).orElseThrow(), lot))
             .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
-    List<Former> before = former.stream().flatMap(plan -> under(plan, lot).stream()).toList();
+    List<Former> before =
+        former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
     return PlanChoice.of(lot, versions)
         .map(choice -> chosen(choice.version(), now, before))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
@@ -88,13 +89,13 @@ final class LotJudging {
         words.say("desk.plan.one-version"));
   }
 
-  private Optional<Former> under(Plan plan, Lot lot) {
+  private Optional<Former> under(Plan plan, Lot lot, List<Fault> changed) {
     Assembled under =
         underFormer.computeIfAbsent(plan.version(), v -> Lots.assemble(plan, days, moment));
     LocalDate until = versions.until(plan).orElseThrow();
     return under
         .lot(lot.code())
-        .map(same -> new Former(plan.version(), until, judge(plan, under, same, List.of())));
+        .map(same -> new Former(plan.version(), until, judge(plan, under, same, changed)));
   }
 
   private Instant begin(Lot lot) {
@@ -102,8 +103,7 @@ final class LotJudging {
   }
 
   private Judgement judge(Plan plan, Assembled under, Lot lot, List<Fault> more) {
-    List<Fault> doubts = new ArrayList<>(Doubts.find(plan, rules, under.register(), lot));
-    doubts.addAll(more);
-    return Checks.judge(plan, lot, doubts, moment);
+    Examined examined = Doubts.examine(plan, rules, under.register(), lot, more);
+    return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 }

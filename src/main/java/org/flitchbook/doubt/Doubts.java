@@ -3,6 +3,7 @@ package org.flitchbook.doubt;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Lot;
@@ -12,10 +13,26 @@ import org.flitchbook.plan.Plan;
 /** Finds in a lot's data what would make a bad batch look good. */
 public final class Doubts {
 
-  private static final List<Finder> FINDERS =
+  /** They leave readings out, so that each looks at the lot without what the ones before found. */
+  static final List<Finder> EXCLUDING =
       List.of(
-          new Gap(),
-          new ReWarming(),
+          new UnitMistaken(),
+          new ErrorValue(),
+          new ImpossibleValue(),
+          new ProbeNotIn(),
+          new ProbePulled("probe pulled and put back", false),
+          new ProbePulled("probe pulled at the finish", true));
+
+  /** They look at what is left, in any order. */
+  static final List<Finder> FINDERS =
+      List.of(
+          new ProbeMoved(),
+          new CoreLikeAir(),
+          new WrongSide(),
+          new Stuck(),
+          new LidOpen(),
+          new FireOut(),
+          new ProbesDisagree(),
           new FinerThanScale(),
           new CoarseScale("scale coarse for its load"),
           new CoarseScale("scale too coarse"),
@@ -29,6 +46,16 @@ public final class Doubts {
           new NotInForce(),
           new FailedCheck());
 
+  /** They look at what is left once people have said which readings are wrong. */
+  static final List<Finder> LAST =
+      List.of(
+          new ReWarming(),
+          new Gap(),
+          new GapOverCrossing(),
+          new LogBeginsLate(),
+          new LogEndsEarly(),
+          new HandDisagrees());
+
   private Doubts() {}
 
   /** The rules with their numbers; what is wrong with the file goes to the faults. */
@@ -36,16 +63,15 @@ public final class Doubts {
     return RuleReader.read(file, faults);
   }
 
-  /** What the rules say of one lot; a rule that is not among them is not looked for. */
-  public static List<Fault> find(Plan plan, List<Rule> rules, Register register, Lot lot) {
-    Subject subject = new Subject(plan, register, lot);
-    return FINDERS.stream()
-        .flatMap(
-            finder ->
-                rules.stream()
-                    .filter(rule -> rule.name().equals(finder.name()))
-                    .flatMap(rule -> finder.find(rule, subject).stream()))
-        .toList();
+  /**
+   * What the rules say of one lot, and what people said of that; a rule that is not among them is
+   * not looked for.
+   *
+   * @param others what else was found of the lot, of which people may have said something too
+   */
+  public static Examined examine(
+      Plan plan, List<Rule> rules, Register register, Lot lot, List<Fault> others) {
+    return new Examination(new Subject(plan, rules, register, lot), others).examined();
   }
 
   /**
@@ -53,14 +79,18 @@ public final class Doubts {
    * was done with is to be judged once more.
    */
   public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
-    return FailedCheck.isReopened(new Subject(plan, register, lot), day);
+    return FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
   }
 
   static List<String> names() {
-    return FINDERS.stream().map(Finder::name).toList();
+    return all().map(Named::name).toList();
   }
 
-  static Optional<Finder> finder(String name) {
-    return FINDERS.stream().filter(finder -> finder.name().equals(name)).findFirst();
+  static Optional<Named> named(String name) {
+    return all().filter(each -> each.name().equals(name)).findFirst();
+  }
+
+  private static Stream<Named> all() {
+    return Stream.of(EXCLUDING, FINDERS, LAST, List.of(new Explaining())).flatMap(List::stream);
   }
 }

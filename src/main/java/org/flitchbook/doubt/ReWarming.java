@@ -1,21 +1,20 @@
 package org.flitchbook.doubt;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.OptionalLong;
 import org.flitchbook.input.Fault;
-import org.flitchbook.lot.Stay;
-import org.flitchbook.lot.Track;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Dimension;
-import org.flitchbook.measure.Level;
 import org.flitchbook.sheet.Step;
-import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
 
-/** A core that rises while it chills. */
+/**
+ * A core that rises while it chills: by more than a few degrees, once the first half hour is over,
+ * or by more than its uncertainty above a bound of the cooling that it had passed.
+ */
 final class ReWarming implements Finder {
-
-  private static final String ABOVE = "above";
 
   @Override
   public String name() {
@@ -24,45 +23,63 @@ final class ReWarming implements Finder {
 
   @Override
   public Map<String, Dimension> numbers() {
-    return Map.of(ABOVE, Dimension.TEMPERATURE);
+    return Map.of("above", Dimension.TEMPERATURE, "after", Dimension.TIME);
   }
 
   @Override
   public List<Fault> find(Rule rule, Subject subject) {
-    Optional<Stay> chill = subject.lot().stay(Step.CHILL);
-    if (chill.isEmpty()) {
-      return List.of();
+    OptionalLong into = subject.into(Step.CHILL);
+    List<Fault> faults = new ArrayList<>();
+    if (into.isPresent()) {
+      List<Long> bounds = Bands.of(subject).falling().bounds();
+      subject.cores().forEach(core -> find(rule, subject, core, into.getAsLong(), bounds, faults));
     }
-    long from = chill.get().into().time().latest().toEpochMilli();
-    return subject.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE).stream()
-        .flatMap(track -> rise(rule, subject, track, from).stream())
-        .toList();
+    return faults;
   }
 
-  private static Optional<Fault> rise(Rule rule, Subject subject, Track track, long from) {
-    long allowed = Level.ofDifference(rule.number(ABOVE));
-    long lowest = Long.MAX_VALUE;
-    for (int i = 0; i < track.size(); i++) {
-      if (track.earliest(i) >= from && !track.byHand(i)) {
-        long level = track.level(i, Shift.AS_WRITTEN);
-        if (lowest != Long.MAX_VALUE && level - lowest > allowed) {
-          return Optional.of(warmed(rule, subject, track, i, level - lowest));
-        }
-        lowest = Math.min(lowest, level);
+  private static void find(
+      Rule rule, Subject subject, Log core, long into, List<Long> bounds, List<Fault> faults) {
+    long above = rule.difference("above");
+    long from = into + rule.millis("after");
+    int lowest = core.atOrAfter(into);
+    for (int i = lowest + 1; i < core.size(); i++) {
+      if ((core.at(i) >= from && core.rise(lowest, i) > above)
+          || isAcross(core, lowest, i, bounds)) {
+        int last = lastWarm(core, lowest, i);
+        faults.add(fault(rule, subject, core, lowest, i, last));
+        i = last;
       }
+      lowest = core.level(i) < core.level(lowest) ? i : lowest;
     }
-    return Optional.empty();
   }
 
-  private static Fault warmed(Rule rule, Subject subject, Track track, int index, long rise) {
+  /** It had been at or below a bound, and is above it by more than the log's error explains. */
+  private static boolean isAcross(Log core, int lowest, int index, List<Long> bounds) {
+    return core.level(index, Shift.DOWN) > core.level(lowest, Shift.UP)
+        && bounds.stream()
+            .anyMatch(
+                bound -> core.level(lowest) <= bound && core.level(index, Shift.DOWN) > bound);
+  }
+
+  private static int lastWarm(Log core, int lowest, int from) {
+    int last = from;
+    while (last < core.last() && core.level(last + 1) > core.level(lowest)) {
+      last++;
+    }
+    return last;
+  }
+
+  private static Fault fault(
+      Rule rule, Subject subject, Log core, int lowest, int index, int last) {
     return rule.fault(
-        subject,
-        track.place(index),
-        subject.say(
-            "doubt.warming.found",
-            subject.shown(track.level(index, Shift.AS_WRITTEN)),
-            subject.clock(track.earliest(index)),
-            subject.difference(rise)),
-        subject.say("doubt.warming.expected", rule.number(ABOVE).shown()));
+            subject,
+            core.place(index),
+            subject.say(
+                "doubt.warming.found",
+                subject.shown(core.level(index)),
+                subject.clock(core.at(index)),
+                subject.difference(core.rise(lowest, index))),
+            subject.say("doubt.warming.expected", rule.number("above").shown()))
+        .over(core.stretch(lowest + 1, last, Stretch.Standing.IN_DOUBT));
   }
 }

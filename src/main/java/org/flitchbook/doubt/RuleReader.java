@@ -40,26 +40,40 @@ final class RuleReader {
   }
 
   private static Optional<Rule> rule(Fields fields) {
-    Optional<Finder> finder =
-        fields.parsed("rule", "one of " + String.join(", ", Doubts.names()), Doubts::finder);
+    Optional<Named> rule =
+        fields.parsed("rule", "one of " + String.join(", ", Doubts.names()), Doubts::named);
     Optional<Severity> severity =
         fields.parsed("severity", "ask, note or stop", RuleReader::severity);
     Map<String, Quantity> numbers = new HashMap<>();
-    finder.ifPresent(known -> numbers(fields, known, numbers));
+    Map<String, List<Quantity>> lists = new HashMap<>();
+    rule.ifPresent(known -> numbers(fields, known, numbers));
+    rule.ifPresent(known -> known.lists().forEach(key -> lists.put(key, list(fields, key))));
     String source = fields.text("source");
-    return finder
-        .filter(known -> numbers.keySet().equals(known.numbers().keySet()))
-        .flatMap(known -> severity.map(level -> new Rule(known.name(), level, numbers, source)));
+    return rule.filter(known -> numbers.keySet().equals(known.numbers().keySet()))
+        .flatMap(
+            known ->
+                severity.map(level -> new Rule(known.name(), level, numbers, lists, source)));
   }
 
-  private static void numbers(Fields fields, Finder finder, Map<String, Quantity> numbers) {
-    finder
-        .numbers()
+  private static void numbers(Fields fields, Named rule, Map<String, Quantity> numbers) {
+    rule.numbers()
         .forEach(
             (key, dimension) ->
                 fields
                     .parsed(key, dimension.words(), text -> number(text, dimension))
                     .ifPresent(number -> numbers.put(key, number)));
+  }
+
+  private static List<Quantity> list(Fields fields, String key) {
+    List<Quantity> list = new ArrayList<>();
+    for (String text : fields.texts(key)) {
+      Optional<Quantity> number = number(text, Dimension.TEMPERATURE);
+      number.ifPresent(list::add);
+      if (number.isEmpty()) {
+        fields.fault(key, text, Dimension.TEMPERATURE.words());
+      }
+    }
+    return list;
   }
 
   private static Optional<Quantity> number(String text, Dimension dimension) {

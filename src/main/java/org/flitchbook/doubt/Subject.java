@@ -3,16 +3,33 @@ package org.flitchbook.doubt;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
+import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Shift;
 
-/** The lot that is looked at, with the plan and the checks of its instruments. */
-record Subject(Plan plan, Register register, Lot lot) {
+/** The lot that is looked at, with the plan, the rules and the checks of its instruments. */
+record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
+
+  Optional<Rule> rule(String name) {
+    return rules.stream().filter(rule -> rule.name().equals(name)).findFirst();
+  }
+
+  /** The same with a lot of which some readings were left out. */
+  Subject of(Lot other) {
+    return new Subject(plan, rules, register, other);
+  }
 
   /** A fixed wording in the language of the plan. */
   String say(String key, Object... values) {
@@ -35,6 +52,49 @@ record Subject(Plan plan, Register register, Lot lot) {
       return length.toDays() + " d";
     }
     return length.toHours() >= 2 ? length.toHours() + " h" : length.toMinutes() + " min";
+  }
+
+  /** The readings of the core, the logs' and those by hand. */
+  List<Track> coreTracks() {
+    return lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+  }
+
+  /** The probes of the core whose readings were logged. */
+  List<Log> cores() {
+    return coreTracks().stream().filter(track -> track.interval() > 0).map(Log::new).toList();
+  }
+
+  /** When the lot went into a step, as written; empty where nobody wrote it. */
+  OptionalLong into(Step step) {
+    return lot.stay(step).stream()
+        .mapToLong(stay -> stay.into().time().earliest().toEpochMilli())
+        .findFirst();
+  }
+
+  /** When a step ended, at the latest; empty while it runs. */
+  OptionalLong endOf(Step step) {
+    return lot.end(step).stream().mapToLong(end -> end.latest().toEpochMilli()).findFirst();
+  }
+
+  /** A fault about a time in which a log was silent; hand readings alone have no such time. */
+  Fault silence(Fault fault, Track track, long from, long until) {
+    return track.interval() == 0
+        ? fault
+        : fault.over(
+            new Stretch(
+                track.origin(),
+                Instant.ofEpochMilli(from),
+                Instant.ofEpochMilli(Math.max(from, until)),
+                Stretch.Standing.SILENCE));
+  }
+
+  /** {@code 139.3 °F at 13:00}. */
+  String told(Log log, int index) {
+    return shown(log.level(index)) + " at " + clock(log.at(index));
+  }
+
+  String told(Track track, int index) {
+    return shown(track.level(index, Shift.AS_WRITTEN)) + " at " + clock(track.earliest(index));
   }
 
   /** The unit in which the establishment reads temperatures. */

@@ -82,18 +82,13 @@ final class Logs {
     for (Fault fault : faults) {
       Set<String> lots = lotsOfFile.getOrDefault(fault.place().file(), Set.of());
       if (fault.lot().isEmpty() && !lots.isEmpty()) {
-        lots.forEach(lot -> own.add(of(fault, lot)));
+        lots.forEach(lot -> own.add(fault.ofLot(lot)));
       } else {
         own.add(fault);
       }
     }
     faults.clear();
     faults.addAll(own);
-  }
-
-  private static Fault of(Fault fault, String lot) {
-    return new Fault(
-        fault.rule(), fault.severity(), lot, fault.place(), fault.found(), fault.expected());
   }
 
   private static List<String> served(Series series, Map<String, LotDraft> drafts) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -95,6 +96,26 @@ public record Lot(
 
   private static boolean isOfTheCore(What what, Step kept, Step asked) {
     return what == What.INTERNAL_TEMPERATURE && (asked == Step.RELEASE || kept != Step.RELEASE);
+  }
+
+  /** The same lot without the readings of a stretch; a track without any reading is left out. */
+  public Lot without(Stretch stretch, String why) {
+    return new Lot(
+        code,
+        product,
+        entries,
+        corrections,
+        stays,
+        tracks.stream()
+            .map(each -> new StepTrack(each.step(), each.track().without(stretch, why)))
+            .filter(each -> each.track().size() > 0)
+            .toList(),
+        faults,
+        filed);
+  }
+
+  public Lot with(List<Fault> own) {
+    return new Lot(code, product, entries, corrections, stays, tracks, own, filed);
   }
 
   /** The last time at which anything was read of it, by hand or by a log. */

@@ -5,10 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 import org.flitchbook.words.Words;
 
 /** A lot while its steps and tracks are being worked out. */
@@ -35,6 +37,31 @@ final class LotDraft {
 
   List<Lot.StepTrack> tracks() {
     return new TrackMaker(timeline, entries, stays).tracks();
+  }
+
+  /** The probes that the lot's logs name and of which nothing was read while it was in the heat. */
+  List<Fault> silent(String code, List<Lot.StepTrack> tracks) {
+    List<String> read = tracks.stream().map(each -> each.track().called()).toList();
+    boolean heated =
+        stays.stream()
+            .filter(each -> each.step() == Step.SMOKE || each.step() == Step.CHILL)
+            .anyMatch(each -> each.out().isPresent());
+    return timeline.series().stream()
+        .filter(series -> heated && series.what() == What.INTERNAL_TEMPERATURE)
+        .filter(series -> series.lots().contains(code) && !read.contains(series.called()))
+        .map(
+            series ->
+                Fault.ask(
+                    "probe without a reading",
+                    code,
+                    Place.of(series.file()),
+                    "no reading of "
+                        + series.called()
+                        + " ("
+                        + series.column()
+                        + ") while the lot was smoked and chilled",
+                    "readings of every probe that logs.json names for the lot"))
+        .toList();
   }
 
   /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
@@ -70,7 +97,7 @@ final class LotDraft {
     return Optional.of(new Stay(step, into, out, visits(intos, outs)));
   }
 
-  private List<Entry> inOrder(org.flitchbook.sheet.What what) {
+  private List<Entry> inOrder(What what) {
     return entries.stream()
         .filter(entry -> entry.is(what))
         .sorted(Comparator.comparing(entry -> entry.time().earliest()))

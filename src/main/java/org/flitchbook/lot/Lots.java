@@ -79,14 +79,16 @@ public final class Lots {
     List<Entry> entries = entriesOfLot.getOrDefault(code, List.of());
     Optional<Product> product = product(code, entries);
     checkOnce(code, entries);
+    List<Lot.StepTrack> tracks = draft.tracks();
     return new Lot(
         code,
         product,
         entries,
         corrections.of(code),
         draft.stays(),
-        draft.tracks(),
-        Stream.concat(faults.stream(), draft.faults().stream())
+        tracks,
+        Stream.of(faults, draft.faults(), draft.silent(code, tracks))
+            .flatMap(List::stream)
             .filter(fault -> fault.lot().equals(code))
             .distinct()
             .toList(),

@@ -1,12 +1,14 @@
 package org.flitchbook.lot;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
-import org.flitchbook.measure.Level;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Samples;
@@ -15,52 +17,29 @@ import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
 
 /**
- * Readings of a log and by hand, merged by time: a list of their indices. A negative one points
- * into the list of hand entries: −1 is the first of them.
+ * Readings merged by time: an index into the log's samples, or below 0 one into the list of hand
+ * entries, −1 being the first of them.
  */
 final class MergedTrack implements Track {
 
-  private final What what;
-  private final String called;
-  private final Place origin;
-  private final String instrument;
-  private final String logRoom;
-  private final Unit unit;
-  private final Spread logSpread;
+  private final Probe probe;
   private final List<HandReading> hands;
-  private final long precision;
-  private final long interval;
   private final Optional<Samples> samples;
+  private final List<Excluded> excluded;
   private final int[] order;
-
-  /** How far the true value may lie above and below a reading, in steps of {@link Level}. */
-  record Spread(long up, long down) {}
-
-  /** A hand reading with its instrument's spread. */
-  record HandReading(Entry entry, Spread spread) {
-    long at() {
-      return entry.time().earliest().toEpochMilli();
-    }
-  }
+  private final long[] out;
 
   /**
    * @param kept the indices of the series that count for the lot, in order of time; at least one
    * @param hands in order of time
    */
-  static MergedTrack of(Series series, int[] kept, Spread spread, List<HandReading> hands) {
+  static MergedTrack of(Series series, int[] kept, Probe.Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
     return new MergedTrack(
-        series.what(),
-        series.called(),
-        new Place(samples.file(kept[0]), 0, series.column()),
-        series.instrument(),
-        series.place(),
-        series.unit(),
-        spread,
+        Probe.of(series, samples.file(kept[0]), spread),
         hands,
-        series.precisionMillis(),
-        samples.interval(),
         Optional.of(samples),
+        List.of(),
         merged(samples, kept, hands));
   }
 
@@ -84,92 +63,65 @@ final class MergedTrack implements Track {
    * @param hands at least one, in order of time
    */
   static MergedTrack ofHand(What what, List<HandReading> hands) {
-    Entry first = hands.get(0).entry();
     return new MergedTrack(
-        what,
-        "hand",
-        first.place(),
-        "",
-        "",
-        first.amount().unit(),
-        new Spread(0, 0),
+        Probe.ofHand(what, hands.get(0)),
         hands,
-        0,
-        0,
         Optional.empty(),
+        List.of(),
         IntStream.range(0, hands.size()).map(hand -> -1 - hand).toArray());
   }
 
   private MergedTrack(
-      What what,
-      String called,
-      Place origin,
-      String instrument,
-      String logRoom,
-      Unit unit,
-      Spread logSpread,
+      Probe probe,
       List<HandReading> hands,
-      long precision,
-      long interval,
       Optional<Samples> samples,
+      List<Excluded> excluded,
       int[] order) {
-    this.what = what;
-    this.called = called;
-    this.origin = origin;
-    this.instrument = instrument;
-    this.logRoom = logRoom;
-    this.unit = unit;
-    this.logSpread = logSpread;
+    this.probe = probe;
     this.hands = List.copyOf(hands);
-    this.precision = precision;
-    this.interval = interval;
     this.samples = samples;
+    this.excluded = List.copyOf(excluded);
     this.order = order;
+    this.out =
+        excluded.stream()
+            .filter(each -> each.standing() == Stretch.Standing.PROBE_OUT)
+            .mapToLong(Excluded::at)
+            .toArray();
   }
 
-  private MergedTrack(MergedTrack whole, int[] kept) {
-    this.what = whole.what;
-    this.called = whole.called;
-    this.origin = whole.origin;
-    this.instrument = whole.instrument;
-    this.logRoom = whole.logRoom;
-    this.unit = whole.unit;
-    this.logSpread = whole.logSpread;
-    this.hands = whole.hands;
-    this.precision = whole.precision;
-    this.interval = whole.interval;
-    this.samples = whole.samples;
-    this.order = Arrays.stream(kept).map(i -> whole.order[i]).toArray();
+  private MergedTrack keeping(IntStream indices, List<Excluded> leftOut) {
+    int[] kept = indices.map(i -> order[i]).toArray();
+    return new MergedTrack(probe, hands, samples, leftOut, kept);
   }
 
   @Override
   public What what() {
-    return what;
+    return probe.what();
   }
 
   @Override
   public String called() {
-    return called;
+    return probe.called();
   }
 
   @Override
   public Place origin() {
-    return origin;
+    return probe.origin();
   }
 
   @Override
   public Unit unit() {
-    return unit;
+    return probe.unit();
   }
 
   @Override
   public String room(int index) {
-    return byHand(index) ? hand(index).entry().item() : logRoom;
+    return byHand(index) ? hand(index).entry().item() : probe.room();
   }
 
   @Override
   public String instrument() {
-    return instrument;
+    return probe.instrument();
   }
 
   @Override
@@ -178,7 +130,7 @@ final class MergedTrack implements Track {
         IntStream.range(0, size()).filter(this::stands).filter(i -> !isLonePeak(i)).toArray();
     return standing.length == size()
         ? List.of(this)
-        : List.of(this, new MergedTrack(this, standing));
+        : List.of(this, keeping(Arrays.stream(standing), excluded));
   }
 
   @Override
@@ -187,17 +139,67 @@ final class MergedTrack implements Track {
         IntStream.range(0, size())
             .filter(i -> earliest(i) >= from.toEpochMilli() && earliest(i) <= until.toEpochMilli())
             .toArray();
-    return within.length == 0 ? Optional.empty() : Optional.of(new MergedTrack(this, within));
+    return within.length == 0
+        ? Optional.empty()
+        : Optional.of(keeping(Arrays.stream(within), excluded));
   }
 
   /** By hand in a gap of the log, and hotter than the log was on both sides of it. */
   private boolean isLonePeak(int index) {
-    if (!byHand(index) || interval == 0) {
+    if (!byHand(index) || interval() == 0) {
       return false;
     }
     int before = loggedAtOrBefore(index);
     int after = loggedAtOrAfter(index);
     return before >= 0 && after < size() && level(index) > Math.max(level(before), level(after));
+  }
+
+  @Override
+  public List<Excluded> excluded() {
+    return excluded;
+  }
+
+  @Override
+  public Track without(Stretch stretch, String why) {
+    if (!stretch.origin().equals(origin())) {
+      return this;
+    }
+    List<Excluded> leftOut = new ArrayList<>(excluded);
+    IntStream.range(0, size())
+        .filter(i -> isIn(stretch, i))
+        .mapToObj(i -> new Excluded(earliest(i), level(i), place(i), why, stretch.standing()))
+        .forEach(leftOut::add);
+    leftOut.sort(Comparator.comparing(Excluded::at));
+    return keeping(IntStream.range(0, size()).filter(i -> !isIn(stretch, i)), leftOut);
+  }
+
+  private boolean isIn(Stretch stretch, int index) {
+    return !byHand(index) && stretch.holds(earliest(index));
+  }
+
+  /** While the probe was out for a short time, a reading by hand can't speak for it. */
+  @Override
+  public boolean stands(int index) {
+    return Track.super.stands(index) && !(byHand(index) && isBesideOut(index));
+  }
+
+  private boolean isBesideOut(int index) {
+    int before = loggedAtOrBefore(index);
+    int after = loggedAtOrAfter(index);
+    return before >= 0 && after < size() && wasOut(earliest(before), earliest(after));
+  }
+
+  /** Nothing held on while the probe was out, however short that was. */
+  @Override
+  public boolean gapAfter(int index) {
+    return Track.super.gapAfter(index)
+        || (index + 1 < size() && wasOut(earliest(index), earliest(index + 1)));
+  }
+
+  private boolean wasOut(long from, long until) {
+    int found = Arrays.binarySearch(out, from);
+    int next = found < 0 ? -1 - found : found;
+    return next < out.length && out[next] < until;
   }
 
   @Override
@@ -209,7 +211,7 @@ final class MergedTrack implements Track {
   public Place place(int index) {
     return byHand(index)
         ? hand(index).entry().place()
-        : new Place(log().file(order[index]), log().line(order[index]), origin.column());
+        : new Place(log().file(order[index]), log().line(order[index]), origin().column());
   }
 
   @Override
@@ -226,7 +228,7 @@ final class MergedTrack implements Track {
   public long latest(int index) {
     return byHand(index)
         ? hand(index).entry().time().latest().toEpochMilli()
-        : log().at(order[index]) + precision;
+        : log().at(order[index]) + probe.precision();
   }
 
   @Override
@@ -245,11 +247,11 @@ final class MergedTrack implements Track {
 
   @Override
   public long interval() {
-    return interval;
+    return probe.interval();
   }
 
   private long level(int index) {
-    return byHand(index) ? Level.of(hand(index).entry().amount()) : log().level(order[index]);
+    return byHand(index) ? hand(index).level() : log().level(order[index]);
   }
 
   /** Only a reading of a log is looked up in it. */
@@ -257,8 +259,8 @@ final class MergedTrack implements Track {
     return samples.orElseThrow();
   }
 
-  private Spread spread(int index) {
-    return byHand(index) ? hand(index).spread() : logSpread;
+  private Probe.Spread spread(int index) {
+    return byHand(index) ? hand(index).spread() : probe.spread();
   }
 
   private HandReading hand(int index) {

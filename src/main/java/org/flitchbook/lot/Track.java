@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -44,4 +45,21 @@ public sealed interface Track extends Curve permits MergedTrack {
 
   /** The unit in which the readings were written. */
   Unit unit();
+
+  /** The readings that were left out, in the order of time. They are no part of the curve. */
+  List<Excluded> excluded();
+
+  /**
+   * The same track without the log's readings in a stretch; one of another column leaves all in.
+   *
+   * @param why each of them is left out, in a few words
+   */
+  Track without(Stretch stretch, String why);
+
+  /**
+   * A reading of the log that was left out of the curve. It is printed, and counts for nothing.
+   *
+   * @param at in ms since 1970, and the level as the log wrote it
+   */
+  record Excluded(long at, long level, Place place, String why, Stretch.Standing standing) {}
 }

@@ -72,7 +72,7 @@ final class TrackMaker {
     Optional<Moment> out =
         last.step() == Step.CHILL ? last.out().map(Entry::time) : Optional.empty();
     Stay.Visit window = new Stay.Visit("", heat.get(0).into().time(), out);
-    List<MergedTrack.HandReading> hands =
+    List<HandReading> hands =
         hands(
             entries.stream()
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
@@ -91,7 +91,7 @@ final class TrackMaker {
 
   /** What was read by hand while it was kept for sale and when it left. */
   private Optional<Track> atRelease() {
-    List<MergedTrack.HandReading> hands =
+    List<HandReading> hands =
         hands(
             entries.stream()
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
@@ -109,7 +109,7 @@ final class TrackMaker {
             .filter(entry -> entry.is(what))
             .filter(entry -> concerns(entry, lot, stay))
             .toList();
-    List<MergedTrack.HandReading> hands = hands(read);
+    List<HandReading> hands = hands(read);
     List<Track> tracks = new ArrayList<>();
     for (Series series : timeline.series()) {
       if (series.what() == what) {
@@ -142,13 +142,11 @@ final class TrackMaker {
         .toList();
   }
 
-  private static List<Track> orByHand(
-      What what, List<Track> tracks, List<MergedTrack.HandReading> hands) {
+  private static List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
     return tracks.isEmpty() && !hands.isEmpty() ? List.of(MergedTrack.ofHand(what, hands)) : tracks;
   }
 
-  private Optional<Track> track(
-      Series series, List<Stay.Visit> windows, List<MergedTrack.HandReading> hands) {
+  private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
     Samples samples = series.samples();
     long until = timeline.until().toEpochMilli();
     int[] kept =
@@ -167,14 +165,14 @@ final class TrackMaker {
         .map(spread -> MergedTrack.of(series, kept, spread, hands));
   }
 
-  private List<MergedTrack.HandReading> hands(List<Entry> read) {
-    List<MergedTrack.HandReading> hands = new ArrayList<>();
+  private List<HandReading> hands(List<Entry> read) {
+    List<HandReading> hands = new ArrayList<>();
     for (Entry entry : read) {
       Instant at = entry.time().earliest();
       spread(entry.instrument(), entry.amount().unit(), at, at)
-          .ifPresent(spread -> hands.add(new MergedTrack.HandReading(entry, spread)));
+          .ifPresent(spread -> hands.add(new HandReading(entry, spread)));
     }
-    hands.sort(Comparator.comparing(MergedTrack.HandReading::at));
+    hands.sort(Comparator.comparing(HandReading::at));
     return hands;
   }
 
@@ -182,7 +180,7 @@ final class TrackMaker {
    * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
    * instrument that the plan lacks, whose readings can't be used.
    */
-  private Optional<MergedTrack.Spread> spread(String id, Unit unit, Instant from, Instant until) {
+  private Optional<Probe.Spread> spread(String id, Unit unit, Instant from, Instant until) {
     return timeline
         .plan()
         .instrument(id)
@@ -193,7 +191,7 @@ final class TrackMaker {
               long first = heat ? error(id, from) : 0;
               long last = heat ? error(id, until) : 0;
               long exact = levels(accuracy);
-              return new MergedTrack.Spread(
+              return new Probe.Spread(
                   exact + Math.max(0, -Math.min(first, last)),
                   exact + Math.max(0, Math.max(first, last)));
             });

@@ -3,14 +3,17 @@ package org.flitchbook.record;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.flitchbook.change.Change;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
+import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Source;
@@ -163,6 +166,26 @@ final class JsonForm {
     tree.putAll(place(fault.place()));
     tree.put("found", fault.found());
     tree.put("expected", fault.expected());
+    fault.stretch().ifPresent(stretch -> put(tree, stretch));
+    fault.explained().ifPresent(said -> tree.put("explained", explained(said)));
+    return tree;
+  }
+
+  private static void put(Map<String, Object> tree, Stretch stretch) {
+    tree.put("from", stretch.from().toString());
+    tree.put("until", stretch.until().toString());
+  }
+
+  private static Map<String, Object> explained(Explained said) {
+    Map<String, Object> tree = new LinkedHashMap<>(place(said.place()));
+    tree.put("by", said.by());
+    tree.put("why", said.why());
+    said.choice().ifPresent(choice -> tree.put("choice", choice.name().toLowerCase(Locale.ROOT)));
+    tree.put("evidence", said.evidence().stream().map(JsonForm::place).toList());
+    tree.put("borneOut", said.isBorneOut());
+    if (!said.isBorneOut()) {
+      tree.put("lacks", said.lacks());
+    }
     return tree;
   }
 

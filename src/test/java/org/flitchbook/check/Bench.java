@@ -14,10 +14,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.flitchbook.doubt.Doubts;
+import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
@@ -53,6 +55,27 @@ public final class Bench {
   private static final List<Rule> RULES =
       Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
 
+  /** Those that ask whether a curve can be true; a test of sums may draw what no meat does. */
+  private static final Set<String> OF_CURVES =
+      Set.of(
+          "unit mistaken",
+          "error value",
+          "impossible value",
+          "probe not in the meat",
+          "probe pulled and put back",
+          "probe pulled at the finish",
+          "probe moved",
+          "core equals air",
+          "core on the wrong side of its air",
+          "stuck",
+          "lid open",
+          "fire out",
+          "probes disagree",
+          "hand and log disagree",
+          "gap over a crossing",
+          "log begins late",
+          "log ends early");
+
   private static final Map<String, Plan> PLANS = new ConcurrentHashMap<>();
 
   private final Map<String, String> product = new LinkedHashMap<>();
@@ -63,6 +86,7 @@ public final class Bench {
   private final List<String> layouts = new ArrayList<>();
   private String temperature = "°F";
   private boolean believed;
+  private boolean doubting;
 
   private Bench() {
     product.put("class", "\"heat treated, not fully cooked, not shelf stable\"");
@@ -94,6 +118,18 @@ public final class Bench {
   public Bench believed() {
     believed = true;
     return this;
+  }
+
+  /** With the rules that ask whether a curve can be true. */
+  public Bench doubting() {
+    doubting = true;
+    return this;
+  }
+
+  private List<Rule> rules() {
+    return doubting
+        ? RULES
+        : RULES.stream().filter(rule -> !OF_CURVES.contains(rule.name())).toList();
   }
 
   /** A fact of the product, as JSON. */
@@ -221,6 +257,13 @@ public final class Bench {
     return this;
   }
 
+  /** A log as it stands, with its entry of logs.json. */
+  Bench file(String name, String csv, String layout) {
+    layouts.add(layout);
+    logs.add(SourceFile.of(DAY + "/" + name, csv.getBytes(UTF_8)));
+    return this;
+  }
+
   public Plan plan() {
     StringBuilder facts = new StringBuilder();
     product.forEach((key, json) -> facts.append("\"%s\": %s, ".formatted(key, json)));
@@ -249,19 +292,19 @@ public final class Bench {
     Plan plan = plan();
     Assembled assembled = assemble(plan, moment);
     Lot lot = assembled.lot("A1").orElseThrow(() -> new AssertionError(assembled.faults()));
-    List<Fault> doubts = believed ? List.of() : doubts(plan, assembled, lot);
-    return Checks.judge(plan, lot, doubts, moment);
+    if (believed) {
+      return Checks.judge(plan, lot, List.of(), moment);
+    }
+    Examined examined = Doubts.examine(plan, rules(), assembled.register(), lot, List.of());
+    return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 
   /** What the rules for dirty data say of the lot. */
   public List<Fault> doubts() {
     Plan plan = plan();
     Assembled assembled = assemble(plan, instant("2026-12-01 00:00"));
-    return doubts(plan, assembled, assembled.lot("A1").orElseThrow());
-  }
-
-  private static List<Fault> doubts(Plan plan, Assembled assembled, Lot lot) {
-    return Doubts.find(plan, RULES, assembled.register(), lot);
+    Lot lot = assembled.lot("A1").orElseThrow();
+    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of()).faults();
   }
 
   private Assembled assemble(Plan plan, Instant moment) {

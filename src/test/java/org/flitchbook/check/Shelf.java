@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.flitchbook.doubt.Doubts;
+import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Assembled;
@@ -52,11 +53,10 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
     assembled
         .lots()
         .forEach(
-            lot ->
-                lots.put(
-                    lot.code(),
-                    Checks.judge(
-                        plan, lot, Doubts.find(plan, rules, assembled.register(), lot), moment)));
+            lot -> {
+              Examined examined = Doubts.examine(plan, rules, assembled.register(), lot, List.of());
+              lots.put(lot.code(), Checks.judge(plan, examined.lot(), examined.faults(), moment));
+            });
     return lots;
   }
 

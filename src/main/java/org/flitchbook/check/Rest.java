@@ -1,0 +1,75 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.Stretch;
+import org.flitchbook.lot.Track;
+
+/**
+ * What a finding rests on: an entry's line, or a log's column (line 0) from one time to another.
+ *
+ * @param from in ms since 1970, and {@code until} counted in
+ */
+record Rest(Place place, long from, long until) {
+
+  static Rest on(Place place) {
+    return new Rest(place, Long.MIN_VALUE, Long.MAX_VALUE);
+  }
+
+  /** All readings of a track. */
+  static List<Rest> on(Track track) {
+    return on(track, 0, track.size() - 1);
+  }
+
+  /** The readings of a track from one to another, and those by hand among them that count. */
+  static List<Rest> on(Track track, int first, int last) {
+    List<Rest> rests = new ArrayList<>();
+    for (int i = first; i <= last; i++) {
+      if (track.byHand(i) && track.stands(i)) {
+        rests.add(on(track.place(i)));
+      }
+    }
+    if (track.interval() > 0) {
+      columns(track, first, last)
+          .map(column -> new Rest(column, track.earliest(first), track.latest(last)))
+          .forEach(rests::add);
+    }
+    return rests;
+  }
+
+  /** The column in each file that holds some of the readings, the first file always. */
+  private static Stream<Place> columns(Track track, int first, int last) {
+    Stream<Place> others =
+        IntStream.rangeClosed(first, last)
+            .filter(i -> !track.byHand(i))
+            .mapToObj(i -> new Place(track.place(i).file(), 0, track.origin().column()));
+    return Stream.concat(Stream.of(track.origin()), others).distinct();
+  }
+
+  boolean isTouchedBy(Fault fault) {
+    return fault.stretch().map(this::overlaps).orElseGet(() -> isTouchedBy(fault.place()));
+  }
+
+  private boolean overlaps(Stretch stretch) {
+    return place.equals(stretch.origin())
+        && from <= stretch.until().toEpochMilli()
+        && until >= stretch.from().toEpochMilli();
+  }
+
+  /**
+   * An entry is touched by a fault of its line; a log's column by one of its column or its file.
+   */
+  private boolean isTouchedBy(Place fault) {
+    if (!place.file().equals(fault.file())) {
+      return false;
+    }
+    boolean wholeColumn = place.line() == 0 || fault.line() == 0;
+    return wholeColumn
+        ? fault.column().isEmpty() || place.column().equals(fault.column())
+        : place.line() == fault.line();
+  }
+}

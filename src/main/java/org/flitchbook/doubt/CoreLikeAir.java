@@ -1,0 +1,136 @@
+package org.flitchbook.doubt;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Stretch;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.sheet.Step;
+
+/**
+ * A core that is as its air for some minutes, where no piece can have come so near to it yet: soon
+ * after the load or the beginning of the chill, or soon after it was far from it.
+ */
+final class CoreLikeAir implements Finder {
+
+  @Override
+  public String name() {
+    return "core equals air";
+  }
+
+  @Override
+  public Map<String, Dimension> numbers() {
+    return Map.of(
+        "less", Dimension.TEMPERATURE,
+        "keptFor", Dimension.TIME,
+        "afterStart", Dimension.TIME,
+        "afterFar", Dimension.TIME,
+        "far", Dimension.TEMPERATURE);
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    List<Fault> faults = new ArrayList<>();
+    for (Log core : subject.cores()) {
+      for (Step step : List.of(Step.SMOKE, Step.CHILL)) {
+        OptionalLong start = subject.into(step);
+        if (start.isPresent()) {
+          new Looked(rule, subject, core, step, start.getAsLong()).find(faults);
+        }
+      }
+    }
+    return faults;
+  }
+
+  /** One core in one step. */
+  private static final class Looked {
+
+    private static final long NONE = Long.MIN_VALUE;
+
+    private final Rule rule;
+    private final Subject subject;
+    private final Log core;
+    private final boolean heats;
+    private final long start;
+    private final long less;
+    private final long keptFor;
+    private final long far;
+    private final long[] airs;
+
+    Looked(Rule rule, Subject subject, Log core, Step step, long start) {
+      this.rule = rule;
+      this.subject = subject;
+      this.core = core;
+      this.heats = step == Step.SMOKE;
+      this.start = start;
+      this.less = rule.difference("less");
+      this.keptFor = rule.millis("keptFor");
+      this.far = rule.difference("far");
+      Air air = Air.of(subject.lot(), step);
+      this.airs = new long[air.isEmpty() ? 0 : core.size()];
+      Arrays.setAll(airs, i -> air.near(core.at(i), core.level(i)).orElse(NONE));
+    }
+
+    void find(List<Fault> faults) {
+      int lastFar = -1;
+      for (int i = 0; i < airs.length; i++) {
+        lastFar = isFar(i) ? i : lastFar;
+        int last = like(i);
+        if (last > i && isTooSoon(i, lastFar)) {
+          while (last < core.last() && like(last) > last) {
+            last = like(last);
+          }
+          faults.add(fault(i, last));
+          i = last;
+        }
+      }
+    }
+
+    /** Far from the air, on the side where a core belongs. */
+    private boolean isFar(int index) {
+      long over = airs[index] == NONE ? 0 : core.level(index) - airs[index];
+      return (heats ? -over : over) > far;
+    }
+
+    private boolean isTooSoon(int index, int lastFar) {
+      long at = core.at(index);
+      boolean started = at >= start && at - start <= rule.millis("afterStart");
+      return started
+          || (lastFar >= 0
+              && at - core.at(lastFar) <= rule.millis("afterFar")
+              && hasComeItself(index, lastFar));
+    }
+
+    /** Whether it was the core that went to the air, and not the air that came to the core. */
+    private boolean hasComeItself(int index, int lastFar) {
+      return Math.abs(core.rise(lastFar, index)) > Math.abs(airs[index] - airs[lastFar]);
+    }
+
+    /** The end of a time from a reading on in which it is like the air on average; 0 if none. */
+    private int like(int from) {
+      long sum = 0;
+      for (int i = from; i < airs.length && airs[i] != NONE; i++) {
+        sum += Math.abs(core.level(i) - airs[i]);
+        if (core.between(from, i) >= keptFor) {
+          return sum < less * (i - from + 1) ? i : 0;
+        }
+      }
+      return 0;
+    }
+
+    private Fault fault(int first, int last) {
+      return rule.fault(subject,
+              core.place(first),
+              core.track().called()
+                  + " as its air, from "
+                  + subject.told(core, first)
+                  + " to "
+                  + subject.told(core, last),
+              "a core apart from its air, so soon")
+          .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
+    }
+  }
+}

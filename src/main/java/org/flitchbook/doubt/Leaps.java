@@ -1,0 +1,150 @@
+package org.flitchbook.doubt;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.sheet.Step;
+
+/**
+ * Where a core's readings change faster than meat can: by more than a step between two readings and
+ * faster than a rate, or faster than that rate for some time, or by more than half the way to its
+ * air within a few minutes. The rate is well above that of a belly in ice water, 2.3 °F a minute.
+ */
+final class Leaps {
+
+  static final Map<String, Dimension> NUMBERS =
+      Map.of(
+          "step", Dimension.TEMPERATURE,
+          "rate", Dimension.TEMPERATURE,
+          "keptFor", Dimension.TIME,
+          "towardsAir", Dimension.TEMPERATURE,
+          "within", Dimension.TIME);
+
+  private final long step;
+  private final long rate;
+  private final long keptFor;
+  private final long towardsAir;
+  private final long within;
+  private final Log core;
+  private final List<Air> airs;
+
+  /**
+   * One leap.
+   *
+   * @param before the last reading before it
+   * @param after the first reading after it
+   */
+  record Leap(int before, int after, long rise) {
+
+    boolean isUp() {
+      return rise > 0;
+    }
+
+    private boolean goesOnWith(Leap next) {
+      return isUp() == next.isUp() && next.before() <= after;
+    }
+  }
+
+  /** By the rule for a probe that moved; none where the book leaves that rule out. */
+  static List<Leap> of(Subject subject, Log core) {
+    return subject
+        .rule(ProbeMoved.NAME)
+        .map(rule -> new Leaps(rule, subject.lot(), core).all())
+        .orElse(List.of());
+  }
+
+  private Leaps(Rule rule, Lot lot, Log core) {
+    this.step = rule.difference("step");
+    this.rate = rule.difference("rate");
+    this.keptFor = rule.millis("keptFor");
+    this.towardsAir = rule.difference("towardsAir");
+    this.within = rule.millis("within");
+    this.core = core;
+    this.airs = Stream.of(Step.SMOKE, Step.CHILL).map(step -> Air.of(lot, step)).toList();
+  }
+
+  /** In the order of time; what goes on in one direction is one leap. */
+  private List<Leap> all() {
+    List<Leap> leaps = new ArrayList<>();
+    for (int i = 0; i < core.last(); i++) {
+      int after = leapFrom(i);
+      if (after > 0) {
+        add(leaps, new Leap(i, after, core.rise(i, after)));
+      }
+    }
+    leaps.replaceAll(this::tightened);
+    return leaps;
+  }
+
+  /** Without the readings at its ends that hardly belong to it. */
+  private Leap tightened(Leap leap) {
+    int before = leap.before();
+    int after = leap.after();
+    while (before + 1 < after && isLittle(before, before + 1, leap)) {
+      before++;
+    }
+    while (after - 1 > before && isLittle(after - 1, after, leap)) {
+      after--;
+    }
+    return new Leap(before, after, core.rise(before, after));
+  }
+
+  /** Less than a quarter of the leap. */
+  private boolean isLittle(int from, int to, Leap leap) {
+    return 4 * Math.abs(core.rise(from, to)) < Math.abs(leap.rise());
+  }
+
+  private void add(List<Leap> leaps, Leap leap) {
+    int last = leaps.size() - 1;
+    if (last >= 0 && leaps.get(last).goesOnWith(leap)) {
+      Leap first = leaps.get(last);
+      int after = Math.max(first.after(), leap.after());
+      leaps.set(last, new Leap(first.before(), after, core.rise(first.before(), after)));
+    } else {
+      leaps.add(leap);
+    }
+  }
+
+  /** The reading to which it leaps from one; 0 where it does not. */
+  private int leapFrom(int index) {
+    int next = index + 1;
+    if (core.isCut(index, next)) {
+      return 0;
+    }
+    if (isStep(index, next)) {
+      return next;
+    }
+    int kept = core.atOrAfter(core.at(index) + keptFor);
+    if (kept < core.size() && core.between(index, kept) <= within && !core.isCut(index, kept)) {
+      return isFast(index, kept) || isTowardsAir(index, kept) ? kept : 0;
+    }
+    return isTowardsAir(index, next) ? next : 0;
+  }
+
+  private boolean isStep(int from, int to) {
+    return Math.abs(core.rise(from, to)) > step && isFast(from, to);
+  }
+
+  private boolean isFast(int from, int to) {
+    double minutes = core.between(from, to) / 60_000.0;
+    return Math.abs(core.rise(from, to)) > rate * minutes;
+  }
+
+  /** More than half of the way to the air, and more than a little. */
+  private boolean isTowardsAir(int from, int to) {
+    long rise = core.rise(from, to);
+    if (Math.abs(rise) < towardsAir || core.between(from, to) > within) {
+      return false;
+    }
+    return airs.stream()
+        .map(air -> air.near(core.at(from), core.level(from)))
+        .flatMapToLong(OptionalLong::stream)
+        .map(air -> air - core.level(from))
+        .anyMatch(
+            way -> Long.signum(way) == Long.signum(rise) && 2 * Math.abs(rise) > Math.abs(way));
+  }
+}

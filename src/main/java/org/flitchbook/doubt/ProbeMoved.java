@@ -1,0 +1,50 @@
+package org.flitchbook.doubt;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Stretch;
+import org.flitchbook.measure.Dimension;
+
+/** A core that leaps: what follows, up to the next leap or the end, may be of another spot. */
+final class ProbeMoved implements Finder {
+
+  static final String NAME = "probe moved";
+
+  @Override
+  public String name() {
+    return NAME;
+  }
+
+  @Override
+  public Map<String, Dimension> numbers() {
+    return Leaps.NUMBERS;
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    List<Fault> faults = new ArrayList<>();
+    for (Log core : subject.cores()) {
+      List<Leaps.Leap> leaps = Leaps.of(subject, core);
+      for (int i = 0; i < leaps.size(); i++) {
+        int until = i + 1 < leaps.size() ? leaps.get(i + 1).before() : core.last();
+        faults.add(fault(rule, subject, core, leaps.get(i), until));
+      }
+    }
+    return faults;
+  }
+
+  private static Fault fault(Rule rule, Subject subject, Log core, Leaps.Leap leap, int until) {
+    int first = leap.before() + 1;
+    return rule.fault(subject,
+            core.place(first),
+            core.track().called()
+                + ": from "
+                + subject.told(core, leap.before())
+                + " to "
+                + subject.told(core, leap.after()),
+            "a core that changes by less than " + rule.number("rate").shown() + " a minute")
+        .over(core.stretch(first, Math.max(first, until), Stretch.Standing.IN_DOUBT));
+  }
+}
