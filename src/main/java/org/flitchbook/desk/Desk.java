@@ -15,6 +15,7 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
+import org.flitchbook.record.Traced;
 
 /** The jobs that people come for: each takes a folder and gives an answer. */
 public final class Desk {
@@ -209,5 +210,38 @@ public final class Desk {
         "",
         List.of(),
         List.of());
+  }
+
+  /**
+   * Follows a code through all lots of a book, as of its last day.
+   *
+   * @param code of a lot, an ingredient's or a supplier's lot, an instrument or a customer
+   * @throws Misuse where there is no such book, or it doesn't know the code
+   */
+  public Answer trace(Path where, String code) {
+    List<Fault> faults = new ArrayList<>();
+    Book book = take(where, faults);
+    Judging judging = new Judging(book, faults);
+    caller.progress().accept("judging");
+    return judging
+        .judge(lastDay(book), Optional.empty(), true)
+        .map(day -> traced(day, code))
+        .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  private static Answer traced(DayJudged day, String code) {
+    Traced traced =
+        Records.trace(day, code)
+            .orElseThrow(
+                () ->
+                    new Misuse(
+                        "\""
+                            + code
+                            + "\" is no lot, no ingredient's or supplier's lot, no instrument and"
+                            + " no customer of "
+                            + day.book()));
+    String text = traced.document().toText(WIDTH).replace('\u00a0', ' ');
+    String json = new String(Json.write(traced.json()), StandardCharsets.UTF_8);
+    return new Answer(Status.WELL, text, json, List.of(), List.of());
   }
 }

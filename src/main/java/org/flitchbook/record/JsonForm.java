@@ -21,7 +21,7 @@ import org.flitchbook.plan.Source;
 /** The judgement as a tree of maps and lists, in the stable form of version 1. */
 final class JsonForm {
 
-  private static final String VERSION = "1";
+  static final String VERSION = "1";
 
   /** More than any balance or logger can tell; the comparisons themselves are exact. */
   private static final int PLACES = 6;
@@ -148,7 +148,7 @@ final class JsonForm {
     return tree;
   }
 
-  private static Map<String, Object> place(Place place) {
+  static Map<String, Object> place(Place place) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("file", place.file());
     tree.put("line", place.line());
@@ -189,7 +189,7 @@ final class JsonForm {
     return tree;
   }
 
-  private static BigDecimal number(Quantity quantity) {
+  static BigDecimal number(Quantity quantity) {
     BigDecimal rounded = quantity.value().rounded(PLACES).stripTrailingZeros();
     return rounded.scale() < 0 ? rounded.setScale(0) : rounded;
   }

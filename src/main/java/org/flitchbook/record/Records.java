@@ -2,6 +2,7 @@ package org.flitchbook.record;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Document;
 import org.flitchbook.reading.FileRead;
@@ -49,5 +50,19 @@ public final class Records {
   /** The day in a few lines for a terminal: what is wrong, and what the plan says to do. */
   public static Document summary(DayJudged day) {
     return new Summary(day).document();
+  }
+
+  /**
+   * Everything that a code touches: a lot, an ingredient's or a supplier's lot, an instrument, a
+   * customer.
+   *
+   * @param day all lots of a book
+   * @return empty where the book doesn't know the code
+   */
+  public static Optional<Traced> trace(DayJudged day, String code) {
+    return Trace.of(day, code)
+        .map(
+            trace ->
+                new Traced(new TraceReport(day, trace).document(), new TraceForm(day).of(trace)));
   }
 }

@@ -176,12 +176,15 @@ final class WeightSection {
 
   /** What was packed, cut off and thrown away against the last weight. */
   private Optional<Block> balance() {
+    return parted().map(phrases::paragraph);
+  }
+
+  /** The same in words; empty where nothing was packed, cut off or thrown away. */
+  Optional<String> parted() {
     boolean parted =
         List.of(What.PACKED, What.ENDS, What.WASTE, What.SAMPLE).stream()
             .anyMatch(what -> lot.first(what).isPresent());
-    return lot.last(What.WEIGHT)
-        .filter(last -> parted)
-        .map(last -> phrases.paragraph(balance(last)));
+    return lot.last(What.WEIGHT).filter(last -> parted).map(this::balance);
   }
 
   private String balance(Entry last) {

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Tag;
@@ -19,7 +18,7 @@ final class KilledTest {
   @Test
   void ten_kills_lose_nothing() throws Exception {
     Kills kills = new Kills(Tree.example(folder), 10, 0);
-    kills.kill(10, Duration.ofSeconds(2));
+    kills.kill(10);
     held(kills.counts(), 10);
   }
 
@@ -31,7 +30,7 @@ final class KilledTest {
     for (int round = 0; round < 10; round++) {
       Path book = Tree.demo(folder.resolve("round" + round));
       Kills kills = new Kills(book, 200 + round, 1);
-      kills.kill(20, Duration.ofSeconds(4));
+      kills.kill(20);
       kills.counts().forEach((what, number) -> counts.merge(what, number, Integer::sum));
       System.out.println("Kills during a close, so far: " + counts);
       Tree.delete(book);

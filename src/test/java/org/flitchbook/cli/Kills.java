@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -25,19 +26,25 @@ final class Kills {
   private final Path records;
   private final Random chance;
   private final int status;
+
+  /** How long a close takes on this machine, in ms. */
+  private final int whole;
+
   private final Map<String, Integer> counts = new TreeMap<>();
   private int weight = 4222;
 
   /**
    * @param status with which a close of this book ends
    */
-  Kills(Path book, long seed, int status) {
+  Kills(Path book, long seed, int status) throws Exception {
     this.book = book;
     this.day = book.resolve(Tree.DAY);
     this.records = book.resolve("records").resolve(Tree.DAY);
     this.chance = new Random(seed);
     this.status = status;
-    Ran.of("close", day).expect(status);
+    long began = System.nanoTime();
+    Child.start("close", day).ended().expect(status);
+    this.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
   }
 
   /** How often what was found. */
@@ -45,44 +52,50 @@ final class Kills {
     return counts;
   }
 
-  void kill(int times, Duration whole) throws Exception {
+  void kill(int times) throws Exception {
     for (int i = 0; i < times; i++) {
-      killOnce(whole);
+      killOnce();
     }
   }
 
-  private void killOnce(Duration whole) throws Exception {
+  private void killOnce() throws Exception {
     Tree.edit(day.resolve("chill.csv"), "weight,," + weight, "weight,," + (weight + 1));
     weight++;
     Map<String, String> before = Tree.hashes(records);
     int lines = Chain.lines(book).size();
     Child child = Child.start("close", day, "--as", "MA", "--reason", "weight " + weight);
-    await(child.process(), whole);
+    await(child.process(), records.resolve("r" + (Chain.revision(book) + 1)));
     child.kill();
     inspect(before, lines);
     Ran.of("close", day, "--as", "MA", "--reason", "weight " + weight).expect(status);
     settled(before, lines);
   }
 
-  /** Half of the kills come at any time, the others while the records are being written. */
-  private void await(Process process, Duration whole) throws Exception {
-    if (chance.nextBoolean()) {
-      process.waitFor(chance.nextInt((int) whole.toMillis()), TimeUnit.MILLISECONDS);
-      return;
+  /**
+   * Waits for the moment of the kill: any time, a number of records written, the revision moved
+   * into its place, or the ledger grown; and then a little more.
+   */
+  private void await(Process process, Path revision) throws Exception {
+    int files = chance.nextInt(Tree.names(records.resolve("r1")).size() + 1);
+    long length = Files.size(Chain.file(book));
+    switch (chance.nextInt(4)) {
+      case 0 -> process.waitFor(chance.nextInt(whole), TimeUnit.MILLISECONDS);
+      case 1 -> await(process, () -> Files.exists(revision) || written() >= files);
+      case 2 -> await(process, () -> Files.exists(revision));
+      default -> await(process, () -> Files.size(Chain.file(book)) > length);
     }
-    int files = chance.nextInt(Tree.names(records.resolve("r1")).size() + 3);
-    while (process.isAlive() && written() < files) {
-      Thread.onSpinWait();
-    }
-    process.waitFor(chance.nextInt(20), TimeUnit.MILLISECONDS);
+    process.waitFor(chance.nextInt(40), TimeUnit.MILLISECONDS);
   }
 
-  /** How many files of an unfinished revision are there; many once it has been moved. */
+  private static void await(Process process, Callable<Boolean> moment) throws Exception {
+    while (process.isAlive() && !moment.call()) {
+      Thread.onSpinWait();
+    }
+  }
+
+  /** How many files of an unfinished revision are there. */
   private int written() throws IOException {
-    int revisions = Chain.revision(book) + 1;
-    return Files.exists(records.resolve("r" + revisions))
-        ? Integer.MAX_VALUE
-        : hidden().stream().mapToInt(folder -> Tree.names(folder).size()).sum();
+    return hidden().stream().mapToInt(folder -> Tree.names(folder).size()).sum();
   }
 
   private List<Path> hidden() throws IOException {

@@ -67,6 +67,7 @@ final class Families {
             "findings"));
     all.put("instrument", Set.of("scale", "thermometer", "logger"));
     all.put("changed", Set.of("added", "removed", "changed"));
+    all.put("role", Set.of("lot", "ingredient", "supplier lot", "instrument", "customer"));
     all.put("sum", Set.of("rind", "pickle", "packed", "ends", "waste", "samples"));
     all.putAll(ofTheTemplates());
     return all;
