@@ -24,7 +24,11 @@ final class TrueLot {
         127.1, 210, 138.1, 240, 147.1, 280, 157);
 
     private final double carry;
+
+    @SuppressWarnings("ImmutableEnumChecker")
     private final double[] hours;
+
+    @SuppressWarnings("ImmutableEnumChecker")
     private final double[] heat;
 
     Cut(double carry, double still, double fan, double crowded, double... heat) {
