@@ -92,8 +92,8 @@ final class Judging {
     Hand hand =
         versions
             .map(Succession::now)
-            .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
-            .orElse(new Hand(ZoneId.of("UTC"), '.'));
+            .map(known -> new Hand(zone(known), known.establishment().decimalMark(), known.words()))
+            .orElseGet(Judging::withoutPlan);
     days =
         book.days().headMap(day, true).entrySet().stream()
             .map(each -> Readings.read(each.getKey(), each.getValue(), hand))
@@ -102,6 +102,16 @@ final class Judging {
     return faults.stream().anyMatch(Judging::isBroken)
         ? Optional.empty()
         : versions.map(known -> judge(known, rules, days, new When(day, at, wholeBook)));
+  }
+
+  /** So that the files that can't be parsed are found beside what is wrong with the plan. */
+  private static Hand withoutPlan() {
+    List<Fault> faults = new ArrayList<>();
+    return new Hand(
+        ZoneId.of("UTC"),
+        '.',
+        Words.choose(Words.DEFAULT, Templates.ofTheTool(), List.of(), faults)
+            .orElseThrow(() -> new IllegalStateException(faults.toString())));
   }
 
   private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}

@@ -56,7 +56,7 @@ public final class Lots {
     new Membership(plan, faults).check(inForce);
     Register register = new RegisterReader(plan, faults).read(inForce);
     List<Series> read = days.stream().flatMap(day -> day.series().stream()).toList();
-    List<Series> joined = Readings.joined(read, faults);
+    List<Series> joined = Readings.joined(read, plan.words(), faults);
     for (Entry entry : inForce) {
       if (!entry.lot().isEmpty()) {
         entriesOfLot.computeIfAbsent(entry.lot(), code -> new ArrayList<>()).add(entry);

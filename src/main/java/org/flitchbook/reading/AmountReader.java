@@ -15,7 +15,7 @@ import org.flitchbook.sums.Teaspoon;
 /** Reads the value and the unit of one row, and refuses what no sum could use. */
 final class AmountReader {
 
-  static final String LEVEL = "at most eight digits before and nine behind the decimal mark";
+  static final String LEVEL = "reading.amount.digits";
 
   private static final Set<String> SPOONS =
       Set.of(
@@ -32,7 +32,7 @@ final class AmountReader {
           "pinch",
           "pinches");
 
-  private final char decimalMark;
+  private final Hand hand;
   private final What what;
   private final String value;
   private final String unit;
@@ -43,8 +43,8 @@ final class AmountReader {
     void stop(String rule, String column, String found, String expected);
   }
 
-  AmountReader(char decimalMark, What what, String value, String unit, Complaints complaints) {
-    this.decimalMark = decimalMark;
+  AmountReader(Hand hand, What what, String value, String unit, Complaints complaints) {
+    this.hand = hand;
     this.what = what;
     this.value = value;
     this.unit = unit;
@@ -57,7 +57,7 @@ final class AmountReader {
     if (shape != Shape.MAYBE_MASS) {
       return shape.dimension().flatMap(this::quantity);
     }
-    boolean bareWords = unit.isEmpty() && Numbers.read(value, decimalMark).isEmpty();
+    boolean bareWords = unit.isEmpty() && Numbers.read(value, hand.decimalMark()).isEmpty();
     return bareWords ? Optional.empty() : quantity(Dimension.MASS);
   }
 
@@ -70,15 +70,17 @@ final class AmountReader {
   }
 
   private Optional<BigDecimal> number(Dimension dimension) {
-    Optional<BigDecimal> number = Numbers.read(value, decimalMark);
+    Optional<BigDecimal> number = Numbers.read(value, hand.decimalMark());
     if (number.isEmpty()) {
-      String comma = value.indexOf(',') >= 0 ? "; a decimal comma is stated in the plan" : "";
-      String mark = decimalMark == '.' ? "point" : "comma";
+      String digits =
+          hand.decimalMark() == '.'
+              ? say("reading.amount.with-point", a(dimension))
+              : say("reading.amount.with-comma", a(dimension));
       complaints.stop(
           "value",
           "value",
-          value.isEmpty() ? "nothing" : value,
-          dimension.words() + ", digits with a decimal " + mark + comma);
+          orNothing(value),
+          value.indexOf(',') >= 0 ? say("reading.amount.comma-stated", digits) : digits);
     }
     return number.filter(digits -> isAllowed(digits, dimension));
   }
@@ -88,7 +90,7 @@ final class AmountReader {
     boolean weighed = what == What.GREEN_WEIGHT || what == What.WEIGHT;
     boolean allowed = dimension == Dimension.TEMPERATURE || digits.signum() >= (weighed ? 1 : 0);
     if (!allowed) {
-      complaints.stop("value", "value", value, weighed ? "more than 0" : "0 or more");
+      complaints.stop("value", "value", value, limit(weighed));
     }
     return allowed;
   }
@@ -98,7 +100,7 @@ final class AmountReader {
     boolean onCurve = known.dimension() == Dimension.TEMPERATURE || what == What.HUMIDITY;
     boolean held = !onCurve || Level.of(digits, known).isPresent();
     if (!held) {
-      complaints.stop("value", "value", value, LEVEL);
+      complaints.stop("value", "value", value, say(LEVEL));
     }
     return held;
   }
@@ -113,7 +115,7 @@ final class AmountReader {
             .filter(symbol -> symbol.dimension() == dimension)
             .filter(symbol -> what != What.HUMIDITY || symbol == Unit.PERCENT);
     if (known.isEmpty()) {
-      complaints.stop("unit", "unit", unit.isEmpty() ? "nothing" : unit, units(dimension));
+      complaints.stop("unit", "unit", orNothing(unit), units(dimension));
     }
     return known;
   }
@@ -122,25 +124,42 @@ final class AmountReader {
     if (what == What.HUMIDITY) {
       return Unit.PERCENT.symbol();
     }
-    return dimension == Dimension.NUMBER ? "no unit" : Unit.choices(dimension);
+    return dimension == Dimension.NUMBER ? say("reading.amount.no-unit") : choices(dimension);
   }
 
   /** From the lightest to the heaviest teaspoon that was met. */
-  private static String spread() {
+  private String spread() {
     Quantity least = Teaspoon.MET.get(0).mass();
     Quantity most = Teaspoon.MET.get(Teaspoon.MET.size() - 1).mass();
-    return least.shownNumber() + " to " + most.shown();
+    return say("reading.amount.spread", least.shownNumber(), most.shown());
   }
 
   private void spoons() {
-    String why =
-        what == What.CURING_SALT
-            ? ": one teaspoon of the same curing salt weighs anything from " + spread()
-            : "";
+    String weight = say("reading.amount.weight", choices(Dimension.MASS));
     complaints.stop(
         "spoons",
         "unit",
-        value + " " + unit + " of " + what.word(),
-        "a weight in " + Unit.choices(Dimension.MASS) + why);
+        say("reading.amount.by-spoon", value, unit, hand.words().word("what", what.word())),
+        what == What.CURING_SALT ? say("reading.amount.teaspoon", weight, spread()) : weight);
+  }
+
+  private String say(String key, Object... values) {
+    return hand.words().say(key, values);
+  }
+
+  private String orNothing(String text) {
+    return text.isEmpty() ? say("words.nothing") : text;
+  }
+
+  private String a(Dimension dimension) {
+    return hand.words().word("dimension", dimension.name().toLowerCase(Locale.ROOT));
+  }
+
+  private String limit(boolean weighed) {
+    return weighed ? say("reading.amount.more-than-none") : say("reading.amount.not-less");
+  }
+
+  private String choices(Dimension dimension) {
+    return hand.words().either(Unit.of(dimension).stream().map(Unit::symbol).toList());
   }
 }

@@ -12,6 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.json.Fields;
+import org.flitchbook.words.Words;
 
 /** Reads the {@code time} of an entry of {@code logs.json}: where a log's times stand, and how. */
 final class ClockReader {
@@ -23,10 +24,12 @@ final class ClockReader {
   private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
 
   private final Fields time;
+  private final Words words;
   private final char decimalMark;
 
-  ClockReader(Fields time, char decimalMark) {
+  ClockReader(Fields time, Words words, char decimalMark) {
     this.time = time;
+    this.words = words;
     this.decimalMark = decimalMark;
   }
 
@@ -106,7 +109,7 @@ final class ClockReader {
     }
     if (!text.isEmpty()) {
       Times.Result.Wrong wrong = (Times.Result.Wrong) result;
-      time.fault("start", wrong.found(), wrong.expected());
+      time.fault("start", wrong.found(words), wrong.expected(words));
     }
     return Optional.empty();
   }
@@ -121,21 +124,24 @@ final class ClockReader {
 
   private Optional<LogClock> elapsed(String form, ZoneId zone, long start) {
     if (RunClock.isForm(form)) {
-      return Optional.of(new RunClock(form, zone, start));
+      String run = words.say("reading.clock.since-start", form);
+      return Optional.of(new RunClock(form, run, zone, start));
     }
-    String words = form + " since the start";
     return switch (form) {
-      case "seconds" -> counted(words, zone, start, Duration.ofSeconds(1), false, false);
-      case "minutes" -> counted(words, zone, start, Duration.ofMinutes(1), false, true);
+      case "seconds" ->
+          counted("reading.clock.seconds", zone, start, Duration.ofSeconds(1), false, false);
+      case "minutes" ->
+          counted("reading.clock.minutes", zone, start, Duration.ofMinutes(1), false, true);
       default -> Optional.empty();
     };
   }
 
   private Optional<LogClock> epoch(String unit, ZoneId zone) {
-    String words = "Unix " + unit + " of a time from 2000 to 2099";
     return switch (unit) {
-      case "seconds" -> counted(words, zone, 0, Duration.ofSeconds(1), false, false);
-      case "milliseconds" -> counted(words, zone, 0, Duration.ofMillis(1), false, false);
+      case "seconds" ->
+          counted("reading.clock.unix-seconds", zone, 0, Duration.ofSeconds(1), false, false);
+      case "milliseconds" ->
+          counted("reading.clock.unix-milliseconds", zone, 0, Duration.ofMillis(1), false, false);
       default -> Optional.empty();
     };
   }
@@ -144,17 +150,22 @@ final class ClockReader {
     try {
       LocalDate zero = LocalDate.parse(dayZero);
       long millis = zero.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
-      String words = "days since " + zero + ", of a time from 2000 to 2099";
-      return counted(words, zone, millis, Duration.ofDays(1), true, true);
+      String days = words.say("reading.clock.days", zero);
+      return told(days, zone, millis, Duration.ofDays(1), true, true);
     } catch (DateTimeException noDay) {
       return Optional.empty();
     }
   }
 
   private Optional<LogClock> counted(
-      String words, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
+      String key, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
+    return told(words.say(key), zone, zero, unit, local, coarse);
+  }
+
+  private Optional<LogClock> told(
+      String counted, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
     return Optional.of(
-        new CountedClock(words, zone, zero, unit.toMillis(), local, coarse, decimalMark));
+        new CountedClock(counted, zone, zero, unit.toMillis(), local, coarse, decimalMark));
   }
 
   /** A clock is put right by a person who says why, never by the program. */

@@ -43,8 +43,8 @@ final class EntryReader {
             "row too wide",
             knownLot(lot),
             Place.of(file, row.line()),
-            row.cells().size() + " cells (" + String.join(delimiter + " ", row.cells()) + ")",
-            width + " cells as in the heading" + decimalHint()));
+            say("reading.row.cells", row.cells().size(), String.join(delimiter + " ", row.cells())),
+            decimalHint(say("reading.row.as-heading", width))));
   }
 
   void underNoWord(Row row, List<String> cells, String lot) {
@@ -53,12 +53,16 @@ final class EntryReader {
             "cell under no word",
             knownLot(lot),
             Place.of(file, row.line()),
-            "cells under no word of the heading (" + String.join(", ", cells) + ")",
-            "a word above every cell that is filled"));
+            say("reading.row.nameless", String.join(", ", cells)),
+            say("reading.row.words-above")));
   }
 
-  private String decimalHint() {
-    return delimiter == ',' ? "; a decimal comma can't stand bare in a comma file" : "";
+  private String say(String key, Object... values) {
+    return hand.words().say(key, values);
+  }
+
+  private String decimalHint(String expected) {
+    return delimiter == ',' ? say("reading.row.bare-comma", expected) : expected;
   }
 
   Optional<Entry> read(int line, Map<String, String> cells) {
@@ -127,7 +131,7 @@ final class EntryReader {
       if (written.isEmpty()) {
         checkWithoutLot();
       } else if (lot.isEmpty()) {
-        stop("lot", "lot", written, LotName.expected(written));
+        stop("lot", "lot", written, say(LotName.expected(written)));
       }
     }
 
@@ -136,15 +140,14 @@ final class EntryReader {
       boolean ofPlace = What.on(sheet, cell("what")).filter(Logged::ofPlace).isPresent();
       boolean aboutItem = ofPlace || sheet == Sheet.ACTIONS;
       if (sheet != Sheet.INSTRUMENTS && (!aboutItem || cell("item").isEmpty())) {
-        String item = ofPlace ? ", or a place as the item" : ", or what it is about as the item";
-        stop("lot", "lot", "no lot", "a lot" + (aboutItem ? item : ""));
+        stop("lot", "lot", say("reading.lot.none"), say(wanted(ofPlace, aboutItem)));
       }
     }
 
     private Optional<Moment> time(String column) {
       Times.Result result = Times.read(cell(column), hand.zone());
       if (result instanceof Times.Result.Wrong wrong) {
-        stop(wrong.rule(), column, wrong.found(), wrong.expected());
+        stop(wrong.rule(), column, wrong.found(hand.words()), wrong.expected(hand.words()));
         return Optional.empty();
       }
       return Optional.of(((Times.Result.Read) result).moment());
@@ -154,7 +157,7 @@ final class EntryReader {
       Optional<What> what = What.on(sheet, cell("what"));
       if (what.isEmpty()) {
         String choices = What.on(sheet).stream().map(What::word).collect(Collectors.joining(", "));
-        stop("what", "what", orNothing("what"), "one of " + choices);
+        stop("what", "what", orNothing("what"), say("reading.one-of", choices));
       }
       return what;
     }
@@ -162,20 +165,35 @@ final class EntryReader {
     private void checkCorrects() {
       String corrects = cell("corrects");
       if (!corrects.isEmpty() && !CORRECTS.matcher(corrects).matches()) {
-        stop("correction", "corrects", corrects, "file:line of the entry that this one replaces");
+        stop("correction", "corrects", corrects, say("reading.corrects"));
       }
     }
 
     private Optional<Quantity> quantity(What what) {
-      return new AmountReader(hand.decimalMark(), what, cell("value"), cell("unit"), this::stop)
-          .read();
+      return new AmountReader(hand, what, cell("value"), cell("unit"), this::stop).read();
+    }
+
+    private static String wanted(boolean ofPlace, boolean aboutItem) {
+      if (!aboutItem) {
+        return "reading.lot.wanted";
+      }
+      return ofPlace ? "reading.lot.or-place" : "reading.lot.or-item";
+    }
+
+    private String shown(What what) {
+      return hand.words().word("what", what.word());
     }
 
     /** A missing initial, instrument, item or word keeps the lot; the value itself is used. */
     private void checkFilled(What what) {
       if (cell("by").isEmpty()) {
         faults.add(
-            Fault.stop("initials", lot, place.column("by"), "no initials", "who wrote this"));
+            Fault.stop(
+                "initials",
+                lot,
+                place.column("by"),
+                say("reading.no-initials"),
+                say("reading.who")));
       }
       if ((sheet.step().isPresent() || sheet == Sheet.INSTRUMENTS)
           && (what.shape().needsInstrument() || what == What.HUMIDITY)
@@ -185,8 +203,8 @@ final class EntryReader {
                 "instrument",
                 lot,
                 place.column("instrument"),
-                "no instrument",
-                "which one read it"));
+                say("reading.no-instrument"),
+                say("reading.which")));
       }
       checkWords(what);
     }
@@ -194,13 +212,13 @@ final class EntryReader {
     private void checkWords(What what) {
       List<String> choices = what.shape().choices();
       if (!choices.isEmpty() && !choices.contains(cell("value").toLowerCase(Locale.ROOT))) {
-        stop("value", "value", orNothing("value"), String.join(" or ", choices));
+        stop("value", "value", orNothing("value"), hand.words().either(choices));
       }
       if (what.shape() == Shape.WORDS && !hasWords(what)) {
-        stop("value", "value", "nothing", "the " + what.word());
+        stop("value", "value", say("words.nothing"), say("reading.the", shown(what)));
       }
       if (what.shape() == Shape.ITEM && cell("item").isEmpty()) {
-        stop("item", "item", "nothing", "what or where, for \"" + what.word() + "\"");
+        stop("item", "item", say("words.nothing"), say("reading.what-or-where", shown(what)));
       }
     }
 
@@ -215,7 +233,7 @@ final class EntryReader {
     }
 
     private String orNothing(String column) {
-      return cell(column).isEmpty() ? "nothing" : cell(column);
+      return cell(column).isEmpty() ? say("words.nothing") : cell(column);
     }
 
     private void stop(String rule, String column, String found, String expected) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
+import org.flitchbook.words.Words;
 
 /**
  * Joins what one probe read of one lot or place: a log pulled twice, two logs that follow each
@@ -16,6 +17,7 @@ final class Joining {
 
   private static final long A_MINUTE = 60_000;
 
+  private final Words words;
   private final List<Series> all;
   private final List<Fault> faults;
   private final Map<String, RowFaults> told = new LinkedHashMap<>();
@@ -35,7 +37,8 @@ final class Joining {
     }
   }
 
-  Joining(List<Series> all, List<Fault> faults) {
+  Joining(List<Series> all, Words words, List<Fault> faults) {
+    this.words = words;
     this.all = all;
     this.faults = faults;
   }
@@ -109,13 +112,15 @@ final class Joining {
 
   private void tell(String other, Series part, int index, boolean alike) {
     String file = part.samples().file(index);
-    told.computeIfAbsent(file, RowFaults::new)
+    told.computeIfAbsent(file, name -> new RowFaults(name, words))
         .add(
             alike ? "same row twice" : "time twice",
             alike ? Severity.NOTE : Severity.ASK,
             part.samples().line(index),
             part.column(),
-            alike ? "the reading of " + other + " once more" : "another value than " + other,
-            alike ? "each once" : "one reading of a probe at a time; both are counted");
+            alike
+                ? words.say("reading.joined.once-more", other)
+                : words.say("reading.joined.another", other),
+            alike ? words.say("reading.order.once") : words.say("reading.joined.one-reading"));
   }
 }

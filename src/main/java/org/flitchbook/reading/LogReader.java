@@ -14,6 +14,7 @@ import org.flitchbook.measure.Unit;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
+import org.flitchbook.words.Words;
 
 /** Reads the rows of one probe log as its layout states. */
 final class LogReader implements Rows {
@@ -32,12 +33,12 @@ final class LogReader implements Rows {
   private int rows;
   private int places;
 
-  private LogReader(String name, LogLayout layout, List<Fault> faults) {
+  private LogReader(String name, LogLayout layout, Words words, List<Fault> faults) {
     this.name = name;
     this.layout = layout;
     this.clock = layout.time().clock();
     this.faults = faults;
-    this.rowFaults = new RowFaults(name);
+    this.rowFaults = new RowFaults(name, words);
     this.read = new LogRows(layout.columns().size());
   }
 
@@ -47,9 +48,14 @@ final class LogReader implements Rows {
    * @param last the last time that the log can have
    */
   static FileRead read(
-      SourceFile file, LogLayout layout, Instant last, List<Series> series, List<Fault> faults) {
-    LogReader reader = new LogReader(file.name(), layout, faults);
-    faults.addAll(Tables.read(file, layout.layout(), reader));
+      SourceFile file,
+      LogLayout layout,
+      Words words,
+      Instant last,
+      List<Series> series,
+      List<Fault> faults) {
+    LogReader reader = new LogReader(file.name(), layout, words, faults);
+    faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader), words));
     int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
     return new FileRead(
@@ -83,8 +89,8 @@ final class LogReader implements Rows {
             Severity.ASK,
             words.line(),
             column.column(),
-            named.get() + " in \"" + word + "\"",
-            column.unit() + " as logs.json says");
+            say("reading.log.unit-in", named.get(), word),
+            say("reading.log.unit-stated", column.unit()));
       }
     }
   }
@@ -98,7 +104,7 @@ final class LogReader implements Rows {
     if (row.cells().containsAll(layout.time().columns())) {
       headingAgain(row);
     } else if (columns.isEmpty()) {
-      stop("heading again", row.line(), "", "a row under a heading that lacks a column", words());
+      stop("heading again", row.line(), "", say("reading.log.lacking-column"), once());
     } else {
       row(row, columns.get());
     }
@@ -114,12 +120,16 @@ final class LogReader implements Rows {
         row.line(),
         "",
         lacking.isEmpty() ? String.join(", ", row.cells()) : lacking.get(0).found(),
-        words());
+        once());
     parts.add(read.size());
   }
 
-  private String words() {
-    return "the heading once, on line " + heading.line();
+  private String say(String key, Object... values) {
+    return rowFaults.say(key, values);
+  }
+
+  private String once() {
+    return say("reading.log.heading-once", heading.line());
   }
 
   private void row(Row row, LogColumns under) {
@@ -155,8 +165,8 @@ final class LogReader implements Rows {
         reads ? Severity.STOP : Severity.NOTE,
         row.line(),
         layout.time().column(),
-        text.isEmpty() ? "no time" : text,
-        clock.expected() + (reads ? Hints.ofTime(text, clock) : ""));
+        text.isEmpty() ? say("reading.time.none") : text,
+        reads ? hinted(clock.expected(), Hints.ofTime(text, clock)) : clock.expected());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
@@ -166,8 +176,13 @@ final class LogReader implements Rows {
         row.line(),
         "",
         String.join(", ", row.cells()),
-        "no filled cell under no word of the heading"
-            + (byComma ? "; a decimal comma can't stand bare in a comma file" : ""));
+        byComma
+            ? say("reading.row.bare-comma", say("reading.log.no-nameless"))
+            : say("reading.log.no-nameless"));
+  }
+
+  private String hinted(String expected, Optional<String> hint) {
+    return hint.map(key -> expected + "; " + say(key)).orElse(expected);
   }
 
   private long level(Row row, LogColumns under, int index) {
@@ -178,13 +193,14 @@ final class LogReader implements Rows {
     }
     Optional<BigDecimal> number = Numbers.read(text, layout.decimalMark());
     if (number.isEmpty()) {
-      String expected = "a number" + Hints.ofNumber(text, layout.decimalMark());
+      String expected =
+          hinted(say("reading.log.number"), Hints.ofNumber(text, layout.decimalMark()));
       rowFaults.add("no value", Severity.NOTE, row.line(), column.column(), text, expected);
       return LogRows.NONE;
     }
     OptionalLong level = Level.of(number.get(), column.unit());
     if (level.isEmpty()) {
-      stop("value", row.line(), column.column(), text, AmountReader.LEVEL);
+      stop("value", row.line(), column.column(), text, say(AmountReader.LEVEL));
     }
     return level.orElse(LogRows.NONE);
   }

@@ -79,11 +79,11 @@ final class LogSeries {
 
   private void tell(int row, BitSet held, long last) {
     if (!held.get(row)) {
-      String expected = "a time that a \"from\" and \"until\" of logs.json holds";
+      String expected = faults.say("reading.log.held-time");
       add("row outside", Severity.NOTE, row, shown(row, 0), expected);
     }
     if (rows.at(row) + correction > last) {
-      String until = "a time up to the end of the day behind the folder's";
+      String until = faults.say("reading.log.until");
       add("future time", Severity.ASK, row, shown(row, correction), until);
     }
   }
@@ -92,21 +92,19 @@ final class LogSeries {
     int first = inOrder.get(0);
     int last = inOrder.get(inOrder.size() - 1);
     String found =
-        shown(first, 0)
-            + " to "
-            + shown(last, 0)
-            + ", read as "
-            + shown(first, correction)
-            + " to "
-            + shown(last, correction)
-            + " because "
-            + by.because();
+        faults.say(
+            "reading.log.corrected",
+            shown(first, 0),
+            shown(last, 0),
+            shown(first, correction),
+            shown(last, correction),
+            by.because());
     add(
         "clock offset",
         Severity.NOTE,
         first,
         found,
-        "a clock that goes right; " + by.place() + " corrects it");
+        faults.say("reading.log.right-clock", by.place()));
   }
 
   private String shown(int row, long shift) {

@@ -20,11 +20,9 @@ final class LotName {
     return LETTERS.matcher(text).matches() && !isTaken(text);
   }
 
-  /** For a diagnostic about a text that is no lot's name. */
+  /** The key of what is expected, for a diagnostic about a text that is no lot's name. */
   static String expected(String text) {
-    return isTaken(text)
-        ? "another name: files of that name mean something else"
-        : "letters, digits, - and _ only, 32 at most";
+    return isTaken(text) ? "reading.lot.taken" : "reading.lot.letters";
   }
 
   private static boolean isTaken(String text) {

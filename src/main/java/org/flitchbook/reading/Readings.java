@@ -12,6 +12,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.sheet.Sheet;
+import org.flitchbook.words.Words;
 
 /** Reads what one day's folder holds: sheets by their names, logs as {@code logs.json} states. */
 public final class Readings {
@@ -54,15 +55,15 @@ public final class Readings {
    * pulled twice, or two that follow each other. What two of them say of one time is a note where
    * they say the same, else an ask; then both are counted.
    */
-  public static List<Series> joined(List<Series> all, List<Fault> faults) {
-    return new Joining(all, faults).joined();
+  public static List<Series> joined(List<Series> all, Words words, List<Fault> faults) {
+    return new Joining(all, words, faults).joined();
   }
 
   private void readAll(List<SourceFile> all) {
     List<LogLayout> layouts = new ArrayList<>();
     for (SourceFile file : all) {
       if (file.baseName().equals(LAYOUTS)) {
-        layouts.addAll(LayoutReader.read(file, faults));
+        layouts.addAll(LayoutReader.read(file, hand.words(), faults));
         files.add(unread(file, "layout of logs"));
       }
     }
@@ -84,7 +85,7 @@ public final class Readings {
       unclaimed(file);
     } else {
       fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
-      files.add(LogReader.read(file, fitting.get(0), last, series, faults));
+      files.add(LogReader.read(file, fitting.get(0), hand.words(), last, series, faults));
     }
   }
 
@@ -105,8 +106,8 @@ public final class Readings {
               "file not read",
               "",
               Place.of(file.name()),
-              "a CSV file that is no sheet and that logs.json does not name",
-              "a sheet's name, or an entry in logs.json that says how to read it"));
+              hand.words().say("reading.unread.found"),
+              hand.words().say("reading.unread.expected")));
     }
   }
 
@@ -117,8 +118,8 @@ public final class Readings {
               "log missing",
               "",
               layout.place(),
-              "no file called " + layout.files(),
-              "the log that this entry describes"));
+              hand.words().say("reading.missing.found", layout.files()),
+              hand.words().say("reading.missing.expected")));
     }
   }
 

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
+import org.flitchbook.words.Words;
 
 /**
  * Collects what is wrong with the rows of one log. Rows that follow each other with the same fault
@@ -30,10 +31,16 @@ final class RowFaults {
   private record Kind(String rule, Severity severity, String column, String expected) {}
 
   private final String file;
+  private final Words words;
   private final Map<Kind, List<Run>> runs = new LinkedHashMap<>();
 
-  RowFaults(String file) {
+  RowFaults(String file, Words words) {
     this.file = file;
+    this.words = words;
+  }
+
+  String say(String key, Object... values) {
+    return words.say(key, values);
   }
 
   void add(String rule, Severity severity, int line, String column, String found, String expected) {
@@ -68,16 +75,16 @@ final class RowFaults {
   }
 
   private Fault fault(Kind kind, Run run) {
-    String more =
+    String found =
         run.rows() == 1
-            ? ""
-            : " (" + run.rows() + " rows, lines " + run.first() + " to " + run.last() + ")";
+            ? run.found()
+            : say("reading.rows", run.found(), run.rows(), run.first(), run.last());
     return new Fault(
         kind.rule(),
         kind.severity(),
         "",
         new Place(file, run.first(), kind.column()),
-        run.found() + more,
+        found,
         kind.expected());
   }
 }

@@ -16,6 +16,11 @@ final class RowOrder {
   private final LogRows rows;
   private final List<Integer> begins;
 
+  /** Asked for once, since a log of a week may have it a million times. */
+  private final String oneMinute;
+
+  private final String seconds;
+
   /**
    * @param precision how late a reading can have been after its time, in milliseconds
    * @param begins the rows at which a heading stood
@@ -27,6 +32,8 @@ final class RowOrder {
     this.faults = faults;
     this.rows = rows;
     this.begins = begins;
+    this.oneMinute = faults.say("reading.order.one-minute");
+    this.seconds = faults.say("reading.order.seconds");
   }
 
   /** The rows that can be used, in the order of time; none where they stand in another order. */
@@ -73,11 +80,15 @@ final class RowOrder {
   private void wrongWayRound() {
     int end = rows.size() - 1;
     String rule = "order of rows";
-    String found = time.clock().shown(rows.at(0)) + " to " + time.clock().shown(rows.at(end));
+    String found =
+        faults.say(
+            "reading.order.from-to",
+            time.clock().shown(rows.at(0)),
+            time.clock().shown(rows.at(end)));
     String expected =
         time.newestFirst()
-            ? "the newest row first, as logs.json says"
-            : "the oldest row first, or \"order\": \"newest first\" in the time of logs.json";
+            ? faults.say("reading.order.newest-first")
+            : faults.say("reading.order.oldest-first");
     faults.add(rule, Severity.STOP, rows.line(0), time.column(), found, expected);
   }
 
@@ -106,14 +117,18 @@ final class RowOrder {
   }
 
   private void goesBack(int row, int last, long back) {
-    String hint = "";
+    String found = faults.say("reading.order.behind", shown(row), shown(last));
+    add("time goes back", Severity.STOP, row, found, later(back));
+  }
+
+  private String later(long back) {
     if (back > 50 * A_MINUTE && back < 70 * A_MINUTE) {
-      hint = "; a change of the clock that " + time.clock().zone() + " does not have then?";
-    } else if (back > 660 * A_MINUTE && back < 780 * A_MINUTE) {
-      hint = "; a clock of 12 hours without AM and PM?";
+      return faults.say("reading.order.later-or-change", time.clock().zone());
     }
-    String found = shown(row) + " behind " + shown(last);
-    add("time goes back", Severity.STOP, row, found, "a later time" + hint);
+    boolean halfDay = back > 660 * A_MINUTE && back < 780 * A_MINUTE;
+    return halfDay
+        ? faults.say("reading.order.later-or-half-day")
+        : faults.say("reading.order.later");
   }
 
   /**
@@ -127,21 +142,16 @@ final class RowOrder {
           Severity.NOTE,
           rows.line(row),
           "",
-          "the readings of line " + rows.line(other) + " once more",
-          "each once");
+          faults.say("reading.order.once-more", rows.line(other)),
+          faults.say("reading.order.once"));
       return true;
     }
     if (precision >= A_MINUTE) {
       faults.addUp(
-          "rows of one minute",
-          Severity.NOTE,
-          rows.line(row),
-          time.column(),
-          "several rows of one minute",
-          "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
+          "rows of one minute", Severity.NOTE, rows.line(row), time.column(), oneMinute, seconds);
     } else {
-      String found = shown(row) + " as on line " + rows.line(other) + ", with other values";
-      add("time twice", Severity.ASK, row, found, "one row a time; both are counted");
+      String found = faults.say("reading.order.other-values", shown(row), rows.line(other));
+      add("time twice", Severity.ASK, row, found, faults.say("reading.order.one-row"));
     }
     return false;
   }

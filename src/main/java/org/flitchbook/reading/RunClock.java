@@ -10,9 +10,10 @@ import java.util.regex.Pattern;
  * Times as hours and minutes run since a stated start, such as {@code 0:07:30}.
  *
  * @param form {@code h:mm:ss}, {@code h:mm} or {@code mm:ss}
+ * @param words what is counted, for a diagnostic
  * @param start milliseconds since 1970
  */
-record RunClock(String form, ZoneId zone, long start) implements LogClock {
+record RunClock(String form, String words, ZoneId zone, long start) implements LogClock {
 
   private static final Pattern RUN = Pattern.compile("(\\d{1,5}):([0-5]\\d)(?::([0-5]\\d))?");
 
@@ -47,7 +48,7 @@ record RunClock(String form, ZoneId zone, long start) implements LogClock {
 
   @Override
   public String expected() {
-    return form + " since the start";
+    return words;
   }
 
   @Override

@@ -39,15 +39,15 @@ final class SheetReader implements Rows {
   static FileRead read(
       SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
     SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(Tables.read(file, Layout.OPEN, reader));
+    faults.addAll(TableFaults.told(Tables.read(file, Layout.OPEN, reader), hand.words()));
     if (reader.width > 0 && reader.rows == 0) {
       faults.add(
           Fault.note(
               "no rows",
               "",
               Place.of(file.name(), 1),
-              "a heading alone",
-              "rows under the heading"));
+              hand.words().say("reading.rows.none"),
+              hand.words().say("reading.rows.wanted")));
     }
     entries.addAll(reader.entries);
     return new FileRead(

@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.flitchbook.words.Words;
 
 /** Reads the times of hand entries: ISO 8601, a space instead of the T allowed. */
 final class Times {
@@ -19,13 +20,35 @@ final class Times {
 
   private static final Pattern CLOCK_ONLY = Pattern.compile("\\d{1,2}:\\d{2}(:\\d{2})?.*");
 
+  private static final String AS_WRITTEN = "reading.as-written";
+
   private Times() {}
 
   /** A time, or what is wrong with it. */
   sealed interface Result {
     record Read(Moment moment) implements Result {}
 
-    record Wrong(String rule, String found, String expected) implements Result {}
+    /**
+     * What is wrong.
+     *
+     * @param found and {@code expected}: keys of what is told
+     * @param values put into both
+     */
+    record Wrong(String rule, String found, String expected, List<Object> values)
+        implements Result {
+
+      static Wrong of(String rule, String found, String expected, Object... values) {
+        return new Wrong(rule, found, expected, List.of(values));
+      }
+
+      String found(Words words) {
+        return words.say(found, values.toArray());
+      }
+
+      String expected(Words words) {
+        return words.say(expected, values.toArray());
+      }
+    }
   }
 
   static Result read(String text, ZoneId zone) {
@@ -40,7 +63,7 @@ final class Times {
           ? read(OffsetDateTime.parse(local + written.group(4)).toInstant(), seconds)
           : inZone(LocalDateTime.parse(local), zone, text, seconds);
     } catch (DateTimeException noSuchDate) {
-      return new Result.Wrong("time", text, "a date and time that exist");
+      return Result.Wrong.of("time", AS_WRITTEN, "reading.time.existing", text);
     }
   }
 
@@ -49,15 +72,17 @@ final class Times {
     return switch (offsets.size()) {
       case 1 -> read(local.toInstant(offsets.get(0)), seconds);
       case 0 ->
-          new Result.Wrong(
-              "spring clock change",
-              text + ", which the clock skipped in " + zone,
-              "a time that was on the clock");
+          Result.Wrong.of(
+              "spring clock change", "reading.clock.skipped", "reading.clock.shown", text, zone);
       default ->
-          new Result.Wrong(
+          Result.Wrong.of(
               "autumn clock change",
-              text + ", which the clock showed twice in " + zone,
-              "an offset behind it, " + offsets.get(0) + " or " + offsets.get(1));
+              "reading.clock.twice",
+              "reading.clock.offset",
+              text,
+              zone,
+              offsets.get(0),
+              offsets.get(1));
     };
   }
 
@@ -67,10 +92,10 @@ final class Times {
 
   private static Result notATime(String text) {
     if (text.isEmpty()) {
-      return new Result.Wrong("time", "no time", "a date and time such as 2026-02-16 09:05");
+      return Result.Wrong.of("time", "reading.time.none", "reading.time.such-as");
     }
     return CLOCK_ONLY.matcher(text).matches()
-        ? new Result.Wrong("time", text + ", a time without a date", "2026-02-16 09:05 or the like")
-        : new Result.Wrong("time", text, "a date and time such as 2026-02-16 09:05");
+        ? Result.Wrong.of("time", "reading.time.no-date", "reading.time.like", text)
+        : Result.Wrong.of("time", AS_WRITTEN, "reading.time.such-as", text);
   }
 }

@@ -21,9 +21,6 @@ final class WallClock {
 
   private static final long LONGEST_STEP = 300_000;
 
-  private static final String UNRESOLVED =
-      "times with one meaning; neither a step back nor a steady interval tells the two apart";
-
   private final LogClock clock;
   private final ZoneRules rules;
   private final String column;
@@ -64,7 +61,7 @@ final class WallClock {
       if (offsets.size() == 2) {
         stretches.addAll(doubled(new Steps(rows, from, to, precision), row, end));
       } else if (offsets.isEmpty()) {
-        tell(SPRING, row, end, "which the clock skipped in ", "a time that was on the clock");
+        tell(SPRING, row, end, "reading.clock.skipped", "reading.clock.shown");
         stretches.add(new Stretch(row, end, LogRows.NONE));
       } else {
         stretches.add(new Stretch(row, end, millis(offsets.get(0))));
@@ -107,21 +104,19 @@ final class WallClock {
     ZoneOffsetTransition change = rules.getTransition(local(rows.at(begin)));
     int turn = steps.turn(begin, end, -change.getDuration().toMillis());
     if (turn < 0) {
-      tell(AUTUMN, begin, end, "which the clock showed twice in ", UNRESOLVED);
+      tell(AUTUMN, begin, end, "reading.clock.twice", "reading.clock.unresolved");
       return List.of(new Stretch(begin, end, LogRows.NONE));
     }
     int told = turn == end ? begin : turn;
     String found =
         turn > begin && turn < end
-            ? shown(turn) + " behind " + shown(turn - 1) + " in " + clock.zone()
-            : shown(begin) + ", which the clock showed twice in " + clock.zone();
+            ? faults.say("reading.clock.behind", shown(turn), shown(turn - 1), clock.zone())
+            : faults.say("reading.clock.twice", shown(begin), clock.zone());
     String expected =
-        "times with one meaning; by the order of the rows and their steady "
-            + steps.usual() / 1000
-            + " s it is "
-            + (turn == end
-                ? "the first time, at " + change.getOffsetBefore()
-                : "the second time, at " + change.getOffsetAfter() + " from this line on");
+        turn == end
+            ? faults.say("reading.clock.first-time", steps.usual() / 1000, change.getOffsetBefore())
+            : faults.say(
+                "reading.clock.second-time", steps.usual() / 1000, change.getOffsetAfter());
     faults.add(AUTUMN, Severity.NOTE, rows.line(told), column, found, expected);
     return List.of(
         new Stretch(begin, turn, millis(change.getOffsetBefore())),
@@ -136,22 +131,22 @@ final class WallClock {
     long onTheClock = rows.at(after.begin()) - rows.at(after.begin() - 1);
     long went = onTheClock - (after.offset() - before.offset());
     if (went > 0 && went <= Math.max(3 * steps.usual(), LONGEST_STEP)) {
-      String found = shown(after.begin()) + " behind " + shown(after.begin() - 1);
-      String expected = "the hour that the clock skipped in " + clock.zone();
-      faults.add(
-          SPRING,
-          Severity.NOTE,
-          rows.line(after.begin()),
-          column,
-          found,
-          expected + "; " + went / 1000 + " s went by");
+      String found =
+          faults.say("reading.order.behind", shown(after.begin()), shown(after.begin() - 1));
+      String expected = faults.say("reading.clock.hour", clock.zone(), went / 1000);
+      faults.add(SPRING, Severity.NOTE, rows.line(after.begin()), column, found, expected);
     }
   }
 
-  private void tell(String rule, int begin, int end, String which, String expected) {
+  private void tell(String rule, int begin, int end, String found, String expected) {
     for (int row = begin; row < end; row++) {
-      String found = shown(row) + ", " + which + clock.zone();
-      faults.add(rule, Severity.STOP, rows.line(row), column, found, expected);
+      faults.add(
+          rule,
+          Severity.STOP,
+          rows.line(row),
+          column,
+          faults.say(found, shown(row), clock.zone()),
+          faults.say(expected));
     }
   }
 

@@ -5,7 +5,7 @@
 @Floor(
     name = "reading",
     floor = 3,
-    mayImport = {"input", "measure", "table", "json", "sheet", "sums"},
+    mayImport = {"input", "measure", "table", "json", "words", "sheet", "sums"},
     door = "Readings")
 package org.flitchbook.reading;
 

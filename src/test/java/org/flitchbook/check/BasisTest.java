@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.stream.Stream;
+import org.flitchbook.Wording;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
@@ -85,7 +86,7 @@ final class BasisTest {
             SourceFile.of(
                 DAY + "/lab.csv",
                 (head + "A,2026-02-24 09:59,moisture,,70,%,MA,,\n" + lab).getBytes(UTF_8)));
-    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.'));
+    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.', Wording.ENGLISH));
     Instant late = Instant.parse("2026-03-01T00:00:00Z");
     var book = Lots.assemble(plan, List.of(day), late);
     assertEquals(List.of(), book.faults());

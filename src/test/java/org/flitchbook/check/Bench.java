@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import org.flitchbook.Wording;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
@@ -314,7 +315,7 @@ public final class Bench {
       String text = "{\"logs\": [" + String.join(",", layouts) + "]}";
       files.add(SourceFile.of(DAY + "/logs.json", text.getBytes(UTF_8)));
     }
-    Day day = Readings.read(LocalDate.parse(DAY), files, new Hand(ZONE, '.'));
+    Day day = Readings.read(LocalDate.parse(DAY), files, new Hand(ZONE, '.', Wording.ENGLISH));
     return Lots.assemble(plan, List.of(day), moment);
   }
 

@@ -62,7 +62,8 @@ final class TraceTest {
                     "26047-B1",
                     "26048-J1",
                     "26055-B1")),
-            new Followed("DE-0212", "supplier lot", List.of("26045-B1", "26045-B2", "26047-B1", "26048-J1")),
+            new Followed(
+                "DE-0212", "supplier lot", List.of("26045-B1", "26045-B2", "26047-B1", "26048-J1")),
             new Followed("Fen Larder", "customer", List.of("26047-B1")),
             new Followed("fen larder", "customer", List.of("26047-B1")))
         .map(row -> DynamicTest.dynamicTest(row.code(), () -> followed(row)));

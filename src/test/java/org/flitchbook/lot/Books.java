@@ -103,7 +103,8 @@ final class Books {
 
   private static Assembled assemble(
       Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
-    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark());
+    Hand hand =
+        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.words());
     List<Day> days = new ArrayList<>();
     files.forEach((date, each) -> days.add(Readings.read(date, each, hand)));
     return Lots.assemble(plan, days, until);

@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Node;
@@ -130,7 +131,9 @@ final class SchemaTest {
   private static Fault unknownKey(String logs) {
     SourceFile file = SourceFile.of("2026-02-24/logs.json", logs.getBytes(StandardCharsets.UTF_8));
     LocalDate date = LocalDate.of(2026, 2, 24);
-    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.')).faults().stream()
+    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.', Wording.ENGLISH))
+        .faults()
+        .stream()
         .filter(fault -> fault.rule().equals("unknown key"))
         .findFirst()
         .orElseThrow();

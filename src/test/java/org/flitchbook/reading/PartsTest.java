@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.junit.jupiter.api.Test;
 
@@ -180,7 +181,7 @@ final class PartsTest {
 
   private static List<Fault> joined(List<Series> joined, Day day) {
     List<Fault> faults = new ArrayList<>();
-    joined.addAll(Readings.joined(day.series(), faults));
+    joined.addAll(Readings.joined(day.series(), Wording.ENGLISH, faults));
     return faults;
   }
 

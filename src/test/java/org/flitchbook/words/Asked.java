@@ -33,7 +33,8 @@ record Asked(Set<String> keys, Set<String> families) {
           "change",
           "planned",
           "lot",
-          "doubt");
+          "doubt",
+          "reading");
 
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -16,6 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.input.Severity;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.plan.Standing;
@@ -51,6 +53,7 @@ final class Families {
     all.put("rule", rules());
     String doubts = text(Path.of("templates", "doubts.json"));
     all.put("do", found(Pattern.compile("\"rule\": \"([^\"]+)\""), doubts));
+    all.put("dimension", words(Dimension.values(), each -> each.name().toLowerCase(Locale.ROOT)));
     all.put("probe", Set.of("hand"));
     all.put("column", Set.of("by", "instrument", "value", "item", "note"));
     all.put(
