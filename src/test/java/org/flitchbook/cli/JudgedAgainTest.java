@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -57,7 +58,8 @@ final class JudgedAgainTest {
   }
 
   private static Stream<DynamicTest> tests(Path book, String day) {
-    return close(book, day, folder.resolve(book.getFileName())).stream()
+    Path out = folder.resolve("out of " + book.toString().replaceAll("\\W", "_"));
+    return close(book, day, out).stream()
         .map(
             pdf ->
                 DynamicTest.dynamicTest(
@@ -150,6 +152,42 @@ final class JudgedAgainTest {
     assertEquals(reach.first(), record.days().first().toString());
     assertEquals(record.printed(), record.judgedAgain());
     assertNotEquals(record.printed(), record.withoutFirstDay().judgedAgain());
+  }
+
+  /** Edits of the demo book after which a record rests on more than sheets and one plan. */
+  private static final Map<String, Consumer<Path>> MORE =
+      Map.of(
+          "another language",
+          book ->
+              Tree.edit(book.resolve("plan.json"), "\"paper\"", "\"language\": \"es\", \"paper\""),
+          "templates of its own",
+          book -> {
+            write(book, "templates/limits/us.json", Tree.text(Path.of("templates/limits/us.json")));
+            Tree.edit(book.resolve("templates/limits/us.json"), "\"200 ppm\"", "\"140 ppm\"");
+          },
+          "a former version of the plan",
+          book -> {
+            write(book, "plans/plan-2.json", Tree.text(book.resolve("plan.json")));
+            Tree.edit(
+                book.resolve("plans/plan-2.json"), "\"version\": \"3\"", "\"version\": \"2\"");
+            Tree.edit(book.resolve("plan.json"), "\"2026-01-05\"", "\"2026-02-17\"");
+          },
+          "a failed check that reopens lots",
+          book ->
+              add(
+                  book,
+                  "2026-02-25/instruments.csv",
+                  ",2026-02-25 07:00,ice point,,35.4,°F,MA,HT-3,,"));
+
+  @TestFactory
+  Stream<DynamicTest> every_record_of_a_book_that_rests_on_more() {
+    return MORE.entrySet().stream()
+        .flatMap(
+            each -> {
+              Path book = Tree.demo(folder.resolve(each.getKey()));
+              each.getValue().accept(book);
+              return tests(book, lastDay(book));
+            });
   }
 
   private static void add(Path book, String name, String row) {
