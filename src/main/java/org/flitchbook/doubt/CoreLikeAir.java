@@ -122,7 +122,8 @@ final class CoreLikeAir implements Finder {
     }
 
     private Fault fault(int first, int last) {
-      return rule.fault(subject,
+      return rule.fault(
+              subject,
               core.place(first),
               core.track().called()
                   + " as its air, from "

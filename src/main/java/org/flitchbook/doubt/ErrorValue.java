@@ -68,7 +68,8 @@ final class ErrorValue implements Finder {
   private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
     int readings = last - first + 1;
     Track track = log.track();
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             log.place(first),
             org.flitchbook.measure.Level.quantity(log.level(first), track.unit()).shown()
                 + " of "

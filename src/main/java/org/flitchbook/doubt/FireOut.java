@@ -103,7 +103,8 @@ final class FireOut implements Finder {
   }
 
   private static Fault fault(Rule rule, Subject subject, Log air, int index, long target) {
-    return rule.fault(subject,
+    return rule.fault(
+        subject,
         air.place(index),
         "the smoker's air is down to " + subject.told(air, index) + " and stays there",
         "a fire until the core is at " + subject.shown(target));

@@ -75,7 +75,8 @@ final class GapOverCrossing implements Finder {
   private static Fault fault(
       Rule rule, Subject subject, Track track, Curve.Gap gap, Kind.Stage stage) {
     Fault fault =
-        rule.fault(subject,
+        rule.fault(
+            subject,
             track.place(gap.to()),
             "no reading of "
                 + track.called()

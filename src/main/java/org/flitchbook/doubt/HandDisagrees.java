@@ -60,7 +60,8 @@ final class HandDisagrees implements Finder {
   }
 
   private static Fault fault(Rule rule, Subject subject, Entry entry, Logged nearest) {
-    return rule.fault(subject,
+    return rule.fault(
+        subject,
         nearest.core().place(nearest.index()),
         nearest.core().track().called()
             + ": "

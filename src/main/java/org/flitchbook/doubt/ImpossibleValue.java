@@ -60,7 +60,8 @@ final class ImpossibleValue implements Finder {
   private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
     String until = last > first ? " to " + subject.told(log, last) : "";
     boolean core = log.track().what() == What.INTERNAL_TEMPERATURE;
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             log.place(first),
             log.track().called() + ": " + subject.told(log, first) + until,
             core

@@ -69,7 +69,8 @@ final class LidOpen implements Finder {
   }
 
   private static Fault fault(Rule rule, Subject subject, Log air, int before, int back) {
-    return rule.fault(subject,
+    return rule.fault(
+        subject,
         air.place(before),
         "the smoker's air fell from "
             + subject.told(air, before)

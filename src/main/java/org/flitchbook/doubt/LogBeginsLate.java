@@ -36,7 +36,8 @@ final class LogBeginsLate implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, Track track, long into) {
     Fault fault =
-        rule.fault(subject,
+        rule.fault(
+            subject,
             track.place(0),
             "the log of "
                 + track.called()

@@ -34,7 +34,8 @@ final class LogEndsEarly implements Finder {
   private static Fault fault(Rule rule, Subject subject, Track track, long lowest, long end) {
     int last = track.size() - 1;
     Fault fault =
-        rule.fault(subject,
+        rule.fault(
+            subject,
             track.place(last),
             "the log of "
                 + track.called()

@@ -37,7 +37,8 @@ final class ProbeMoved implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, Log core, Leaps.Leap leap, int until) {
     int first = leap.before() + 1;
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             core.place(first),
             core.track().called()
                 + ": from "

@@ -56,7 +56,8 @@ final class ProbeNotIn implements Finder {
   }
 
   private static Fault fault(Rule rule, Subject subject, Log core, int first, int last) {
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             core.place(first),
             core.track().called()
                 + ": "

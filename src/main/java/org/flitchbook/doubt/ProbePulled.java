@@ -69,7 +69,8 @@ final class ProbePulled implements Finder {
       Rule rule, Subject subject, Log core, Leaps.Leap away, Leaps.Leap back) {
     int first = away.before() + 1;
     int last = Math.max(first, back.after() - 1);
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             core.place(first),
             core.track().called()
                 + ": away from "

@@ -52,7 +52,8 @@ final class ProbesDisagree implements Finder {
       return List.of();
     }
     return List.of(
-        rule.fault(subject,
+        rule.fault(
+            subject,
             high.core().place(high.index()),
             high.core().track().called()
                 + ": "

@@ -51,8 +51,7 @@ final class RuleReader {
     String source = fields.text("source");
     return rule.filter(known -> numbers.keySet().equals(known.numbers().keySet()))
         .flatMap(
-            known ->
-                severity.map(level -> new Rule(known.name(), level, numbers, lists, source)));
+            known -> severity.map(level -> new Rule(known.name(), level, numbers, lists, source)));
   }
 
   private static void numbers(Fields fields, Named rule, Map<String, Quantity> numbers) {

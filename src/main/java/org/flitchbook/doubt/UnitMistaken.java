@@ -46,7 +46,8 @@ final class UnitMistaken implements Finder {
     return found.stream()
         .mapToObj(
             i ->
-                rule.fault(subject,
+                rule.fault(
+                    subject,
                     core.place(i),
                     core.track().called() + ": " + subject.told(core, i) + ", read as " + unit,
                     "a core as meat has it"))

@@ -74,7 +74,8 @@ final class WrongSide implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, Log core, int first, int last, Step step) {
     boolean heat = step == Step.SMOKE;
-    return rule.fault(subject,
+    return rule.fault(
+            subject,
             core.place(first),
             core.track().called()
                 + (heat ? " hotter" : " colder")

@@ -30,6 +30,8 @@ enum Damage {
   OVERLAPPING("two exports that overlap", Damage::overlapping);
 
   private final String told;
+
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Consumer<LoggedLot> damage;
 
   Damage(String told, Consumer<LoggedLot> damage) {

@@ -76,7 +76,8 @@ final class PlanCheckTest {
         """
         plan.json:8:ruleSets: found "uk", expected one of au-nz, ca, codex, eu, gb, us, us-retail
         plan.json:5:establishment.papier: found the key "papier", expected one of name, number,\
-         address, regime, zone, altitude, paper, temperature, decimalMark, language, soleOperator
+         address, regime, zone, altitude, paper, temperature, decimalMark, language,\
+         soleOperator, timestampUrl
         Nothing was judged and nothing was written.
         """,
         ran.err());

@@ -15,6 +15,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What lots take from probe logs. */
 final class LoggedLotsTest {
 
+  private static final String UNREAD =
+      "ask A1 2026-02-16/log.csv: found no reading of P1 (P1) while the lot was smoked and chilled,"
+          + " expected readings of every probe that logs.json names for the lot";
+
   private static final String DAY = "2026-02-16/";
   private static final String CORE =
       "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\": \"A1\"}";
@@ -196,7 +200,8 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json"),
+            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json",
+            UNREAD),
         Books.said(book));
     assertEquals(
         List.of("ask 2026-02-16/log.csv:P1: found SX, expected a place of the plan"),
@@ -213,7 +218,8 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger, in logs.json"),
+            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger, in logs.json",
+            UNREAD),
         Books.said(book));
   }
 
