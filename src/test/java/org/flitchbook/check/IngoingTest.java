@@ -316,6 +316,7 @@ final class IngoingTest {
     String limit = "us.424.21-c.nitrate-bacon";
     Bench bench =
         Bench.book()
+            .believed()
             .rule(limit)
             .write(
                 "cure,09:10,rind,,off",
@@ -361,6 +362,7 @@ final class IngoingTest {
     for (String grams : new String[] {met, above}) {
       Bench bench =
           Bench.book()
+            .believed()
               .product("cut", "\"ham\"")
               .product("cureMethod", "\"" + method + "\"")
               .rule(limit)
