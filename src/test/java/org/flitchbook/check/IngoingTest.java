@@ -362,7 +362,7 @@ final class IngoingTest {
     for (String grams : new String[] {met, above}) {
       Bench bench =
           Bench.book()
-            .believed()
+              .believed()
               .product("cut", "\"ham\"")
               .product("cureMethod", "\"" + method + "\"")
               .rule(limit)
