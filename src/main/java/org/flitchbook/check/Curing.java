@@ -10,7 +10,6 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Figure;
-import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Base;
@@ -46,6 +45,10 @@ final class Curing {
 
     static Ingoing without(String piece, String reason, List<Place> evidence) {
       return new Ingoing(piece, Optional.empty(), reason, evidence, Optional.empty());
+    }
+
+    Ingoing proved(Optional<Quantity> half) {
+      return new Ingoing(piece, worked, reason, evidence, half);
     }
   }
 
@@ -83,7 +86,13 @@ final class Curing {
       return Ingoing.without(
           piece, judged.ofPiece(judged.say("check.cure.no-salt"), piece), evidence);
     }
-    return summed(figure, piece, rind.base().get(), cures, evidence);
+    Ingoing summed = summed(figure, piece, rind.base().get(), cures, evidence);
+    boolean isRubbed = judged.product().cureMethod().equals("dry");
+    return isRubbed && summed.worked().isPresent()
+        ? summed.proved(
+            new Scales(judged.plan(), strength)
+                .prove(summed.worked().get(), figure, cures, green.get(), rind.off()))
+        : summed;
   }
 
   private Ingoing summed(
@@ -132,10 +141,7 @@ final class Curing {
       parts.add(part.get());
     }
     Worked worked = onBasis(figure, Sums.added(parts));
-    boolean rubbed = ways.methods().equals(List.of("dry"));
-    Optional<Quantity> uncertainty =
-        rubbed ? uncertainty(worked, base, piece, cures) : Optional.empty();
-    return new Ingoing(piece, Optional.of(worked), "", ways.evidence(), uncertainty);
+    return new Ingoing(piece, Optional.of(worked), "", ways.evidence(), Optional.empty());
   }
 
   private static String into(String method) {
@@ -188,33 +194,6 @@ final class Curing {
       case INGOING_SALT -> Sums.inPercent(worked);
       default -> worked;
     };
-  }
-
-  private Optional<Quantity> uncertainty(
-      Worked worked, Base base, String piece, List<Entry> cures) {
-    Optional<Quantity> meatStep =
-        of(What.GREEN_WEIGHT, piece).stream().findFirst().flatMap(this::step);
-    Optional<Quantity> cureStep =
-        cures.stream().flatMap(cure -> step(cure).stream()).max(Quantity::compareTo);
-    Ratio cure =
-        cures.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    return cure.signum() == 0 || worked.value().value().signum() == 0
-        ? Optional.empty()
-        : meatStep.flatMap(
-            meat ->
-                cureStep.map(
-                    small ->
-                        Sums.uncertainty(
-                                worked.value().in(Unit.PPM),
-                                new Quantity(cure, Unit.GRAM),
-                                small,
-                                base.mass(),
-                                meat)
-                            .in(worked.value().unit())));
-  }
-
-  private Optional<Quantity> step(Entry entry) {
-    return judged.plan().instrument(entry.instrument()).flatMap(Instrument::readability);
   }
 
   /**

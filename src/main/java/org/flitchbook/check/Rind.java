@@ -12,9 +12,10 @@ import org.flitchbook.sums.Base;
  * The skin-free base of one piece: what the rind was when the piece was weighed.
  *
  * @param base empty where the entries don't tell
+ * @param off the weighing of the rind, where it was taken off
  * @param reason why there is no base
  */
-record Rind(Optional<Base> base, String reason, List<Place> evidence) {
+record Rind(Optional<Base> base, Optional<Entry> off, String reason, List<Place> evidence) {
 
   static Rind of(Case judged, Entry green, List<Entry> stated, List<Entry> weighed) {
     Optional<Entry> before =
@@ -22,11 +23,10 @@ record Rind(Optional<Base> base, String reason, List<Place> evidence) {
             .filter(entry -> !green.time().isBefore(entry.time()))
             .reduce((earlier, later) -> later);
     if (before.isEmpty()) {
-      return new Rind(Optional.empty(), untold(judged, stated), List.of());
+      return without(untold(judged, stated), List.of());
     }
     if (before.get().value().equalsIgnoreCase("off")) {
-      return new Rind(
-          Optional.of(Base.skinFree(green.amount())), "", List.of(before.get().place()));
+      return of(Base.skinFree(green.amount()), Optional.empty(), List.of(before.get().place()));
     }
     return on(judged, green, before.get(), weighed);
   }
@@ -37,16 +37,21 @@ record Rind(Optional<Base> base, String reason, List<Place> evidence) {
       Entry rind = weighed.get(weighed.size() - 1);
       evidence.add(rind.place());
       return rind.amount().isBelow(green.amount())
-          ? new Rind(Optional.of(Base.lessRind(green.amount(), rind.amount())), "", evidence)
-          : new Rind(Optional.empty(), judged.say("check.rind.too-heavy"), evidence);
+          ? of(Base.lessRind(green.amount(), rind.amount()), Optional.of(rind), evidence)
+          : without(judged.say("check.rind.too-heavy"), evidence);
     }
     Optional<RuleSet.RindShare> share = judged.product().rindShare();
     return share
-        .map(
-            known ->
-                new Rind(Optional.of(Base.lessShare(green.amount(), known.value())), "", evidence))
-        .orElseGet(
-            () -> new Rind(Optional.empty(), judged.say("check.rind.not-weighed"), evidence));
+        .map(known -> of(Base.lessShare(green.amount(), known.value()), Optional.empty(), evidence))
+        .orElseGet(() -> without(judged.say("check.rind.not-weighed"), evidence));
+  }
+
+  private static Rind of(Base base, Optional<Entry> off, List<Place> evidence) {
+    return new Rind(Optional.of(base), off, "", evidence);
+  }
+
+  private static Rind without(String reason, List<Place> evidence) {
+    return new Rind(Optional.empty(), Optional.empty(), reason, evidence);
   }
 
   private static String untold(Case judged, List<Entry> stated) {

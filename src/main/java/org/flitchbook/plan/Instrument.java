@@ -9,6 +9,7 @@ import org.flitchbook.measure.Quantity;
  *
  * @param accuracy of a thermometer or logger, a difference of temperatures
  * @param readability of a scale
+ * @param repeatability of a scale, the standard deviation of one mass weighed again and again
  * @param humidityAccuracy of a logger that reads humidity too, in per cent of relative humidity
  * @param checkEvery how long a good check holds
  * @param tolerance how far a check may be off
@@ -18,6 +19,7 @@ public record Instrument(
     String kind,
     Optional<Quantity> accuracy,
     Optional<Quantity> readability,
+    Optional<Quantity> repeatability,
     Optional<Quantity> humidityAccuracy,
     Quantity checkEvery,
     Quantity tolerance) {

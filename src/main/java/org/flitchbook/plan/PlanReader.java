@@ -184,13 +184,17 @@ final class PlanReader {
         scale
             ? Quantities.required(fields, "readability", dimension)
             : Quantities.optional(fields, "readability", dimension);
+    Optional<Quantity> repeatability =
+        scale ? Quantities.optional(fields, "repeatability", dimension) : Optional.empty();
     Optional<Quantity> humidity = Quantities.optional(fields, "humidityAccuracy", Dimension.SHARE);
     Optional<Quantity> every = Quantities.required(fields, "checkEvery", Dimension.TIME);
     Optional<Quantity> tolerance = Quantities.width(fields, "tolerance", dimension);
     return every.flatMap(
         time ->
             tolerance.map(
-                width -> new Instrument(id, kind, accuracy, readability, humidity, time, width)));
+                width ->
+                    new Instrument(
+                        id, kind, accuracy, readability, repeatability, humidity, time, width)));
   }
 
   private static Optional<Room> room(Fields fields) {

@@ -171,6 +171,21 @@ public final class Sums {
    */
   public static Quantity uncertainty(
       Quantity result, Weighing cure, Weighing meat, Optional<Quantity> strength) {
+    return uncertainty(
+        result,
+        Weighed.NOTHING.and(cure, Ratio.ONE),
+        Weighed.NOTHING.and(meat, Ratio.ONE),
+        strength);
+  }
+
+  /**
+   * The same of a cure and of meat that were weighed more than once each: every rub, and the rind
+   * by itself.
+   *
+   * @throws ArithmeticException where either comes to nothing
+   */
+  public static Quantity uncertainty(
+      Quantity result, Weighed cure, Weighed meat, Optional<Quantity> strength) {
     Ratio half = strength.map(Quantity::inBase).orElse(Ratio.ZERO);
     if (half.signum() < 0) {
       throw new IllegalArgumentException("a strength within " + strength.orElseThrow());

@@ -47,12 +47,8 @@ public record Weighing(Quantity mass, Quantity step, Quantity repeatability) {
     return new Quantity(Ratio.of(root), Unit.GRAM);
   }
 
-  /** The square of u ÷ mass, exact. */
-  Ratio relativeVariance() {
-    return variance().over(square(mass.inBase()));
-  }
-
-  private Ratio variance() {
+  /** The square of u in g², exact. */
+  Ratio variance() {
     return square(step.inBase()).over(Ratio.of(6)).plus(square(repeatability.inBase()));
   }
 

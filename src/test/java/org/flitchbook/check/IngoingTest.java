@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import org.flitchbook.measure.Quantity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -390,6 +391,49 @@ final class IngoingTest {
     assertTrue(!measured.charged());
     assertEquals("ingoing nitrite", measured.quantity());
     assertEquals(1, measured.margin().value().signum());
+  }
+
+  /**
+   * 4812 g with S-001 (a step of 0.01 g): U of 200 ppm = 2 x √(n x 4.1667E-5) / 15.39 x 200. With
+   * S-10 (1 g) for the meat nothing changes that shows; for the cure it is a hundred times more.
+   */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "cure,09:20,curing salt,C1,15.39,g | 0.2 ppm",
+        "cure,09:20,curing salt,C1,8,g ; cure,09:21,curing salt,C1,7.39,g | 0.2 ppm",
+        "cure,09:20,curing salt,C1,15,g,MA,S-10 | 16.8 ppm",
+        "cure,09:20,curing salt,C1,8,g,MA,S-10 ; cure,09:21,curing salt,C1,7,g,MA,S-10 | 23.7 ppm",
+        "cure,09:20,curing salt,C1,15,g,MA,S-10 ; cure,09:21,curing salt,C1,0,g,MA,S-10 | 16.8 ppm",
+        "cure,09:20,curing salt,C1,15,g,MA,S-R | 10.6 ppm",
+        "cure,09:20,curing salt,C1,15,g,MA,HT-0 | not known",
+        "cure,09:20,curing salt,C1,0,g | not known",
+      })
+  void what_the_scales_can_prove_counts_every_weighing(String lines, String half) {
+    Finding finding =
+        cured("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g")
+            .write(lines.split(" ; ", -1))
+            .finding(CEILING);
+    assertEquals(
+        half,
+        finding.measured().flatMap(Measured::uncertainty).map(Quantity::shown).orElse("not known"));
+  }
+
+  /** A small piece on a coarse scale: 200 g, less a rind of 50 g weighed by itself. */
+  @ParameterizedTest
+  @CsvSource({"off, '', 1.2 ppm", "on, '', 1.4 ppm", "on, 50, 2.2 ppm"})
+  void a_rind_that_was_weighed_adds_its_doubt(String rind, String off, String half) {
+    Bench bench =
+        cured(
+            "cure,09:10,rind,," + rind,
+            "cure,09:12,green weight,,200,g,MA,S-10",
+            "cure,09:20,curing salt,C1,0.60,g");
+    if (!off.isEmpty()) {
+      bench.write("cure,09:13,rind weight,," + off + ",g,MA,S-10");
+    }
+    Measured measured = bench.finding(CEILING).measured().orElseThrow();
+    assertEquals(half, measured.uncertainty().orElseThrow().shown());
   }
 
   /** By pencil: 1.28 lb x 6.25 % x 10 % / 100 lb = 80 ppm pumped, and the rub beside it. */

@@ -262,4 +262,27 @@ final class ScalesTest {
       assertTrue(more.isAbove(less), "seed " + SEED + ", round " + i + ": " + cure + ", " + meat);
     }
   }
+
+  /**
+   * By hand: u² = d²/6 + s² of each, (0.01²/6 + 0.005²) g² = 4.1667E-5 g². Two rubs of 5 g have the
+   * variance of both; 5000 g less a rind of 1000 g, read to 1 g, that of both over 4000².
+   */
+  @Test
+  void every_weighing_adds_its_doubt() {
+    Weighing rub = Weighing.of(q("5 g"), q("0.01 g"));
+    Weighing green = Weighing.of(q("5000 g"), q("1 g"));
+    Weighing rind = Weighing.of(q("1000 g"), q("1 g"));
+    Ratio strength = Ratio.of("0.0625");
+    Weighed cure = Weighed.NOTHING.and(rub, strength).and(rub, strength);
+    Weighed meat = Weighed.NOTHING.and(green, Ratio.ONE).and(rind, Ratio.ONE.negate());
+    assertEquals("0.625", cure.net().toString());
+    assertEquals("4000", meat.net().toString());
+    // relative: 2 x 4.1667E-5 / 10² and 2 x 0.41667 / 4000², so U = 156.25 x 2 x 9.4E-4
+    double relative = Math.sqrt(2 * (1e-4 / 6 + 2.5e-5) / 100 + 2 * (1.0 / 6 + 0.25) / 16e6);
+    Quantity u = Sums.uncertainty(q("156.25 ppm"), cure, meat, Optional.empty());
+    assertEquals(156.25 * 2 * relative, u.value().rounded(3).doubleValue(), 0.05);
+    assertThrows(
+        ArithmeticException.class,
+        () -> Sums.uncertainty(q("1 ppm"), Weighed.NOTHING, meat, Optional.empty()));
+  }
 }

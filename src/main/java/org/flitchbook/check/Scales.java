@@ -1,0 +1,79 @@
+package org.flitchbook.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sums.Sums;
+import org.flitchbook.sums.Weighed;
+import org.flitchbook.sums.Weighing;
+import org.flitchbook.sums.Worked;
+
+/**
+ * What the scales can prove of one piece's dry cure: the expanded uncertainty of its sum, every
+ * weighing counted, the strength of the cure taken as exact.
+ */
+final class Scales {
+
+  private static final Ratio TAKEN_OFF = Ratio.ONE.negate();
+
+  private final Plan plan;
+  private final Strength strength;
+
+  Scales(Plan plan, Strength strength) {
+    this.plan = plan;
+    this.strength = strength;
+  }
+
+  /**
+   * How far the sum may be off for all that the scales show, with k = 2.
+   *
+   * @param rind the weighing of what was taken off the meat
+   * @return in the unit of the sum; empty where a scale is not known, or nothing was weighed
+   */
+  Optional<Quantity> prove(
+      Worked worked, Figure figure, List<Entry> cures, Entry green, Optional<Entry> rind) {
+    Optional<Weighed> cure = Optional.of(Weighed.NOTHING);
+    for (Entry each : cures) {
+      Ratio share = strength.of(figure, each).orElseThrow().inBase();
+      cure = cure.flatMap(sum -> and(sum, each, share));
+    }
+    Optional<Weighed> meat = and(Weighed.NOTHING, green, Ratio.ONE);
+    if (rind.isPresent()) {
+      meat = meat.flatMap(sum -> and(sum, rind.get(), TAKEN_OFF));
+    }
+    Optional<Weighed> base = meat;
+    return cure.filter(sum -> sum.net().signum() > 0)
+        .flatMap(sum -> base.map(weighed -> proved(worked, sum, weighed)));
+  }
+
+  private static Quantity proved(Worked worked, Weighed cure, Weighed meat) {
+    Quantity value = worked.value();
+    return Sums.uncertainty(value.in(Unit.PPM), cure, meat, Optional.empty()).in(value.unit());
+  }
+
+  /** Nothing weighed brought nothing in, and no doubt either. */
+  private Optional<Weighed> and(Weighed sum, Entry entry, Ratio factor) {
+    return entry.amount().value().signum() == 0
+        ? Optional.of(sum)
+        : weighing(entry).map(weighing -> sum.and(weighing, factor));
+  }
+
+  private Optional<Weighing> weighing(Entry entry) {
+    return plan.instrument(entry.instrument())
+        .flatMap(
+            scale ->
+                scale
+                    .readability()
+                    .map(
+                        step ->
+                            scale
+                                .repeatability()
+                                .map(scatter -> new Weighing(entry.amount(), step, scatter))
+                                .orElseGet(() -> Weighing.of(entry.amount(), step))));
+  }
+}
