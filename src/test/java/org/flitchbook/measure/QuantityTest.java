@@ -166,6 +166,32 @@ final class QuantityTest {
     assertEquals("0.96", Quantity.required("0.960").toString());
   }
 
+  /** To what can be read at a glance, and 0 and 1000 as they are. */
+  @ParameterizedTest(name = "{0} shows as {1}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          149.366168 ppm | 149.366 ppm
+          12.34567 %     | 12.346 %
+          0.98765        | 0.988
+          1.23456 h      | 1.23 h
+          7.215 d        | 7.22 d
+          90.04 min      | 90 min
+          90.05 min      | 90.1 min
+          130.00 °F      | 130 °F
+          1000 g         | 1000 g
+          1000000 g      | 1000000 g
+          0 ppm          | 0 ppm
+          0.04 g         | 0 g
+          -0.5 °C        | -0.5 °C
+          """)
+  void what_is_shown_can_be_read_at_a_glance(String written, String shown) {
+    assertEquals(shown, Quantity.required(written).shown());
+    assertEquals(
+        shown.split(" ", 2)[0], Quantity.required(written).shownNumber(), "without its unit");
+  }
+
   @Test
   void a_conversion_there_and_back_changes_nothing() {
     SplittableRandom random = new SplittableRandom(SEED);

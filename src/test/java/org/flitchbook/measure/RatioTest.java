@@ -21,6 +21,23 @@ final class RatioTest {
     assertEquals(Ratio.ZERO, Ratio.of(0, -7));
   }
 
+  /** Above, at and below: 2/3 against 0.6, two thirds and 0.7. */
+  @ParameterizedTest
+  @CsvSource({"3, 5, true, false", "4, 6, false, false", "7, 10, false, true"})
+  void a_fraction_equal_to_another_is_neither_above_nor_below(
+      long numerator, long denominator, boolean above, boolean below) {
+    Ratio twoThirds = Ratio.of(2, 3);
+    assertEquals(above, twoThirds.isAbove(Ratio.of(numerator, denominator)));
+    assertEquals(below, twoThirds.isBelow(Ratio.of(numerator, denominator)));
+  }
+
+  @Test
+  void what_is_left_of_its_sign_is_its_distance_from_0() {
+    assertEquals(Ratio.of(2, 3), Ratio.of(-2, 3).abs());
+    assertEquals(Ratio.of(2, 3), Ratio.of(2, 3).abs());
+    assertEquals(Ratio.ZERO, Ratio.ZERO.abs());
+  }
+
   @Test
   void nothing_is_divided_by_0() {
     assertEquals(
