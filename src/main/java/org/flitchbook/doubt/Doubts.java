@@ -33,6 +33,7 @@ public final class Doubts {
           new LidOpen(),
           new FireOut(),
           new ProbesDisagree(),
+          new UnprobedPiece(),
           new FinerThanScale(),
           new CoarseScale("scale coarse for its load"),
           new CoarseScale("scale too coarse"),

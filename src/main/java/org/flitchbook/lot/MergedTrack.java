@@ -33,10 +33,11 @@ final class MergedTrack implements Track {
    * @param kept the indices of the series that count for the lot, in order of time; at least one
    * @param hands in order of time
    */
-  static MergedTrack of(Series series, int[] kept, Probe.Spread spread, List<HandReading> hands) {
+  static MergedTrack of(
+      Series series, int[] kept, Seating seating, Probe.Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
     return new MergedTrack(
-        Probe.of(series, samples.file(kept[0]), spread),
+        Probe.of(series, samples.file(kept[0]), seating, spread),
         hands,
         Optional.of(samples),
         List.of(),
@@ -62,9 +63,9 @@ final class MergedTrack implements Track {
   /**
    * @param hands at least one, in order of time
    */
-  static MergedTrack ofHand(What what, List<HandReading> hands) {
+  static MergedTrack ofHand(What what, List<HandReading> hands, Seating seating) {
     return new MergedTrack(
-        Probe.ofHand(what, hands.get(0)),
+        Probe.ofHand(what, hands.get(0), seating),
         hands,
         Optional.empty(),
         List.of(),
@@ -112,6 +113,11 @@ final class MergedTrack implements Track {
   @Override
   public Unit unit() {
     return probe.unit();
+  }
+
+  @Override
+  public Seating seating() {
+    return probe.seating();
   }
 
   @Override

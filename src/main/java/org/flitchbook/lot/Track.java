@@ -24,6 +24,9 @@ public sealed interface Track extends Curve permits MergedTrack {
   /** The log's instrument; empty where no log was kept. */
   String instrument();
 
+  /** The piece that the probe sat in, as far as it is known. */
+  Seating seating();
+
   /** The place of the plan that one reading was taken of; empty where it names none. */
   String room(int index);
 

@@ -99,7 +99,7 @@ final class TrackMaker {
                 .toList());
     return hands.isEmpty()
         ? Optional.empty()
-        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands));
+        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, seating(hands)));
   }
 
   private List<Track> ofPlace(What what, Stay stay) {
@@ -142,8 +142,20 @@ final class TrackMaker {
         .toList();
   }
 
-  private static List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
-    return tracks.isEmpty() && !hands.isEmpty() ? List.of(MergedTrack.ofHand(what, hands)) : tracks;
+  private List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
+    return tracks.isEmpty() && !hands.isEmpty()
+        ? List.of(MergedTrack.ofHand(what, hands, seating(hands)))
+        : tracks;
+  }
+
+  private Seating seating(List<HandReading> hands) {
+    return Seating.ofHand(timeline.entries(), hands);
+  }
+
+  private Seating seating(Series series) {
+    return series.what() == What.INTERNAL_TEMPERATURE
+        ? Seating.of(timeline.entries(), series.lots(), series.seat())
+        : Seating.NONE;
   }
 
   private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
@@ -162,7 +174,7 @@ final class TrackMaker {
             series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
-        .map(spread -> MergedTrack.of(series, kept, spread, hands));
+        .map(spread -> MergedTrack.of(series, kept, seating(series), spread, hands));
   }
 
   private List<HandReading> hands(List<Entry> read) {

@@ -32,6 +32,7 @@ final class Joining {
               series.item(),
               series.lots(),
               series.place(),
+              series.seat(),
               series.instrument(),
               series.unit()));
     }
@@ -66,6 +67,7 @@ final class Joining {
         first.item(),
         first.lots(),
         first.place(),
+        first.seat(),
         first.instrument(),
         first.unit(),
         parts.stream().mapToLong(Series::precisionMillis).max().orElse(0),

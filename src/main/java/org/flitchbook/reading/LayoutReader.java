@@ -94,6 +94,7 @@ final class LayoutReader {
     List<String> lots = new ArrayList<>(column.texts("lots"));
     column.optionalText("lot").ifPresent(lots::add);
     String place = column.optionalText("place").orElse("");
+    Optional<Seat> seat = seat(column, lots);
     Optional<Instant> from = time(column, words, "from", zone);
     Optional<Instant> until = time(column, words, "until", zone);
     column.end();
@@ -107,7 +108,14 @@ final class LayoutReader {
             unit.map(
                 u ->
                     new LogLayout.ValueColumn(
-                        column.place(), name, w, u, item, lots, place, from, until)));
+                        column.place(), name, w, u, item, lots, place, seat, from, until)));
+  }
+
+  private static Optional<Seat> seat(Fields column, List<String> lots) {
+    return column.optionalParsed(
+        "piece",
+        "one of the column's lots, and its piece behind a space",
+        text -> Seat.of(text, lots));
   }
 
   private static void checkServed(

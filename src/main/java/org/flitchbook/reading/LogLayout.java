@@ -78,6 +78,7 @@ record LogLayout(
       String item,
       List<String> lots,
       String placeId,
+      Optional<Seat> seat,
       Optional<Instant> from,
       Optional<Instant> until) {
 

@@ -71,6 +71,7 @@ final class LogSeries {
         column.item(),
         column.lots(),
         column.placeId(),
+        column.seat(),
         layout.instrument(),
         column.unit(),
         precision,

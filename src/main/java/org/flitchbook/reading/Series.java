@@ -1,6 +1,7 @@
 package org.flitchbook.reading;
 
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.What;
 
@@ -11,6 +12,7 @@ import org.flitchbook.sheet.What;
  * @param item the probe
  * @param lots the lots that it was stated for; empty where it is a place's
  * @param place the place that it was stated for; empty where it is a lot's
+ * @param seat the piece that the probe sat in, where it is stated
  * @param unit as the log has it: °C, °F or %
  * @param precisionMillis how late a reading can have been after its written time: 0, or 60,000
  *     where the log writes minutes only
@@ -22,6 +24,7 @@ public record Series(
     String item,
     List<String> lots,
     String place,
+    Optional<Seat> seat,
     String instrument,
     Unit unit,
     long precisionMillis,

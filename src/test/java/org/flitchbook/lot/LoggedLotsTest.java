@@ -108,6 +108,31 @@ final class LoggedLotsTest {
     assertEquals(60_000, track.latest(1) - track.earliest(1));
   }
 
+  /** One probe for two lots, 38 and 52 mm thick: the least that its piece can have been thick. */
+  @ParameterizedTest
+  @CsvSource({"'', false, 38 mm", "A1, true, 38 mm", "B2, true, 52 mm", "B2 x, true, ''"})
+  void a_probe_of_two_lots_sat_in_a_piece_of_one(String seat, boolean stated, String thickness) {
+    String thick = "%s,2026-02-16 05:01,thickness,,%s,mm,MA,,,,\n";
+    String piece = seat.isEmpty() ? "" : ", \"piece\": \"" + seat + "\"";
+    Assembled book =
+        Books.of(
+            DAY + "cure.csv",
+            "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\nB2,2026-02-16 05:00,product,JTB,,,MA,,,,\n"
+                + thick.formatted("A1", "38")
+                + thick.formatted("B2", "52"),
+            DAY + "logs.json",
+            layout(CORE.replace("\"lot\": \"A1\"", "\"lots\": [\"A1\", \"B2\"]" + piece)),
+            DAY + "log.csv",
+            log("07:00,60"),
+            DAY + "smoke.csv",
+            lot("A1", "06:00", "10:00") + lot("B2", "06:00", "10:00"));
+    for (String lot : List.of("A1", "B2")) {
+      Seating seating = track(book, lot, What.INTERNAL_TEMPERATURE).seating();
+      assertEquals(stated, seating.isStated());
+      assertEquals(thickness, seating.thickness().map(Object::toString).orElse(""));
+    }
+  }
+
   /** A gap is longer than 3 usual intervals and 5 minutes. */
   @ParameterizedTest(name = "{0}: {1} ms")
   @CsvSource({

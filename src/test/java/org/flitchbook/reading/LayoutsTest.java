@@ -97,6 +97,11 @@ final class LayoutsTest {
                 + "place: found an internal temperature of a place, expected the lot that the probe sat in"),
         row(
             "\"lot\": \"A1\"",
+            "\"lots\": [\"A1\", \"B2\"], \"piece\": \"a\"",
+            column
+                + "piece: found \"a\", expected one of the column's lots, and its piece behind a space"),
+        row(
+            "\"lot\": \"A1\"",
             "\"lot\": \"A1\", \"from\": \"8:02\"",
             column + "from: found \"8:02\", expected a date and time such as 2026-02-24 11:08:00"),
         row(

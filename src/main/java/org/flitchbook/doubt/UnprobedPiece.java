@@ -1,0 +1,59 @@
+package org.flitchbook.doubt;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Seating;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
+
+/**
+ * A lot with a piece that is thicker than the one that a probe sat in: it warms and cools more
+ * slowly, so that the probe shows nothing of it.
+ */
+final class UnprobedPiece implements Finder {
+
+  @Override
+  public String name() {
+    return "thicker piece without a probe";
+  }
+
+  @Override
+  public List<Fault> find(Rule rule, Subject subject) {
+    List<Track> cores = subject.coreTracks();
+    Optional<Quantity> thickest =
+        subject.lot().all(What.THICKNESS).stream()
+            .map(Entry::amount)
+            .max(Comparator.naturalOrder());
+    return cores.isEmpty()
+        ? List.of()
+        : thickest
+            .filter(most -> cores.stream().noneMatch(core -> isInOneOf(core.seating(), most)))
+            .map(most -> fault(rule, subject, cores, most))
+            .stream()
+            .toList();
+  }
+
+  private static boolean isInOneOf(Seating seating, Quantity thickest) {
+    return seating.thickness().filter(known -> !known.isBelow(thickest)).isPresent();
+  }
+
+  /** Told of the probe whose piece is not known, if there is one, since that may settle it. */
+  private static Fault fault(Rule rule, Subject subject, List<Track> cores, Quantity thickest) {
+    Track core = cores.stream().filter(each -> !isKnown(each)).findFirst().orElse(cores.get(0));
+    String probe = subject.plan().words().word("probe", core.called());
+    String found =
+        isKnown(core)
+            ? subject.say(
+                "doubt.piece.thicker", thickest, probe, core.seating().thickness().orElseThrow())
+            : subject.say("doubt.piece.unknown", probe, thickest);
+    return rule.fault(subject, core.origin(), found, subject.say("doubt.piece.expected"));
+  }
+
+  private static boolean isKnown(Track core) {
+    return core.seating().isStated() && core.seating().thickness().isPresent();
+  }
+}
