@@ -154,7 +154,7 @@ final class LedgerFile implements AutoCloseable {
     } catch (IOException unwritable) {
       throw cantWrite(file, unwritable);
     }
-    ledger = read(book);
+    ledger = ledger.and(lines);
   }
 
   private void write(Path file, byte[] lines) throws IOException {

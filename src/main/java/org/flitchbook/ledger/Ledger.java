@@ -38,20 +38,36 @@ public final class Ledger {
 
   /** Reads a ledger; no bytes at all are a ledger that has yet no line. */
   public static Ledger read(byte[] bytes) {
-    List<Line> lines = new ArrayList<>();
-    List<Fault> faults = new ArrayList<>();
-    Optional<String> previous = Optional.of(Head.NONE.hash());
-    int number = 0;
+    return new Ledger(List.of(), List.of(), 0, Optional.empty()).and(bytes);
+  }
+
+  /**
+   * This ledger with the bytes that follow its last finished line, which are all that is read.
+   *
+   * @throws IllegalStateException where the chain is broken already
+   */
+  public Ledger and(byte[] bytes) {
+    refuseBroken();
+    List<Line> all = new ArrayList<>(lines);
+    List<Fault> found = new ArrayList<>();
+    Optional<String> previous = Optional.of(head().hash());
+    int number = lines.size();
     int start = 0;
     for (int end = next(bytes, start); end < bytes.length; end = next(bytes, start)) {
       number++;
       Optional<Line> line =
-          new LineReader(number, previous, faults).read(Arrays.copyOfRange(bytes, start, end));
-      line.ifPresent(lines::add);
+          new LineReader(number, previous, found).read(Arrays.copyOfRange(bytes, start, end));
+      line.ifPresent(all::add);
       previous = line.map(Line::hash);
       start = end + 1;
     }
-    return new Ledger(lines, faults, start, torn(number + 1, bytes.length - start));
+    return new Ledger(all, found, length + start, torn(number + 1, bytes.length - start));
+  }
+
+  private void refuseBroken() {
+    if (!faults.isEmpty()) {
+      throw new IllegalStateException("the chain is broken: " + faults.get(0));
+    }
   }
 
   /** Where the line that begins there ends: at its line feed, or at the end of the bytes. */
@@ -117,9 +133,7 @@ public final class Ledger {
    * @throws IllegalStateException where the chain is broken: nothing may be hung on to it
    */
   public byte[] append(List<Event> events) {
-    if (!faults.isEmpty()) {
-      throw new IllegalStateException("the chain is broken: " + faults.get(0));
-    }
+    refuseBroken();
     StringBuilder next = new StringBuilder();
     Head head = head();
     for (Event event : events) {

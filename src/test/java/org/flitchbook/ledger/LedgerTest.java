@@ -69,11 +69,16 @@ final class LedgerTest {
 
   @Test
   void lines_told_one_by_one_are_those_told_at_once() {
+    Ledger ledger = Ledger.read(new byte[0]);
     String text = "";
     for (Event event : List.of(Chain.closed(), Chain.amended(), Chain.released())) {
-      text += new String(Chain.read(text).append(List.of(event)), UTF_8);
+      byte[] line = ledger.append(List.of(event));
+      text += new String(line, UTF_8);
+      ledger = ledger.and(line);
     }
     assertEquals(Chain.text(), text);
+    assertEquals(Ledger.read(Chain.bytes()).head(), ledger.head());
+    assertEquals(Chain.bytes().length, ledger.length());
   }
 
   @Test
