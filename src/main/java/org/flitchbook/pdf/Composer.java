@@ -37,8 +37,15 @@ final class Composer {
   /** Sets the whole document and returns its pages. */
   List<Sheet> compose() throws IOException {
     words.title(document.title(), document.subject());
-    for (Block block : document.blocks()) {
-      set(block);
+    List<Block> blocks = document.blocks();
+    for (int i = 0; i < blocks.size(); i++) {
+      boolean signed = i + 1 < blocks.size() && blocks.get(i + 1) instanceof Signatures;
+      if (blocks.get(i) instanceof Caution caution) {
+        // Boxes to sign never stand alone on a page.
+        new FrameSetter(press).set(caution, signed);
+      } else {
+        set(blocks.get(i));
+      }
     }
     press.flow().finish();
     sheets.finish();
@@ -52,8 +59,6 @@ final class Composer {
       words.set(paragraph);
     } else if (block instanceof Note note) {
       words.set(note);
-    } else if (block instanceof Caution caution) {
-      new FrameSetter(press).set(caution);
     } else if (block instanceof Banner banner) {
       new FrameSetter(press).set(banner);
     } else if (block instanceof PageBreak) {

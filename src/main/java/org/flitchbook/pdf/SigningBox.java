@@ -12,6 +12,7 @@ import org.flitchbook.document.Style;
 final class SigningBox {
   private static final double PADDING = 8;
   private static final double LINES = 55;
+  private static final double NAME_SHARE = 0.56;
 
   private final Press press;
   private final Element element;
@@ -20,6 +21,7 @@ final class SigningBox {
   private final double width;
   private final List<Line> role;
   private final List<Line> statement;
+  private final List<Line> name;
 
   SigningBox(Press press, Element element, SignatureBox box, double left, double width) {
     this.press = press;
@@ -32,11 +34,20 @@ final class SigningBox {
         box.statement().isBlank()
             ? List.of()
             : lines(Type.SMALL, Style.PLAIN, box.statement(), this.width);
+    this.name =
+        box.name().isBlank()
+            ? List.of()
+            : lines(Type.BODY, Style.PLAIN, box.name(), this.width * NAME_SHARE);
+  }
+
+  /** The room of the lines to write on; a long name needs more of it. */
+  private double tall() {
+    return LINES + Math.max(0, name.size() - 1) * Type.BODY.leading;
   }
 
   double height() {
     double words = role.size() * Type.BODY.leading + statement.size() * Type.SMALL.leading;
-    return PADDING + words + LINES + PADDING - 2;
+    return PADDING + words + tall() + PADDING - 2;
   }
 
   void draw(Pen pen, double top, double height) throws IOException {
@@ -54,21 +65,21 @@ final class SigningBox {
       y += Type.SMALL.leading;
     }
     double bottom = top + height - PADDING + 2;
-    Box place = new Box(left, bottom - LINES, width, LINES);
+    Box place = new Box(left, bottom - tall(), width, tall());
     pen.sheet().field(new SignatureField(box.field(), told(), field, place));
     drawLines(pen, bottom);
   }
 
   private void drawLines(Pen pen, double bottom) throws IOException {
-    double half = width * 0.56;
+    double half = width * NAME_SHARE;
     double lower = bottom - Type.SMALL.leading;
-    double upper = lower - 27;
-    slot(pen, say("pdf.signature"), "", left, upper, width);
-    slot(pen, say("pdf.printed-name"), box.name(), left, lower, half);
+    double upper = bottom - tall() + LINES - Type.SMALL.leading - 27;
+    slot(pen, say("pdf.signature"), List.of(), left, upper, width);
+    slot(pen, say("pdf.printed-name"), name, left, lower, half);
     double x = left + half + 8;
-    slot(pen, say("pdf.date"), "", x, lower, (left + width - x) * 0.58);
+    slot(pen, say("pdf.date"), List.of(), x, lower, (left + width - x) * 0.58);
     double timeX = x + (left + width - x) * 0.58 + 8;
-    slot(pen, say("pdf.time"), "", timeX, lower, left + width - timeX);
+    slot(pen, say("pdf.time"), List.of(), timeX, lower, left + width - timeX);
   }
 
   private String told() {
@@ -84,17 +95,14 @@ final class SigningBox {
   }
 
   /** A line to write on, its label below, and what is printed on it already. */
-  private void slot(Pen pen, String label, String value, double x, double y, double length)
+  private void slot(Pen pen, String label, List<Line> value, double x, double y, double length)
       throws IOException {
     pen.hairline(Artifact.DECORATION, Ink.BLACK, x, y, x + length, y);
     Element of = element.child("P");
     pen.line(of, Type.SMALL, x, y + 0.5, lines(Type.SMALL, Style.MUTED, label, length).get(0));
-    if (!value.isBlank()) {
-      List<Line> name = lines(Type.BODY, Style.PLAIN, value, length);
-      for (int i = 0; i < name.size(); i++) {
-        double top = y - (name.size() - i) * Type.BODY.leading;
-        pen.line(of, Type.BODY, x, top, name.get(i));
-      }
+    for (int i = 0; i < value.size(); i++) {
+      double top = y - (value.size() - i) * Type.BODY.leading;
+      pen.line(of, Type.BODY, x, top, value.get(i));
     }
   }
 }

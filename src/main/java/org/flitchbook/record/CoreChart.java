@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
@@ -53,15 +54,18 @@ final class CoreChart {
     whole()
         .ifPresent(
             time -> {
-              blocks.add(chart(phrases.say("record.chart.caption"), time, WHOLE));
+              blocks.add(
+                  chart(phrases.say("record.chart.caption"), judgement.findings(), time, WHOLE));
               humidity(time).ifPresent(blocks::add);
             });
     return blocks;
   }
 
   /** The readings around one stage of a limit; empty where it was never clocked. */
-  Optional<Chart> excerpt(Part part, String caption) {
-    return whole().flatMap(all -> around(part, all)).map(time -> chart(caption, time, EXCERPT));
+  Optional<Chart> excerpt(Finding finding, Part part, String caption) {
+    return whole()
+        .flatMap(all -> around(part, all))
+        .map(time -> chart(caption, List.of(finding), time, EXCERPT));
   }
 
   private Optional<TimeAxis> whole() {
@@ -82,12 +86,13 @@ final class CoreChart {
     return to > from ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
   }
 
-  private Chart chart(String caption, TimeAxis time, int height) {
+  private Chart chart(String caption, List<Finding> findings, TimeAxis time, int height) {
     CoreLayers layers =
-        new CoreLayers(judgement, unit, time, drawn(cores, unit, time), drawn(airs, unit, time));
+        new CoreLayers(
+            lot, findings, unit, time, drawn(cores, unit, time), drawn(airs, unit, time));
     return new Chart(
         caption,
-        new CoreWords(judgement, cores, unit, time).sentence(),
+        new CoreWords(lot, findings, cores, unit, time).sentence(),
         time.axis(),
         layers.values().axis(),
         layers.curves(),

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.flitchbook.check.Finding;
-import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Part;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Band;
@@ -18,6 +17,7 @@ import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
@@ -29,7 +29,12 @@ import org.flitchbook.sheet.Step;
 
 /** What lies over each other in the chart of smoke and chill: curves, limits, marks, steps. */
 record CoreLayers(
-    Judgement judgement, Unit unit, TimeAxis time, List<Drawn> cores, List<Drawn> airs) {
+    Lot lot,
+    List<Finding> findings,
+    Unit unit,
+    TimeAxis time,
+    List<Drawn> cores,
+    List<Drawn> airs) {
 
   /** All temperatures that are to be seen, and freezing. */
   ValueAxis values() {
@@ -77,7 +82,7 @@ record CoreLayers(
   List<Guide> guides() {
     TreeSet<Quantity> levels = new TreeSet<>();
     List<Guide> guides = new ArrayList<>();
-    for (Finding finding : judgement.findings()) {
+    for (Finding finding : findings) {
       if (finding.limit().kind() instanceof Kind.Span span) {
         span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
       }
@@ -116,7 +121,7 @@ record CoreLayers(
 
   private List<Marker> crossings() {
     List<Marker> crossings = new ArrayList<>();
-    for (Part part : judgement.findings().stream().flatMap(f -> f.parts().stream()).toList()) {
+    for (Part part : findings.stream().flatMap(f -> f.parts().stream()).toList()) {
       part.start().ifPresent(at -> cross(crossings, at, part));
       part.end()
           .filter(at -> part.verdict() != Verdict.PENDING)
@@ -128,7 +133,7 @@ record CoreLayers(
   /** At the reading itself, which lies beside the limit's line and not on it. */
   private void cross(List<Marker> crossings, Instant at, Part part) {
     for (Drawn core : cores) {
-      int index = core.upTo(at.toEpochMilli());
+      int index = Drawn.upTo(core.track(), at);
       if (core.track().called().equals(part.probe()) && time.holds(core.track().earliest(index))) {
         String label = phrases().clock(at) + " " + core.shown(index);
         crossings.add(core.marker(index, phrases().bound().bound(label)));
@@ -140,7 +145,7 @@ record CoreLayers(
   List<Band> bands() {
     List<Band> bands = new ArrayList<>();
     for (Step step : List.of(Step.SMOKE, Step.CHILL)) {
-      judgement.lot().stay(step).flatMap(this::band).ifPresent(bands::add);
+      lot.stay(step).flatMap(this::band).ifPresent(bands::add);
     }
     cores.forEach(core -> bands.addAll(core.gaps()));
     return bands;
@@ -148,7 +153,7 @@ record CoreLayers(
 
   private Optional<Band> band(Stay stay) {
     long from = stay.into().time().written().toEpochMilli();
-    Optional<Instant> end = judgement.lot().end(stay.step()).map(Moment::written);
+    Optional<Instant> end = lot.end(stay.step()).map(Moment::written);
     long to = end.map(Instant::toEpochMilli).orElse(time.to());
     return from < time.to() && to > time.from() && to > from
         ? Optional.of(new Band(time.at(from), time.at(to), phrases().step(stay.step())))

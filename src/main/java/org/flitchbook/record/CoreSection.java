@@ -3,10 +3,12 @@ package org.flitchbook.record;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
@@ -24,6 +26,7 @@ import org.flitchbook.sheet.What;
 final class CoreSection {
 
   private static final long HALF_HOUR = 1_800_000L;
+  private static final int MOST_ROWS = 48;
 
   private final Judgement judgement;
   private final Phrases phrases;
@@ -106,7 +109,10 @@ final class CoreSection {
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
   }
 
-  /** One reading of each probe every half an hour, its peak, and the readings by hand. */
+  /**
+   * Of each probe the readings at which a stage begins or ends, its extremes, those by hand, and
+   * one every half an hour; every few hours where that would be too many.
+   */
   private Block checkpoints() {
     Grid grid =
         phrases
@@ -115,50 +121,78 @@ final class CoreSection {
             .head("record.head.probe", 6)
             .number("record.core.internal", 7)
             .number("record.core.around", 7)
-            .head("record.head.remark", 8)
+            .head("record.head.remark", 14)
             .head("record.head.where", 16);
     TreeMap<Long, List<Cell[]>> rows = new TreeMap<>();
     for (Track track : cores) {
-      for (int index : chosen(track)) {
+      Map<Integer, List<String>> remarks = remarks(track);
+      for (int index : chosen(track, remarks.keySet())) {
+        String remark = String.join("; ", remarks.getOrDefault(index, List.of()));
         rows.computeIfAbsent(track.earliest(index), at -> new ArrayList<>())
-            .add(row(grid, track, index));
+            .add(row(grid, track, index, remark));
       }
     }
     rows.values().forEach(each -> each.forEach(grid::row));
     return grid.table();
   }
 
-  private Set<Integer> chosen(Track track) {
-    TreeSet<Integer> chosen =
-        new TreeSet<>(List.of(0, track.size() - 1, Extremes.of(track).highest()));
+  /** What there is to say of some readings, by their index. */
+  private Map<Integer, List<String>> remarks(Track track) {
+    Map<Integer, List<String>> remarks = new TreeMap<>();
+    Extremes ends = Extremes.of(track);
+    remark(remarks, ends.highest(), phrases.say("record.core.peak"));
+    remark(remarks, ends.lowest(), phrases.say("record.core.lowest"));
+    for (Part part : judgement.findings().stream().flatMap(f -> f.parts().stream()).toList()) {
+      if (part.probe().equals(track.called())) {
+        String band = phrases.band(part.from(), part.to());
+        part.start()
+            .ifPresent(
+                at ->
+                    remark(
+                        remarks, Drawn.upTo(track, at), phrases.say("record.core.begins", band)));
+        part.end()
+            .ifPresent(
+                at ->
+                    remark(remarks, Drawn.upTo(track, at), phrases.say("record.core.ends", band)));
+      }
+    }
+    IntStream.range(0, track.size())
+        .filter(track::byHand)
+        .forEach(index -> remark(remarks, index, phrases.say("record.core.by-hand")));
+    return remarks;
+  }
+
+  private static void remark(Map<Integer, List<String>> remarks, int index, String told) {
+    List<String> all = remarks.computeIfAbsent(index, each -> new ArrayList<>());
+    if (!all.contains(told)) {
+      all.add(told);
+    }
+  }
+
+  private static Set<Integer> chosen(Track track, Set<Integer> remarked) {
+    TreeSet<Integer> chosen = new TreeSet<>(remarked);
+    chosen.addAll(List.of(0, track.size() - 1));
+    long whole = track.earliest(track.size() - 1) - track.earliest(0);
+    long interval = HALF_HOUR * (1 + whole / (MOST_ROWS * HALF_HOUR));
     long next = 0;
     for (int i = 0; i < track.size(); i++) {
-      if (track.byHand(i)) {
+      if (!track.byHand(i) && track.earliest(i) >= next) {
         chosen.add(i);
-      } else if (track.earliest(i) >= next) {
-        chosen.add(i);
-        next = track.earliest(i) / HALF_HOUR * HALF_HOUR + HALF_HOUR;
+        next = track.earliest(i) / interval * interval + interval;
       }
     }
     return chosen;
   }
 
-  private Cell[] row(Grid grid, Track track, int index) {
+  private Cell[] row(Grid grid, Track track, int index, String remark) {
     return new Cell[] {
       grid.cell(phrases.time(Instant.ofEpochMilli(track.earliest(index)))),
       grid.cell(phrases.probe(track)),
       grid.cell(level(track, index)),
       grid.cell(around(track.earliest(index))),
-      grid.cell(remark(track, index)),
+      grid.cell(remark),
       grid.muted(track.place(index).toString())
     };
-  }
-
-  private String remark(Track track, int index) {
-    if (track.byHand(index)) {
-      return phrases.say("record.core.by-hand");
-    }
-    return index == Extremes.of(track).highest() ? phrases.say("record.core.peak") : "";
   }
 
   private String level(Track track, int index) {

@@ -3,26 +3,27 @@ package org.flitchbook.record;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Finding;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Band;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
 
 /** The chart of smoke and chill in one sentence with its numbers, for those who can't see it. */
-record CoreWords(Judgement judgement, List<Track> cores, Unit unit, TimeAxis time) {
+record CoreWords(Lot lot, List<Finding> findings, List<Track> cores, Unit unit, TimeAxis time) {
 
   String sentence() {
     List<String> told = new ArrayList<>();
     cores.forEach(track -> told.add(course(track)));
-    judgement.findings().forEach(finding -> finding.parts().forEach(part -> stage(part, told)));
+    findings.forEach(finding -> finding.parts().forEach(part -> stage(part, told)));
     for (Track track : cores) {
       new Drawn(track, unit, time).gaps().stream().map(Band::label).forEach(told::add);
     }
     return phrases()
         .say(
             "record.chart.alternative",
-            judgement.lot().code(),
+            lot.code(),
             at(time.from()),
             at(time.to()),
             String.join("; ", told));

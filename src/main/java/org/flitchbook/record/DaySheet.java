@@ -2,6 +2,7 @@ package org.flitchbook.record;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
@@ -13,8 +14,10 @@ import org.flitchbook.document.Caution;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Target;
 import org.flitchbook.input.Fault;
 import org.flitchbook.reading.FileRead;
+import org.flitchbook.sheet.Step;
 
 /** The sheet of one day: every lot with its verdict, and what is to be done. */
 final class DaySheet {
@@ -34,6 +37,7 @@ final class DaySheet {
     blocks.add(banner());
     blocks.add(lots());
     // Before the details, so that the boxes to sign stand under the verdicts and never alone.
+    blocks.add(new Keeping(day, day.judgements().stream().map(Judgement::lot).toList()).note());
     blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(
         new Signatures(
@@ -82,33 +86,64 @@ final class DaySheet {
     return day.judgements().stream().filter(each -> each.verdict() == verdict).count();
   }
 
+  /** One row a lot: where it is, its verdict, what is open, and what to do. */
   private Block lots() {
     Grid grid =
         phrases
             .grid("record.day.lots-of-the-day")
-            .head("record.head.lot", 7)
+            .head("record.head.lot", 0)
             .head("record.day.product", 16)
-            .head("record.head.step", 6)
-            .head("record.head.verdict", 8)
-            .number("record.day.deviations", 6)
-            .number("record.day.pending", 5)
-            .number("record.day.in-doubt", 5)
-            .head("record.day.record", 10);
+            .head("record.head.step", 0)
+            .head("record.head.verdict", 0)
+            .head("record.day.open", 16)
+            .head("record.day.to-do", 14);
     for (Judgement each : day.judgements()) {
-      long pending = each.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
+      String code = each.lot().code();
       grid.row(
-          grid.cell(each.lot().code()),
+          grid.leading(code, new Target.File(code + ".pdf")),
           grid.cell(each.lot().product().map(p -> p.name()).orElse(phrases.notRecorded())),
           grid.cell(step(each)),
           phrases.cell(each.verdict()),
-          grid.cell(String.valueOf(each.deviations().size())),
-          grid.cell(String.valueOf(pending)),
-          grid.cell(String.valueOf(each.openFaults().size())),
-          grid.record(each.lot().code()));
+          grid.cell(open(each)),
+          grid.cell(toDo(each)));
     }
     return grid.isEmpty()
         ? phrases.paragraph(phrases.say("record.day.nothing-filed"))
         : grid.table();
+  }
+
+  private String open(Judgement judgement) {
+    List<String> open = new ArrayList<>();
+    judgement.deviations().forEach(finding -> open.add(finding.limit().name()));
+    long pending =
+        judgement.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
+    if (pending > 0) {
+      open.add(phrases.count("record.day.pending", pending));
+    }
+    if (!judgement.openFaults().isEmpty()) {
+      open.add(phrases.count("record.evidence.open", judgement.openFaults().size()));
+    }
+    return open.isEmpty() ? phrases.say("record.day.nothing-open") : String.join("; ", open);
+  }
+
+  /** What the plan says of each deviation; else what comes next. */
+  private String toDo(Judgement judgement) {
+    if (!judgement.deviations().isEmpty()) {
+      return judgement.deviations().stream()
+          .map(
+              finding -> Phrases.planned(finding.limit()).orElse(phrases.say("record.report.hold")))
+          .distinct()
+          .collect(Collectors.joining("; "));
+    }
+    if (!judgement.openFaults().isEmpty()) {
+      return phrases.say("record.day.explain");
+    }
+    if (judgement.verdict() == Verdict.PENDING) {
+      return phrases.say("record.day.go-on");
+    }
+    return judgement.lot().first(Step.RELEASE.into()).isPresent()
+        ? phrases.say("record.day.nothing-to-do")
+        : phrases.say("record.day.review");
   }
 
   private String step(Judgement judgement) {

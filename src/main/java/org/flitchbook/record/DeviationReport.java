@@ -34,6 +34,7 @@ final class DeviationReport {
     if (!missed.isEmpty()) {
       blocks.add(overview(missed));
     }
+    blocks.add(new Keeping(day, missed.stream().map(Judgement::lot).toList()).note());
     blocks.add(new Caution(phrases.say("record.caution")));
     blocks.add(signatures());
     blocks.addAll(new FilingSection(day).changes());

@@ -1,5 +1,6 @@
 package org.flitchbook.record;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
@@ -69,9 +70,9 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
   }
 
   /** The last reading up to a time; the first one where none is so early. */
-  int upTo(long millis) {
+  static int upTo(Track track, Instant time) {
     int index = 0;
-    while (index + 1 < track.size() && track.earliest(index + 1) <= millis) {
+    while (index + 1 < track.size() && track.earliest(index + 1) <= time.toEpochMilli()) {
       index++;
     }
     return index;

@@ -1,8 +1,12 @@
 package org.flitchbook.record;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Cell;
 import org.flitchbook.document.Span;
@@ -11,12 +15,20 @@ import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.lot.Correction;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Sheet;
 
-/** The hand entries of a sheet in full, corrections with the old value struck. */
+/**
+ * The hand entries of a sheet in full: when it happened and when it was typed, and what was
+ * replaced with its old value struck.
+ */
 final class Entries {
+
+  /** As the rule for late entries has it: a note from a quarter of an hour on. */
+  private static final Duration LATE = Duration.ofMinutes(15);
 
   private final Lot lot;
   private final Phrases phrases;
@@ -27,72 +39,113 @@ final class Entries {
   }
 
   Optional<Block> of(Sheet sheet, String caption) {
-    List<Entry> entries = lot.entries().stream().filter(entry -> entry.sheet() == sheet).toList();
+    List<Entry> entries = all(sheet);
     if (entries.isEmpty()) {
       return Optional.empty();
     }
-    Grid grid =
-        new Grid(phrases, caption)
-            .head("record.head.time", 0)
-            .head("record.head.what", 10)
-            .head("record.head.item", 7)
-            .number("record.head.value", 8)
-            .head("record.head.by", 3)
-            .head("record.head.with", 4)
-            .head("record.head.note", 8)
-            .head("record.head.where", 11);
-    entries.forEach(entry -> grid.row(row(grid, entry)));
+    boolean typed = entries.stream().anyMatch(entry -> entry.entered().isPresent());
+    Grid grid = new Grid(phrases, caption).head("record.head.time", 0);
+    if (typed) {
+      grid.head("record.entries.typed", 7);
+    }
+    grid.head("record.head.what", 10)
+        .head("record.head.item", 7)
+        .number("record.head.value", 8)
+        .head("record.head.by", 3)
+        .head("record.head.with", 4)
+        .head("record.head.note", 8)
+        .head("record.head.where", 11);
+    entries.forEach(entry -> grid.row(row(grid, entry, typed)));
     return Optional.of(grid.table());
   }
 
-  private Cell[] row(Grid grid, Entry entry) {
+  /** Those in force and those that were replaced, in the order of time. */
+  private List<Entry> all(Sheet sheet) {
+    Stream<Entry> replaced = lot.corrections().stream().map(Correction::replaced);
+    return Stream.concat(replaced, lot.entries().stream())
+        .filter(entry -> entry.sheet() == sheet)
+        .sorted(Comparator.comparing(entry -> entry.time().earliest()))
+        .toList();
+  }
+
+  private Cell[] row(Grid grid, Entry entry, boolean typed) {
+    Optional<Correction> struck =
+        lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
+    Style style = struck.isPresent() ? Style.STRUCK : Style.PLAIN;
     List<Cell> cells = new ArrayList<>();
-    cells.add(grid.cell(times(entry)));
-    cells.add(grid.cell(phrases.what(entry)));
+    cells.add(grid.cell(phrases.time(entry.time().written())));
+    if (typed) {
+      cells.add(typed(entry));
+    }
+    cells.add(styled(phrases.what(entry), entry.shown().isEmpty() ? style : Style.PLAIN));
     cells.add(grid.cell(entry.item()));
-    cells.add(new Cell(value(entry), Tone.PLAIN));
+    cells.add(styled(entry.shown(), style));
     cells.add(grid.cell(phrases.orNotRecorded(entry.by())));
-    cells.add(grid.cell(entry.instrument()));
-    cells.add(grid.cell(note(entry)));
+    cells.add(grid.cell(instrument(entry)));
+    cells.add(grid.cell(note(entry, struck)));
     cells.add(grid.muted(entry.place().toString()));
     return cells.toArray(Cell[]::new);
   }
 
-  private String times(Entry entry) {
-    String event = phrases.time(entry.time().written());
-    return entry
-        .entered()
-        .map(Moment::written)
-        .map(time -> phrases.say("record.entries.typed", event, phrases.time(time)))
-        .orElse(event);
+  private Cell styled(String text, Style style) {
+    return new Cell(
+        text.isEmpty() ? Text.of("") : Text.of(phrases.bound().span(text, style)), Tone.PLAIN);
   }
 
-  private Text value(Entry entry) {
-    List<Span> spans = new ArrayList<>();
-    for (Correction each : lot.corrections()) {
-      if (each.by().equals(entry)) {
-        spans.add(phrases.bound().span(each.replaced().shown(), Style.STRUCK));
-        spans.add(new Span(" ", Style.PLAIN));
-      }
-    }
-    if (!entry.shown().isEmpty()) {
-      spans.add(phrases.bound().span(entry.shown(), Style.PLAIN));
-    }
-    return new Text(spans);
+  private String instrument(Entry entry) {
+    return entry.instrument().isEmpty() && entry.what().shape().needsInstrument()
+        ? phrases.notRecorded()
+        : entry.instrument();
   }
 
-  private String note(Entry entry) {
-    String other =
-        String.join(
-            ", ",
-            entry.other().entrySet().stream()
-                .filter(each -> !each.getValue().isEmpty())
-                .map(each -> each.getKey() + " " + each.getValue())
-                .sorted()
-                .toList());
-    String corrects =
-        entry.corrects().isEmpty() ? "" : phrases.say("record.entries.corrects", entry.corrects());
+  /** When it was typed; how much later where that was not at once, and that it is late. */
+  private Cell typed(Entry entry) {
+    Optional<Instant> typed = entry.entered().map(Moment::written);
+    if (typed.isEmpty()) {
+      return new Cell(Text.of(phrases.notRecorded()), Tone.PLAIN);
+    }
+    String time = time(typed.get(), entry);
+    Duration after = entry.time().shortestTo(entry.entered().get());
+    if (after.compareTo(Duration.ZERO) <= 0) {
+      return new Cell(Text.of(time), Tone.PLAIN);
+    }
+    boolean late = after.compareTo(LATE) > 0;
+    String told = phrases.say(late ? "record.entries.late" : "record.entries.after", length(after));
+    return new Cell(
+        Text.of(
+            new Span(time + ", ", Style.PLAIN),
+            phrases.bound().span(told, late ? Style.STRONG : Style.PLAIN)),
+        Tone.PLAIN);
+  }
+
+  /** With its date, where that is another day. */
+  private String time(Instant typed, Entry entry) {
+    boolean sameDay = phrases.date(typed).equals(phrases.date(entry.time().written()));
+    return sameDay ? phrases.clock(typed) : phrases.time(typed);
+  }
+
+  private static String length(Duration time) {
+    return Phrases.quantity(Quantity.of(time.toMinutes(), Unit.MINUTE));
+  }
+
+  private String note(Entry entry, Optional<Correction> struck) {
+    List<String> told = new ArrayList<>(List.of(entry.note()));
+    struck.ifPresent(
+        each -> told.add(phrases.say("record.entries.replaced", each.by().place().toString())));
+    if (!entry.corrects().isEmpty()) {
+      told.add(phrases.say("record.entries.corrects", entry.corrects()));
+    }
+    told.add(other(entry));
+    return String.join("; ", told.stream().filter(text -> !text.isEmpty()).toList());
+  }
+
+  private static String other(Entry entry) {
     return String.join(
-        "; ", List.of(entry.note(), corrects, other).stream().filter(t -> !t.isEmpty()).toList());
+        ", ",
+        entry.other().entrySet().stream()
+            .filter(each -> !each.getValue().isEmpty())
+            .map(each -> each.getKey() + " " + each.getValue())
+            .sorted()
+            .toList());
   }
 }

@@ -67,11 +67,6 @@ final class Grid {
     return new Cell(phrases.bound().leading(text, target), Tone.PLAIN);
   }
 
-  /** The name of a lot's record, which leads to it. */
-  Cell record(String lot) {
-    return leading(lot + ".pdf", new Target.File(lot + ".pdf"));
-  }
-
   Cell muted(String text) {
     return new Cell(phrases.bound().muted(text), Tone.PLAIN);
   }

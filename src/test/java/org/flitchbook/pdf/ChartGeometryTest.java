@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.flitchbook.PrintedWords;
 import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Chart;
@@ -56,29 +57,17 @@ class ChartGeometryTest {
       file.save(out);
       double foot = TOP + layout.height();
       return PrintedWords.of(out.toByteArray()).stream()
-          .filter(each -> each.box().bottom() > TOP && each.box().top() < foot)
+          .filter(each -> each.bottom() > TOP && each.top() < foot)
           .toList();
     }
   }
 
-  private static List<String> overlaps(List<PrintedWords> words) {
-    List<String> found = new ArrayList<>();
-    for (int i = 0; i < words.size(); i++) {
-      for (int j = i + 1; j < words.size(); j++) {
-        if (words.get(i).meets(words.get(j))) {
-          found.add(words.get(i) + " lies on " + words.get(j));
-        }
-      }
-    }
-    return found;
-  }
-
   private static void check(Chart chart, double width) throws IOException {
     List<PrintedWords> words = printed(chart, width);
-    assertEquals(List.of(), overlaps(words));
+    assertEquals(List.of(), PrintedWords.overlaps(words));
     for (PrintedWords each : words) {
-      assertTrue(each.box().left() >= LEFT - 0.1, each + " sticks out at the left");
-      assertTrue(each.box().right() <= LEFT + width + 0.1, each + " sticks out at the right");
+      assertTrue(each.left() >= LEFT - 0.1, each + " sticks out at the left");
+      assertTrue(each.right() <= LEFT + width + 0.1, each + " sticks out at the right");
       assertTrue(each.size() >= 7, each + " is too small to read at arm's length");
     }
     for (Guide guide : chart.guides()) {
