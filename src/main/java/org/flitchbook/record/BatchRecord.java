@@ -113,6 +113,7 @@ final class BatchRecord {
     blocks.add(phrases.heading("record.batch.probes"));
     blocks.add(sections.probes());
     blocks.add(new InstrumentTable(day, judgement.lot()).block());
+    new LeftOut(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(phrases.heading("record.batch.doubts"));
     blocks.add(sections.doubts());
     blocks.add(phrases.heading("record.batch.monitoring"));

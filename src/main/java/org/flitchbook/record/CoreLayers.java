@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Part;
 import org.flitchbook.check.Verdict;
+import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Curve;
 import org.flitchbook.document.Guide;
@@ -110,13 +111,21 @@ record CoreLayers(
             phrases().say("record.core.by-hand"),
             Shape.DIAMOND,
             byHand.stream().map(m -> once(m, crossings)).toList()),
-        new Marks(phrases().say("record.chart.crossing"), Shape.DOT, crossings));
+        new Marks(phrases().say("record.chart.crossing"), Shape.DOT, crossings),
+        new Marks(phrases().say("record.chart.left-out"), Shape.RING, leftOut()));
   }
 
   /** A reading by hand that closes a stage is labelled there. */
   private static Marker once(Marker marker, List<Marker> crossings) {
     boolean labelled = crossings.stream().anyMatch(marker::isAt);
     return labelled ? new Marker(marker.x(), marker.y(), "") : marker;
+  }
+
+  private List<Marker> leftOut() {
+    Axis axis = values().axis();
+    return Stream.concat(cores.stream(), airs.stream())
+        .flatMap(drawn -> drawn.leftOut(axis).stream())
+        .toList();
   }
 
   private List<Marker> crossings() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Curve;
 import org.flitchbook.document.Marker;
@@ -94,15 +95,34 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
         .toList();
   }
 
+  private String words(org.flitchbook.sums.Curve.Gap gap) {
+    long from = track.earliest(gap.from());
+    long to = track.earliest(gap.to());
+    boolean leftOut =
+        track.excluded().stream().anyMatch(each -> from < each.at() && each.at() < to);
+    String key = leftOut ? "record.chart.left-out-gap" : "record.chart.gap";
+    Phrases phrases = time.phrases();
+    return phrases.bound().bound(phrases.say(key, phrases.probe(track), (to - from) / 60_000));
+  }
+
+  /** The readings that were left out; one beyond the axis stands at its end. */
+  List<Marker> leftOut(Axis axis) {
+    return track.excluded().stream()
+        .filter(each -> time.holds(each.at()))
+        .map(each -> new Marker(time.at(each.at()), within(axis, each.level()), ""))
+        .toList();
+  }
+
+  private double within(Axis axis, long level) {
+    return Math.max(axis.min(), Math.min(axis.max(), Level.drawn(level, unit)));
+  }
+
   /** The silences of the log, each with its length in words. */
   List<Band> gaps() {
     List<Band> bands = new ArrayList<>();
     for (org.flitchbook.sums.Curve.Gap gap : track.gaps()) {
       if (time.from() < track.earliest(gap.to()) && track.earliest(gap.from()) < time.to()) {
-        long minutes = (track.earliest(gap.to()) - track.earliest(gap.from())) / 60_000;
-        Phrases phrases = time.phrases();
-        String label = phrases.say("record.chart.gap", phrases.probe(track), minutes);
-        bands.add(new Band(x(gap.from()), x(gap.to()), phrases.bound().bound(label)));
+        bands.add(new Band(x(gap.from()), x(gap.to()), words(gap)));
       }
     }
     return bands;

@@ -101,6 +101,8 @@ final class HoldChart {
     List<Marker> turns =
         turns().stream().filter(time::holds).map(at -> new Marker(time.at(at), foot, "")).toList();
     List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
+    List<Marker> leftOut =
+        drawn.stream().flatMap(each -> each.leftOut(values.axis()).stream()).toList();
     Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
     List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
@@ -109,6 +111,7 @@ final class HoldChart {
             phrases.say("record.hold.highest"),
             Shape.DOT,
             top.filter(each -> !told.contains(each)).stream().toList()),
+        new Marks(phrases.say("record.chart.left-out"), Shape.RING, leftOut),
         new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
   }
 

@@ -131,4 +131,18 @@ final class EntryTablesTest {
       assertTrue(text.contains(words), words + " is not in " + text);
     }
   }
+
+  @Test
+  void readings_left_out_stay_in_print_with_their_reason() {
+    Path book = Tree.example(folder);
+    Path log = book.resolve(Tree.DAY).resolve("probes-a.csv");
+    Tree.edit(log, "2026-02-24 13:02:00,81.5,", "2026-02-24 13:02:00,999.9,");
+    Tree.edit(log, "2026-02-24 13:03:00,81.2,", "2026-02-24 13:03:00,999.9,");
+    Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out"));
+    assertTrue(ran.status() <= 1, ran.err());
+    String text = flat(folder.resolve("out").resolve(Tree.DAY).resolve("r1").resolve(LOT + ".pdf"));
+    assertTrue(text.contains("Readings left out of the curves"), text);
+    assertTrue(text.contains("P1 2026-02-24 13:02 2026-02-24 13:03 2 999.9 °F"), text);
+    assertTrue(text.contains("crossing of a limit left out"), "the key of the chart: " + text);
+  }
 }
