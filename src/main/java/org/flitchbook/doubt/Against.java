@@ -33,22 +33,25 @@ final class Against {
   String lacks(Choice choice, Place named) {
     Optional<Other> other = other(named);
     if (other.isEmpty()) {
-      return named + " is no reading of another " + doubted.what().word() + " of the lot";
+      return subject.say("doubt.evidence.no-reading", named, subject.what(doubted.what()));
     }
     if (isOfSameInstrument(other.get())) {
-      return named + " was read with the same instrument";
+      return subject.say("doubt.evidence.same-instrument", named);
     }
     Optional<Integer> beside = beside(other.get());
     if (beside.isEmpty()) {
-      return named + " is not within " + rule.number(Explaining.NEAR) + " of the readings in doubt";
+      return subject.say("doubt.evidence.far-from-readings", named, rule.number(Explaining.NEAR));
     }
     if (choice == Choice.CONFIRMED && isLate(other.get())) {
-      return named + " is more than " + rule.number(Explaining.WITHIN) + " after they began";
+      return subject.say("doubt.evidence.too-late", named, rule.number(Explaining.WITHIN));
     }
     boolean agrees = agrees(other.get(), beside.get());
-    return agrees == (choice == Choice.CONFIRMED)
-        ? ""
-        : named + (agrees ? " agrees with them" : " does not agree with them");
+    if (agrees == (choice == Choice.CONFIRMED)) {
+      return "";
+    }
+    return agrees
+        ? subject.say("doubt.evidence.agrees", named)
+        : subject.say("doubt.evidence.disagrees", named);
   }
 
   private boolean isOfDoubted(Other other) {

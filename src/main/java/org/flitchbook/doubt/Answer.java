@@ -13,6 +13,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.words.Words;
 
 /**
  * An {@code explained} entry, read. Its item is a fault's rule and place as printed; its value says
@@ -64,17 +65,18 @@ record Answer(
 
   /**
    * Whether it names a fault: with its column or without, with its folder or in the same one; a
-   * note by its rule alone.
+   * note by its rule alone. The rule may stand as the record prints it.
    */
-  boolean isOf(Fault fault) {
+  boolean isOf(Fault fault, Words words) {
+    List<String> rules = List.of(fault.rule(), words.word("rule", fault.rule()));
     String written = entry.item().strip();
     Place place = fault.place();
-    if (fault.is(Severity.NOTE) && written.equals(fault.rule())) {
+    if (fault.is(Severity.NOTE) && rules.contains(written)) {
       return true;
     }
     return Stream.of(place, Place.of(place.file(), place.line()))
         .map(Place::toString)
         .flatMap(at -> Stream.of(at, at.replaceFirst("^" + Pattern.quote(folder(entry)), "")))
-        .anyMatch(at -> written.equals(fault.rule() + " " + at));
+        .anyMatch(at -> rules.stream().anyMatch(rule -> written.equals(rule + " " + at)));
   }
 }

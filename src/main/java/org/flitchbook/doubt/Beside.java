@@ -28,10 +28,10 @@ final class Beside {
   /** Why the other does not bear it out; empty where it does. */
   String lacks(Place named, Optional<Entry> other) {
     if (other.isEmpty() || other.get().equals(doubted)) {
-      return named + " is no other entry of the lot";
+      return subject.say("doubt.evidence.no-entry", named);
     }
     if (isFar(other.get())) {
-      return named + " is not within " + rule.number(Explaining.WITHIN) + " of it";
+      return subject.say("doubt.evidence.far-from-entry", named, rule.number(Explaining.WITHIN));
     }
     return doubted.quantity().isEmpty() ? person(named, other.get()) : reading(named, other.get());
   }
@@ -42,17 +42,17 @@ final class Beside {
   }
 
   private String person(Place named, Entry other) {
-    return other.by().equals(doubted.by()) ? named + " was written by the same person" : "";
+    return other.by().equals(doubted.by()) ? subject.say("doubt.evidence.same-person", named) : "";
   }
 
   private String reading(Place named, Entry other) {
     if (!other.is(doubted.what()) || !other.piece().equals(doubted.piece())) {
-      return named + " is no other " + doubted.what().word() + " of it";
+      return subject.say("doubt.evidence.no-other", named, subject.what(doubted.what()));
     }
     if (other.instrument().equals(doubted.instrument())) {
-      return named + " was read with the same instrument";
+      return subject.say("doubt.evidence.same-instrument", named);
     }
-    return agrees(other) ? "" : named + " does not agree with it";
+    return agrees(other) ? "" : subject.say("doubt.evidence.disagrees-with-it", named);
   }
 
   private boolean agrees(Entry other) {

@@ -125,12 +125,12 @@ final class CoreLikeAir implements Finder {
       return rule.fault(
               subject,
               core.place(first),
-              core.track().called()
-                  + " as its air, from "
-                  + subject.told(core, first)
-                  + " to "
-                  + subject.told(core, last),
-              "a core apart from its air, so soon")
+              subject.say(
+                  "doubt.like-air.found",
+                  subject.probe(core.track()),
+                  subject.told(core, first),
+                  subject.told(core, last)),
+              subject.say("doubt.like-air.expected"))
           .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
     }
   }

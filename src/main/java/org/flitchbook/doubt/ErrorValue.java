@@ -9,6 +9,7 @@ import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Level;
 
 /**
  * A number that a logger writes for want of a reading: some always, some only where they stand
@@ -68,16 +69,17 @@ final class ErrorValue implements Finder {
   private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
     int readings = last - first + 1;
     Track track = log.track();
+    String told =
+        subject.say(
+            "doubt.error.found",
+            Level.quantity(log.level(first), track.unit()).shown(),
+            subject.probe(track),
+            subject.clock(log.at(first)));
     return rule.fault(
             subject,
             log.place(first),
-            org.flitchbook.measure.Level.quantity(log.level(first), track.unit()).shown()
-                + " of "
-                + track.called()
-                + " at "
-                + subject.clock(log.at(first))
-                + (readings > 1 ? " (" + readings + " readings)" : ""),
-            "a reading; this is what a logger writes for want of one")
+            readings > 1 ? subject.say("doubt.error.several", told, readings) : told,
+            subject.say("doubt.error.expected"))
         .over(log.stretch(first, last, Stretch.Standing.NO_READING));
   }
 }

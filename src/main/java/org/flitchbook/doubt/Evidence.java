@@ -56,7 +56,9 @@ final class Evidence {
           ? ""
           : new Beside(rule, subject, entry.get()).lacks(named, entry(named));
     }
-    return track.map(each -> ofColumn(each, named)).orElse(named + " can't be held against it");
+    return track
+        .map(each -> ofColumn(each, named))
+        .orElseGet(() -> subject.say("doubt.evidence.nothing", named));
   }
 
   private String ofColumn(Track track, Place named) {

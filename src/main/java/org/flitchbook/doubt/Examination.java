@@ -87,8 +87,8 @@ final class Examination {
               "no reading left",
               lot.code(),
               Place.of(stretch.origin().file()),
-              "no reading of " + gone.called() + " that may be believed",
-              "readings of every probe that was in the lot"));
+              whole.say("doubt.none-left.found", whole.probe(gone)),
+              whole.say("doubt.none-left.expected")));
     }
     lot = rest;
   }

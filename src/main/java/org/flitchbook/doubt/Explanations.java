@@ -47,7 +47,7 @@ final class Explanations {
     Fault heard = fault;
     for (Entry entry : subject.lot().all(What.EXPLAINED)) {
       Answer answer = Answer.of(entry);
-      if (answer.isOf(fault)) {
+      if (answer.isOf(fault, subject.plan().words())) {
         answering.add(entry);
         Optional<Fault> wrong = wrong(answer, fault);
         wrong.ifPresent(why -> refused.putIfAbsent(entry, why));
@@ -88,22 +88,39 @@ final class Explanations {
       return Optional.empty();
     }
     if (fault.is(Severity.STOP)) {
-      String found = entry.item() + ", a stop, which no word explains away";
-      return Optional.of(fault(entry, "item", found, "an ask"));
+      String found = subject.say("doubt.explained.a-stop", entry.item());
+      return Optional.of(fault(entry, "item", found, subject.say("doubt.explained.an-ask")));
     }
     if (subject.plan().person(entry.by()).isEmpty()) {
-      return Optional.of(fault(entry, "by", entry.by(), "a person of the plan"));
+      return Optional.of(fault(entry, "by", entry.by(), subject.say("doubt.explained.a-person")));
     }
     if (answer.unread().isPresent()) {
-      String expected = "confirmed or excluded, and file:line of other evidence";
+      String expected = subject.say("doubt.explained.choice");
       return Optional.of(fault(entry, "value", answer.unread().get(), expected));
     }
     if (entry.note().isEmpty()) {
-      return Optional.of(fault(entry, "note", "no reason", "why, in words"));
+      return Optional.of(
+          fault(
+              entry,
+              "note",
+              subject.say("doubt.explained.no-reason"),
+              subject.say("doubt.explained.why")));
     }
     return time(fault)
         .filter(time -> entry.time().latest().isBefore(time))
-        .map(time -> fault(entry, "time", "a time before the fault's", "a time after it"));
+        .map(
+            time ->
+                fault(
+                    entry,
+                    "time",
+                    subject.say("doubt.explained.before"),
+                    subject.say("doubt.explained.after")));
+  }
+
+  private String unknown(Entry entry) {
+    return entry.item().isEmpty()
+        ? subject.say("doubt.explained.no-fault")
+        : subject.say("doubt.explained.unknown", entry.item());
   }
 
   private Fault fault(Entry entry, String column, String found, String expected) {
@@ -132,12 +149,7 @@ final class Explanations {
     List<Fault> faults = new ArrayList<>(refused.values());
     for (Entry entry : subject.lot().all(What.EXPLAINED)) {
       if (!answering.contains(entry)) {
-        faults.add(
-            fault(
-                entry,
-                "item",
-                entry.item().isEmpty() ? "no fault" : entry.item() + ", no fault on file",
-                "a fault's rule and place, as printed"));
+        faults.add(fault(entry, "item", unknown(entry), subject.say("doubt.explained.as-printed")));
       }
     }
     return faults;

@@ -106,7 +106,7 @@ final class FireOut implements Finder {
     return rule.fault(
         subject,
         air.place(index),
-        "the smoker's air is down to " + subject.told(air, index) + " and stays there",
-        "a fire until the core is at " + subject.shown(target));
+        subject.say("doubt.fire.found", subject.told(air, index)),
+        subject.say("doubt.fire.expected", subject.shown(target)));
   }
 }

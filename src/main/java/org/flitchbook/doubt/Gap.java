@@ -37,11 +37,7 @@ final class Gap implements Finder {
         subject,
         track.place(gap.to()),
         subject.say(
-            "doubt.gap.found",
-            subject.plan().words().word("probe", track.called()),
-            subject.clock(from),
-            subject.clock(to),
-            told),
+            "doubt.gap.found", subject.probe(track), subject.clock(from), subject.clock(to), told),
         subject.say("doubt.gap.expected", track.interval() / 1000));
   }
 }

@@ -78,19 +78,12 @@ final class GapOverCrossing implements Finder {
         rule.fault(
             subject,
             track.place(gap.to()),
-            "no reading of "
-                + track.called()
-                + " from "
-                + subject.told(track, gap.from())
-                + " to "
-                + subject.told(track, gap.to()),
-            "readings where it passes "
-                + stage.from()
-                + " and "
-                + stage.to()
-                + ", at most "
-                + stage.atMost()
-                + " apart");
+            subject.say(
+                "doubt.crossing.found",
+                subject.probe(track),
+                subject.told(track, gap.from()),
+                subject.told(track, gap.to())),
+            subject.say("doubt.crossing.expected", stage.from(), stage.to(), stage.atMost()));
     return subject.silence(fault, track, track.earliest(gap.from()), track.earliest(gap.to()));
   }
 }

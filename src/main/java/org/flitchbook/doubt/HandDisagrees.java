@@ -63,14 +63,12 @@ final class HandDisagrees implements Finder {
     return rule.fault(
         subject,
         nearest.core().place(nearest.index()),
-        nearest.core().track().called()
-            + ": "
-            + subject.told(nearest.core(), nearest.index())
-            + ", and by hand "
-            + entry.shown()
-            + " ("
-            + entry.place()
-            + ")",
-        "at most " + rule.number("above").shown() + " between hand and log");
+        subject.say(
+            "doubt.by-hand.found",
+            subject.probe(nearest.core().track()),
+            subject.told(nearest.core(), nearest.index()),
+            entry.shown(),
+            entry.place()),
+        subject.say("doubt.by-hand.expected", rule.number("above").shown()));
   }
 }

@@ -58,15 +58,17 @@ final class ImpossibleValue implements Finder {
   }
 
   private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
-    String until = last > first ? " to " + subject.told(log, last) : "";
+    String seen = subject.told(log, first);
+    String run = last > first ? subject.say("doubt.run", seen, subject.told(log, last)) : seen;
     boolean core = log.track().what() == What.INTERNAL_TEMPERATURE;
     return rule.fault(
             subject,
             log.place(first),
-            log.track().called() + ": " + subject.told(log, first) + until,
+            subject.probe(log.track()) + ": " + run,
             core
-                ? "a core from " + rule.number("coreBelow") + " to " + rule.number("coreAbove")
-                : "an air of at most " + rule.number("airAbove"))
+                ? subject.say(
+                    "doubt.impossible.core", rule.number("coreBelow"), rule.number("coreAbove"))
+                : subject.say("doubt.impossible.air", rule.number("airAbove")))
         .over(log.stretch(first, last, Stretch.Standing.NO_READING));
   }
 }

@@ -72,10 +72,7 @@ final class LidOpen implements Finder {
     return rule.fault(
         subject,
         air.place(before),
-        "the smoker's air fell from "
-            + subject.told(air, before)
-            + " and was back to "
-            + subject.told(air, back),
-        "a closed smoker");
+        subject.say("doubt.lid.found", subject.told(air, before), subject.told(air, back)),
+        subject.say("doubt.lid.expected"));
   }
 }

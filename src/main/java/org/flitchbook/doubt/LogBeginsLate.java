@@ -39,13 +39,12 @@ final class LogBeginsLate implements Finder {
         rule.fault(
             subject,
             track.place(0),
-            "the log of "
-                + track.called()
-                + " begins at "
-                + subject.clock(track.earliest(0))
-                + " with "
-                + subject.shown(track.level(0, Shift.AS_WRITTEN)),
-            "readings from " + subject.clock(into) + " on");
+            subject.say(
+                "doubt.begins.found",
+                subject.probe(track),
+                subject.clock(track.earliest(0)),
+                subject.shown(track.level(0, Shift.AS_WRITTEN))),
+            subject.say("doubt.begins.expected", subject.clock(into)));
     return subject.silence(fault, track, into, track.earliest(0));
   }
 }

@@ -37,13 +37,12 @@ final class LogEndsEarly implements Finder {
         rule.fault(
             subject,
             track.place(last),
-            "the log of "
-                + track.called()
-                + " ends at "
-                + subject.shown(last(track))
-                + ", "
-                + subject.clock(track.earliest(last)),
-            "readings down to " + subject.shown(lowest));
+            subject.say(
+                "doubt.ends.found",
+                subject.probe(track),
+                subject.shown(last(track)),
+                subject.clock(track.earliest(last))),
+            subject.say("doubt.ends.expected", subject.shown(lowest)));
     return subject.silence(fault, track, track.earliest(last), end);
   }
 }

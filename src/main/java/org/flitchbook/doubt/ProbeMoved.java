@@ -40,12 +40,12 @@ final class ProbeMoved implements Finder {
     return rule.fault(
             subject,
             core.place(first),
-            core.track().called()
-                + ": from "
-                + subject.told(core, leap.before())
-                + " to "
-                + subject.told(core, leap.after()),
-            "a core that changes by less than " + rule.number("rate").shown() + " a minute")
+            subject.say(
+                "doubt.moved.found",
+                subject.probe(core.track()),
+                subject.told(core, leap.before()),
+                subject.told(core, leap.after())),
+            subject.say("doubt.moved.expected", rule.number("rate").shown()))
         .over(core.stretch(first, Math.max(first, until), Stretch.Standing.IN_DOUBT));
   }
 }

@@ -59,12 +59,10 @@ final class ProbeNotIn implements Finder {
     return rule.fault(
             subject,
             core.place(first),
-            core.track().called()
+            subject.probe(core.track())
                 + ": "
-                + subject.told(core, first)
-                + " to "
-                + subject.told(core, last),
-            "readings of the meat")
+                + subject.say("doubt.run", subject.told(core, first), subject.told(core, last)),
+            subject.say("doubt.not-in.expected"))
         .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
   }
 }

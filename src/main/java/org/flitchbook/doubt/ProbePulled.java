@@ -72,12 +72,12 @@ final class ProbePulled implements Finder {
     return rule.fault(
             subject,
             core.place(first),
-            core.track().called()
-                + ": away from "
-                + subject.told(core, away.before())
-                + " and back to "
-                + subject.told(core, back.after()),
-            "a probe that stays where it is")
+            subject.say(
+                "doubt.pulled.found",
+                subject.probe(core.track()),
+                subject.told(core, away.before()),
+                subject.told(core, back.after())),
+            subject.say("doubt.pulled.expected"))
         .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
   }
 }

@@ -55,13 +55,13 @@ final class ProbesDisagree implements Finder {
         rule.fault(
             subject,
             high.core().place(high.index()),
-            high.core().track().called()
+            subject.probe(high.core().track())
                 + ": "
                 + subject.told(high.core(), high.index())
                 + ", "
-                + low.core().track().called()
+                + subject.probe(low.core().track())
                 + ": "
                 + subject.told(low.core(), low.index()),
-            "probes at most " + rule.number("above").shown() + " apart at the finish"));
+            subject.say("doubt.apart.expected", rule.number("above").shown())));
   }
 }

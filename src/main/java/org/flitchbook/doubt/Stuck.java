@@ -76,12 +76,12 @@ final class Stuck implements Finder {
     return rule.fault(
             subject,
             core.place(first),
-            core.track().called()
-                + " at "
-                + subject.told(core, first)
-                + " and still at "
-                + subject.clock(core.at(last)),
-            "a core that changes")
+            subject.say(
+                "doubt.stuck.found",
+                subject.probe(core.track()),
+                subject.told(core, first),
+                subject.clock(core.at(last))),
+            subject.say("doubt.stuck.expected"))
         .over(core.stretch(Math.min(first + 1, last), last, Stretch.Standing.IN_DOUBT));
   }
 }

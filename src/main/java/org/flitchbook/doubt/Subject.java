@@ -36,6 +36,10 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
     return plan.words().say(key, values);
   }
 
+  String probe(Track track) {
+    return plan.words().word("probe", track.called());
+  }
+
   String what(What what) {
     return plan.words().word("what", what.word());
   }
@@ -90,11 +94,14 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** {@code 139.3 °F at 13:00}. */
   String told(Log log, int index) {
-    return shown(log.level(index)) + " at " + clock(log.at(index));
+    return say("doubt.value-at", shown(log.level(index)), clock(log.at(index)));
   }
 
   String told(Track track, int index) {
-    return shown(track.level(index, Shift.AS_WRITTEN)) + " at " + clock(track.earliest(index));
+    return say(
+        "doubt.value-at",
+        shown(track.level(index, Shift.AS_WRITTEN)),
+        clock(track.earliest(index)));
   }
 
   /** The unit in which the establishment reads temperatures. */

@@ -49,8 +49,12 @@ final class UnitMistaken implements Finder {
                 rule.fault(
                     subject,
                     core.place(i),
-                    core.track().called() + ": " + subject.told(core, i) + ", read as " + unit,
-                    "a core as meat has it"))
+                    subject.say(
+                        "doubt.unit.found",
+                        subject.probe(core.track()),
+                        subject.told(core, i),
+                        unit),
+                    subject.say("doubt.unit.expected")))
         .findFirst();
   }
 

@@ -74,16 +74,16 @@ final class WrongSide implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, Log core, int first, int last, Step step) {
     boolean heat = step == Step.SMOKE;
+    String probe = subject.probe(core.track());
+    String from = subject.told(core, first);
+    String to = subject.told(core, last);
     return rule.fault(
             subject,
             core.place(first),
-            core.track().called()
-                + (heat ? " hotter" : " colder")
-                + " than its air, from "
-                + subject.told(core, first)
-                + " to "
-                + subject.told(core, last),
-            heat ? "a core below the air that heats it" : "a core above the air that chills it")
+            heat
+                ? subject.say("doubt.side.hotter", probe, from, to)
+                : subject.say("doubt.side.colder", probe, from, to),
+            heat ? subject.say("doubt.side.below-air") : subject.say("doubt.side.above-air"))
         .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
   }
 }
