@@ -19,7 +19,13 @@ import picocli.CommandLine.Spec;
     description = "Checks cured and smoked pork against its plan and prints the record.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {CheckCommand.class, CloseCommand.class, PlanCommand.class, TraceCommand.class},
+    subcommands = {
+      CheckCommand.class,
+      CloseCommand.class,
+      LookCommand.class,
+      PlanCommand.class,
+      TraceCommand.class
+    },
     footer = {
       "",
       "Exit status:",

@@ -11,6 +11,8 @@ import java.util.function.BiFunction;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
+import org.flitchbook.look.Look;
+import org.flitchbook.look.Seen;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.record.DayJudged;
@@ -61,6 +63,25 @@ public final class Desk {
         .judge(day, Optional.of(at), false)
         .map(Desk::judged)
         .orElseGet(() -> Answer.broken(judging.faults()));
+  }
+
+  /**
+   * Looks at a probe log, and proposes how to read it. The file may lie anywhere.
+   *
+   * @throws Misuse where there is no such file
+   */
+  public Answer look(Path file) {
+    caller.progress().accept("reading");
+    List<Fault> faults = new ArrayList<>();
+    Optional<Seen> seen = Shelf.file(file, faults).map(Look::at);
+    seen.ifPresent(each -> faults.addAll(each.faults()));
+    return seen.filter(each -> faults.isEmpty())
+        .map(each -> new Answer(Status.WELL, each.text(), json(each), List.of(), List.of()))
+        .orElseGet(() -> Answer.broken(faults));
+  }
+
+  private static String json(Seen seen) {
+    return new String(Json.write(seen.tree()), StandardCharsets.UTF_8);
   }
 
   private Book take(Path where, List<Fault> faults) {

@@ -150,6 +150,21 @@ final class Shelf {
         "file", Place.of(name), leadsNowhere ? "a link that leads nowhere" : found, expected);
   }
 
+  /**
+   * One file from anywhere.
+   *
+   * @throws Misuse where it is none
+   */
+  static Optional<SourceFile> file(Path file, List<Fault> faults) {
+    if (Files.isDirectory(file)) {
+      throw new Misuse(file + " is a folder; name a probe log");
+    }
+    if (!Files.isRegularFile(file)) {
+      throw new Misuse("there is no file " + file);
+    }
+    return read(file, name(file), faults);
+  }
+
   private static Optional<SourceFile> read(Path file, String name, List<Fault> faults) {
     try {
       long size = Files.size(file);

@@ -18,7 +18,8 @@
       "pdf",
       "sheet",
       "ledger",
-      "change"
+      "change",
+      "look"
     },
     door = "Desk")
 package org.flitchbook.desk;

@@ -31,6 +31,7 @@ final class LayoutReader {
         .object()
         .ifPresent(
             object -> {
+              Questions.find(object, faults);
               Fields fields = Fields.of(object, faults);
               if (!fields.has("logs")) {
                 fields.fault("logs", "no \"logs\"", "a list there");

@@ -8,4 +8,9 @@ public interface Rows {
 
   /** Called for each row that is not blank, in the file's order. */
   void row(Row row);
+
+  /** Whether no more rows are wanted; the rest of the file is then left alone. */
+  default boolean haveEnough() {
+    return false;
+  }
 }

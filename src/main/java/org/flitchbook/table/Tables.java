@@ -57,6 +57,11 @@ public final class Tables {
     return faults;
   }
 
+  /** In what encoding a file seems to be, for one about which nothing is stated. */
+  public static Encoding encoding(SourceFile file) {
+    return Encoding.of(file);
+  }
+
   /** The charsets that a layout may name, by their names in {@code logs.json}. */
   public static Optional<Charset> charset(String name) {
     return Text.charset(name);
@@ -101,6 +106,9 @@ public final class Tables {
           headed = true;
         } else if (!row.isBlank()) {
           rows.row(row);
+        }
+        if (rows.haveEnough()) {
+          return;
         }
       }
     }

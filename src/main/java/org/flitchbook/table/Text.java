@@ -95,6 +95,17 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
     return new TextReader(content.duplicate(), charset);
   }
 
+  /** The first letters of a text that is known to be one. */
+  String begins() {
+    try (TextReader reader = reader()) {
+      char[] letters = new char[2048];
+      int read = reader.read(letters);
+      return new String(letters, 0, Math.max(0, read));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("reading bytes in memory", impossible);
+    }
+  }
+
   /** On which lines the first letter stands that can't be decoded, and the first NUL; 0: none. */
   private record Check(int unreadableLine, int nulLine) {}
 

@@ -224,7 +224,7 @@ final class BadInputTest {
         .map(row -> DynamicTest.dynamicTest(row.name(), () -> broken(row)));
   }
 
-  private static void sparse(Path file, long size) throws IOException {
+  static void sparse(Path file, long size) throws IOException {
     try (FileChannel channel =
         FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       channel.write(ByteBuffer.wrap(new byte[] {'a'}), size - 1);

@@ -26,7 +26,7 @@ final class GoldenTest {
 
   @TestFactory
   Stream<DynamicTest> the_help_of_every_command() {
-    return Stream.of("", "check ", "close ", "plan ", "plan check ", "trace ")
+    return Stream.of("", "check ", "close ", "look ", "plan ", "plan check ", "trace ")
         .map(command -> DynamicTest.dynamicTest(command + "--help", () -> help(command)));
   }
 

@@ -45,7 +45,11 @@ final class SpectrumTest {
 
   static Stream<String> names() throws IOException {
     try (Stream<Path> files = Files.list(SPECTRUM.resolve("csvs"))) {
-      return files.map(file -> file.getFileName().toString().replace(".csv", "")).sorted().toList().stream();
+      return files
+          .map(file -> file.getFileName().toString().replace(".csv", ""))
+          .sorted()
+          .toList()
+          .stream();
     }
   }
 
@@ -58,7 +62,8 @@ final class SpectrumTest {
   }
 
   private static List<Map<String, String>> wanted(String name) throws IOException {
-    JsonNode tree = JSON.readTree(Files.readAllBytes(SPECTRUM.resolve("json").resolve(name + ".json")));
+    JsonNode tree =
+        JSON.readTree(Files.readAllBytes(SPECTRUM.resolve("json").resolve(name + ".json")));
     JsonNode list = tree.isArray() ? tree : JSON.createArrayNode().add(tree);
     return JSON.convertValue(list, new TypeReference<>() {});
   }
