@@ -175,8 +175,10 @@ final class LookTest {
     Path file = folder.resolve("x.csv");
     Files.write(file, new byte[] {'T', ',', 'P', '\n', '1', ',', (byte) letter, '\n'});
     assertEquals(
-        "x.csv:2: found bytes that are no text, expected UTF-8 or Windows-1252\n"
-            + "Nothing was judged and nothing was written.\n",
+        """
+        x.csv:2: found bytes that are no text, expected UTF-8 or Windows-1252
+        Nothing was judged and nothing was written.
+        """,
         Ran.of("look", file).expect(3).err());
   }
 
@@ -185,8 +187,10 @@ final class LookTest {
     Path file = folder.resolve("x.csv");
     BadInputTest.sparse(file, 129L << 20);
     assertEquals(
-        "x.csv: found 129 MB, expected at most 128 MB; cut the log by day\n"
-            + "Nothing was judged and nothing was written.\n",
+        """
+        x.csv: found 129 MB, expected at most 128 MB; cut the log by day
+        Nothing was judged and nothing was written.
+        """,
         Ran.of("look", file).expect(3).err());
   }
 
