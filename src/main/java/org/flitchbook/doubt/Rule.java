@@ -68,7 +68,7 @@ public record Rule(
    */
   Fault fault(Subject subject, Place place, String found, String expected) {
     String what = subject.plan().words().word("do", name);
-    String wanted = severity == Severity.NOTE ? expected : expected + "; " + what;
+    String wanted = severity == Severity.NOTE ? expected : expected + ". " + what;
     return new Fault(name, severity, subject.lot().code(), place, found, wanted);
   }
 }

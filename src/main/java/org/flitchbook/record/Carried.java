@@ -22,8 +22,8 @@ final class Carried {
     List<Block> blocks = new ArrayList<>();
     blocks.add(phrases.heading("record.carried.heading"));
     blocks.add(phrases.paragraph(told()));
-    blocks.add(table());
     blocks.add(new FilingSection(day).ledger());
+    blocks.add(table());
     return blocks;
   }
 

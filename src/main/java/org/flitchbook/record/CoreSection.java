@@ -57,11 +57,11 @@ final class CoreSection {
         phrases
             .grid("record.core.crossings")
             .head("record.head.limit", 14)
-            .head("record.core.stage", 10)
+            .head("record.core.stage", 0)
             .head("record.head.probe", 0)
-            .head("record.core.starts", 6)
-            .head("record.core.stops", 6)
-            .number("record.head.time", 0)
+            .head("record.core.starts", 0)
+            .head("record.core.stops", 0)
+            .number("record.core.time", 0)
             .number("record.core.interpolated", 0)
             .number("record.head.limit-value", 0)
             .head("record.head.verdict", 0);

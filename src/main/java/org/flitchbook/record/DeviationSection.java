@@ -67,8 +67,8 @@ final class DeviationSection {
     if (!judgement.faults().isEmpty()) {
       blocks.add(new Sections(day, judgement).doubts());
     }
-    blocks.addAll(new ActionSection(day, judgement).blocks());
     actions("record.deviation.entries", blocks);
+    blocks.addAll(new ActionSection(day, judgement).blocks());
     return blocks;
   }
 

@@ -14,10 +14,13 @@ import org.flitchbook.document.Tone;
 /** A table while its columns and rows are being put together. */
 final class Grid {
 
+  private static final int NONE = -1;
+
   private final Phrases phrases;
   private final String caption;
   private final List<Column> columns = new ArrayList<>();
   private final List<Row> rows = new ArrayList<>();
+  private int where = NONE;
 
   Grid(Phrases phrases, String caption) {
     this.phrases = phrases;
@@ -26,6 +29,7 @@ final class Grid {
 
   /** A column of words; its head by key. */
   Grid head(String key, int weight) {
+    where = key.equals("record.head.where") ? columns.size() : where;
     columns.add(new Column(phrases.say(key), Align.LEFT, weight, columns.isEmpty()));
     return this;
   }
@@ -46,8 +50,13 @@ final class Grid {
     return this;
   }
 
+  /** A row of words; where each stands in its file is muted. */
   Grid row(String... cells) {
-    rows.add(new Row(Arrays.stream(cells).map(this::cell).toList()));
+    List<Cell> row = new ArrayList<>();
+    for (String each : cells) {
+      row.add(row.size() == where ? muted(each) : cell(each));
+    }
+    rows.add(new Row(row));
     return this;
   }
 

@@ -80,10 +80,10 @@ final class Sections {
         phrases
             .grid("record.monitoring.caption")
             .head("record.head.limit", 10)
-            .head("record.monitoring.because", 12)
+            .head("record.monitoring.because", 17)
             .head("record.monitoring.watched", 8)
             .head("record.head.by", 3)
-            .head("record.monitoring.if-missed", 9)
+            .head("record.monitoring.if-missed", 8)
             .head("record.monitoring.edition", 12);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       Limit limit = finding.limit();

@@ -26,6 +26,8 @@ final class ConformanceTest {
   @TempDir private static Path folder;
   private static Path letter;
   private static Path a4;
+  private static Path spanish;
+  private static Path spanishOnA4;
   private static Locale before;
 
   /** The validator lower-cases words by the machine's locale, and a Turkish one has another i. */
@@ -38,6 +40,10 @@ final class ConformanceTest {
     Path book = Tree.demo(folder);
     Tree.edit(book.resolve("plan.json"), "\"paper\": \"Letter\"", "\"paper\": \"A4\"");
     a4 = DemoDay.close(book, folder.resolve("a4"));
+    Tree.edit(book.resolve("plan.json"), "\"paper\"", "\"language\": \"es\", \"paper\"");
+    spanishOnA4 = DemoDay.close(book, folder.resolve("es-a4"));
+    Tree.edit(book.resolve("plan.json"), "\"paper\": \"A4\"", "\"paper\": \"Letter\"");
+    spanish = DemoDay.close(book, folder.resolve("es-letter"));
   }
 
   @AfterAll
@@ -56,7 +62,12 @@ final class ConformanceTest {
   }
 
   private static Stream<DynamicTest> tests(PDFAFlavour flavour) {
-    return Stream.concat(tests(letter, "Letter", flavour), tests(a4, "A4", flavour));
+    return Stream.of(
+            tests(letter, "Letter", flavour),
+            tests(a4, "A4", flavour),
+            tests(spanish, "Letter in Spanish", flavour),
+            tests(spanishOnA4, "A4 in Spanish", flavour))
+        .flatMap(each -> each);
   }
 
   private static Stream<DynamicTest> tests(Path records, String paper, PDFAFlavour flavour) {

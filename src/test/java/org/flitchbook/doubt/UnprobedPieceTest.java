@@ -116,7 +116,7 @@ final class UnprobedPieceTest {
             .orElseThrow();
     assertEquals("2026-02-24/p1-log.csv:P1", fault.place().toString());
     assertEquals(
-        "a probe in the thickest piece; The probe belongs in the thickest piece. Name the piece"
+        "a probe in the thickest piece. The probe belongs in the thickest piece. Name the piece"
             + " that it sat in: \"piece\" in logs.json, or the column piece of a reading by hand;"
             + " else say what else shows the thicker one.",
         fault.expected());

@@ -2,6 +2,7 @@ package org.flitchbook.plan;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -32,11 +33,20 @@ record CheckedBy(Map<String, String> texts) {
       String rows =
           tables.stream()
               .filter(table -> text.contains(name(table)))
-              .map(Draft::text)
+              .map(CheckedBy::letters)
               .collect(Collectors.joining("\n"));
       texts.merge(name(source).replace(".java", ""), text + "\n" + rows, String::concat);
     }
     return new CheckedBy(texts);
+  }
+
+  /** Ids are ASCII, and some tables are in another encoding on purpose. */
+  private static String letters(Path table) {
+    try {
+      return Files.readString(table, StandardCharsets.ISO_8859_1);
+    } catch (IOException unread) {
+      throw new UncheckedIOException(unread);
+    }
   }
 
   private static List<Path> files(Path folder, String end) {
