@@ -35,7 +35,7 @@ final class BlankSetter {
           rules(pen, top + words);
         };
     double height = words + blank.lines() * RULE + slots;
-    press.flow().add(Strip.of(9, height, false, drawing));
+    press.flow().add(Strip.of(7, height, false, drawing));
   }
 
   private void rules(Pen pen, double top) throws IOException {

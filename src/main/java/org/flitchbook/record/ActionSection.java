@@ -10,6 +10,7 @@ import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Sum;
+import org.flitchbook.document.Text;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -25,6 +26,7 @@ import org.flitchbook.sheet.What;
 final class ActionSection {
 
   private static final int LINES = 2;
+  private static final int LINES_TO_CLOSE = 1;
 
   private final Judgement judgement;
   private final Lot lot;
@@ -38,9 +40,8 @@ final class ActionSection {
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    head(blocks, "record.action.left");
-    blocks.add(left());
     head(blocks, "record.action.hold");
+    blocks.add(left());
     blocks.add(part(isForeseen() ? "record.action.held" : "record.action.segregated", What.HELD));
     if (isForeseen()) {
       head(blocks, "record.action.planned");
@@ -55,7 +56,7 @@ final class ActionSection {
       blocks.add(part("record.action.reassessed", What.REASSESSED));
     }
     balance().ifPresent(blocks::add);
-    blocks.add(part("record.action.closed", What.CLOSED));
+    blocks.add(part("record.action.closed", What.CLOSED, LINES_TO_CLOSE));
     return blocks;
   }
 
@@ -71,16 +72,21 @@ final class ActionSection {
 
   private Block left() {
     List<Entry> gone = lot.all(What.DISPATCHED);
+    String nothing = phrases.say("record.action.nothing-left");
     return gone.isEmpty()
-        ? phrases.paragraph(phrases.say("record.action.nothing-left"))
-        : facts(gone, phrases.say("record.action.gone"));
+        ? new Facts(1, List.of(new Fact(phrases.say("record.action.left"), Text.of(nothing))))
+        : facts(gone, phrases.say("record.action.left"));
   }
 
   /** What is on file of a part, or room to write it. */
   private Block part(String key, What what) {
+    return part(key, what, LINES);
+  }
+
+  private Block part(String key, What what, int lines) {
     List<Entry> entries = lot.all(what);
     return entries.isEmpty()
-        ? new Blank(phrases.say("record.nothing-of", phrases.say(key)), LINES, slots())
+        ? new Blank(phrases.say("record.nothing-of", phrases.say(key)), lines, slots())
         : facts(entries, phrases.say(key));
   }
 
@@ -112,7 +118,9 @@ final class ActionSection {
       return Optional.empty();
     }
     List<Sum.Line> lines = new ArrayList<>();
-    lines.add(new Sum.Line(phrases.say("record.action.mass-held"), "", shown(whole.get())));
+    if (!lot.all(What.DISPOSITION).isEmpty()) {
+      lines.add(new Sum.Line(phrases.say("record.action.mass-held"), "", shown(whole.get())));
+    }
     Ratio left = whole.get().inBase();
     for (Entry entry : lot.all(What.DISPOSITION)) {
       if (entry.quantity().isPresent()) {

@@ -56,7 +56,7 @@ final class CoreSection {
     Grid grid =
         phrases
             .grid("record.core.crossings")
-            .head("record.head.limit", 14)
+            .head("record.head.limit", 12)
             .head("record.core.stage", 0)
             .head("record.head.probe", 0)
             .head("record.core.starts", 0)
@@ -81,7 +81,7 @@ final class CoreSection {
       grid.cell(part.end().map(phrases::shortTime).orElse("–")),
       grid.cell(measured.map(m -> Phrases.quantity(m.value())).orElse("–")),
       grid.cell(measured.flatMap(Measured::interpolated).map(Phrases::quantity).orElse("–")),
-      grid.cell(measured.map(phrases::bound).orElse("–")),
+      grid.cell(measured.map(Phrases::sign).orElse("–")),
       phrases.cell(part.verdict())
     };
   }

@@ -48,7 +48,7 @@ final class PageOne {
         new Banner(
             Phrases.tone(judgement.verdict()),
             phrases.verdict(judgement.verdict()).toUpperCase(Locale.ROOT),
-            phrases.bound().bound(sentence())));
+            phrases.bound().bound(sentence() + " " + asOf())));
     blocks.add(facts());
     blocks.addAll(new LimitTable(day, judgement).blocks(keeping.rule().orElse("")));
     blocks.add(standing());
@@ -57,9 +57,10 @@ final class PageOne {
     return blocks;
   }
 
-  /** What is open, what is to come, and what is told further on in full. */
+  /** How good the evidence is, what is open, what is to come, and what is told further on. */
   private Facts standing() {
     List<Fact> facts = new ArrayList<>();
+    fact(facts, "record.page-one.evidence", new EvidenceWords(day, judgement).sentence());
     List<String> missed = judgement.deviations().stream().map(this::missed).toList();
     String none = phrases.say("record.page-one.no-deviation");
     fact(facts, "record.page-one.open", missed.isEmpty() ? none : String.join("; ", missed));
@@ -105,6 +106,10 @@ final class PageOne {
     };
   }
 
+  private String asOf() {
+    return phrases.say("record.page-one.judged-as-of", phrases.time(day.moment()));
+  }
+
   private String missed(Finding finding) {
     return phrases.say(
         "record.page-one.missed", finding.limit().name(), phrases.verdict(finding.verdict()));
@@ -136,9 +141,7 @@ final class PageOne {
             day.plan().signed(),
             day.plan().signedBy()));
     fact(facts, "record.page-one.reassess-by", day.plan().reassessBy().toString());
-    fact(facts, "record.page-one.judged-as-of", phrases.time(day.moment()));
     fact(facts, "record.page-one.release", release());
-    fact(facts, "record.page-one.evidence", new EvidenceWords(day, judgement).sentence());
     fact(facts, "record.page-one.keep", keeping.until());
     return new Facts(2, facts);
   }
