@@ -15,18 +15,20 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Which test classes name a limit: in their own source, or in a CSV file whose name they name.
+ * Which test classes name a limit: in their own source, or in a table of limits whose name they
+ * name.
  *
- * @param texts what each test class says, its CSV files included, by its simple name
+ * @param texts what each test class says, its tables included, by its simple name
  */
 record CheckedBy(Map<String, String> texts) {
 
   private static final Path SOURCES = Path.of("src", "test", "java");
-  private static final Path RESOURCES = Path.of("src", "test", "resources", "org", "flitchbook");
+  private static final Path TABLES =
+      Path.of("src", "test", "resources", "org", "flitchbook", "plan");
   private static final int SHOWN = 3;
 
   static CheckedBy read() {
-    List<Path> tables = files(RESOURCES, ".csv");
+    List<Path> tables = files(TABLES, ".csv");
     Map<String, String> texts = new TreeMap<>();
     for (Path source : files(SOURCES, "Test.java")) {
       String text = Draft.text(source);
