@@ -188,12 +188,25 @@ final class TimeAtTemperatureTest {
 
   /** A log written to the minute may have begun its run a minute later than it says. */
   @ParameterizedTest
-  @CsvSource({"09:04, not met", "09:05, met"})
+  @CsvSource({"09:03, not met", "09:04, not shown", "09:05, met"})
   void a_time_written_to_the_minute_counts_at_its_worse_end(String end, String verdict) {
     Bench bench =
         smoked(TABLE)
             .core("P1", "LG-0", "08:00..08:59/60 40>110; 09:00.." + end + "/60 145.0; 09:20 90");
     assertEquals(verdict, bench.finding(TABLE).verdict().words());
+  }
+
+  @Test
+  void what_only_the_curve_as_written_meets_is_printed_beside_what_is_shown() {
+    Finding finding =
+        smoked(TABLE)
+            .core("P1", "LG-0", "08:00..08:59/60 40>110; 09:00..09:04/60 145.0; 09:20 90")
+            .finding(TABLE);
+    assertEquals(
+        "only the curve as written meets a row (4 min at 145 °F); with the instrument's error and"
+            + " the seconds that nobody wrote against the lot none is met",
+        finding.reason());
+    assertEquals("3 min", finding.measured().orElseThrow().value().shown());
   }
 
   @Test
