@@ -31,10 +31,10 @@ final class Evidence {
   /** Why a fault is not borne out; empty where it is. */
   String lacks(Fault fault, Answer answer) {
     if (answer.evidence().isEmpty()) {
-      return "no other evidence is named";
+      return subject.say("doubt.evidence.none");
     }
     if (fault.stretch().isPresent() && answer.choice().isEmpty()) {
-      return "it says neither confirmed nor excluded";
+      return subject.say("doubt.evidence.no-choice");
     }
     return answer.evidence().stream()
         .map(named -> lacks(fault, answer, named))

@@ -12,6 +12,7 @@ import org.flitchbook.input.Stretch;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
+import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -23,6 +24,7 @@ import org.flitchbook.sheet.What;
  * @param corrections the entries that were replaced
  * @param tracks of its probes and its places, see {@link #tracks(What, Step)}
  * @param filed the days in whose folders something of it stands
+ * @param logs the series that name it, whole: with what was read before and after its steps, too
  */
 public record Lot(
     String code,
@@ -32,7 +34,8 @@ public record Lot(
     List<Stay> stays,
     List<StepTrack> tracks,
     List<Fault> faults,
-    SortedSet<LocalDate> filed) {
+    SortedSet<LocalDate> filed,
+    List<Series> logs) {
 
   public Lot {
     entries = entries.stream().sorted(Comparator.comparing(e -> e.time().earliest())).toList();
@@ -40,6 +43,7 @@ public record Lot(
     stays = List.copyOf(stays);
     tracks = List.copyOf(tracks);
     faults = List.copyOf(faults);
+    logs = List.copyOf(logs);
   }
 
   /** A track with the step during which it counts. */
@@ -111,11 +115,12 @@ public record Lot(
             .filter(each -> each.track().size() > 0)
             .toList(),
         faults,
-        filed);
+        filed,
+        logs);
   }
 
   public Lot with(List<Fault> own) {
-    return new Lot(code, product, entries, corrections, stays, tracks, own, filed);
+    return new Lot(code, product, entries, corrections, stays, tracks, own, filed, logs);
   }
 
   /** The last time at which anything was read of it, by hand or by a log. */

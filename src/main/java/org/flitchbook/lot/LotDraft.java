@@ -35,6 +35,11 @@ final class LotDraft {
     return faults;
   }
 
+  /** The series that name it. */
+  List<Series> logs(String code) {
+    return timeline.series().stream().filter(series -> series.lots().contains(code)).toList();
+  }
+
   List<Lot.StepTrack> tracks() {
     return new TrackMaker(timeline, entries, stays).tracks();
   }

@@ -92,7 +92,8 @@ public final class Lots {
             .filter(fault -> fault.lot().equals(code))
             .distinct()
             .toList(),
-        filed.getOrDefault(code, new TreeSet<>()));
+        filed.getOrDefault(code, new TreeSet<>()),
+        draft.logs(code));
   }
 
   private void note(List<Day> days) {

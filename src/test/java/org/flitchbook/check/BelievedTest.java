@@ -55,6 +55,8 @@ final class BelievedTest {
             new Slow(
                 "gap over a crossing",
                 log -> log.change("13:50", "18:01", x -> x - 20).silent("11:45", "13:50")),
+            new Slow("clock offset", log -> log.clock(0, -150)),
+            new Slow("clock drift", log -> log.clock(0, -330)),
             new Slow("log begins late", log -> log.silent("08:00", "12:50")),
             new Slow(
                 "re-warming",

@@ -75,7 +75,11 @@ public final class Bench {
           "hand and log disagree",
           "gap over a crossing",
           "log begins late",
-          "log ends early");
+          "log ends early",
+          "clock offset",
+          "clock drift",
+          "time before the lot",
+          "time far from its step");
 
   private static final Map<String, Plan> PLANS = new ConcurrentHashMap<>();
 
@@ -259,7 +263,7 @@ public final class Bench {
   }
 
   /** A log as it stands, with its entry of logs.json. */
-  Bench file(String name, String csv, String layout) {
+  public Bench file(String name, String csv, String layout) {
     layouts.add(layout);
     logs.add(SourceFile.of(DAY + "/" + name, csv.getBytes(UTF_8)));
     return this;

@@ -8,6 +8,7 @@ import java.util.NavigableMap;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
@@ -119,6 +120,28 @@ public final class CoreLog {
 
   public CoreLog whole() {
     levels.replaceAll((at, level) -> (double) Math.round(level));
+    return this;
+  }
+
+  /** As a clock writes it that is so many minutes ahead, by one line between two times. */
+  public CoreLog clock(int atLoad, int atEnd) {
+    return written(
+        at -> {
+          double part = (at.toSecondOfDay() - at("08:00").toSecondOfDay()) / 36_000.0;
+          return at.plusSeconds(Math.round(60 * (atLoad + part * (atEnd - atLoad))));
+        });
+  }
+
+  /** As a clock writes it that is set forward at a time. */
+  public CoreLog clockSet(String from, int minutes) {
+    return written(at -> at.isBefore(at(from)) ? at : at.plusMinutes(minutes));
+  }
+
+  private CoreLog written(UnaryOperator<LocalTime> clock) {
+    NavigableMap<LocalTime, Double> moved = new TreeMap<>();
+    levels.forEach((at, level) -> moved.put(clock.apply(at), level));
+    levels.clear();
+    levels.putAll(moved);
     return this;
   }
 

@@ -1,6 +1,8 @@
 package org.flitchbook.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -81,6 +83,14 @@ final class ScenariosTest {
     assertEquals("not met", parts.get(0).verdict().words());
     assertEquals("met", parts.get(1).verdict().words());
     assertEquals(List.of("note autumn clock change"), said(judged));
+  }
+
+  /** 37 minutes slow: the log's times lie on other readings than those written by hand. */
+  @Test
+  void a_logger_whose_clock_is_slow_is_asked_about() {
+    Judgement judged = judged("s7c-logger-slow", "2026-02-24").lot("26047-B1");
+    assertTrue(said(judged).contains("ask clock offset"), said(judged).toString());
+    assertNotEquals(Verdict.MET, judged.verdict());
   }
 
   private static List<String> said(Judgement judged) {
