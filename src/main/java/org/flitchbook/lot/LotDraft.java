@@ -44,29 +44,30 @@ final class LotDraft {
     return new TrackMaker(timeline, entries, stays).tracks();
   }
 
-  /** The probes that the lot's logs name and of which nothing was read while it was in the heat. */
-  List<Fault> silent(String code, List<Lot.StepTrack> tracks) {
-    List<String> read = tracks.stream().map(each -> each.track().called()).toList();
-    boolean heated =
+  /** The probes that logs name for the lot and of which nothing was read in the heat. */
+  List<Fault> silent(String code) {
+    List<Stay.Visit> heat =
         stays.stream()
-            .filter(each -> each.step() == Step.SMOKE || each.step() == Step.CHILL)
-            .anyMatch(each -> each.out().isPresent());
+            .filter(stay -> stay.step() == Step.SMOKE || stay.step() == Step.CHILL)
+            .filter(stay -> stay.out().isPresent())
+            .flatMap(stay -> stay.visits().stream())
+            .toList();
     return timeline.series().stream()
-        .filter(series -> heated && series.what() == What.INTERNAL_TEMPERATURE)
-        .filter(series -> series.lots().contains(code) && !read.contains(series.called()))
-        .map(
-            series ->
-                Fault.ask(
-                    "probe without a reading",
-                    code,
-                    Place.of(series.file()),
-                    "no reading of "
-                        + series.called()
-                        + " ("
-                        + series.column()
-                        + ") while the lot was smoked and chilled",
-                    "readings of every probe that logs.json names for the lot"))
+        .filter(series -> !heat.isEmpty() && series.what() == What.INTERNAL_TEMPERATURE)
+        .filter(series -> series.lots().contains(code))
+        .filter(series -> heat.stream().noneMatch(visit -> overlaps(visit, series)))
+        .map(series -> silent(code, series))
         .toList();
+  }
+
+  private Fault silent(String code, Series series) {
+    Words words = timeline.plan().words();
+    return Fault.ask(
+        "probe without a reading",
+        code,
+        Place.of(series.file()),
+        words.say("lot.log.silent", series.called(), series.column()),
+        words.say("lot.log.every-probe"));
   }
 
   /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */

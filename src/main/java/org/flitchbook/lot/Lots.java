@@ -79,15 +79,14 @@ public final class Lots {
     List<Entry> entries = entriesOfLot.getOrDefault(code, List.of());
     Optional<Product> product = product(code, entries);
     checkOnce(code, entries);
-    List<Lot.StepTrack> tracks = draft.tracks();
     return new Lot(
         code,
         product,
         entries,
         corrections.of(code),
         draft.stays(),
-        tracks,
-        Stream.of(faults, draft.faults(), draft.silent(code, tracks))
+        draft.tracks(),
+        Stream.of(faults, draft.faults(), draft.silent(code))
             .flatMap(List::stream)
             .filter(fault -> fault.lot().equals(code))
             .distinct()

@@ -15,10 +15,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What lots take from probe logs. */
 final class LoggedLotsTest {
 
-  private static final String UNREAD =
-      "ask A1 2026-02-16/log.csv: found no reading of P1 (P1) while the lot was smoked and chilled,"
-          + " expected readings of every probe that logs.json names for the lot";
-
   private static final String DAY = "2026-02-16/";
   private static final String CORE =
       "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\": \"A1\"}";
@@ -215,6 +211,19 @@ final class LoggedLotsTest {
     assertEquals(List.of("stop A1" + said), Books.said(place));
   }
 
+  /** Two columns may be called the same: one that was read says nothing of the other. */
+  @Test
+  void a_probe_of_which_nothing_was_read_in_the_heat_is_asked_about() {
+    String both =
+        CORE + ", " + CORE.replace("P1", "P2").replace("\"unit\"", "\"item\": \"P1\", \"unit\"");
+    String log = "Time,P1,P2\n2026-02-16 05:00,,60\n2026-02-16 07:00,60,\n";
+    assertEquals(
+        List.of(
+            "ask A1 2026-02-16/log.csv: found no reading of P1 (column P2) while the lot was smoked"
+                + " and chilled, expected readings of every probe that logs.json names for the lot"),
+        Books.said(book(both, log, lot("A1", "06:00", "10:00"))));
+  }
+
   @Test
   void an_instrument_and_a_place_that_the_plan_does_not_know_are_told() {
     Assembled book =
@@ -225,8 +234,7 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json",
-            UNREAD),
+            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json"),
         Books.said(book));
     assertEquals(
         List.of("ask 2026-02-16/log.csv:P1: found SX, expected a place of the plan"),
@@ -243,8 +251,7 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger, in logs.json",
-            UNREAD),
+            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger, in logs.json"),
         Books.said(book));
   }
 
