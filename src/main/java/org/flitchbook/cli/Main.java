@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       CheckCommand.class,
       CloseCommand.class,
+      KeyCommand.class,
       LookCommand.class,
       PlanCommand.class,
       TraceCommand.class
@@ -30,7 +31,7 @@ import picocli.CommandLine.Spec;
       "",
       "Exit status:",
       "  0  all well, what is pending included",
-      "  1  a limit not met or not shown, or something to explain",
+      "  1  a limit not met or not shown, or something to explain; or a record was changed",
       "  2  wrong use",
       "  3  a file that can't be parsed; nothing was written"
     })

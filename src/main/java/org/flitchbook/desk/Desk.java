@@ -18,6 +18,7 @@ import org.flitchbook.plan.Product;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.flitchbook.record.Traced;
+import org.flitchbook.sign.Algorithm;
 
 /** The jobs that people come for: each takes a folder and gives an answer. */
 public final class Desk {
@@ -264,5 +265,36 @@ public final class Desk {
     String text = traced.document().toText(WIDTH).replace('\u00a0', ' ');
     String json = new String(Json.write(traced.json()), StandardCharsets.UTF_8);
     return new Answer(Status.WELL, text, json, List.of(), List.of());
+  }
+
+  /**
+   * Makes a key for a person of the plan.
+   *
+   * @param rsa an RSA key in place of one on an elliptic curve
+   * @param enter enter it in the plan's file
+   * @throws Misuse where the plan doesn't know the person, or there is a key already
+   */
+  public Answer newKey(KeyOrder order, boolean rsa, boolean enter, Passphrase passphrase) {
+    Algorithm algorithm = rsa ? Algorithm.RSA_3072 : Algorithm.EC_P256;
+    return Keys.of(order, caller, keys -> keys.make(algorithm, enter, passphrase));
+  }
+
+  /**
+   * Shows a person's key, without its secret.
+   *
+   * @throws Misuse where there is none
+   */
+  public Answer showKey(KeyOrder order) {
+    return Keys.of(order, caller, Keys::show);
+  }
+
+  /**
+   * Marks a person's key as retired in the plan's file.
+   *
+   * @param on the last day on which it counts; empty: today
+   * @throws Misuse where the plan has no key of that person in use
+   */
+  public Answer retireKey(KeyOrder order, Optional<String> on) {
+    return Keys.of(order, caller, keys -> keys.retire(on));
   }
 }

@@ -6,8 +6,12 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Comparator;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -38,7 +42,7 @@ final class Disk {
    * none: there names are written through.
    */
   static void force(Path folder) throws IOException {
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+    if (isPosix(folder)) {
       try (FileChannel names = FileChannel.open(folder, StandardOpenOption.READ)) {
         names.force(true);
       }
@@ -53,6 +57,54 @@ final class Disk {
       Files.createDirectory(folder);
       force(above);
     }
+  }
+
+  /** Writes a file that must not be there yet and that its owner alone may read. */
+  static void writePrivate(Path file, byte[] bytes) throws IOException {
+    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
+    Set<OpenOption> asNew = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    try (FileChannel channel = FileChannel.open(file, asNew, ownersOnly(folder, "rw-------"))) {
+      writeAt(channel, 0, bytes);
+    }
+    force(folder);
+  }
+
+  /** Makes a folder that its owner alone may look into, if it isn't there. */
+  static void makePrivateFolder(Path folder) throws IOException {
+    Path above = Objects.requireNonNull(folder.toAbsolutePath().getParent());
+    if (!Files.isDirectory(folder)) {
+      makeFolders(above);
+      Files.createDirectory(folder, ownersOnly(above, "rwx------"));
+      force(above);
+    }
+  }
+
+  /** Windows gives a new file the rights of its folder, which a user's own folder keeps to him. */
+  private static FileAttribute<?>[] ownersOnly(Path folder, String rights) {
+    return isPosix(folder)
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))
+        }
+        : new FileAttribute<?>[] {};
+  }
+
+  /**
+   * Puts a file in another's place in one step: whoever looks finds the old one or the new one,
+   * whole. The rights of the old one are kept.
+   */
+  static void replace(Path file, byte[] bytes) throws IOException {
+    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
+    Path hidden = free(folder, ".new-" + file.getFileName() + "-");
+    write(hidden, bytes);
+    if (Files.exists(file) && isPosix(folder)) {
+      Files.setPosixFilePermissions(hidden, Files.getPosixFilePermissions(file));
+    }
+    Files.move(hidden, file, StandardCopyOption.ATOMIC_MOVE);
+    force(folder);
+  }
+
+  private static boolean isPosix(Path path) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix");
   }
 
   /** Deletes a folder with all that lies in it. */

@@ -14,7 +14,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -79,17 +78,22 @@ final class Shelf {
   }
 
   static Book take(Path folder, List<Fault> faults) {
-    SourceFile plan =
-        read(folder.resolve(PLAN), PLAN, faults).orElse(SourceFile.of(PLAN, new byte[0]));
-    NavigableMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
+    Book book = withoutDays(folder, faults);
     for (Path each : list(folder)) {
       Optional<LocalDate> day = date(each);
       if (day.isPresent() && Files.isDirectory(each)) {
-        days.put(day.get(), files(each, name(each), faults));
+        book.days().put(day.get(), files(each, name(each), faults));
       } else if (day.isPresent()) {
         faults.add(noFile(each, name(each), "the folder of that day"));
       }
     }
+    return book;
+  }
+
+  /** The plan of a book and what it draws on, for jobs that judge nothing. */
+  static Book withoutDays(Path folder, List<Fault> faults) {
+    SourceFile plan =
+        read(folder.resolve(PLAN), PLAN, faults).orElse(SourceFile.of(PLAN, new byte[0]));
     Map<String, SourceFile> templates = new LinkedHashMap<>();
     Templates.ofTheTool().forEach(file -> templates.put(file.name(), file));
     List<SourceFile> own = templates(folder, faults);
@@ -99,7 +103,7 @@ final class Shelf {
         folder,
         plan,
         former,
-        days,
+        new TreeMap<>(),
         List.copyOf(templates.values()),
         own.stream().map(SourceFile::name).toList());
   }

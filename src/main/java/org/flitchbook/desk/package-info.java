@@ -18,6 +18,7 @@
       "pdf",
       "sheet",
       "ledger",
+      "sign",
       "change",
       "look"
     },

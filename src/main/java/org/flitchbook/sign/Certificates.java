@@ -9,6 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.security.PrivateKey;
 import java.security.PublicKey;
 import java.security.cert.CertificateEncodingException;
+import java.security.cert.CertificateException;
 import java.security.cert.X509Certificate;
 import java.security.interfaces.ECPublicKey;
 import java.security.interfaces.RSAPublicKey;
@@ -17,8 +18,10 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.Date;
 import java.util.HexFormat;
+import java.util.Optional;
 import org.bouncycastle.asn1.x500.RDN;
 import org.bouncycastle.asn1.x500.X500Name;
 import org.bouncycastle.asn1.x500.X500NameBuilder;
@@ -44,6 +47,8 @@ final class Certificates {
 
   /** A serial number has at most 20 octets (RFC 5280, 4.1.2.2). */
   private static final int SERIAL_OCTETS = 16;
+
+  private static final int COLUMNS = 64;
 
   private Certificates() {}
 
@@ -108,6 +113,21 @@ final class Certificates {
         algorithm(certificate.getPublicKey()),
         certificate.getNotBefore().toInstant(),
         certificate.getNotAfter().toInstant());
+  }
+
+  static Optional<Card> read(byte[] certificate) {
+    try {
+      return Optional.of(card(CadesParts.certificate(certificate)));
+    } catch (CertificateException none) {
+      return Optional.empty();
+    }
+  }
+
+  static String text(X509Certificate certificate) {
+    byte[] end = {'\n'};
+    return "-----BEGIN CERTIFICATE-----\n"
+        + Base64.getMimeEncoder(COLUMNS, end).encodeToString(encoded(certificate))
+        + "\n-----END CERTIFICATE-----\n";
   }
 
   static byte[] hash(X509Certificate certificate) {

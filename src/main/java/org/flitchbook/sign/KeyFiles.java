@@ -12,6 +12,7 @@ import java.security.cert.Certificate;
 import java.security.cert.X509Certificate;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 
 /** PKCS#12 files with one key in each. */
 final class KeyFiles {
@@ -22,6 +23,9 @@ final class KeyFiles {
    */
   private static final String ROUNDS = "100000";
 
+  private static final int SHORTEST = 10;
+  private static final String ALIAS = "flitchbook";
+
   private static final List<String> ROUND_SETTINGS =
       List.of(
           "keystore.pkcs12.keyPbeIterationCount",
@@ -30,13 +34,28 @@ final class KeyFiles {
 
   private KeyFiles() {}
 
-  static byte[] close(SigningKey key, String alias, char[] passphrase) {
+  static Optional<String> refusal(char[] passphrase) {
+    for (char letter : passphrase) {
+      if (letter < ' ' || letter > '~') {
+        return Optional.of(
+            "a passphrase has letters without accents, digits, signs and spaces only");
+      }
+    }
+    return passphrase.length < SHORTEST
+        ? Optional.of(
+            "a passphrase has at least "
+                + SHORTEST
+                + " characters; a few words that you know do well")
+        : Optional.empty();
+  }
+
+  static byte[] close(SigningKey key, char[] passphrase) {
     ROUND_SETTINGS.forEach(name -> Security.setProperty(name, ROUNDS));
     try {
       KeyStore store = KeyStore.getInstance("PKCS12");
       store.load(null, null);
       Certificate[] chain = {key.certificate()};
-      store.setKeyEntry(alias, key.secret(), passphrase, chain);
+      store.setKeyEntry(ALIAS, key.secret(), passphrase, chain);
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       store.store(bytes, passphrase);
       return bytes.toByteArray();

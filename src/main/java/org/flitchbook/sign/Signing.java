@@ -1,12 +1,10 @@
 package org.flitchbook.sign;
 
 import java.time.Instant;
+import java.util.Optional;
 
 /** Keys, signatures and time stamps, all over bytes in memory. */
 public final class Signing {
-
-  /** Fewest characters of a passphrase: a stolen key file can be tried as often as one likes. */
-  public static final int SHORTEST_PASSPHRASE = 10;
 
   private Signing() {}
 
@@ -14,20 +12,47 @@ public final class Signing {
    * Makes a key with a certificate signed by itself, good for ten years.
    *
    * @param from the moment from which it holds
-   * @param passphrase at least {@link #SHORTEST_PASSPHRASE} characters
-   * @return a PKCS#12 file (RFC 7292), closed with the passphrase
    */
-  public static byte[] newKey(Holder holder, Algorithm algorithm, Instant from, char[] passphrase) {
-    if (passphrase.length < SHORTEST_PASSPHRASE) {
-      throw new IllegalArgumentException("the passphrase is too short");
-    }
-    return KeyFiles.close(
-        Certificates.make(holder, algorithm, from), holder.initials(), passphrase);
+  public static SigningKey newKey(Holder holder, Algorithm algorithm, Instant from) {
+    return Certificates.make(holder, algorithm, from);
+  }
+
+  /**
+   * Why a passphrase can't close a key, in words; empty where it can. It has at least 10
+   * characters, since a stolen key file can be tried as often as one likes, and they are ASCII,
+   * since programs differ in how they take others.
+   */
+  public static Optional<String> refusal(char[] passphrase) {
+    return KeyFiles.refusal(passphrase);
+  }
+
+  /**
+   * The key as a PKCS#12 file (RFC 7292), closed with a passphrase.
+   *
+   * @param passphrase one that {@link #refusal} says nothing of
+   */
+  public static byte[] close(SigningKey key, char[] passphrase) {
+    refusal(passphrase)
+        .ifPresent(
+            why -> {
+              throw new IllegalArgumentException(why);
+            });
+    return KeyFiles.close(key, passphrase);
   }
 
   /** Opens a key file; a wrong passphrase and a file that is none are told in words. */
   public static Opened open(byte[] file, char[] passphrase) {
     return KeyFiles.open(file, passphrase);
+  }
+
+  /** The certificate alone, to be handed out, as text (RFC 7468). */
+  public static String certificate(SigningKey key) {
+    return Certificates.text(key.certificate());
+  }
+
+  /** What a certificate says, as text or in DER; empty for what is none. */
+  public static Optional<Card> card(byte[] certificate) {
+    return Certificates.read(certificate);
   }
 
   /**

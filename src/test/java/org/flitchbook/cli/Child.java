@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** The program in a Java machine of its own, which can be killed, starved and asked. */
 record Child(Process process) {
@@ -52,6 +53,34 @@ record Child(Process process) {
     child.process.getOutputStream().write(answers.getBytes(UTF_8));
     child.process.getOutputStream().close();
     return child.ended();
+  }
+
+  /**
+   * Starts the program on a pseudo-terminal, where it believes that a person sits.
+   *
+   * @param script the program of that name, which makes the terminal
+   */
+  static Child onTerminal(Path script, Object... words) throws IOException {
+    String line =
+        command(List.of("-Dflitchbook.asks=true"), words).stream()
+            .map(word -> "'" + word + "'")
+            .collect(Collectors.joining(" "));
+    return start(List.of(script.toString(), "-qec", line, "/dev/null"));
+  }
+
+  /** Waits until the program has said something, and answers it. */
+  String answer(String question, String answer) throws IOException {
+    StringBuilder said = new StringBuilder();
+    while (said.indexOf(question) < 0) {
+      int letter = process.getInputStream().read();
+      if (letter < 0) {
+        throw new AssertionError("never asked \"" + question + "\": " + said);
+      }
+      said.append((char) letter);
+    }
+    process.getOutputStream().write((answer + "\n").getBytes(UTF_8));
+    process.getOutputStream().flush();
+    return said.toString();
   }
 
   /** Waits for the end; both streams are in {@link Ran#out}. */

@@ -26,7 +26,18 @@ final class GoldenTest {
 
   @TestFactory
   Stream<DynamicTest> the_help_of_every_command() {
-    return Stream.of("", "check ", "close ", "look ", "plan ", "plan check ", "trace ")
+    return Stream.of(
+            "",
+            "check ",
+            "close ",
+            "key ",
+            "key new ",
+            "key show ",
+            "key retire ",
+            "look ",
+            "plan ",
+            "plan check ",
+            "trace ")
         .map(command -> DynamicTest.dynamicTest(command + "--help", () -> help(command)));
   }
 

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,7 +36,7 @@ final class SigningTest {
   @TempDir private Path folder;
 
   private static byte[] newKey(Algorithm algorithm) {
-    return Signing.newKey(MAUD, algorithm, FROM, PASSPHRASE.toCharArray());
+    return Signing.close(Signing.newKey(MAUD, algorithm, FROM), PASSPHRASE.toCharArray());
   }
 
   private static SigningKey open(byte[] file) {
@@ -73,10 +74,9 @@ final class SigningTest {
   }
 
   @Test
-  void a_short_passphrase_makes_no_key() {
+  void a_short_passphrase_closes_no_file() {
     char[] nine = "123456789".toCharArray();
-    assertThrows(
-        IllegalArgumentException.class, () -> Signing.newKey(MAUD, Algorithm.EC_P256, FROM, nine));
+    assertThrows(IllegalArgumentException.class, () -> Signing.close(KEY, nine));
   }
 
   @ParameterizedTest
@@ -114,13 +114,14 @@ final class SigningTest {
 
   @Test
   void openssl_reads_the_same_of_the_certificate() throws Exception {
-    Path certificate = write("MA.der", Certificates.encoded(KEY.certificate()));
+    byte[] text = Signing.certificate(KEY).getBytes(UTF_8);
+    assertEquals(Optional.of(KEY.card()), Signing.card(text));
+    assertEquals(Optional.empty(), Signing.card(RECORD));
+    Path certificate = write("MA.pem", text);
     String said =
         ask(
             "openssl",
             "x509",
-            "-inform",
-            "DER",
             "-in",
             certificate,
             "-noout",
