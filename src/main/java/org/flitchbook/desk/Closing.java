@@ -54,6 +54,8 @@ final class Closing {
 
   Answer close() {
     List<String> notes = new ArrayList<>(new Strays(book.folder(), ledger, caller).settle());
+    notes.addAll(
+        new UntoldSignatures(book.folder(), day.day(), ledger, day.plan(), caller).settle());
     Told told = new Told(book.folder(), day.day(), ledger.ledger());
     List<Fault> damage = told.damage();
     Optional<Amendment> amendment = told.last().map(line -> amendment(line.event(), told));

@@ -297,4 +297,14 @@ public final class Desk {
   public Answer retireKey(KeyOrder order, Optional<String> on) {
     return Keys.of(order, caller, keys -> keys.retire(on));
   }
+
+  /**
+   * Signs a record, and tells the ledger of the book that it lies in.
+   *
+   * @throws Misuse where the person may not, where the record was changed after it was printed, or
+   *     where no time stamp can be had
+   */
+  public Answer sign(SignOrder order, Passphrase passphrase) {
+    return new Signer(order, passphrase, caller).sign();
+  }
 }

@@ -61,6 +61,11 @@ record Told(Path book, LocalDate day, Ledger ledger) {
         .map(line -> damage(path, line));
   }
 
+  /** The hash of a file as the last line that tells of it has it. */
+  Optional<String> hash(String path) {
+    return tellers(path).reduce((earlier, later) -> later).map(line -> hash(path, line));
+  }
+
   private Fault damage(String path, Line line) {
     String told = hash(path, line) + ", as line " + line.sequence() + " of the ledger tells";
     String found = Files.isRegularFile(book.resolve(path)) ? "another content" : "no such file";

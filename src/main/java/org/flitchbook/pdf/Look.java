@@ -8,9 +8,10 @@ import java.util.Optional;
  *
  * @param fields the names of the fields to sign in, in their order
  * @param signatures in the order in which they were made
+ * @param printed the number of the file's first bytes that were there before anybody signed
  * @param faults in how the file was saved and signed, in words
  */
-public record Look(List<String> fields, List<Signed> signatures, List<String> faults) {
+public record Look(List<String> fields, List<Signed> signatures, int printed, List<String> faults) {
   public Look {
     fields = List.copyOf(fields);
     signatures = List.copyOf(signatures);

@@ -28,7 +28,7 @@ final class Revisions {
 
   /** What was changed beyond the signing of a field, in words. */
   List<String> changes() throws IOException {
-    int end = SignatureReader.printedEnd(pdf);
+    int end = look.printed();
     for (Signed each : look.signatures()) {
       compare(Arrays.copyOf(pdf, end), Arrays.copyOf(pdf, each.end()), each.field());
       end = each.end();

@@ -45,7 +45,7 @@ final class SignatureReader {
       }
     }
     found.sort(Comparator.comparingInt(Signed::end));
-    return new Look(fields, found, faults());
+    return new Look(fields, found, printedEnd(pdf), faults());
   }
 
   private void add(PDField field) {
@@ -102,7 +102,7 @@ final class SignatureReader {
   }
 
   /** Where the file ended when it was printed, before anybody signed. */
-  static int printedEnd(byte[] pdf) {
+  private static int printedEnd(byte[] pdf) {
     int end = next(pdf, SAVED_END, 0);
     return end < 0 ? pdf.length : Math.min(pdf.length, end + SAVED_END.length + 1);
   }

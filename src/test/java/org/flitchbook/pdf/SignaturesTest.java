@@ -66,7 +66,8 @@ final class SignaturesTest {
 
   @Test
   void a_print_has_an_empty_field_for_each_box() {
-    assertEquals(new Look(List.of("prepared", "reviewed"), List.of(), List.of()), look(PRINT));
+    Look expected = new Look(List.of("prepared", "reviewed"), List.of(), PRINT.length, List.of());
+    assertEquals(expected, look(PRINT));
   }
 
   @Test

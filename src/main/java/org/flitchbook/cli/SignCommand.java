@@ -1,0 +1,76 @@
+package org.flitchbook.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.flitchbook.desk.Desk;
+import org.flitchbook.desk.SignOrder;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code flitchbook sign}. */
+@Command(
+    name = "sign",
+    description = "Signs a record as its maker or as a reviewer, with the person's key.",
+    mixinStandardHelpOptions = true)
+final class SignCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "the record, as PDF")
+  private Path file;
+
+  @Option(
+      names = "--as",
+      required = true,
+      paramLabel = "INITIALS",
+      description = "who signs, by the initials in the plan")
+  private String initials;
+
+  @Option(
+      names = "--role",
+      paramLabel = "ROLE",
+      description = "maker or reviewer; else the one that is open to the person")
+  private @Nullable String role;
+
+  @Option(
+      names = "--reason",
+      paramLabel = "TEXT",
+      description = "what the person adds, at most 60 characters")
+  private @Nullable String reason;
+
+  @Option(
+      names = "--book",
+      paramLabel = "BOOK",
+      description = "whose plan counts; else the one that the record lies in or carries")
+  private @Nullable Path book;
+
+  @Option(
+      names = "--without-timestamp",
+      description = "don't ask the time stamp server that the plan names")
+  private boolean unstamped;
+
+  @Mixin private KeysOption keys;
+
+  @Mixin private PassphraseOptions passphrase;
+
+  @Override
+  public Integer call() {
+    Told told = new Told(spec);
+    SignOrder order =
+        new SignOrder(
+            file,
+            initials,
+            Optional.ofNullable(role),
+            Optional.ofNullable(reason),
+            keys.folder(),
+            Optional.ofNullable(book),
+            !unstamped);
+    return told.answer(new Desk(told.caller()).sign(order, passphrase), false);
+  }
+}
