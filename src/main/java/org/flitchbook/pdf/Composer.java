@@ -2,6 +2,7 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.function.Predicate;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.document.Banner;
 import org.flitchbook.document.Blank;
@@ -39,17 +40,28 @@ final class Composer {
     words.title(document.title(), document.subject());
     List<Block> blocks = document.blocks();
     for (int i = 0; i < blocks.size(); i++) {
-      boolean signed = i + 1 < blocks.size() && blocks.get(i + 1) instanceof Signatures;
-      if (blocks.get(i) instanceof Caution caution) {
-        // Boxes to sign never stand alone on a page.
-        new FrameSetter(press).set(caution, signed);
+      boolean leads = leadsToBoxes(blocks.subList(i + 1, blocks.size()));
+      if (blocks.get(i) instanceof Table table) {
+        new TableSetter(press, table, leads).set();
       } else {
+        press.flow().hold(leads);
         set(blocks.get(i));
       }
     }
     press.flow().finish();
     sheets.finish();
     return sheets.all();
+  }
+
+  /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */
+  private static boolean leadsToBoxes(List<Block> next) {
+    Predicate<Block> between =
+        block -> block instanceof Note || block instanceof Facts || block instanceof Caution;
+    return next.stream()
+        .dropWhile(between)
+        .findFirst()
+        .filter(Signatures.class::isInstance)
+        .isPresent();
   }
 
   private void set(Block block) throws IOException {
@@ -61,6 +73,8 @@ final class Composer {
       words.set(note);
     } else if (block instanceof Banner banner) {
       new FrameSetter(press).set(banner);
+    } else if (block instanceof Caution caution) {
+      new FrameSetter(press).set(caution);
     } else if (block instanceof PageBreak) {
       press.flow().breakPage();
     } else {
@@ -71,8 +85,6 @@ final class Composer {
   private void setGrid(Block block) throws IOException {
     if (block instanceof Facts facts) {
       new FactsSetter(press, facts).set();
-    } else if (block instanceof Table table) {
-      new TableSetter(press, table).set();
     } else if (block instanceof Sum sum) {
       new SumSetter(press, sum).set();
     } else if (block instanceof Chart chart) {

@@ -13,6 +13,7 @@ final class Flow {
   private final List<Strip> waiting = new ArrayList<>();
   private double y;
   private boolean fresh;
+  private boolean held;
 
   Flow(Sheets sheets) throws IOException {
     this.sheets = sheets;
@@ -27,9 +28,14 @@ final class Flow {
   /** Adds a strip below the others. */
   void add(Strip strip) throws IOException {
     waiting.add(strip);
-    if (!strip.sticks()) {
+    if (!held && !strip.sticks()) {
       settle();
     }
+  }
+
+  /** From here on, until it is let go, everything stands on one page if one can hold it. */
+  void hold(boolean together) {
+    held = together;
   }
 
   /** Begins a new page, unless nothing stands on this one. */

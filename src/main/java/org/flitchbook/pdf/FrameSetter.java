@@ -19,10 +19,7 @@ final class FrameSetter {
     this.frame = press.frame();
   }
 
-  /**
-   * @param sticks whether what follows must stand on the same page
-   */
-  void set(Caution caution, boolean sticks) throws IOException {
+  void set(Caution caution) throws IOException {
     Type type = Type.SMALL;
     double indent = 20;
     List<Line> lines =
@@ -36,7 +33,7 @@ final class FrameSetter {
           pen.line(Artifact.DECORATION, type, frame.left() + 7, top + 4.5, mark);
           draw(pen, element, type, frame.left() + indent, top + 4.5, lines);
         };
-    press.flow().add(Strip.of(9, height, sticks, drawing));
+    press.flow().add(Strip.of(9, height, false, drawing));
   }
 
   void set(Banner banner) throws IOException {

@@ -21,12 +21,17 @@ final class TableSetter {
 
   private final Press press;
   private final Table table;
+  private final boolean leads;
   private final TableColumns columns;
   private final Element element;
 
-  TableSetter(Press press, Table table) {
+  /**
+   * @param leads whether its last rows must stand on the page of what follows
+   */
+  TableSetter(Press press, Table table, boolean leads) {
     this.press = press;
     this.table = table;
+    this.leads = leads;
     this.columns = new TableColumns(press, table);
     this.element = press.root().child("Table");
   }
@@ -41,9 +46,13 @@ final class TableSetter {
     Strip again = again();
     for (int i = 0; i < rows.size(); i++) {
       boolean last = i == rows.size() - 1;
-      boolean sticks = !last && (rows.size() <= SMALL_TABLE || i == 0 || i == rows.size() - 2);
-      addRow(body.child("TR"), rows.get(i), sticks, last, again);
+      addRow(body.child("TR"), rows.get(i), sticks(i), last, again);
     }
+  }
+
+  private boolean sticks(int row) {
+    int rows = table.rows().size();
+    return row == rows - 1 ? leads : rows <= SMALL_TABLE || row == 0 || row == rows - 2;
   }
 
   private Strip head() {

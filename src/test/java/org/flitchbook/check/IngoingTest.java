@@ -421,9 +421,9 @@ final class IngoingTest {
   }
 
   /**
-   * A small piece on a coarse scale: 200 g, less a rind of 50 g weighed by itself. By pencil, with u
-   * of 0.006455 g of 0.60 g: U = 2 x 187.5 x √(0.010758² + (0.6455 / 200)²) = 4.2 ppm; a tenth more
-   * ppm of 180 g; and 2 x 250 x √(0.010758² + 2 x (0.6455 / 150)²) = 6.2 ppm.
+   * A small piece on a coarse scale: 200 g, less a rind of 50 g weighed by itself. By pencil, with
+   * u of 0.006455 g of 0.60 g: U = 2 x 187.5 x √(0.010758² + (0.6455 / 200)²) = 4.2 ppm; a tenth
+   * more ppm of 180 g; and 2 x 250 x √(0.010758² + 2 x (0.6455 / 150)²) = 6.2 ppm.
    */
   @ParameterizedTest
   @CsvSource({"off, '', 4.2 ppm", "on, '', 4.7 ppm", "on, 50, 6.2 ppm"})

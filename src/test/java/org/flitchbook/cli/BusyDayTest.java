@@ -161,6 +161,9 @@ final class BusyDayTest {
     assertEquals(1, pages.size(), "all boxes on one page");
     List<PrintedWords> page = on(pages.get(0), words);
     assertTrue(page.stream().anyMatch(each -> each.words().contains("toxic in excess")), name);
+    boolean rows = page.stream().anyMatch(each -> BusyDay.lots().contains(each.words()));
+    boolean limits = page.stream().anyMatch(each -> each.words().contains("ingoing nitrite"));
+    assertTrue(rows || limits, "rows of the table above the boxes of " + name);
   }
 
   @Test
