@@ -217,7 +217,8 @@ public final class Make {
 
     private static final String HEADING = "lot,time,what,item,value,unit,by,instrument,note";
 
-    private record Row(String time, String text) {}
+    /** @param typed when it was typed; empty where that is not on the sheet */
+    private record Row(String time, String text, String typed) {}
 
     private final Map<String, List<Row>> sheets = new TreeMap<>();
     private final Map<String, byte[]> files = new TreeMap<>();
@@ -227,8 +228,18 @@ public final class Make {
       for (String line : lines.strip().split("\n")) {
         String[] part = line.split(",", 3);
         String file = part[1].substring(0, 10) + "/" + part[0] + ".csv";
-        sheets.computeIfAbsent(file, f -> new ArrayList<>()).add(new Row(part[1], lot + "," + part[1] + "," + part[2]));
+        add(file, new Row(part[1], lot + "," + part[1] + "," + part[2], ""));
       }
+    }
+
+    /** A row that was typed at another time, and is filed on the day when it was. */
+    void enter(String lot, String line, String typed) {
+      String[] part = line.split(",", 3);
+      add(typed.substring(0, 10) + "/" + part[0] + ".csv", new Row(part[1], lot + "," + part[1] + "," + part[2], typed));
+    }
+
+    private void add(String file, Row row) {
+      sheets.computeIfAbsent(file, f -> new ArrayList<>()).add(row);
     }
 
     void put(String file, String text) {
@@ -250,8 +261,9 @@ public final class Make {
 
     /** The sort keeps the order of rows of the same minute. */
     private static String sheet(List<Row> rows) {
-      return HEADING + "\n" + rows.stream().sorted(Comparator.comparing(Row::time)).map(row -> row.text() + "\n")
-          .collect(Collectors.joining());
+      boolean typed = rows.stream().anyMatch(row -> !row.typed().isEmpty());
+      return HEADING + (typed ? ",entered" : "") + "\n" + rows.stream().sorted(Comparator.comparing(Row::time))
+          .map(row -> row.text() + (typed ? "," + row.typed() : "") + "\n").collect(Collectors.joining());
     }
   }
 

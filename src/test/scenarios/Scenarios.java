@@ -14,7 +14,7 @@ import java.util.function.Consumer;
  * Makes small books for tests, one lot each, with the parts of the demo's program:
  *
  * <pre>
- * javac -d target/scenarios demo-data/Make.java src/test/scenarios/Scenarios.java
+ * javac -d target/scenarios demo-data/Make.java src/test/scenarios/*.java
  * java -cp target/scenarios Scenarios src/test/scenarios
  * </pre>
  *
@@ -32,11 +32,15 @@ public final class Scenarios {
     }
     for (Map.Entry<String, Consumer<Make.Book>> scenario : all().entrySet()) {
       Make.Book book = new Make.Book();
-      book.put("plan.json", Make.Plan.text(Make.Plan.bacon("CSL", "Caraway & stout loin bacon", "loin", "7 d",
-          "a week carries the cure through the lean of a loin")));
+      book.put("plan.json", plan());
       scenario.getValue().accept(book);
       book.writeTo(Path.of(args[0]).resolve(scenario.getKey()));
     }
+  }
+
+  static String plan() {
+    return Make.Plan.text(Make.Plan.bacon("CSL", "Caraway & stout loin bacon", "loin", "7 d",
+        "a week carries the cure through the lean of a loin"));
   }
 
   private static Map<String, Consumer<Make.Book>> all() {
@@ -49,6 +53,7 @@ public final class Scenarios {
     all.put("s7a-autumn", Scenarios::autumn);
     all.put("s7b-spring", Scenarios::spring);
     all.put("s7c-logger-slow", Scenarios::loggerSlow);
+    all.putAll(SmallStuff.all());
     return all;
   }
 
@@ -97,7 +102,7 @@ public final class Scenarios {
   // ------------------------------------------------------------------------------------------------ one lot and its log
 
   /** A cut with its weights: green, cured, rinsed, dried, smoked and chilled, in g. */
-  private record Piece(String thickness, Make.Mix mix, int... weight) {
+  record Piece(String thickness, Make.Mix mix, int... weight) {
 
     static final Piece BELLY = new Piece("38 mm", new Make.Mix("S-01", "11.5", "97.5", "48.0", "juniper", "10.0"),
         4812, 4640, 4686, 4611, 4196, 4158);
@@ -111,7 +116,7 @@ public final class Scenarios {
    * One lot from the cure to the end of its chill. Minutes count from the load of the smoker; the meat hangs for half an
    * hour after the smoke.
    */
-  private record Run(String lot, String product, String cured, String load, int out, int end, String place,
+  record Run(String lot, String product, String cured, String load, int out, int end, String place,
       Make.Fridge fridge) {
 
     void enter(Make.Book book, Piece piece, double finish, double chilled) {
@@ -128,7 +133,7 @@ public final class Scenarios {
       entries.chilled(at(end), chilled, piece.weight()[5]);
     }
 
-    private void enterChecks(Make.Book book) {
+    void enterChecks(Make.Book book) {
       book.enter("", """
           instruments,%1$s 06:50,ice point,,32.0,\u00b0F,@,HT-3,
           instruments,%1$s 06:54,ice point,,32.0,\u00b0F,@,LG-A,
@@ -145,17 +150,23 @@ public final class Scenarios {
 
     /** @param slow how far the logger's own clock is behind, in minutes */
     void log(Make.Book book, int slow, Make.Curve fire, Make.Series... probes) {
-      String day = at(end).substring(0, 10);
       Make.Log log = Make.Log.plain(Make.minutes(load, -slow), end);
       for (int i = 0; i < probes.length; i++) {
         log.column("P" + (i + 1), probes[i]);
       }
-      log.column("Air", new Make.Air(out, out + 30, fire, fridge).noisy(lot + " air"));
-      book.put(day + "/probes.csv", log);
-      book.put(day + "/logs.json", list(probes.length));
+      book.put(day() + "/probes.csv", log.column("Air", air(fire)));
+      book.put(day() + "/logs.json", list(probes.length));
     }
 
-    private String list(int probes) {
+    Make.Series air(Make.Curve fire) {
+      return new Make.Air(out, out + 30, fire, fridge).noisy(lot + " air");
+    }
+
+    String day() {
+      return at(end).substring(0, 10);
+    }
+
+    String list(int probes) {
       List<String> columns = new ArrayList<>();
       for (int i = 1; i <= probes; i++) {
         columns.add(column("P" + i, "internal temperature", "\"lot\": \"" + lot + "\", \"item\": \"P" + i + "\""));

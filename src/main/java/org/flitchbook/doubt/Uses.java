@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
@@ -22,20 +24,35 @@ record Uses(Map<String, List<Use>> ofInstruments) {
 
   static Uses of(Lot lot) {
     Map<String, List<Use>> uses = new LinkedHashMap<>();
-    for (Entry entry : lot.entries()) {
-      if (!entry.instrument().isEmpty()) {
-        Instant at = entry.time().earliest();
-        uses.computeIfAbsent(entry.instrument(), id -> new ArrayList<>())
-            .add(new Use(at, entry.place(), at));
-      }
-    }
+    Stream.concat(lot.entries().stream(), lot.tracks().stream().flatMap(Uses::byHand))
+        .filter(entry -> !entry.instrument().isEmpty())
+        .distinct()
+        .forEach(entry -> of(uses, entry.instrument()).add(use(entry)));
     for (Lot.StepTrack each : lot.tracks()) {
       Track track = each.track();
       if (track.interval() > 0 && track.size() > 0) {
-        uses.computeIfAbsent(track.instrument(), id -> new ArrayList<>()).add(use(track));
+        of(uses, track.instrument()).add(use(track));
       }
     }
     return new Uses(uses);
+  }
+
+  /** Those of its places too, which may stand under another lot. */
+  private static Stream<Entry> byHand(Lot.StepTrack each) {
+    Track track = each.track();
+    return IntStream.range(0, track.size())
+        .filter(track::byHand)
+        .mapToObj(track::entry)
+        .flatMap(Optional::stream);
+  }
+
+  private static List<Use> of(Map<String, List<Use>> uses, String instrument) {
+    return uses.computeIfAbsent(instrument, id -> new ArrayList<>());
+  }
+
+  private static Use use(Entry entry) {
+    Instant at = entry.time().earliest();
+    return new Use(at, entry.place(), at);
   }
 
   private static Use use(Track track) {

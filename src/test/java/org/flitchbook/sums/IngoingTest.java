@@ -99,6 +99,24 @@ final class IngoingTest {
     assertEquals("28.8 g × 6.25 % / (10 kg + 5 kg pickle) × 1,000,000", worked.formula());
   }
 
+  @ParameterizedTest(name = "{0} on {1}: {2} ppm")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          # salt   | whole  | ppm     | what went wrong
+          17.2 g   | 5400 g | 199.07  | weighed with its rind on
+          17.2 g   | 4860 g | 221.19  | what was rubbed in fact
+          10 g     | 2310 g | 270.56  | two level teaspoons, at their lightest
+          12 g     | 2310 g | 324.68  | the same, heaped
+          144.36 g | 4812 g | 1875.00 | 3 % of the strong cure, as if it were the ready mix
+          """)
+  void a_mistake_at_the_scale_is_no_small_one(
+      String salt, String whole, String ppm, String mistake) {
+    Worked worked = Sums.ingoingDry(dose(salt, "6.25 %"), Base.skinFree(q(whole)));
+    assertEquals(ppm, rounded(worked, ppm), mistake + " (derived)");
+  }
+
   @ParameterizedTest(name = "{0} g on 4812 g: {1} ppm, {2}")
   @CsvSource(
       delimiter = '|',
