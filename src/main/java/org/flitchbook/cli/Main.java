@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
       KeyCommand.class,
       LookCommand.class,
       PlanCommand.class,
+      ProveCommand.class,
       SignCommand.class,
       TraceCommand.class
     },

@@ -23,7 +23,7 @@ import org.flitchbook.sign.Algorithm;
 /** The jobs that people come for: each takes a folder and gives an answer. */
 public final class Desk {
 
-  private static final int WIDTH = 110;
+  static final int WIDTH = 110;
 
   private final Caller caller;
 
@@ -167,7 +167,7 @@ public final class Desk {
   }
 
   private Printing printing(Book book, DayJudged judged, Judging judging) {
-    return new Printing(book, new Grounds(book, judged, judging.days()), caller.progress());
+    return new Printing(book, new Grounds(book, judged, judging.days()), caller);
   }
 
   /** Records among the book's own files would be taken for its input the next time. */
@@ -306,5 +306,15 @@ public final class Desk {
    */
   public Answer sign(SignOrder order, Passphrase passphrase) {
     return new Signer(order, passphrase, caller).sign();
+  }
+
+  /**
+   * Proves a record or a book: signatures, changes, the ledger, and for a record the verdicts
+   * judged again from what it carries. Writes nothing.
+   *
+   * @throws Misuse where there is no such file or folder
+   */
+  public Answer prove(ProveOrder order) {
+    return new Proving(order, caller).prove();
   }
 }

@@ -23,6 +23,9 @@ import org.flitchbook.record.DayJudged;
  */
 record Enclosed(String name, List<SourceFile> sources, SourceFile findings, Node.Obj found) {
 
+  /** The key under which the findings name the version of the program that made them. */
+  static final String TOOL = "tool";
+
   /** What a record carries, or why it can't be had. */
   record Taken(Optional<Enclosed> enclosed, List<Fault> faults) {}
 

@@ -106,12 +106,7 @@ final class Judging {
 
   /** So that the files that can't be parsed are found beside what is wrong with the plan. */
   private static Hand withoutPlan() {
-    List<Fault> faults = new ArrayList<>();
-    return new Hand(
-        ZoneId.of("UTC"),
-        '.',
-        Words.choose(Words.DEFAULT, Templates.ofTheTool(), List.of(), faults)
-            .orElseThrow(() -> new IllegalStateException(faults.toString())));
+    return new Hand(ZoneId.of("UTC"), '.', Templates.wording());
   }
 
   private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}

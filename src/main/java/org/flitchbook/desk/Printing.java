@@ -1,10 +1,10 @@
 package org.flitchbook.desk;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Document;
@@ -19,9 +19,10 @@ import org.flitchbook.record.Records;
  * Prints the records of a judged day. The same day and filing give the same bytes.
  *
  * @param grounds picks the files that each record carries
- * @param progress is told which record is being printed
+ * @param caller is told which record is being printed, and whose version of the program stands in
+ *     it
  */
-record Printing(Book book, Grounds grounds, Consumer<String> progress) {
+record Printing(Book book, Grounds grounds, Caller caller) {
 
   static final String BUNDLE = "bundle.zip";
   static final String DAY = "day.json";
@@ -51,8 +52,10 @@ record Printing(Book book, Grounds grounds, Consumer<String> progress) {
       Carrying carrying,
       Function<List<FileRead>, Document> record) {
     String name = carrying.name();
-    progress.accept("printing " + name);
-    byte[] found = Json.write(carrying.json());
+    caller.progress().accept("printing " + name);
+    Map<String, Object> json = new LinkedHashMap<>(carrying.json());
+    json.put(Enclosed.TOOL, caller.tool());
+    byte[] found = Json.write(json);
     SourceFile findings = SourceFile.of(Evidence.FINDINGS + name + ".json", found);
     Evidence evidence = new Evidence(carrying.sources(), findings);
     Document document = record.apply(evidence.listed(day.files()));

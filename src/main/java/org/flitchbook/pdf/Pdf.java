@@ -9,6 +9,7 @@ import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.document.Document;
 
 /** Prints documents as PDF. */
@@ -105,6 +106,15 @@ public final class Pdf {
       return new Revisions(pdf, look).changes();
     } catch (IOException | RuntimeException broken) {
       return List.of("an earlier state of it can't be read");
+    }
+  }
+
+  /** The words on the pages of a file, without any white space; empty where it can't be read. */
+  public static Optional<String> words(byte[] pdf) {
+    try (PDDocument file = Loader.loadPDF(pdf)) {
+      return Optional.of(new PDFTextStripper().getText(file).replaceAll("\\s+", ""));
+    } catch (IOException | RuntimeException broken) {
+      return Optional.empty();
     }
   }
 }

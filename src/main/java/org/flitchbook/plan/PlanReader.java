@@ -3,7 +3,6 @@ package org.flitchbook.plan;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -44,9 +43,7 @@ final class PlanReader {
     Optional<Retention> retention =
         head.flatMap(fields -> retention(fields, establishment, version));
     head.ifPresent(Fields::end);
-    KeyReader keys = new KeyReader();
-    List<Person> people =
-        each("people", "initials", fields -> person(fields, keys), Person::initials);
+    List<Person> people = new PeopleReader(plan).read();
     List<Instrument> instruments = each("instruments", "id", this::instrument, Instrument::id);
     List<Room> rooms = each("places", "id", PlanReader::room, Room::id);
     List<Ingredient> ingredients =
@@ -91,29 +88,9 @@ final class PlanReader {
         .map(rule -> rule.of(head, wording.say("planned.edition", version)));
   }
 
-  /** Items of a list, each with a name of its own under {@code nameKey}. */
   private <T> List<T> each(
       String key, String nameKey, Function<Fields, Optional<T>> reader, Function<T, String> name) {
-    List<T> found = new ArrayList<>();
-    Set<String> names = new HashSet<>();
-    for (Fields fields : Lists.objects(plan, key)) {
-      Optional<T> item = reader.apply(fields);
-      fields.end();
-      item.map(name).ifPresent(word -> checkName(fields, nameKey, word, names.add(word)));
-      item.ifPresent(found::add);
-    }
-    return found;
-  }
-
-  private static void checkName(Fields fields, String key, String name, boolean first) {
-    if (!fields.has(key)) {
-      return;
-    }
-    if (name.isBlank()) {
-      fields.fault(key, "\"" + name + "\"", "at least one letter");
-    } else if (!first) {
-      fields.fault(key, "\"" + name + "\" twice", "each once");
-    }
+    return Named.each(plan, key, nameKey, reader, name);
   }
 
   private Optional<Establishment> establishment(Fields fields) {
@@ -158,16 +135,6 @@ final class PlanReader {
       each.end();
     }
     return confirmed;
-  }
-
-  private static Optional<Person> person(Fields fields, KeyReader keys) {
-    String initials = fields.text("initials");
-    return Optional.of(
-        new Person(
-            initials,
-            fields.text("name"),
-            Lists.texts(fields, "roles"),
-            keys.read(fields, initials)));
   }
 
   private Optional<Instrument> instrument(Fields fields) {

@@ -142,4 +142,17 @@ public final class Plans {
       SourceFile plan, String initials, String fingerprint, LocalDate until) {
     return new KeyEdit(plan, initials).retire(fingerprint, until);
   }
+
+  /**
+   * The people of a plan with their keys, whatever else is wrong with it; what is wrong with them
+   * goes to the faults.
+   */
+  public static List<Person> people(SourceFile plan, List<Fault> faults) {
+    Parsed parsed = Json.read(plan.name(), plan.bytes());
+    faults.addAll(parsed.faults());
+    return parsed
+        .object()
+        .map(object -> new PeopleReader(Fields.of(object, faults)).read())
+        .orElse(List.of());
+  }
 }

@@ -37,6 +37,7 @@ final class GoldenTest {
             "look ",
             "plan ",
             "plan check ",
+            "prove ",
             "sign ",
             "trace ")
         .map(command -> DynamicTest.dynamicTest(command + "--help", () -> help(command)));

@@ -231,6 +231,7 @@ final class SignTest {
     Tree.write(yard.book, () -> Files.write(yard.book.resolve("ledger.jsonl"), before));
     Ran next = yard.sign("OR").expect(0);
     assertTrue(next.out().contains("A signature of MA in " + Smokeyard.RECORD), next.out());
+    Ran.of("prove", yard.book).expect(0);
   }
 
   private Ran stamped(UnaryOperator<byte[]> bent, Object... more) throws Exception {
@@ -251,6 +252,8 @@ final class SignTest {
   void a_time_stamp_is_asked_for_where_the_plan_names_a_server() throws Exception {
     Ran signed = stamped(answer -> answer).expect(0);
     assertTrue(signed.out().contains("with a time stamp"), signed.out());
+    Ran proved = Ran.of("prove", yard.record).expect(0);
+    assertTrue(proved.out().contains("was there at 2026-11-25T20:00:00Z"), proved.out());
     assertTrue(ask("pdfsig", yard.record).contains("Signature is Valid"));
   }
 
@@ -270,6 +273,7 @@ final class SignTest {
       Path pdf = yard.record.resolveSibling(name + ".pdf");
       yard.ran("sign", pdf, "--as", "MA").expect(0);
       yard.ran("sign", pdf, "--as", "OR").expect(0);
+      Ran.of("prove", pdf).expect(0);
     }
   }
 }

@@ -1,0 +1,52 @@
+package org.flitchbook.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.flitchbook.desk.Desk;
+import org.flitchbook.desk.ProveOrder;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code flitchbook prove}. */
+@Command(
+    name = "prove",
+    description =
+        "Proves a record, also far from its book, or a book: its signatures, what was changed, and"
+            + " the verdicts judged again. Writes nothing.",
+    mixinStandardHelpOptions = true)
+final class ProveCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE|BOOK", description = "a record, as PDF, or a book's folder")
+  private Path what;
+
+  @Option(
+      names = "--plan",
+      paramLabel = "PLAN",
+      description = "the plan.json whose keys count; else that of the book it lies in")
+  private @Nullable Path plan;
+
+  @Option(
+      names = "--fingerprint",
+      paramLabel = "SHA-256",
+      description = "a key that must have signed; may be given again")
+  private @Nullable List<String> fingerprints;
+
+  @Option(names = "--json", description = "one JSON document instead of text")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Told told = new Told(spec);
+    List<String> prints = fingerprints == null ? List.of() : fingerprints;
+    ProveOrder order = new ProveOrder(what, Optional.ofNullable(plan), prints);
+    return told.answer(new Desk(told.caller()).prove(order), json);
+  }
+}
