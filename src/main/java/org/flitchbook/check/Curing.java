@@ -75,7 +75,7 @@ final class Curing {
           piece, judged.ofPiece(judged.say("check.cure.no-green-weight"), piece), evidence);
     }
     evidence.add(green.get().place());
-    Rind rind = Rind.of(judged, green.get(), of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
+    Rind rind = rind(green.get(), piece);
     evidence.addAll(rind.evidence());
     List<Entry> cures = cures(figure, piece);
     cures.forEach(cure -> evidence.add(cure.place()));
@@ -183,7 +183,7 @@ final class Curing {
     Quantity weight = pickle.get().amount();
     return Optional.of(
         taken
-            .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount()))
+            .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount(), base))
             .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
   }
 
@@ -228,18 +228,39 @@ final class Curing {
   }
 
   private Optional<Base> base(Entry green, String piece) {
-    return Rind.of(judged, green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece)).base();
+    return rind(green, piece).base();
+  }
+
+  private Rind rind(Entry green, String piece) {
+    return Rind.of(judged, green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
+  }
+
+  /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
+  boolean isRindEstimated() {
+    return pieces().stream()
+        .anyMatch(
+            piece ->
+                of(What.GREEN_WEIGHT, piece).stream()
+                    .findFirst()
+                    .filter(green -> rind(green, piece).isEstimated())
+                    .isPresent());
   }
 
   private static Base together(List<Base> bases) {
     if (bases.size() == 1) {
       return bases.get(0);
     }
-    Ratio sum = bases.stream().map(base -> base.mass().inBase()).reduce(Ratio.ZERO, Ratio::plus);
     Function<Base, String> shown = Base::formula;
     return new Base(
-        new Quantity(sum, Unit.GRAM),
+        sum(bases, Base::green),
+        sum(bases, Base::mass),
         "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
+  }
+
+  private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
+    Ratio sum =
+        bases.stream().map(base -> mass.apply(base).inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    return new Quantity(sum, Unit.GRAM);
   }
 
   /** The entries about something for one piece, those without a piece included. */

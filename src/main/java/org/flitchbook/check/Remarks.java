@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Standing;
@@ -44,6 +45,7 @@ final class Remarks {
     guardBand(outcome).ifPresent(remarks::add);
     nearMiss(limit, outcome).ifPresent(remarks::add);
     integrated(limit).ifPresent(remarks::add);
+    rindShare(limit).ifPresent(remarks::add);
     exempt(limit, outcome).ifPresent(remarks::add);
     if (outcome.verdict().isMissed()) {
       remarks.addAll(wouldHavePassed(limit));
@@ -85,6 +87,24 @@ final class Remarks {
                 judged.say(
                     "check.remark.integral",
                     heat.isCapped() ? judged.say("words.at-least", heat.shown()) : heat.shown()));
+  }
+
+  /** A sum on an estimated skin-free weight says whose estimate it is. */
+  private Optional<String> rindShare(Limit limit) {
+    boolean onMeat =
+        limit.kind() instanceof Kind.Bound bound
+            && (bound.figure().isIngoing() || bound.figure() == Figure.YIELD);
+    return judged
+        .product()
+        .rindShare()
+        .filter(share -> onMeat && new Curing(judged).isRindEstimated())
+        .map(
+            share ->
+                judged.say(
+                    "check.remark.rind-share",
+                    share.value(),
+                    judged.plan().cited(share.source()),
+                    judged.plan().words().word("standing-told", share.source().standing().word())));
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */

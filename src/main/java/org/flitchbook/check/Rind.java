@@ -31,6 +31,11 @@ record Rind(Optional<Base> base, Optional<Entry> off, String reason, List<Place>
     return on(judged, green, before.get(), weighed);
   }
 
+  /** Whether a share was taken off for a rind that nobody weighed. */
+  boolean isEstimated() {
+    return off.isEmpty() && base.filter(Base::hasRind).isPresent();
+  }
+
   private static Rind on(Case judged, Entry green, Entry stated, List<Entry> weighed) {
     List<Place> evidence = new ArrayList<>(List.of(stated.place()));
     if (!weighed.isEmpty()) {

@@ -1,14 +1,16 @@
 package org.flitchbook.sums;
 
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 
 /**
  * The meat that a curing sum is reckoned on.
  *
+ * @param green as it was weighed, its rind included
  * @param mass the skin-free green weight
  * @param formula how it was found: {@code 5400 g − 540 g rind}, or the weight alone
  */
-public record Base(Quantity mass, String formula) {
+public record Base(Quantity green, Quantity mass, String formula) {
 
   public Base {
     if (mass.value().signum() <= 0) {
@@ -16,9 +18,14 @@ public record Base(Quantity mass, String formula) {
     }
   }
 
+  /** Whether it was weighed with its rind on. */
+  public boolean hasRind() {
+    return green.compareTo(mass) != 0;
+  }
+
   /** Meat weighed without its rind. */
   public static Base skinFree(Quantity green) {
-    return new Base(green, green.toString());
+    return new Base(green, green, green.toString());
   }
 
   /**
@@ -27,7 +34,7 @@ public record Base(Quantity mass, String formula) {
    * @throws IllegalArgumentException where the rind is not lighter than the whole
    */
   public static Base lessRind(Quantity green, Quantity rind) {
-    return new Base(green.minus(rind), "(" + green + " − " + rind + " rind)");
+    return new Base(green, green.minus(rind), "(" + green + " − " + rind + " rind)");
   }
 
   /**
@@ -36,9 +43,7 @@ public record Base(Quantity mass, String formula) {
    */
   public static Base lessShare(Quantity green, Quantity share) {
     Quantity left =
-        new Quantity(
-            green.value().times(org.flitchbook.measure.Ratio.ONE.minus(share.inBase())),
-            green.unit());
-    return new Base(left, "(" + green + " × (1 − " + share + " rind))");
+        new Quantity(green.value().times(Ratio.ONE.minus(share.inBase())), green.unit());
+    return new Base(green, left, "(" + green + " × (1 − " + share + " rind))");
   }
 }

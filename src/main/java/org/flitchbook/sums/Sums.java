@@ -37,14 +37,20 @@ public final class Sums {
 
   /**
    * Pumped, and immersion by pick-up: salt in the pickle × share taken up ÷ pickle × 1,000,000
-   * (Directive 7620.3 pp. 19 and 21). The pickle is weighed, with all that is in it.
+   * (Directive 7620.3 pp. 19 and 21). The pickle is weighed, with all that is in it. What a piece
+   * with its rind on took up is in the meat: × green weight ÷ skin-free weight, so that a ceiling
+   * on the whole weight falls by the rind (p. 28).
    *
-   * @return ppm of the green weight
+   * @param takenUp of the green weight as it was weighed, its rind included
+   * @return ppm of the skin-free green weight
    */
-  public static Worked ingoingTakenUp(List<Dose> doses, Quantity pickle, Quantity takenUp) {
+  public static Worked ingoingTakenUp(
+      List<Dose> doses, Quantity pickle, Quantity takenUp, Base base) {
+    Ratio share = content(doses).times(takenUp.inBase()).over(pickle.inBase());
+    String inMeat = base.hasRind() ? " × " + base.green() + " / " + base.formula() : "";
     return new Worked(
-        ppm(content(doses).times(takenUp.inBase()).over(pickle.inBase())),
-        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + PER_MILLION);
+        ppm(share.times(base.green().inBase()).over(base.mass().inBase())),
+        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + inMeat + PER_MILLION);
   }
 
   /**

@@ -244,22 +244,25 @@ final class IngoingTest {
   @ParameterizedTest
   @CsvSource({
     // FSIS Directive 7620.3 p. 19 by quotation (second-hand); 9 CFR 424.22(b)(1): 120 ppm, exactly
-    "pumped, pump, 10 %, 12.0, met 120.00, met 120.00",
-    "pumped, pump, 10 %, 12.01, not met 120.10, met 120.10",
-    "pumped, pump, 10 %, 11.99, met 119.90, not met 119.90",
+    "off, 12.0, met 120.00, met 120.00",
+    "off, 12.01, not met 120.10, met 120.10",
+    "off, 11.99, met 119.90, not met 119.90",
+    // p. 28 by quotation (second-hand): with the rind on, 108 ppm of the whole weight
+    "on, 10.8, met 120.00, met 120.00",
+    "on, 10.81, not met 120.11, met 120.11",
+    "on, 10.79, met 119.89, not met 119.89",
   })
-  void pumped_bacon_takes_its_set_dose(
-      String method, String what, String taken, String grams, String ceiling, String floor) {
+  void pumped_bacon_takes_its_set_dose(String rind, String grams, String ceiling, String floor) {
     Bench bench =
         Bench.book()
-            .product("cureMethod", "\"" + method + "\"")
+            .product("cureMethod", "\"pumped\"")
             .rule("us.424.22-b-1.nitrite")
             .rule("us.424.22-b-1.nitrite-floor")
             .write(
-                "cure,09:10,rind,,off",
+                "cure,09:10,rind,," + rind,
                 "cure,09:12,green weight,,20000,g",
                 "cure,09:15,pickle,,10000,g",
-                "cure,09:16," + what + ",," + taken.replace(" %", ",%"),
+                "cure,09:16,pump,,10,%",
                 "cure,09:20,curing salt,CP," + grams + ",g",
                 "cure,09:40,into cure,F1");
     assertEquals(ceiling + " ppm", verdict(bench, "us.424.22-b-1.nitrite"));

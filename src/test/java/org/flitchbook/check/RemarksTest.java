@@ -40,6 +40,36 @@ final class RemarksTest {
     assertEquals(remark.isEmpty() ? "" : told, finding.remark());
   }
 
+  /** Whose estimate a skin-free weight is, and how far that source can be trusted. */
+  @ParameterizedTest(name = "rind {0}{1}, {2}: {3}")
+  @CsvSource({
+    "on, '', us.424.22-b-3.nitrite, told",
+    "on, '', us.319.107.yield, told",
+    "on, '', us.417.5-c.review, not",
+    "on, 540, us.424.22-b-3.nitrite, not",
+    "off, '', us.424.22-b-3.nitrite, not",
+    "'', '', us.424.22-b-3.nitrite, not",
+  })
+  void a_share_that_was_taken_off_for_the_rind_is_told(
+      String rind, String weighed, String limit, String told) {
+    Bench bench = Bench.book().rule(limit);
+    if (!rind.isEmpty()) {
+      bench.write("cure,09:10,rind,," + rind);
+    }
+    bench.write("cure,09:12,green weight,,5400,g", "cure,09:20,curing salt,C1,10,g");
+    if (!weighed.isEmpty()) {
+      bench.write("cure,09:13,rind weight,," + weighed + ",g");
+    }
+    String remark = bench.write("cure,09:40,into cure,F1").finding(limit).remark();
+    assertEquals(
+        told.equals("told")
+            ? "the rind was not weighed, so 10 % of the weight counts as rind by FSIS Directive"
+                + " 7620.3 p. 28, the sentence with the figure not read, second-hand: read in a"
+                + " quotation or copy"
+            : "",
+        remark);
+  }
+
   private static Bench chilled(String until80, String until40) {
     return Bench.book()
         .rule(COOLING)

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
@@ -95,6 +98,19 @@ final class PrintedWordsTest {
       BigDecimal worked = PocketCalculator.work(sum.group(1));
       BigDecimal shown = sum.group(3).equals("%") ? worked.movePointRight(2) : worked;
       assertEquals(0, rounded(shown).compareTo(printed), sum.group() + " comes to " + worked);
+    }
+  }
+
+  /** What nobody read in the rule set's own text stands in every record. */
+  @ParameterizedTest
+  @FieldSource("LOTS")
+  void every_record_says_what_of_its_rule_set_was_not_read(String lot) throws IOException {
+    String text = text(lot);
+    JsonNode notRead =
+        new ObjectMapper().readTree(Path.of("templates/limits/us.json").toFile()).get("notRead");
+    assertTrue(notRead.size() > 3, notRead.toString());
+    for (JsonNode sentence : notRead) {
+      assertTrue(text.contains(sentence.asText()), sentence + " in " + text);
     }
   }
 

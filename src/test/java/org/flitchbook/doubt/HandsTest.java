@@ -210,6 +210,41 @@ final class HandsTest {
             .toList());
   }
 
+  /** Half a gram on a scale of whole grams: written from memory, or from another scale. */
+  @ParameterizedTest(name = "{0} {1} on {2}: {3}")
+  @CsvSource({
+    "4812,   g,  S-10,  nothing",
+    "4812.5, g,  S-10,  ask finer than its scale",
+    "4812.0, g,  S-10,  nothing",
+    "4.8125, kg, S-10,  ask finer than its scale",
+    "4.8120, kg, S-10,  nothing",
+    "4.812,  kg, S-10,  nothing",
+    "10.61,  lb, S-10,  nothing",
+    "11.53,  g,  S-001, nothing",
+    "11.535, g,  S-001, ask finer than its scale",
+    "4812.5, g,  HT-0,  nothing",
+  })
+  void a_weight_between_two_steps_was_not_read_off_its_scale(
+      String value, String unit, String scale, String said) {
+    Bench bench =
+        Bench.book().write("cure,2026-02-10 08:00,weight,," + value + "," + unit + ",MA," + scale);
+    assertEquals(words(said), said(bench).stream().filter(each -> each.contains("finer")).toList());
+  }
+
+  @Test
+  void a_sum_of_such_a_weight_keeps_the_lot() {
+    Judgement judged =
+        Bench.book()
+            .rule("us.424.22-b-3.nitrite")
+            .write(
+                "cure,2026-02-10 07:50,rind,,off",
+                "cure,2026-02-10 08:00,green weight,,4812,g,MA,S-10",
+                "cure,2026-02-10 08:10,curing salt,C1,11.505,g",
+                "cure,2026-02-10 08:20,into cure,F1")
+            .judge();
+    assertEquals(Verdict.NOT_SHOWN, judged.verdict());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "C1, 15.00, nothing",

@@ -159,7 +159,11 @@ final class CuringTest {
   void two_ways_on_one_piece_add_up_against_the_stricter_limit(
       String rubbed, String ppm, boolean above) {
     Worked pump =
-        Sums.ingoingTakenUp(List.of(new Dose(q("1.28 lb"), q("6.25 %"))), q("100 lb"), q("10 %"));
+        Sums.ingoingTakenUp(
+            List.of(new Dose(q("1.28 lb"), q("6.25 %"))),
+            q("100 lb"),
+            q("10 %"),
+            Base.skinFree(q("20 kg")));
     Worked rub =
         Sums.ingoingDry(List.of(new Dose(q(rubbed), q("6.25 %"))), Base.skinFree(q("10 kg")));
     Worked both = Sums.added(List.of(pump, rub));
