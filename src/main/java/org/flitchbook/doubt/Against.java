@@ -16,12 +16,17 @@ final class Against {
 
   private final Rule rule;
   private final Subject subject;
+  private final Doubted others;
   private final Track doubted;
   private final Stretch stretch;
 
-  Against(Rule rule, Subject subject, Track doubted, Stretch stretch) {
+  /**
+   * @param others what else is in doubt
+   */
+  Against(Rule rule, Subject subject, Doubted others, Track doubted, Stretch stretch) {
     this.rule = rule;
     this.subject = subject;
+    this.others = others;
     this.doubted = doubted;
     this.stretch = stretch;
   }
@@ -37,6 +42,9 @@ final class Against {
     }
     if (isOfSameInstrument(other.get())) {
       return subject.say("doubt.evidence.same-instrument", named);
+    }
+    if (others.holds(other.get().track(), other.get().index())) {
+      return subject.say("doubt.evidence.in-doubt", named);
     }
     Optional<Integer> beside = beside(other.get());
     if (beside.isEmpty()) {

@@ -17,11 +17,16 @@ final class Beside {
 
   private final Rule rule;
   private final Subject subject;
+  private final Doubted others;
   private final Entry doubted;
 
-  Beside(Rule rule, Subject subject, Entry doubted) {
+  /**
+   * @param others what else is in doubt
+   */
+  Beside(Rule rule, Subject subject, Doubted others, Entry doubted) {
     this.rule = rule;
     this.subject = subject;
+    this.others = others;
     this.doubted = doubted;
   }
 
@@ -29,6 +34,9 @@ final class Beside {
   String lacks(Place named, Optional<Entry> other) {
     if (other.isEmpty() || other.get().equals(doubted)) {
       return subject.say("doubt.evidence.no-entry", named);
+    }
+    if (others.holds(other.get().place())) {
+      return subject.say("doubt.evidence.in-doubt", named);
     }
     if (isFar(other.get())) {
       return subject.say("doubt.evidence.far-from-entry", named, rule.number(Explaining.WITHIN));

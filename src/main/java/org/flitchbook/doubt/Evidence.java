@@ -1,6 +1,7 @@
 package org.flitchbook.doubt;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Explained.Choice;
@@ -22,39 +23,45 @@ final class Evidence {
 
   private final Rule rule;
   private final Subject subject;
+  private final Doubted doubted = new Doubted();
 
   Evidence(Rule rule, Subject subject) {
     this.rule = rule;
     this.subject = subject;
   }
 
+  /** What is in doubt bears nothing out. */
+  void doubt(List<Fault> faults) {
+    doubted.add(faults);
+  }
+
   /** Why a fault is not borne out; empty where it is. */
-  String lacks(Fault fault, Answer answer) {
-    if (answer.evidence().isEmpty()) {
+  String lacks(Fault fault, Optional<Choice> choice, List<Place> evidence) {
+    if (evidence.isEmpty()) {
       return subject.say("doubt.evidence.none");
     }
-    if (fault.stretch().isPresent() && answer.choice().isEmpty()) {
+    if (fault.stretch().isPresent() && choice.isEmpty()) {
       return subject.say("doubt.evidence.no-choice");
     }
-    return answer.evidence().stream()
-        .map(named -> lacks(fault, answer, named))
+    return evidence.stream()
+        .map(named -> lacks(fault, choice, named))
         .filter(why -> !why.isEmpty())
         .findFirst()
         .orElse("");
   }
 
-  private String lacks(Fault fault, Answer answer, Place named) {
+  private String lacks(Fault fault, Optional<Choice> choice, Place named) {
     Optional<Stretch> stretch = fault.stretch();
     Optional<Entry> entry = entry(fault.place());
     Optional<Track> track = track(stretch.map(Stretch::origin).orElse(column(fault.place())));
     if (stretch.isPresent() && track.isPresent()) {
-      return new Against(rule, subject, track.get(), stretch.get())
-          .lacks(answer.choice().orElseThrow(), named);
+      return new Against(rule, subject, doubted, track.get(), stretch.get())
+          .lacks(choice.orElseThrow(), named);
     }
     if (entry.isPresent()) {
       return isGoodCheck(entry.get().instrument(), entry.get().time().earliest(), named)
           ? ""
-          : new Beside(rule, subject, entry.get()).lacks(named, entry(named));
+          : new Beside(rule, subject, doubted, entry.get()).lacks(named, entry(named));
     }
     return track
         .map(each -> ofColumn(each, named))
@@ -67,7 +74,7 @@ final class Evidence {
     Stretch all = new Stretch(track.origin(), first, last, Stretch.Standing.IN_DOUBT);
     return isGoodCheck(track.instrument(), last, named)
         ? ""
-        : new Against(rule, subject, track, all).lacks(Choice.CONFIRMED, named);
+        : new Against(rule, subject, doubted, track, all).lacks(Choice.CONFIRMED, named);
   }
 
   /** A check of that instrument that was good, after it was used. */

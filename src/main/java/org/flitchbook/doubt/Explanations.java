@@ -18,7 +18,8 @@ import org.flitchbook.sheet.What;
 
 /**
  * What people said of the faults of one lot. An explanation is of the fault that it names, and of
- * every other ask whose readings lie inside that one's: what happened once is told once.
+ * every other ask whose readings lie inside that one's, as far as its evidence bears them out too:
+ * what happened once is told once.
  */
 final class Explanations {
 
@@ -39,6 +40,7 @@ final class Explanations {
 
   /** The faults, each with what was said of it. */
   List<Fault> applied(List<Fault> faults) {
+    evidence.doubt(faults);
     List<Fault> heard = faults.stream().map(this::directly).toList();
     return heard.stream().map(fault -> inside(fault, heard)).toList();
   }
@@ -65,11 +67,11 @@ final class Explanations {
         entry.note(),
         answer.choice(),
         answer.evidence(),
-        evidence.lacks(fault, answer));
+        evidence.lacks(fault, answer.choice(), answer.evidence()));
   }
 
   /** A fault that nobody named, within the readings of one that somebody did. */
-  private static Fault inside(Fault fault, List<Fault> heard) {
+  private Fault inside(Fault fault, List<Fault> heard) {
     if (fault.explained().isPresent() || !fault.is(Severity.ASK) || fault.stretch().isEmpty()) {
       return fault;
     }
@@ -77,9 +79,16 @@ final class Explanations {
     return heard.stream()
         .filter(other -> other.stretch().filter(wide -> wide.covers(own)).isPresent())
         .flatMap(other -> other.explained().stream())
+        .filter(said -> isOfAll(said, fault))
         .findFirst()
         .map(fault::explained)
         .orElse(fault);
+  }
+
+  /** What was excluded is gone; what was confirmed must be so for each doubt. */
+  private boolean isOfAll(Explained said, Fault fault) {
+    return !said.choice().equals(Optional.of(Explained.Choice.CONFIRMED))
+        || evidence.lacks(fault, said.choice(), said.evidence()).isEmpty();
   }
 
   private Optional<Fault> wrong(Answer answer, Fault fault) {

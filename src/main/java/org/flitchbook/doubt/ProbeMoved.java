@@ -7,7 +7,10 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Dimension;
 
-/** A core that leaps: what follows, up to the next leap or the end, may be of another spot. */
+/**
+ * A core that leaps: what follows, up to the next leap the other way or the end, may be of another
+ * spot.
+ */
 final class ProbeMoved implements Finder {
 
   static final String NAME = "probe moved";
@@ -28,11 +31,20 @@ final class ProbeMoved implements Finder {
     for (Log core : subject.cores()) {
       List<Leaps.Leap> leaps = Leaps.of(subject, core);
       for (int i = 0; i < leaps.size(); i++) {
-        int until = i + 1 < leaps.size() ? leaps.get(i + 1).before() : core.last();
-        faults.add(fault(rule, subject, core, leaps.get(i), until));
+        faults.add(fault(rule, subject, core, leaps.get(i), until(leaps, i, core)));
       }
     }
     return faults;
+  }
+
+  private static int until(List<Leaps.Leap> leaps, int index, Log core) {
+    boolean up = leaps.get(index).isUp();
+    return leaps.stream()
+        .skip(index + 1L)
+        .filter(leap -> leap.isUp() != up)
+        .mapToInt(Leaps.Leap::before)
+        .findFirst()
+        .orElse(core.last());
   }
 
   private static Fault fault(Rule rule, Subject subject, Log core, Leaps.Leap leap, int until) {

@@ -157,6 +157,38 @@ final class ExplainedTest {
     assertEquals("met", cooling(judged).verdict().words(), cooling(judged).reason());
   }
 
+  /** It slipped at 12:00 and was read by hand; at 12:40 it fell out, and nobody saw that. */
+  @Test
+  void to_confirm_one_leap_does_not_confirm_the_next() {
+    CoreLog log =
+        CoreLog.everyMinute().change("12:00", "12:40", x -> x - 10).hold("12:40", "18:01", 36.5);
+    Judgement judged =
+        log.bench()
+            .write(hand("12:05:00", log.level("12:05:00"), "HT-1"))
+            .write(explained("probe moved p1-log.csv:242:P1", "confirmed chill.csv:4"))
+            .judge();
+    assertEquals(List.of("probe moved log:282:P1"), open(judged));
+    assertEquals("not shown", cooling(judged).verdict().words());
+  }
+
+  /** Both probes lie on the shelf, and each says that the other is right. */
+  @Test
+  void what_is_in_doubt_itself_is_no_evidence() {
+    CoreLog log = CoreLog.everyMinute().hold("12:00", "18:01", 36.5);
+    Judgement judged =
+        log.bench()
+            .core("P2", "LG-A", log.text())
+            .write(explained("probe moved p1-log.csv:242:P1", "confirmed p2-log.csv:243:P2"))
+            .write(explained("probe moved p2-log.csv:242:P2", "confirmed p1-log.csv:243:P1"))
+            .judge();
+    assertEquals(
+        List.of(
+            "2026-02-24/p2-log.csv:243:P2 is in doubt itself",
+            "2026-02-24/p1-log.csv:243:P1 is in doubt itself"),
+        lacks(judged));
+    assertEquals("not shown", cooling(judged).verdict().words());
+  }
+
   /** A core like its air is no evidence that the probe was in it. */
   @Test
   void readings_are_not_confirmed_by_one_that_comes_hours_later() {
