@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 
@@ -50,6 +51,8 @@ public final class Scenarios {
     all.put("s5a-gap-with-hand-reading", book -> gap(book, 244, true));
     all.put("s5b-gap-without", book -> gap(book, 244, false));
     all.put("s5c-long-gap", book -> gap(book, 307, false));
+    all.put("s6a-probe-out", book -> probeOut(book, false));
+    all.put("s6b-probe-out-hand-readings", book -> probeOut(book, true));
     all.put("s7a-autumn", Scenarios::autumn);
     all.put("s7b-spring", Scenarios::spring);
     all.put("s7c-logger-slow", Scenarios::loggerSlow);
@@ -79,6 +82,37 @@ public final class Scenarios {
       book.enter("26072-J1", "chill,2026-03-19 12:52,internal temperature,thickest,79.0,\u00b0F,IQ,HT-3,probe silent since 12:31");
     }
     run.log(book, 0, Make.Curves.FIRE, Make.Curves.JOWL_FAN_FRIDGE.noisy(0.1, "s5").silentBetween(197, next));
+  }
+
+  /** The probe of the thick end falls out 49 minutes after the smoke; with hand readings it is put back at minute 398. */
+  private static void probeOut(Make.Book book, boolean hand) {
+    Run run = new Run("26079-L1", "CSL", "2026-03-20", "2026-03-29 08:00", 251, 700, "F2", Make.Curves.FAN_FRIDGE);
+    run.enter(book, Piece.LOIN, 153.0, 37.4);
+    if (hand) {
+      book.enter("26079-L1", """
+          chill,2026-03-29 13:09,internal temperature,thickest,132.0,\u00b0F,MA,HT-3,P1 found lying on the shelf
+          chill,2026-03-29 14:28,internal temperature,thickest,82.9,\u00b0F,MA,HT-3,
+          chill,2026-03-29 14:35,internal temperature,thickest,77.9,\u00b0F,MA,HT-3,P1 put back after this reading
+          actions,2026-03-29 14:45,explained,probe moved probes.csv:303:P1,excluded chill.csv:4 chill.csv:5 chill.csv:6,,MA,,P1 fell out at 13:00 and lay on the shelf
+          actions,2026-03-29 14:46,explained,probe moved probes.csv:400:P1,confirmed chill.csv:6,,MA,,P1 put back into the thick end at 14:38
+          """);
+    }
+    Make.Curve thick = LOIN_FAN_FRIDGE.slower(251, 0.82);
+    Make.Curve thin = LOIN_FAN_FRIDGE.shrunk(39.2, 1.01).slower(251, 0.78);
+    run.log(book, 0, Make.Curves.FIRE, fallen(thick, 300, hand ? 398 : 701), thin.noisy(0.1, "s6 P2"));
+  }
+
+  /** The curve, but from two minutes after {@code out} until {@code back} the air of the fan fridge. */
+  private static Make.Series fallen(Make.Curve curve, int out, int back) {
+    Random random = new Random("s6 P1".hashCode());
+    Make.Series core = curve.noisy(0.1, "s6 P1 core");
+    return minute -> {
+      if (minute <= out || minute >= back) {
+        return core.apply(minute);
+      }
+      double air = Make.Curves.FAN_FRIDGE.at(minute - 281.0) + 0.3 * random.nextGaussian();
+      return minute == out + 1 ? (curve.at(out) + air) / 2 : air;
+    };
   }
 
   private static void autumn(Make.Book book) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.flitchbook.input.Fault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -27,6 +28,8 @@ final class ScenariosTest {
     "s5a-gap-with-hand-reading, 2026-03-19, 26072-J1, met, met",
     "s5b-gap-without, 2026-03-19, 26072-J1, met, met",
     "s5c-long-gap, 2026-03-19, 26072-J1, not shown, not met or met",
+    "s6a-probe-out, 2026-03-29, 26079-L1, not shown, not shown",
+    "s6b-probe-out-hand-readings, 2026-03-29, 26079-L1, met, met",
     "s7a-autumn, 2026-11-01, 26296-L1, not met, met",
     "s7b-spring, 2026-03-08, 26058-B2, met, met",
   })
@@ -74,6 +77,24 @@ final class ScenariosTest {
     assertEquals(List.of(noted.split("; ")), said(judged(book, "2026-03-19").lot("26072-J1")));
   }
 
+  /** The log says that the thick end fell from 139 to 40 °F within two minutes. */
+  @Test
+  void a_probe_that_fell_out_shows_nothing_of_the_thick_end() {
+    Judgement judged = judged("s6a-probe-out", "2026-03-29").lot("26079-L1");
+    assertEquals(Verdict.NOT_SHOWN, judged.verdict());
+    assertEquals(List.of("probe moved", "core equals air"), asked(judged));
+  }
+
+  /** One explanation says that it lay on the shelf, another that it was put back. */
+  @Test
+  void readings_by_hand_of_the_thick_end_show_it() {
+    Judgement judged = judged("s6b-probe-out-hand-readings", "2026-03-29").lot("26079-L1");
+    assertEquals(Verdict.MET, judged.verdict());
+    assertEquals(List.of(), asked(judged));
+    assertTrue(said(judged).containsAll(List.of("ask probe moved", "ask core equals air")));
+    assertEquals("P1", Bench.found(judged, COOLING).parts().get(0).probe());
+  }
+
   /** The wall clock says 38 minutes where 98 went by: a false pass by more than an hour. */
   @Test
   void the_doubled_hour_of_autumn_hides_nothing() {
@@ -91,6 +112,10 @@ final class ScenariosTest {
     Judgement judged = judged("s7c-logger-slow", "2026-02-24").lot("26047-B1");
     assertTrue(said(judged).contains("ask clock offset"), said(judged).toString());
     assertNotEquals(Verdict.MET, judged.verdict());
+  }
+
+  private static List<String> asked(Judgement judged) {
+    return judged.openFaults().stream().map(Fault::rule).distinct().toList();
   }
 
   private static List<String> said(Judgement judged) {
