@@ -52,7 +52,7 @@ public final class Scenarios {
     all.put("s5b-gap-without", book -> gap(book, 244, false));
     all.put("s5c-long-gap", book -> gap(book, 307, false));
     all.put("s6a-probe-out", book -> probeOut(book, false));
-    all.put("s6b-probe-out-hand-readings", book -> probeOut(book, true));
+    all.put("s6b-probe-out-by-hand", book -> probeOut(book, true));
     all.put("s7a-autumn", Scenarios::autumn);
     all.put("s7b-spring", Scenarios::spring);
     all.put("s7c-logger-slow", Scenarios::loggerSlow);

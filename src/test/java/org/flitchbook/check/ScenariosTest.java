@@ -29,7 +29,7 @@ final class ScenariosTest {
     "s5b-gap-without, 2026-03-19, 26072-J1, met, met",
     "s5c-long-gap, 2026-03-19, 26072-J1, not shown, not met or met",
     "s6a-probe-out, 2026-03-29, 26079-L1, not shown, not shown",
-    "s6b-probe-out-hand-readings, 2026-03-29, 26079-L1, met, met",
+    "s6b-probe-out-by-hand, 2026-03-29, 26079-L1, met, met",
     "s7a-autumn, 2026-11-01, 26296-L1, not met, met",
     "s7b-spring, 2026-03-08, 26058-B2, met, met",
   })
@@ -88,7 +88,7 @@ final class ScenariosTest {
   /** One explanation says that it lay on the shelf, another that it was put back. */
   @Test
   void readings_by_hand_of_the_thick_end_show_it() {
-    Judgement judged = judged("s6b-probe-out-hand-readings", "2026-03-29").lot("26079-L1");
+    Judgement judged = judged("s6b-probe-out-by-hand", "2026-03-29").lot("26079-L1");
     assertEquals(Verdict.MET, judged.verdict());
     assertEquals(List.of(), asked(judged));
     assertTrue(said(judged).containsAll(List.of("ask probe moved", "ask core equals air")));
