@@ -33,6 +33,7 @@ import org.flitchbook.plan.Plans;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A book of one day and one lot, {@code A1}, made of a few lines and judged as {@code check} judges
@@ -92,6 +93,7 @@ public final class Bench {
   private String temperature = "°F";
   private boolean believed;
   private boolean doubting;
+  private @Nullable Set<String> only;
 
   private Bench() {
     product.put("class", "\"heat treated, not fully cooked, not shelf stable\"");
@@ -131,7 +133,22 @@ public final class Bench {
     return this;
   }
 
+  /** With these rules for dirty data alone. */
+  Bench only(Set<String> rules) {
+    only = rules;
+    return this;
+  }
+
+  /** The names of all rules for dirty data. */
+  static List<String> ruleNames() {
+    return RULES.stream().map(Rule::name).toList();
+  }
+
   private List<Rule> rules() {
+    Set<String> named = only;
+    if (named != null) {
+      return RULES.stream().filter(rule -> named.contains(rule.name())).toList();
+    }
     return doubting
         ? RULES
         : RULES.stream().filter(rule -> !OF_CURVES.contains(rule.name())).toList();
