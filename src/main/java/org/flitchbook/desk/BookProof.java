@@ -127,8 +127,18 @@ final class BookProof {
   private void tellStrangers() {
     for (String path : below(book.resolve(RECORDS))) {
       if (!outputs.containsKey(path)) {
-        broken(path, "It lies among the records, and the ledger does not tell of it.");
+        tellStranger(path);
       }
+    }
+  }
+
+  private void tellStranger(String path) {
+    if (path.contains("/" + Cabinet.HIDDEN)) {
+      open(path, "A close or a signature was cut off and left it; the next one clears it away.");
+    } else if (path.contains("/" + Strays.ASIDE)) {
+      open(path, "It was put aside by a close that could not prove it.");
+    } else {
+      broken(path, "It lies among the records, and the ledger does not tell of it.");
     }
   }
 

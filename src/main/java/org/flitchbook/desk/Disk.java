@@ -88,19 +88,29 @@ final class Disk {
         : new FileAttribute<?>[] {};
   }
 
+  /** Puts a file in another's place in one step, see {@link #replace(Path, byte[], Path)}. */
+  static void replace(Path file, byte[] bytes) throws IOException {
+    replace(file, bytes, Objects.requireNonNull(file.toAbsolutePath().getParent()));
+  }
+
   /**
    * Puts a file in another's place in one step: whoever looks finds the old one or the new one,
    * whole. The rights of the old one are kept.
+   *
+   * @param aside the folder, on the same disk, in which the new one is written first, hidden
    */
-  static void replace(Path file, byte[] bytes) throws IOException {
-    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
-    Path hidden = free(folder, ".new-" + file.getFileName() + "-");
-    write(hidden, bytes);
-    if (Files.exists(file) && isPosix(folder)) {
-      Files.setPosixFilePermissions(hidden, Files.getPosixFilePermissions(file));
+  static void replace(Path file, byte[] bytes, Path aside) throws IOException {
+    Path hidden = free(aside, Cabinet.HIDDEN + file.getFileName() + "-");
+    try {
+      write(hidden, bytes);
+      if (Files.exists(file) && isPosix(file)) {
+        Files.setPosixFilePermissions(hidden, Files.getPosixFilePermissions(file));
+      }
+      Files.move(hidden, file, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(hidden);
     }
-    Files.move(hidden, file, StandardCopyOption.ATOMIC_MOVE);
-    force(folder);
+    force(Objects.requireNonNull(file.toAbsolutePath().getParent()));
   }
 
   private static boolean isPosix(Path path) {

@@ -19,7 +19,13 @@ record RecordPlace(Path file, Optional<Filed> shelf) {
   private static final int DEPTH = 4;
 
   /** A place among the records of a book. */
-  record Filed(Path book, LocalDate day, int revision, String path) {}
+  record Filed(Path book, LocalDate day, int revision, String path) {
+
+    /** The folder of all revisions of that day. */
+    Path folder() {
+      return new Cabinet(book.resolve("records")).folder(day);
+    }
+  }
 
   /**
    * @throws Misuse where there is no such file

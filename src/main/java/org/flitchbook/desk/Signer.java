@@ -1,10 +1,12 @@
 package org.flitchbook.desk;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
@@ -69,18 +71,22 @@ final class Signer {
     if (plan.isEmpty()) {
       return Answer.broken(faults);
     }
-    List<String> notes = ledger.map(held -> settled(held, plan.get(), pdf)).orElse(List.of());
-    refuseTouched(SealsRead.of(pdf, look.get()));
-    return sign(pdf, new Signatory(plan.get(), order, look.get(), caller), ledger, notes);
+    List<String> notes = new ArrayList<>();
+    try {
+      ledger.ifPresent(held -> settle(held, plan.get(), pdf, notes));
+      refuseTouched(SealsRead.of(pdf, look.get()));
+      return sign(pdf, new Signatory(plan.get(), order, look.get(), caller), ledger, notes);
+    } catch (Misuse refused) {
+      throw refused.after(notes);
+    }
   }
 
   /** What was cut off before is told first, so that the ledger knows the record as it is. */
-  private List<String> settled(LedgerFile ledger, Plan plan, byte[] pdf) {
+  private void settle(LedgerFile ledger, Plan plan, byte[] pdf, List<String> notes) {
     RecordPlace.Filed filed = place.shelf().orElseThrow();
-    List<String> notes =
-        new UntoldSignatures(filed.book(), filed.day(), ledger, plan, caller).settle();
+    notes.addAll(new Strays(filed.book(), ledger, caller).settle());
+    notes.addAll(new UntoldSignatures(filed.book(), filed.day(), ledger, plan, caller).settle());
     refuseOther(ledger, pdf);
-    return notes;
   }
 
   static Fault noPdf(String name) {
@@ -211,7 +217,8 @@ final class Signer {
 
   private void put(byte[] signed) {
     try {
-      Disk.replace(place.file(), signed);
+      Path folder = Objects.requireNonNull(place.file().getParent());
+      Disk.replace(place.file(), signed, place.shelf().map(filed -> filed.folder()).orElse(folder));
     } catch (IOException unwritable) {
       String why = Reason.of(unwritable);
       throw new Misuse("can't write " + place.file() + ": " + why, unwritable);

@@ -22,7 +22,8 @@ import org.flitchbook.ledger.Line;
  */
 final class Strays {
 
-  private static final String ASIDE = "aside-";
+  /** What the names of folders begin with that were found and could not be proved. */
+  static final String ASIDE = "aside-";
 
   private final Path book;
   private final LedgerFile ledger;
@@ -77,7 +78,7 @@ final class Strays {
     for (Path each : entries) {
       if (name(each).startsWith(Cabinet.HIDDEN)) {
         Disk.delete(each);
-        notes.add("An unfinished close of " + day + " was found and cleared away.");
+        notes.add("An unfinished close or signature of " + day + " was found and cleared away.");
       }
     }
     List<Path> revisions =

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A close that is killed leaves the old records or the new ones, never half of them. */
+/** A close or a signing that is killed leaves the old records or the new ones, never half. */
 final class KilledTest {
 
   @TempDir private Path folder;
@@ -32,14 +32,14 @@ final class KilledTest {
       Kills kills = new Kills(book, 200 + round, 1);
       kills.kill(20);
       kills.counts().forEach((what, number) -> counts.merge(what, number, Integer::sum));
-      System.out.println("Kills during a close, so far: " + counts);
+      System.out.println("Kills during close and sign, so far: " + counts);
       Tree.delete(book);
     }
     held(counts, 200);
   }
 
   private static void held(Map<String, Integer> counts, int kills) {
-    System.out.println("Kills during a close: " + counts);
+    System.out.println("Kills during close and sign: " + counts);
     assertAll(
         () -> assertEquals(kills, counts.get("kills")),
         () -> assertEquals(0, counts.get("lost records")),

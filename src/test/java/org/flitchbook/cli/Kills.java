@@ -1,12 +1,14 @@
 package org.flitchbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -14,14 +16,20 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.pdf.Look;
+import org.flitchbook.pdf.Pdf;
 
 /**
- * Kills closes of one day at moments by chance and holds each time: the old state or the new one,
- * every record as the ledger tells it, a chain that holds; and after the next close no trace.
+ * Kills closes of one day, and signings of its records, at moments by chance and holds each time:
+ * the old state or the new one, every record as the ledger tells it, a chain that holds; and after
+ * the next job no trace.
  */
 final class Kills {
 
   private final Path book;
+  private final Path keys;
+  private final Path passphrase;
   private final Path day;
   private final Path records;
   private final Random chance;
@@ -38,10 +46,14 @@ final class Kills {
    */
   Kills(Path book, long seed, int status) throws Exception {
     this.book = book;
+    this.keys = book.resolveSibling(book.getFileName() + "-keys");
+    this.passphrase = book.resolveSibling(book.getFileName() + "-passphrase");
     this.day = book.resolve(Tree.DAY);
     this.records = book.resolve("records").resolve(Tree.DAY);
     this.chance = new Random(seed);
     this.status = status;
+    Files.writeString(passphrase, "smoke over the fen");
+    Ran.of(signing("key", "new", "--for", "MA", "--book", book)).expect(0);
     long began = System.nanoTime();
     Child.start("close", day).ended().expect(status);
     this.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
@@ -52,13 +64,23 @@ final class Kills {
     return counts;
   }
 
+  private Object[] signing(Object... words) {
+    Object[] key = {"--keys", keys, "--passphrase-file", passphrase};
+    return Stream.of(words, key).flatMap(Stream::of).toArray();
+  }
+
+  /** Every other time a signing, of a record that the close before it made. */
   void kill(int times) throws Exception {
     for (int i = 0; i < times; i++) {
-      killOnce();
+      if (i % 2 == 0) {
+        killClose();
+      } else {
+        killSigning();
+      }
     }
   }
 
-  private void killOnce() throws Exception {
+  private void killClose() throws Exception {
     Tree.edit(day.resolve("chill.csv"), "weight,," + weight, "weight,," + (weight + 1));
     weight++;
     Map<String, String> before = Tree.hashes(records);
@@ -66,9 +88,47 @@ final class Kills {
     Child child = Child.start("close", day, "--as", "MA", "--reason", "weight " + weight);
     await(child.process(), records.resolve("r" + (Chain.revision(book) + 1)));
     child.kill();
-    inspect(before, lines);
+    boolean moved = Files.exists(records.resolve("r" + (Chain.revision(book) + 1)));
+    inspect("close", before, "", moved, lines);
     Ran.of("close", day, "--as", "MA", "--reason", "weight " + weight).expect(status);
     settled(before, lines);
+    assertEquals("weight " + weight, Chain.last(book).get("reason").asText());
+  }
+
+  private void killSigning() throws Exception {
+    List<Path> prints =
+        Tree.walk(records.resolve("r" + Chain.revision(book))).stream()
+            .filter(file -> file.toString().endsWith(".pdf"))
+            .toList();
+    Path print = prints.get(chance.nextInt(prints.size()));
+    byte[] unsigned = Tree.bytes(print);
+    Map<String, String> before = Tree.hashes(records, file -> !file.equals(print));
+    int lines = Chain.lines(book).size();
+    Child child = Child.start(signing("sign", print, "--as", "MA"));
+    await(child.process(), () -> Files.size(print) > unsigned.length);
+    child.kill();
+    boolean signed = isSigned(print, unsigned);
+    inspect("sign", before, Tree.name(book, print), signed, lines);
+    Ran.of(signing("sign", print, "--as", "MA")).expect(signed ? 2 : 0);
+    assertTrue(isSigned(print, unsigned));
+    settled(before, lines);
+    assertEquals("signed", Chain.last(book).get("event").asText());
+  }
+
+  /** Either as it was or whole with one signature behind it. */
+  private boolean isSigned(Path print, byte[] unsigned) {
+    byte[] now = Tree.bytes(print);
+    if (Arrays.equals(unsigned, now)) {
+      return false;
+    }
+    Look look = Pdf.look(now).orElse(new Look(List.of(), List.of(), 0, List.of("unreadable")));
+    boolean whole =
+        look.printed() == unsigned.length
+            && Arrays.equals(unsigned, Arrays.copyOf(now, unsigned.length))
+            && look.signatures().size() == 1
+            && look.faults().isEmpty();
+    count("half files", whole ? 0 : 1);
+    return true;
   }
 
   /**
@@ -77,17 +137,28 @@ final class Kills {
    */
   private void await(Process process, Path revision) throws Exception {
     int files = chance.nextInt(Tree.names(records.resolve("r1")).size() + 1);
+    await(
+        process, () -> Files.exists(revision) || written() >= files, () -> Files.exists(revision));
+  }
+
+  /** A signing has no files of its own to wait for but the one that it writes beside the record. */
+  private void await(Process process, Callable<Boolean> done) throws Exception {
+    await(process, () -> done.call() || !hidden().isEmpty(), done);
+  }
+
+  private void await(Process process, Callable<Boolean> begun, Callable<Boolean> done)
+      throws Exception {
     long length = Files.size(Chain.file(book));
     switch (chance.nextInt(4)) {
       case 0 -> process.waitFor(chance.nextInt(whole), TimeUnit.MILLISECONDS);
-      case 1 -> await(process, () -> Files.exists(revision) || written() >= files);
-      case 2 -> await(process, () -> Files.exists(revision));
-      default -> await(process, () -> Files.size(Chain.file(book)) > length);
+      case 1 -> until(process, begun);
+      case 2 -> until(process, done);
+      default -> until(process, () -> Files.size(Chain.file(book)) > length);
     }
     process.waitFor(chance.nextInt(40), TimeUnit.MILLISECONDS);
   }
 
-  private static void await(Process process, Callable<Boolean> moment) throws Exception {
+  private static void until(Process process, Callable<Boolean> moment) throws Exception {
     while (process.isAlive() && !moment.call()) {
       Thread.onSpinWait();
     }
@@ -104,14 +175,17 @@ final class Kills {
     }
   }
 
-  private void inspect(Map<String, String> before, int lines) throws Exception {
+  /**
+   * @param open a record that may be signed or not
+   * @param done whether the files are those of the new state
+   */
+  private void inspect(String job, Map<String, String> before, String open, boolean done, int lines)
+      throws Exception {
     int now = Chain.lines(book).size();
-    int revision = Chain.revision(book);
     count("kills", 1);
-    boolean moved = Files.exists(records.resolve("r" + (revision + 1)));
-    count(now > lines ? "new state" : moved ? "new state without its line" : "old state", 1);
-    count("unfinished folders", hidden().isEmpty() ? 0 : 1);
-    count("lost records", lost(before));
+    count(job + ": " + (now > lines ? "new state" : done ? "new state, no line" : "old state"), 1);
+    count(job + ": left unfinished", hidden().isEmpty() ? 0 : 1);
+    count("lost records", lost(before, open));
     count("half files", half());
     count("broken chains", Chain.broken(book).size());
   }
@@ -122,10 +196,13 @@ final class Kills {
 
   /**
    * Records that were there before, or that the ledger tells of, and are not there as they were.
+   *
+   * @param open a record that may be signed or not
    */
-  private int lost(Map<String, String> before) {
+  private int lost(Map<String, String> before, String open) {
     Map<String, String> told = new TreeMap<>();
     Chain.lines(book).forEach(line -> told.putAll(Chain.texts(line.get("outputs"))));
+    told.remove(open);
     before.forEach((name, hash) -> told.put("records/" + Tree.DAY + "/" + name, hash));
     Map<String, String> there = Tree.hashes(book, file -> told.containsKey(Tree.name(book, file)));
     return (int)
@@ -149,7 +226,9 @@ final class Kills {
               told.put(name.substring("records/".length()), hash);
             }
           });
-      Map<String, String> there = Tree.hashes(revision);
+      Map<String, String> there = new TreeMap<>();
+      Tree.walk(revision)
+          .forEach(file -> there.put(Tree.name(revision, file), printed(file, told)));
       there.remove("bundle.zip");
       half += told.equals(there) ? 0 : 1;
     }
@@ -161,8 +240,19 @@ final class Kills {
     hidden().forEach(folder -> left.add(folder.toString()));
     assertEquals(List.of(), left);
     assertEquals(lines + 1, Chain.lines(book).size());
-    assertEquals("weight " + weight, Chain.last(book).get("reason").asText());
-    assertEquals(0, lost(before));
+    assertEquals(0, lost(before, ""));
     assertEquals(0, half());
+  }
+
+  /** The hash of a record as it was before anybody signed it. */
+  private static String printed(Path file, Map<String, String> told) {
+    byte[] bytes = Tree.bytes(file);
+    String hash = SourceFile.of("", bytes).sha256();
+    boolean asTold = hash.equals(told.get(String.valueOf(file.getFileName())));
+    return asTold || !file.toString().endsWith(".pdf")
+        ? hash
+        : Pdf.look(bytes)
+            .map(look -> SourceFile.of("", Arrays.copyOf(bytes, look.printed())).sha256())
+            .orElse("unreadable");
   }
 }

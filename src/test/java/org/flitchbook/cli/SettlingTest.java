@@ -45,7 +45,8 @@ final class SettlingTest {
     assertAll(
         () ->
             assertTrue(
-                out.contains("\nAn unfinished close of 2026-02-24 was found and cleared away.\n"),
+                out.contains(
+                    "\nAn unfinished close or signature of 2026-02-24 was found and cleared away.\n"),
                 out),
         () -> assertFalse(Files.exists(records.resolve(".new-r1-123"))),
         () -> assertEquals(List.of("closed r1"), Chain.events(book)));

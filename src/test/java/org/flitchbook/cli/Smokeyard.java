@@ -71,9 +71,13 @@ final class Smokeyard {
 
   /** With the folder of the keys and the passphrase. */
   Ran ran(Object... words) {
+    return Ran.of(words(words));
+  }
+
+  Object[] words(Object... words) {
     List<Object> all = new ArrayList<>(List.of(words));
     all.addAll(List.of("--keys", keys, "--passphrase-file", passphrase));
-    return Ran.of(all.toArray());
+    return all.toArray();
   }
 
   /** Takes the record far from its book. */

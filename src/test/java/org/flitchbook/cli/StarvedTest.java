@@ -1,6 +1,7 @@
 package org.flitchbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -116,6 +117,52 @@ final class StarvedTest {
     } finally {
       book.toFile().setWritable(true);
     }
+  }
+
+  @Test
+  void without_room_a_record_stays_unsigned_and_the_next_signing_goes_through() throws Exception {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("yard"));
+    byte[] before = Tree.bytes(yard.record);
+    Map<String, String> whole = Tree.hashes(yard.book);
+    Object[] words = yard.words("sign", yard.record, "--as", "MA");
+    Ran ran = Child.starved(OutsideProgram.find("sh"), TOO_FEW_BLOCKS, words).expect(2);
+    assertAll(
+        () ->
+            assertTrue(
+                ran.out().contains("can't write " + yard.record + ": File too large"), ran.out()),
+        () -> assertArrayEquals(before, Tree.bytes(yard.record)),
+        () -> assertEquals(whole, Tree.hashes(yard.book)));
+    Ran.of(words).expect(0);
+    Ran.of("prove", yard.book).expect(0);
+  }
+
+  @Test
+  void a_folder_that_may_not_be_written_to_keeps_its_record_unsigned() throws Exception {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("yard"));
+    Path revision = yard.record.getParent();
+    byte[] before = Tree.bytes(yard.record);
+    revision.toFile().setWritable(false);
+    boolean root = Files.isWritable(revision);
+    try {
+      Ran ran = yard.sign("MA");
+      assertEquals(
+          root ? "" : "flitchbook: can't write " + yard.record + ": that is not permitted\n",
+          ran.err());
+      assertEquals(root, before.length < Tree.bytes(yard.record).length);
+    } finally {
+      revision.toFile().setWritable(true);
+    }
+  }
+
+  @Test
+  void two_signings_of_one_box_at_once_are_one_after_the_other() throws Exception {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("yard"));
+    Object[] words = yard.words("sign", yard.record, "--as", "MA");
+    List<Child> both = List.of(Child.start(words), Child.start(words));
+    int well = both.get(0).ended().status();
+    assertEquals(2, well + both.get(1).ended().status());
+    assertEquals(List.of("closed r1", "signed r1 26047-B1.pdf"), Chain.events(yard.book));
+    Ran.of("prove", yard.book).expect(0);
   }
 
   @Test
