@@ -26,6 +26,7 @@ public final class Doubts {
   /** They look at what is left, in any order. */
   static final List<Finder> FINDERS =
       List.of(
+          new TwoLevels(),
           new ProbeMoved(),
           new CoreLikeAir(),
           new WrongSide(),

@@ -41,6 +41,11 @@ final class Log {
     return track.earliest(logged[index]);
   }
 
+  /** At the latest: a time written to the minute lies somewhere within it. */
+  long latest(int index) {
+    return track.latest(logged[index]);
+  }
+
   long level(int index) {
     return track.level(logged[index], Shift.AS_WRITTEN);
   }

@@ -117,7 +117,7 @@ final class Joining {
     told.computeIfAbsent(file, name -> new RowFaults(name, words))
         .add(
             alike ? "same row twice" : "time twice",
-            alike ? Severity.NOTE : Severity.ASK,
+            Severity.NOTE,
             part.samples().line(index),
             part.column(),
             alike

@@ -151,7 +151,7 @@ final class RowOrder {
           "rows of one minute", Severity.NOTE, rows.line(row), time.column(), oneMinute, seconds);
     } else {
       String found = faults.say("reading.order.other-values", shown(row), rows.line(other));
-      add("time twice", Severity.ASK, row, found, faults.say("reading.order.one-row"));
+      add("time twice", Severity.NOTE, row, found, faults.say("reading.order.one-row"));
     }
     return false;
   }

@@ -111,6 +111,17 @@ final class BelievedTest {
     assertEquals("not met", Bench.found(judged, "finish").verdict().words());
   }
 
+  /** Somebody typed one row of the log once more, with 145.2 °F for 140. */
+  @Test
+  void the_hotter_of_two_rows_of_one_time_does_not_pass() {
+    String readings =
+        "08:00:00..10:59:00/60 45>140; 11:00:00 145.2; 11:00:00 140; 11:01:00..17:00:00/60 140>38";
+    Judgement judged =
+        CoreLog.lot().own("finish", "smoke", FINISH).core("P1", "LG-0", readings).judge();
+    assertEquals(List.of("two levels at one time"), rules(judged));
+    assertEquals(Verdict.NOT_MET, Bench.found(judged, "finish").verdict());
+  }
+
   /** The true core is at 100 °F at best, and its log is said to be in °C. */
   @Test
   void a_core_in_the_wrong_unit_does_not_pass() {

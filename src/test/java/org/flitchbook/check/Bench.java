@@ -74,6 +74,7 @@ public final class Bench {
           "fire out",
           "probes disagree",
           "hand and log disagree",
+          "two levels at one time",
           "gap over a crossing",
           "log begins late",
           "log ends early",
@@ -94,6 +95,7 @@ public final class Bench {
   private boolean believed;
   private boolean doubting;
   private @Nullable Set<String> only;
+  private String day = DAY;
 
   private Bench() {
     product.put("class", "\"heat treated, not fully cooked, not shelf stable\"");
@@ -142,6 +144,12 @@ public final class Bench {
   /** The names of all rules for dirty data. */
   static List<String> ruleNames() {
     return RULES.stream().map(Rule::name).toList();
+  }
+
+  /** In the folder of another day, before any log is added; its times name their date. */
+  Bench on(String other) {
+    day = other;
+    return this;
   }
 
   private List<Rule> rules() {
@@ -193,7 +201,7 @@ public final class Bench {
   public Bench write(String... lines) {
     for (String line : lines) {
       String[] cells = line.split(",", -1);
-      String sheet = DAY + "/" + cells[0] + ".csv";
+      String sheet = cells[0] + ".csv";
       sheets.computeIfAbsent(sheet, name -> new StringBuilder(HEAD + "\n")).append(row(cells));
     }
     return this;
@@ -275,14 +283,14 @@ public final class Bench {
          "columns": [{"column": "%s", "what": "%s", "unit": "%s", "item": "%s", %s}]}\
         """
             .formatted(file, instrument, log.pattern(), name, what, unit, name, of));
-    logs.add(SourceFile.of(DAY + "/" + file, log.csv(name).getBytes(UTF_8)));
+    logs.add(SourceFile.of(day + "/" + file, log.csv(name).getBytes(UTF_8)));
     return this;
   }
 
   /** A log as it stands, with its entry of logs.json. */
   public Bench file(String name, String csv, String layout) {
     layouts.add(layout);
-    logs.add(SourceFile.of(DAY + "/" + name, csv.getBytes(UTF_8)));
+    logs.add(SourceFile.of(day + "/" + name, csv.getBytes(UTF_8)));
     return this;
   }
 
@@ -331,13 +339,15 @@ public final class Bench {
 
   private Assembled assemble(Plan plan, Instant moment) {
     List<SourceFile> files = new ArrayList<>(logs);
-    sheets.forEach((name, text) -> files.add(SourceFile.of(name, text.toString().getBytes(UTF_8))));
+    sheets.forEach(
+        (name, text) ->
+            files.add(SourceFile.of(day + "/" + name, text.toString().getBytes(UTF_8))));
     if (!layouts.isEmpty()) {
       String text = "{\"logs\": [" + String.join(",", layouts) + "]}";
-      files.add(SourceFile.of(DAY + "/logs.json", text.getBytes(UTF_8)));
+      files.add(SourceFile.of(day + "/logs.json", text.getBytes(UTF_8)));
     }
-    Day day = Readings.read(LocalDate.parse(DAY), files, new Hand(ZONE, '.', Wording.ENGLISH));
-    return Lots.assemble(plan, List.of(day), moment);
+    Day read = Readings.read(LocalDate.parse(day), files, new Hand(ZONE, '.', Wording.ENGLISH));
+    return Lots.assemble(plan, List.of(read), moment);
   }
 
   static Instant instant(String local) {

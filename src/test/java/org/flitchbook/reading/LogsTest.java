@@ -185,7 +185,7 @@ final class LogsTest {
         Arguments.of(
             List.of(at + "2:00,1", at + "2:00,2", at + "3:00,3"),
             List.of(
-                "ask p1.csv:3:Time: found 2026-02-24 08:02:00 as on line 2, with other values, expected one row a time; both are counted"),
+                "note p1.csv:3:Time: found 2026-02-24 08:02:00 as on line 2, with other values, expected one row a time; both are counted"),
             "2 3 4"),
         Arguments.of(
             List.of(at + "4:00,1", at + "2:00,2", at + "3:00,3", at + "5:00,4"),

@@ -122,7 +122,7 @@ final class PartsTest {
   void two_values_of_one_time_both_count_and_are_asked_about() {
     Day day = read("08:00 1", "08:01 2", "Time P1", "08:00 1", "08:01 9");
     assertEquals(
-        "ask p1.csv:6:Time: found 2026-02-24 08:01:00 as on line 3, with other values, expected one"
+        "note p1.csv:6:Time: found 2026-02-24 08:01:00 as on line 3, with other values, expected one"
             + " row a time; both are counted",
         said(day).get(2));
     assertEquals("2 3 6", lines(day));
@@ -215,7 +215,7 @@ final class PartsTest {
     assertEquals("2 3 p2:2 p2:3", lines(joined.get(0).samples()));
     assertEquals(
         List.of(
-            "ask 2026-02-24/p2.csv:2:P1: found another value than 2026-02-24/p1.csv:3, expected one"
+            "note 2026-02-24/p2.csv:2:P1: found another value than 2026-02-24/p1.csv:3, expected one"
                 + " reading of a probe at a time; both are counted"),
         faults.stream().map(fault -> fault.severity().word() + " " + fault).toList());
   }
