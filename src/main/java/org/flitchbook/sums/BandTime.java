@@ -192,9 +192,6 @@ public record BandTime(
     long next = curve.level(before + 1, shift);
     long from = curve.earliest(before);
     long span = curve.earliest(before + 1) - from;
-    if (first == next) {
-      return from;
-    }
     double part = (double) (first - level) / (double) (first - next);
     return from + Math.round(Math.min(1, Math.max(0, part)) * span);
   }

@@ -329,6 +329,14 @@ public final class Bench {
     return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 
+  /** Judged with these faults, and with no rule for dirty data asked. */
+  Judgement judge(List<Fault> faults) {
+    Instant moment = instant("2026-12-01 00:00");
+    Plan plan = plan();
+    Lot lot = assemble(plan, moment).lot("A1").orElseThrow();
+    return Checks.judge(plan, lot, faults, moment);
+  }
+
   /** What the rules for dirty data say of the lot. */
   public List<Fault> doubts() {
     Plan plan = plan();

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Temperatures that are held through a step; 41 °F is Food Code 3-501.16. */
 final class HoldingTest {
@@ -153,6 +154,9 @@ final class HoldingTest {
             + " 10:00 to 2026-02-24 10:40)"
             + " | 09:10:00=40,°F 09:20:00=42,°F 09:30:00=40,°F 10:00:00=40,°F 10:20:00=43,°F"
             + " 10:40:00=40,°F",
+        "42.5 °F; outside for 0.75 h from good reading to good reading (2026-02-24 09:30 to 2026-02-24"
+            + " 10:15) | 09:30:00=39,°F,MA,HT-1 09:45:00=40.5,°F,MA,HT-1 10:00:00=42.5,°F,MA,HT-1"
+            + " 10:15:00=39,°F,MA,HT-1",
         "42 °F; outside for 2 h from good reading to good reading (2026-02-24 09:00 to 2026-02-24"
             + " 11:00) | 10:00:00=42,°F",
         "40.5 °F is inside only as written, not with the instrument's error against it"
@@ -162,11 +166,25 @@ final class HoldingTest {
     assertEquals(reason, soaked(waters.split(" (?=\\d)", -1)).finding(LIMIT).reason());
   }
 
-  @Test
-  void a_level_that_was_held_says_where_it_was_worst() {
-    Finding finding = soaked("10:00:00=39,°F,MA,HT-1", "10:30:00=38,°F,MA,HT-1").finding(LIMIT);
+  @ParameterizedTest
+  @ValueSource(strings = {"38", "39"})
+  void a_level_that_was_held_says_where_it_was_worst_first(String later) {
+    Finding finding =
+        soaked("10:00:00=39,°F,MA,HT-1", "10:30:00=" + later + ",°F,MA,HT-1").finding(LIMIT);
     assertEquals("hand at 2026-02-24 10:00: 39 °F + 1 °F = 40 °F", finding.formula());
     assertEquals("1 °F", finding.measured().orElseThrow().margin().shown());
+  }
+
+  /** Allowed for 30 min: a time to the minute is its beginning as written, its end to be sure. */
+  @ParameterizedTest
+  @CsvSource({"10:29, met", "10:30, not shown", "10:30:00, met", "10:31, not met"})
+  void an_excursion_ends_at_the_worse_end_of_a_minute(String good, String verdict) {
+    String cool =
+        "\"kind\": \"holding\", \"what\": \"water temperature\", \"atMost\": \"41 °F\","
+            + " \"every\": \"2 h\", \"allow\": \"30 min\"";
+    Bench bench =
+        soaked("10:00:00=40,°F", "10:10:00=42,°F", good + "=40,°F").own("cool", "soak", cool);
+    assertEquals(verdict, bench.finding("cool").verdict().words());
   }
 
   /** An air that must not dry out: the lowest reading is the worst. */

@@ -109,6 +109,21 @@ final class PiecesTest {
     assertEquals(verdict, verdict(bench, "days"));
   }
 
+  /** One piece under its own name, and another one's thickness beside it. */
+  @ParameterizedTest
+  @CsvSource({"a, met", "b, not shown"})
+  void a_piece_is_measured_by_its_own_entry(String measured, String verdict) {
+    Bench bench =
+        Bench.book()
+            .own("days", "cure", DAYS + ", \"when\": {\"thicknessAtMost\": \"38 mm\"}")
+            .write(
+                "cure,08:00:00,into cure,F1",
+                "cure,12:00:00,out of cure",
+                "cure,07:00,green weight,,2400,g,MA,S-10,,,a",
+                "cure,07:10,thickness,,38,mm,MA,,,," + measured);
+    assertEquals(verdict, verdict(bench, "days"));
+  }
+
   /** A rule for skinned pieces; what was stated last counts. */
   @ParameterizedTest
   @CsvSource({"off, met", "on, not shown", "none, not shown"})

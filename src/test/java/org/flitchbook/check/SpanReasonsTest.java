@@ -121,6 +121,10 @@ final class SpanReasonsTest {
         "P1: at least 361 min from 50 °F to 130 °F, with 63 min of drying above 41 °F beyond 2 h"
             + " (common practice, no source), of at most 6 h"
             + " | 00:00:00..01:00:00/60 38>38; 01:01:00..04:02:00/60 45>45; 04:03:00..07:30:00/60 38>38",
+        "the readings of the drying allow from 59 min to 61 min that count in it"
+            + " | 00:00:00..01:00:00/60 41>41; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60 41>41",
+        "the readings of the drying allow from 60 min to 270 min that count in it"
+            + " | 01:00:00 38; 02:00:00 45; 03:00:00 45; 05:00:00 45; 07:30:00 38",
         "the readings of the drying allow from 0 min to 120 min that count in it"
             + " | 01:00:00 38; 03:00:00 45; 05:00:00 38; 07:30:00 38",
       })

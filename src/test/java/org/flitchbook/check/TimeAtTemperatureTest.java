@@ -312,6 +312,7 @@ final class TimeAtTemperatureTest {
   @Test
   void without_a_reading_nothing_is_shown() {
     assertEquals("not shown", smoked(TABLE).finding(TABLE).verdict().words());
+    assertEquals("no internal temperature on record", smoked(TABLE).finding(TABLE).reason());
   }
 
   @Test

@@ -283,7 +283,9 @@ final class VerdictsTest {
         cooled("us.b99.cooling-1", warmed).write("chill,11:05:00,into chill,F2").judge();
     Finding finding = Bench.found(judged, "us.b99.cooling-1");
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
-    assertTrue(finding.reason().contains("re-warming"), finding.reason());
+    assertEquals(
+        "it rests on a reading in doubt (re-warming at 2026-02-24/p1-log.csv:303:P1)",
+        finding.reason());
     assertEquals(1, judged.openFaults().size());
   }
 }

@@ -99,6 +99,15 @@ final class ExposureTest {
     assertEquals(21 * MINUTE - 1, time);
   }
 
+  /** Above 41 °F; in ms, by hand to the minute. */
+  @ParameterizedTest
+  @CsvSource({"h0:42, 59999", "h0:40, 0", "h0:40 h10:40 h20:40, 0"})
+  void one_reading_by_hand_is_its_minute_and_one_that_is_not_above_is_nothing(
+      String readings, long millis) {
+    Line line = Line.every(10, readings);
+    assertEquals(millis, Exposure.above(line, Shift.AS_WRITTEN, fahrenheit("41")).longest());
+  }
+
   @Test
   void no_reading_is_no_time_and_an_empty_band_is_refused() {
     Line none = new Line(List.of(), MINUTE, 0);

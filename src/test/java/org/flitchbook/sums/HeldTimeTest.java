@@ -103,6 +103,13 @@ final class HeldTimeTest {
   }
 
   @Test
+  void of_two_runs_alike_the_first_is_told() {
+    HeldTime held = held(Line.of("0:145 1:145 2:144 3:145 4:145"), Shift.AS_WRITTEN, "145");
+    assertEquals(0, held.start());
+    assertEquals(1, held.end());
+  }
+
+  @Test
   void a_hotter_row_is_never_held_longer() {
     SplittableRandom random = new SplittableRandom(SEED);
     for (int i = 0; i < 2_000; i++) {
