@@ -116,6 +116,7 @@ final class BatchRecord {
     new LeftOut(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(phrases.heading("record.batch.doubts"));
     blocks.add(sections.doubts());
+    new ExplanationTable(day, judgement).block().ifPresent(blocks::add);
     blocks.add(phrases.heading("record.batch.monitoring"));
     new PlanVersions(day, judgement.lot()).block().ifPresent(blocks::add);
     blocks.add(sections.monitoring());

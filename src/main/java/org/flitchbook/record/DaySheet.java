@@ -195,7 +195,7 @@ final class DaySheet {
     for (Fault fault : day.allFaults()) {
       grid.row(
           fault.lot().isEmpty() ? phrases.say("record.day.the-day") : fault.lot(),
-          phrases.follows(fault.severity()),
+          phrases.follows(fault),
           fault.place().toString(),
           fault.found(),
           fault.expected());

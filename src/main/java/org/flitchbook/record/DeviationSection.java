@@ -66,6 +66,7 @@ final class DeviationSection {
         phrases.paragraph(Phrases.capital(new EvidenceWords(day, judgement).sentence()) + "."));
     if (!judgement.faults().isEmpty()) {
       blocks.add(new Sections(day, judgement).doubts());
+      new ExplanationTable(day, judgement).block().ifPresent(blocks::add);
     }
     actions("record.deviation.entries", blocks);
     blocks.addAll(new ActionSection(day, judgement).blocks());

@@ -64,7 +64,7 @@ final class LeftOut {
       phrases.time(Instant.ofEpochMilli(last.at())),
       String.valueOf(run.size()),
       range(track, run),
-      first.why(),
+      phrases.word("rule", first.why()),
       first.place().toString()
     };
   }

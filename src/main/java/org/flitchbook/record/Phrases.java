@@ -15,6 +15,7 @@ import org.flitchbook.document.Cell;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Tone;
+import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -145,8 +146,13 @@ final class Phrases {
   }
 
   /** What a fault in the data asks of people. */
-  String follows(Severity severity) {
-    return word("follows", severity.word());
+  String follows(Fault fault) {
+    return word(
+        "follows", fault.isInDoubt() || fault.explained().isEmpty() ? open(fault) : "explained");
+  }
+
+  private static String open(Fault fault) {
+    return fault.isOpen() || !fault.is(Severity.ASK) ? fault.severity().word() : "not borne out";
   }
 
   String time(Instant time) {

@@ -143,7 +143,7 @@ final class Sections {
     for (Fault fault : judgement.faults()) {
       grid.row(
           phrases.word("rule", fault.rule()),
-          phrases.follows(fault.severity()),
+          phrases.follows(fault),
           fault.place().toString(),
           fault.found(),
           fault.expected());

@@ -49,6 +49,14 @@ final class Summary {
   }
 
   private String told(Fault fault) {
+    String told = plainly(fault);
+    return fault
+        .explained()
+        .map(said -> phrases.say("record.summary.explained", told, said.by(), said.why()))
+        .orElse(told);
+  }
+
+  private String plainly(Fault fault) {
     return phrases.say(
         "record.summary.fault",
         phrases.word("severity", fault.severity().word()),
