@@ -43,7 +43,7 @@ record SealsRead(List<Each> signatures, List<String> faults) {
             .map(each -> new Each(each, Signing.verify(each.sealed(), each.covered())))
             .toList();
     List<String> faults = new ArrayList<>(look.faults());
-    if (faults.isEmpty() && signatures.stream().allMatch(Each::isValid)) {
+    if (signatures.stream().allMatch(Each::isValid)) {
       faults.addAll(Pdf.changes(pdf, look));
     }
     return new SealsRead(signatures, faults);

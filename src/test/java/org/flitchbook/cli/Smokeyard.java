@@ -20,6 +20,8 @@ final class Smokeyard {
 
   private static final Pattern PRINT = Pattern.compile("fingerprint {2}([0-9a-f]{64})");
 
+  static final String PASSPHRASE = "smoke over the fen";
+
   final Path book;
   final Path keys;
   final Path record;
@@ -31,7 +33,7 @@ final class Smokeyard {
     keys = folder.resolve("keys");
     record = book.resolve(RECORD);
     passphrase = folder.resolve("passphrase");
-    Tree.write(passphrase, () -> Files.writeString(passphrase, "smoke over the fen"));
+    Tree.write(passphrase, () -> Files.writeString(passphrase, PASSPHRASE));
   }
 
   /** With keys of both in the plan, and the day closed. */
@@ -53,6 +55,19 @@ final class Smokeyard {
     return print.group(1);
   }
 
+  /** The fingerprint of a key that was made. */
+  String fingerprint(String initials) {
+    Matcher print = PRINT.matcher(showing(initials).out());
+    if (!print.find()) {
+      throw new AssertionError(initials + " has no key");
+    }
+    return print.group(1);
+  }
+
+  private Ran showing(String initials) {
+    return Ran.of("key", "show", "--for", initials, "--book", book, "--keys", keys);
+  }
+
   void close() {
     Ran.of("close", book.resolve(Tree.DAY)).expect(0);
   }
@@ -61,6 +76,14 @@ final class Smokeyard {
     List<Object> words = new ArrayList<>(List.of("sign", record, "--as", initials));
     words.addAll(List.of(more));
     return ran(words.toArray());
+  }
+
+  /** A record of the day, signed by both. */
+  Path signed(String name) {
+    Path pdf = record.resolveSibling(name);
+    ran("sign", pdf, "--as", "MA").expect(0);
+    ran("sign", pdf, "--as", "OR").expect(0);
+    return pdf;
   }
 
   Smokeyard signedByBoth() {

@@ -1,0 +1,244 @@
+package org.flitchbook.cli;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.desk.Answer;
+import org.flitchbook.desk.Caller;
+import org.flitchbook.desk.Desk;
+import org.flitchbook.desk.ProveOrder;
+import org.flitchbook.desk.Status;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What one record proves, beside its book and far from it. */
+final class ProveTest {
+
+  private static final String CURE = "2026-02-16/cure.csv";
+  private static final String NITRITE = "us.424.22-b-3.nitrite";
+
+  @TempDir private static Path shared;
+  private static Smokeyard yard;
+  private static byte[] unsigned;
+  private static byte[] once;
+  private static byte[] twice;
+
+  @TempDir private Path folder;
+
+  @BeforeAll
+  static void sign() {
+    yard = Smokeyard.closed(shared);
+    unsigned = Tree.bytes(yard.record);
+    yard.sign("MA").expect(0);
+    once = Tree.bytes(yard.record);
+    yard.sign("OR").expect(0);
+    twice = Tree.bytes(yard.record);
+  }
+
+  /** A record far from its book. */
+  private Path away(byte[] pdf) {
+    Path file = folder.resolve("away.pdf");
+    Tree.write(file, () -> Files.write(file, pdf));
+    return file;
+  }
+
+  private Ran prove(byte[] pdf, Object... more) {
+    Path file = away(pdf);
+    return Ran.of(Stream.concat(Stream.of("prove", file), Stream.of(more)).toArray());
+  }
+
+  private static void says(Ran ran, String... sentences) {
+    for (String each : sentences) {
+      assertTrue(ran.flat().contains(each), () -> each + " is not in\n" + ran.out());
+    }
+  }
+
+  @Test
+  void a_signed_record_beside_its_book_is_proved_by_the_keys_of_the_plan() {
+    Ran ran = Ran.of("prove", yard.record).expect(0);
+    says(
+        ran,
+        "No sign of a change.",
+        "✓ Signed in \"prepared\" by Maud Achterberg as maker, ",
+        "has as MA's, Maud Achterberg.",
+        "✓ Signed in \"reviewed\" by Odo Rivett as reviewer, ",
+        "✓ Nothing was added since it was printed but its signatures.",
+        "✓ The 22 files that it carries are those that its pages list by SHA-256.",
+        "✓ Judged again from what it carries, all 13 findings are the same.",
+        "– The time in \"prepared\" is that of the signer's own clock.",
+        "– That what was written down is true, no signature proves");
+  }
+
+  @Test
+  void far_from_its_book_the_signer_is_not_confirmed_until_a_fingerprint_is_given() {
+    says(
+        prove(twice).expect(0),
+        "– The signer is not confirmed: the key " + yard.fingerprint("MA"),
+        "– The signer is not confirmed: the key " + yard.fingerprint("OR"));
+    Object[] prints = {
+      "--fingerprint", yard.fingerprint("MA"), "--fingerprint", yard.fingerprint("OR")
+    };
+    says(prove(twice, prints).expect(0), "✓ It was made with the key that you named");
+    says(
+        prove(twice, "--plan", yard.book).expect(0),
+        "✓ It was made with the key that " + yard.book.resolve("plan.json") + " has as OR's");
+  }
+
+  @Test
+  void a_record_that_nobody_signed_says_so() {
+    says(prove(unsigned).expect(0), "– Nobody has signed it");
+  }
+
+  @Test
+  void programs_get_one_document() {
+    JsonNode json = prove(twice, "--json").expect(0).json();
+    assertAll(
+        () -> assertEquals("record", json.get("proves").asText()),
+        () -> assertTrue(json.get("untouched").asBoolean()),
+        () -> assertEquals(13, json.get("findings").get("compared").asInt()),
+        () -> assertEquals(0, json.get("findings").get("differences").size()),
+        () -> assertEquals("maker", json.get("signatures").get(0).get("role").asText()),
+        () -> assertTrue(json.get("signatures").get(1).get("valid").asBoolean()),
+        () ->
+            assertEquals(
+                List.of("proved", "not proved"),
+                json.get("statements").findValuesAsText("standing").stream().distinct().toList()));
+  }
+
+  /** The same people and another key each: only the fingerprint tells. */
+  @Test
+  void a_record_signed_with_another_key_of_the_same_name_is_noticed() {
+    Smokeyard other = Smokeyard.closed(folder.resolve("other")).signedByBoth();
+    byte[] forged = Tree.bytes(other.record);
+    says(prove(forged).expect(0), "Maud Achterberg", "– The signer is not confirmed");
+    says(
+        prove(forged, "--fingerprint", yard.fingerprint("MA")).expect(1),
+        "NOT AS IT WAS.",
+        "✗ The signature in \"prepared\" was made with a key that is not known",
+        "✗ No valid signature in it was made with the key that you named");
+    says(
+        prove(forged, "--plan", yard.book).expect(1),
+        "✗ The signature in \"reviewed\" was made with a key that is not known");
+  }
+
+  @Test
+  void a_key_that_was_retired_before_does_not_count() throws Exception {
+    Path plan = Files.copy(yard.book.resolve("plan.json"), folder.resolve("plan.json"));
+    Path none = folder.resolve("keys");
+    Ran.of("key", "retire", "--for", "MA", "--book", folder, "--keys", none, "--on", "2026-02-24")
+        .expect(0);
+    says(
+        prove(twice, "--plan", plan).expect(1),
+        "on a day on which it did not count: it is retired since 2026-02-24.");
+  }
+
+  /** Both signatures of such a file are valid: the change came before the second. */
+  private record Shadow(String name, Forger.Deed deed, String said) {}
+
+  @TestFactory
+  Stream<DynamicTest> a_change_between_two_signatures_is_noticed() {
+    return Stream.of(
+            new Shadow("a page", Forger::blankPage, "✗ Page 2 was changed before the signature"),
+            new Shadow(
+                "the look of the first signature",
+                Forger::blankSignature,
+                "✗ Something beside the pages and attachments was changed"),
+            new Shadow(
+                "an attachment",
+                Forger.swapping(CURE, "11.5", "10.5"),
+                "✗ The attachment 2026-02-16_cure.csv was changed"))
+        .map(each -> DynamicTest.dynamicTest(each.name(), () -> shadowed(each)));
+  }
+
+  private void shadowed(Shadow shadow) {
+    byte[] changed = Forger.added(once, shadow.deed());
+    byte[] pdf = Forger.signed(changed, "reviewed", yard.keys, "OR");
+    Ran ran = prove(pdf, "--plan", yard.book).expect(1);
+    says(ran, "NOT AS IT WAS.", "✗ It was saved 4 times, and signed 2 times.", shadow.said());
+    Ran refused = yard.ran("sign", away(changed), "--as", "OR").expect(2);
+    assertTrue(refused.err().contains("was changed after it was printed"), refused.err());
+  }
+
+  @Test
+  void a_digit_of_a_sheet_in_a_record_makes_a_finding_no_longer_follow() {
+    byte[] forged = Forger.rewritten(unsigned, Forger.swapping(CURE, "11.5", "12.5"));
+    Ran ran = prove(forged).expect(1);
+    says(
+        ran,
+        "✗ The enclosed " + CURE + " is not the one that the pages list.",
+        "✗ No longer follows: lot 26047-B1, "
+            + NITRITE
+            + ": the record says met, 149.366168 ppm, and"
+            + " what it carries gives met, 162.35453 ppm.");
+    JsonNode differences =
+        prove(forged, "--json").expect(1).json().get("findings").get("differences");
+    assertTrue(differences.findValuesAsText("limit").contains(NITRITE), differences.toString());
+  }
+
+  @Test
+  void an_attachment_swapped_in_a_signed_record_is_noticed() {
+    byte[] forged = Forger.rewritten(twice, Forger.swapping(CURE, "11.5", "12.5"));
+    says(prove(forged).expect(1), "is not valid", "✗ No longer follows: lot 26047-B1, " + NITRITE);
+  }
+
+  @Test
+  void another_version_of_the_program_says_which_made_the_record() {
+    Caller newer = new Caller(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
+    Answer answer = new Desk(newer).prove(new ProveOrder(away(twice), Optional.empty(), List.of()));
+    assertEquals(Status.WELL, answer.status());
+    assertTrue(
+        answer
+            .text()
+            .replaceAll("\\s+", " ")
+            .contains(
+                "all 13 findings are the same. It was made by version 0.1.0 of the program, and"
+                    + " judged again by version 9.9.9"),
+        answer.text());
+  }
+
+  @Test
+  void what_cannot_be_read_is_told_with_status_3() {
+    prove(new byte[] {1, 2, 3}).expect(3);
+    Path plan = folder.resolve("plan.json");
+    Tree.write(plan, () -> Files.writeString(plan, "{"));
+    prove(twice, "--plan", plan).expect(3);
+  }
+
+  @Test
+  void what_is_not_there_is_wrong_use() {
+    Ran.of("prove", folder.resolve("none.pdf")).expect(2);
+    prove(twice, "--fingerprint", "12").expect(2);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> every_record_of_the_demo_agrees_on_every_finding() {
+    return Stream.of("2026-02-16", "2026-02-22", "2026-02-23", Tree.DAY)
+        .flatMap(ProveTest::records)
+        .map(pdf -> DynamicTest.dynamicTest(Tree.name(shared, pdf), () -> agrees(pdf)));
+  }
+
+  private static Stream<Path> records(String day) {
+    Path out = shared.resolve("out");
+    assertTrue(Ran.of("close", Tree.DEMO.resolve(day), "--out", out).status() <= 1);
+    return Tree.walk(out.resolve(day)).stream().filter(file -> file.toString().endsWith(".pdf"));
+  }
+
+  private static void agrees(Path pdf) {
+    JsonNode json = Ran.of("prove", pdf, "--json").expect(0).json();
+    assertEquals(0, json.get("findings").get("differences").size());
+    Path found = pdf.resolveSibling(pdf.getFileName().toString().replace(".pdf", ".json"));
+    int findings = Ran.json(Tree.text(found)).findValues("limit").size();
+    assertEquals(findings, json.get("findings").get("compared").asInt());
+  }
+}
