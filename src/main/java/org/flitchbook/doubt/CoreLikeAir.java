@@ -76,10 +76,12 @@ final class CoreLikeAir implements Finder {
 
     void find(List<Fault> faults) {
       int lastFar = -1;
+      int lastApart = -1;
       for (int i = 0; i < airs.length; i++) {
-        lastFar = isFar(i) ? i : lastFar;
+        lastFar = isOver(i, far) ? i : lastFar;
+        lastApart = isOver(i, 2 * less) ? i : lastApart;
         int last = like(i);
-        if (last > i && isTooSoon(i, lastFar)) {
+        if (last > i && isTooSoon(i, lastFar, lastApart)) {
           while (last < core.last() && like(last) > last) {
             last = like(last);
           }
@@ -89,24 +91,26 @@ final class CoreLikeAir implements Finder {
       }
     }
 
-    /** Far from the air, on the side where a core belongs. */
-    private boolean isFar(int index) {
+    /** Further from the air than that, on the side where a core belongs. */
+    private boolean isOver(int index, long apart) {
       long over = airs[index] == NONE ? 0 : core.level(index) - airs[index];
-      return (heats ? -over : over) > far;
+      return (heats ? -over : over) > apart;
     }
 
-    private boolean isTooSoon(int index, int lastFar) {
+    /** A door that was opened brings the air to the core, but not for the whole way from afar. */
+    private boolean isTooSoon(int index, int lastFar, int lastApart) {
       long at = core.at(index);
       boolean started = at >= start && at - start <= rule.millis("afterStart");
       return started
           || (lastFar >= 0
               && at - core.at(lastFar) <= rule.millis("afterFar")
-              && hasComeItself(index, lastFar));
+              && hasComeItself(index, lastFar)
+              && hasComeItself(index, lastApart));
     }
 
     /** Whether it was the core that went to the air, and not the air that came to the core. */
-    private boolean hasComeItself(int index, int lastFar) {
-      return Math.abs(core.rise(lastFar, index)) > Math.abs(airs[index] - airs[lastFar]);
+    private boolean hasComeItself(int index, int since) {
+      return Math.abs(core.rise(since, index)) > Math.abs(airs[index] - airs[since]);
     }
 
     /** The end of a time from a reading on in which it is like the air on average; 0 if none. */

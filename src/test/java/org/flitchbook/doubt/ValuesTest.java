@@ -158,6 +158,22 @@ final class ValuesTest {
     assertEquals(found, found(CoreLog.everyMinute().hold(from, until, 36.5).inAir()));
   }
 
+  /** The door lets the air rise from 36 °F to where the core is, and falls shut again. */
+  @ParameterizedTest
+  @CsvSource({
+    "18:00, ''",
+    "16:12, 'ask probe moved, ask core equals air, ask core on the wrong side of its air'"
+  })
+  void a_door_that_was_opened_brings_the_air_to_the_core(String fallen, String found) {
+    String air = "11:30:00..16:09:00/60 36; 16:10:00..16:22:00/60 43; 16:23:00..18:00:00/60 36";
+    Bench bench =
+        CoreLog.everyMinute()
+            .hold(fallen, "18:01", 37)
+            .bench()
+            .log("Cooler", "cooler temperature", "°F", "LG-A", "\"place\": \"F2\"", air);
+    assertEquals(found, found(bench));
+  }
+
   /** Nobody saw it leave the meat. */
   @Test
   void a_core_that_is_as_its_air_behind_a_gap_is_out_of_the_meat() {
