@@ -46,7 +46,9 @@ record Rest(Place place, long from, long until) {
     Stream<Place> others =
         IntStream.rangeClosed(first, last)
             .filter(i -> !track.byHand(i))
-            .mapToObj(i -> new Place(track.place(i).file(), 0, track.origin().column()));
+            .mapToObj(i -> track.place(i).file())
+            .distinct()
+            .map(file -> new Place(file, 0, track.origin().column()));
     return Stream.concat(Stream.of(track.origin()), others).distinct();
   }
 

@@ -182,7 +182,7 @@ final class TrackMaker {
     for (Entry entry : read) {
       Instant at = entry.time().earliest();
       spread(entry.instrument(), entry.amount().unit(), at, at)
-          .ifPresent(spread -> hands.add(new HandReading(entry, spread)));
+          .ifPresent(spread -> hands.add(HandReading.of(entry, spread)));
     }
     hands.sort(Comparator.comparing(HandReading::at));
     return hands;
