@@ -116,6 +116,8 @@ final class EachRuleTest {
 
   private static List<Bad> heat() {
     String warm = "08:00:00..10:59:00/60 39>100; 11:00:00..17:00:00/60 100>38";
+    String twice =
+        "08:00:00..10:59:00/60 45>140; 11:00:00 145.2; 11:00:00 140; 11:01:00..17:00:00/60 140>38";
     CoreLog hotter = CoreLog.everyMinute().change("08:00", "18:01", x -> 37 + (x - 37) * 1.2);
     CoreLog stuck = CoreLog.everyMinute().hold("10:40", "11:20", 146);
     return List.of(
@@ -130,6 +132,10 @@ final class EachRuleTest {
                 CoreLog.lot()
                     .own("finish", "smoke", Suspects.FINISH)
                     .log("P1", "internal temperature", "°C", "LG-A", "\"lot\": \"A1\"", warm)),
+        bad(
+            "two levels at one time",
+            "finish",
+            () -> CoreLog.lot().own("finish", "smoke", Suspects.FINISH).core("P1", "LG-0", twice)),
         bad("stuck", "held", () -> stuck.inAir().own("held", "smoke", Suspects.HELD)),
         bad(
             "fire out",
