@@ -1,6 +1,7 @@
 package org.flitchbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -8,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.flitchbook.OutsideProgram;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -59,6 +61,27 @@ final class ConformanceTest {
   @TestFactory
   Stream<DynamicTest> a_print_conforms_to_the_standard_of_accessibility() {
     return tests(PDFAFlavour.PDFUA_1);
+  }
+
+  /** Batch record, day sheet and deviation report, each after one signature and after two. */
+  @TestFactory
+  Stream<DynamicTest> a_signed_record_conforms_as_its_print_did() {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("yard"));
+    return Stream.of("26047-B1", "day", "deviations")
+        .map(name -> yard.record.resolveSibling(name + ".pdf"))
+        .flatMap(pdf -> Stream.of("MA", "OR").map(who -> signed(yard, pdf, who)));
+  }
+
+  private static DynamicTest signed(Smokeyard yard, Path pdf, String who) {
+    return DynamicTest.dynamicTest(
+        pdf.getFileName() + " signed by " + who,
+        () -> {
+          yard.ran("sign", pdf, "--as", who).expect(0);
+          assertEquals(List.of(), faults(pdf, PDFAFlavour.PDFA_3_A));
+          assertEquals(List.of(), faults(pdf, PDFAFlavour.PDFUA_1));
+          String said = OutsideProgram.ask("qpdf", "--check", pdf);
+          assertTrue(said.contains("No syntax or stream encoding errors found"), said);
+        });
   }
 
   private static Stream<DynamicTest> tests(PDFAFlavour flavour) {

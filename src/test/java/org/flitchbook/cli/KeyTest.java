@@ -59,6 +59,26 @@ final class KeyTest {
   }
 
   @Test
+  void a_key_is_on_an_elliptic_curve_or_rsa() {
+    assertTrue(make().expect(0).out().contains("kind         EC, 256 bits"));
+    Ran rsa =
+        Ran.of(
+                "key",
+                "new",
+                "--for",
+                "IQ",
+                "--book",
+                book,
+                "--keys",
+                keys,
+                "--passphrase-file",
+                word,
+                "--rsa")
+            .expect(0);
+    assertTrue(rsa.out().contains("kind         RSA, 3072 bits"), rsa.out());
+  }
+
+  @Test
   void a_key_can_leave_the_plan_alone_and_tell_its_line() {
     String before = Tree.text(plan);
     Ran made = make("--leave-plan").expect(0);

@@ -3,6 +3,7 @@ package org.flitchbook.cli;
 import static org.flitchbook.OutsideProgram.ask;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -14,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
+import org.flitchbook.OutsideProgram;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.sign.StampServer;
 import org.junit.jupiter.api.BeforeEach;
@@ -169,6 +171,22 @@ final class SignTest {
   }
 
   @Test
+  void signatures_belong_to_a_revision() {
+    yard.signedByBoth();
+    assertTrue(
+        Ran.of("close", yard.book.resolve(Tree.DAY)).expect(0).out().contains("Nothing new"));
+    byte[] first = Tree.bytes(yard.record);
+    Tree.edit(yard.book.resolve(Tree.DAY).resolve("chill.csv"), "4222", "4223");
+    Ran.of("close", yard.book.resolve(Tree.DAY), "--as", "MA", "--reason", "read again").expect(0);
+    assertArrayEquals(first, Tree.bytes(yard.record));
+    Path second = yard.book.resolve(Smokeyard.RECORD.replace("/r1/", "/r2/"));
+    assertEquals(0, Ran.of("prove", second, "--json").expect(0).json().get("signatures").size());
+    assertEquals(
+        2, Ran.of("prove", yard.record, "--json").expect(0).json().get("signatures").size());
+    Ran.of("prove", yard.book).expect(0);
+  }
+
+  @Test
   void a_record_that_is_not_as_the_ledger_tells_is_not_signed() throws Exception {
     byte[] pdf = Tree.bytes(yard.record);
     pdf[pdf.length / 2] ^= 1;
@@ -203,6 +221,16 @@ final class SignTest {
         Ran.of("sign", yard.record, "--as", "MA", "--keys", yard.keys, "--passphrase-file", wrong)
             .expect(2);
     assertTrue(refused.err().contains("the passphrase does not open it"), refused.err());
+  }
+
+  @Test
+  void the_passphrase_is_asked_for_at_the_terminal_and_never_shown() throws Exception {
+    Path script = OutsideProgram.find("script");
+    Child child = Child.onTerminal(script, "sign", yard.record, "--as", "MA", "--keys", yard.keys);
+    String said = child.answer("Passphrase for the key of MA: ", Smokeyard.PASSPHRASE);
+    Ran ran = child.ended().expect(0);
+    assertTrue(ran.out().contains("is signed."), ran.out());
+    assertFalse((said + ran.out()).contains(Smokeyard.PASSPHRASE), said + ran.out());
   }
 
   @Test
