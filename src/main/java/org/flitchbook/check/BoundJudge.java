@@ -84,7 +84,7 @@ final class BoundJudge {
       return without.get();
     }
     List<Outcome> pieces = new ArrayList<>();
-    for (Curing.Ingoing each : new Curing(judged).ingoing(bound.figure())) {
+    for (Curing.Ingoing each : new Curing(judged, bound.potassium()).ingoing(bound.figure())) {
       pieces.add(
           each.worked()
               .map(worked -> proved(compared(worked, each.evidence(), each.piece()), each))

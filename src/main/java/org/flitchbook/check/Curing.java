@@ -27,8 +27,17 @@ final class Curing {
   private final Strength strength;
 
   Curing(Case judged) {
+    this(judged, Optional.empty());
+  }
+
+  /**
+   * The sums as one limit reckons them.
+   *
+   * @param potassium as {@link org.flitchbook.plan.Kind.Bound#potassium}
+   */
+  Curing(Case judged, Optional<Ratio> potassium) {
     this.judged = judged;
-    this.strength = new Strength(judged.plan());
+    this.strength = new Strength(judged.plan(), potassium);
   }
 
   /**

@@ -16,9 +16,17 @@ import org.flitchbook.sums.Sums;
 final class Strength {
 
   private final Plan plan;
+  private final Optional<Ratio> potassium;
 
-  Strength(Plan plan) {
+  /**
+   * The strengths that the plan states.
+   *
+   * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where a limit
+   *     prints it; by their molar masses where it is empty
+   */
+  Strength(Plan plan, Optional<Ratio> potassium) {
     this.plan = plan;
+    this.potassium = potassium;
   }
 
   /** Plain salt is salt through and through; of all else the plan must state the share. */
@@ -33,7 +41,7 @@ final class Strength {
                   case INGOING_NITRITE, INGOING_NITRITE_ION ->
                       sum(
                           ingredient.sodiumNitrite(),
-                          ingredient.potassiumNitrite().map(Sums::asSodiumNitrite));
+                          ingredient.potassiumNitrite().map(this::asSodiumNitrite));
                   case INGOING_NITRATE ->
                       sum(
                           ingredient.sodiumNitrate(),
@@ -41,6 +49,12 @@ final class Strength {
                   case INGOING_SALT -> ingredient.salt();
                   default -> accelerator(ingredient);
                 });
+  }
+
+  private Quantity asSodiumNitrite(Quantity share) {
+    return potassium
+        .map(worth -> new Quantity(share.value().times(worth), share.unit()))
+        .orElseGet(() -> Sums.asSodiumNitrite(share));
   }
 
   private static Optional<Quantity> accelerator(Ingredient ingredient) {

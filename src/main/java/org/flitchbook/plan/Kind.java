@@ -3,6 +3,7 @@ package org.flitchbook.plan;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 import org.flitchbook.words.Words;
@@ -16,8 +17,19 @@ public sealed interface Kind {
   /** The word in the data files. */
   String word();
 
-  /** A computed figure, at most ({@code ceiling}) or at least ({@code floor}) so much. */
-  record Bound(Figure figure, boolean ceiling, Quantity limit) implements Kind {
+  /**
+   * A computed figure, at most ({@code ceiling}) or at least ({@code floor}) so much.
+   *
+   * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where the
+   *     source prints a number for each; empty where their molar masses tell
+   */
+  record Bound(Figure figure, boolean ceiling, Quantity limit, Optional<Ratio> potassium)
+      implements Kind {
+
+    Bound with(Quantity number) {
+      return new Bound(figure, ceiling, number, potassium);
+    }
+
     @Override
     public String word() {
       return ceiling ? "ceiling" : "floor";

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.flitchbook.json.Fields;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
@@ -23,6 +24,7 @@ final class KindReader {
           "what",
           "atMost",
           "atLeast",
+          "potassiumNitrite",
           "from",
           "to",
           "stages",
@@ -68,7 +70,18 @@ final class KindReader {
     return figure.flatMap(
         known ->
             Quantities.required(limit, key, known.dimension())
-                .map(number -> new Kind.Bound(known, ceiling, number)));
+                .map(
+                    number ->
+                        new Kind.Bound(known, ceiling, number, potassium(limit, known, number))));
+  }
+
+  /** What the source prints for potassium nitrite beside its number for sodium nitrite. */
+  private static Optional<Ratio> potassium(Fields limit, Figure figure, Quantity sodium) {
+    return figure == Figure.INGOING_NITRITE
+        ? Quantities.optional(limit, "potassiumNitrite", Dimension.SHARE)
+            .filter(printed -> printed.value().signum() > 0)
+            .map(printed -> sodium.inBase().over(printed.inBase()))
+        : Optional.empty();
   }
 
   private static Optional<Kind> timeAtTemperature(Fields limit) {

@@ -15,7 +15,7 @@ final class Tightening {
   static Kind apply(Kind kind, Fields entry) {
     if (kind instanceof Kind.Bound bound) {
       return number(entry, key(bound.ceiling()), bound.figure().dimension())
-          .<Kind>map(limit -> new Kind.Bound(bound.figure(), bound.ceiling(), limit))
+          .<Kind>map(bound::with)
           .orElse(kind);
     }
     if (kind instanceof Kind.Length length) {

@@ -132,21 +132,53 @@ final class IngoingTest {
     assertEquals(Verdict.NOT_SHOWN, judged.verdict());
   }
 
-  /** 9 CFR 424.22(b)(3): 246 ppm as KNO2 equals 200 as NaNO2 (246.7 by the molar masses). */
-  @ParameterizedTest
-  @CsvSource({"24.66, met", "24.67, not met"})
-  void potassium_nitrite_counts_as_the_sodium_salt_of_its_strength(String grams, String verdict) {
+  /** Each limit prints its own number for KNO2 beside that for NaNO2 (read). */
+  @ParameterizedTest(name = "{1} {0}: {2} g of 10 % on 10 kg, {3}")
+  @CsvSource({
+    // T14: 246 as printed, where the molar masses would allow 246.69
+    "us.424.22-b-3.nitrite, dry, 24.60, met 200.00 ppm",
+    "us.424.22-b-3.nitrite, dry, 24.61, not met 200.08 ppm",
+    "us.424.22-b-2.nitrite, immersion, 148.0, met 120.00 ppm",
+    "us.424.22-b-2.nitrite, immersion, 148.1, not met 120.08 ppm",
+    "us.424.22-b-1.nitrite, pumped, 148.0, met 120.00 ppm",
+    "us.424.22-b-1.nitrite-floor, pumped, 148.0, met 120.00 ppm",
+    "us.424.22-b-1.nitrite-floor, pumped, 147.9, not met 119.92 ppm",
+    "us.424.22-b-1-ii-a.nitrite, pumped, 123.0, met 100.00 ppm",
+    "us.424.22-b-1-ii-a.nitrite, pumped, 123.1, not met 100.08 ppm",
+    "us.424.22-b-1-ii-a.nitrite-floor, pumped, 123.0, met 100.00 ppm",
+    "us.424.22-b-1-ii-a.nitrite-floor, pumped, 122.9, not met 99.92 ppm",
+    "us.424.22-b-1-ii-b.nitrite, pumped, 99.0, met 80.00 ppm",
+    "us.424.22-b-1-ii-b.nitrite, pumped, 99.1, not met 80.08 ppm",
+    "us.424.22-b-1-ii-b.nitrite-floor, pumped, 49.0, met 40.00 ppm",
+    "us.424.22-b-1-ii-b.nitrite-floor, pumped, 48.9, not met 39.92 ppm",
+    // without a number of its own, by the molar masses: 85.10384 / 68.99531
+    "us.hb.12.nitrite-floor, dry, 14.81, met 120.07 ppm",
+    "us.hb.12.nitrite-floor, dry, 14.80, not met 119.99 ppm",
+  })
+  void potassium_nitrite_counts_as_its_limit_prints_it(
+      String limit, String method, String grams, String said) {
     Bench bench =
-        cured(
-            "cure,09:10,rind,,off",
-            "cure,09:12,green weight,,10000,g",
-            "cure,09:20,curing salt,CK," + grams + ",g");
-    assertEquals(verdict, bench.finding(CEILING).verdict().words());
+        Bench.book()
+            .believed()
+            .product("cureMethod", "\"" + method + "\"")
+            .rule(limit)
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,,10000,g",
+                "cure,09:20,curing salt,CK," + grams + ",g",
+                "cure,09:40,into cure,F1");
+    if (!method.equals("dry")) {
+      String taken = method.equals("pumped") ? "pump" : "pick-up";
+      bench.write("cure,09:15,pickle,,10000,g", "cure,09:16," + taken + ",,10,%");
+    }
+    assertEquals(said, verdict(bench, limit));
   }
 
-  /** 5 % of NaNO2 and 5 % of KNO2, which are worth 4.054 % (69.00 / 85.10; derived). */
+  /**
+   * 5 % of NaNO2 and 5 % of KNO2, which 9 CFR 424.22(b)(3) counts as 4.065 % (200 / 246; derived).
+   */
   @ParameterizedTest
-  @CsvSource({"22.09, met 199.99 ppm", "22.10, not met 200.08 ppm"})
+  @CsvSource({"22.06, met 199.97 ppm", "22.07, not met 200.07 ppm"})
   void both_salts_of_a_cure_count(String grams, String said) {
     Bench bench =
         cured(

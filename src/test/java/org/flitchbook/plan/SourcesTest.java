@@ -18,6 +18,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.junit.jupiter.api.Test;
 
 /** The page of sources repeats the data files; what stands above its first table is prose. */
@@ -125,9 +127,19 @@ final class SourcesTest {
         .collect(Collectors.joining(" | ", "| ", " |"));
   }
 
+  private static Quantity printed(Quantity sodium, Ratio worth) {
+    return new Quantity(sodium.value().over(worth), sodium.unit());
+  }
+
   private static String judges(Kind kind) {
     if (kind instanceof Kind.Bound bound) {
-      return bound.figure().word() + bound(bound.ceiling()) + bound.limit();
+      return bound.figure().word()
+          + bound(bound.ceiling())
+          + bound.limit()
+          + bound
+              .potassium()
+              .map(worth -> ", of potassium nitrite " + printed(bound.limit(), worth))
+              .orElse("");
     }
     if (kind instanceof Kind.TimeAtTemperature table) {
       return table.what().word() + " " + rows(table.rows());
