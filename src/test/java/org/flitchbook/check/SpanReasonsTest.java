@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is said of a time in a band that is not met, and what it points to. */
 final class SpanReasonsTest {
@@ -43,14 +44,15 @@ final class SpanReasonsTest {
     assertEquals(reason, cooled("LG-A", fall).finding(COOLING).parts().get(0).reason());
   }
 
-  /** Taken 0.5 °F down it is below 80 °F at 12:00, taken up it never is: the latter counts. */
-  @Test
-  void a_curve_that_leaves_the_band_on_one_side_of_its_error_only_is_not_shown() {
+  /**
+   * Taken 0.5 °F down it is below 80 °F at 12:00, taken up it never is: the latter counts, also
+   * where the former began earlier.
+   */
+  @ParameterizedTest
+  @ValueSource(strings = {"11:00:00 131", "10:58:00 130.2; 11:00:00 129.6"})
+  void a_curve_that_leaves_the_band_on_one_side_of_its_error_only_is_not_shown(String top) {
     Part part =
-        cooled("LG-A", "11:00:00 131; 11:01:00..12:00:00/60 129>79.8")
-            .finding(COOLING)
-            .parts()
-            .get(0);
+        cooled("LG-A", top + "; 11:01:00..12:00:00/60 129>79.8").finding(COOLING).parts().get(0);
     assertEquals("not shown", part.verdict().words());
     assertEquals("60 min", part.measured().orElseThrow().value().shown());
   }

@@ -249,6 +249,7 @@ final class CuringTest {
   void weights_without_a_step_are_refused() {
     assertThrows(IllegalArgumentException.class, () -> Yields.of(List.of(q("1 g"))));
     assertThrows(IllegalArgumentException.class, () -> Yields.of(List.of(q("1 g"), q("0 g"))));
+    assertEquals(1, Yields.of(List.of(q("2 g"), q("1 g"))).steps().size(), "two are one step");
   }
 
   /** In 5 lb of meat (computed elsewhere): a spoon means anything from 116 to 196 ppm. */
