@@ -16,6 +16,7 @@ import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Running;
 import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.pdf.Look;
@@ -81,11 +82,24 @@ final class Proving {
     }
     RecordProof proof = new RecordProof(place.name(), pdf, look.get(), known);
     List<Statement> statements = new ArrayList<>(proof.all(caller.tool()));
+    place.shelf().ifPresent(filed -> statements.add(inLedger(place.name(), filed, pdf)));
     statements.add(Statement.open("", BEYOND));
     Map<String, Object> json = json("record", place.file().getFileName(), statements);
     json.put("signatures", proof.json());
     proof.comparison().ifPresent(found -> json.put("findings", findings(found)));
     return answer(place.file().toString(), statements, json);
+  }
+
+  /** Beside its book, whose ledger tells of it. */
+  private static Statement inLedger(String name, RecordPlace.Filed filed, byte[] pdf) {
+    Told told = new Told(filed.book(), filed.day(), LedgerFile.read(filed.book()));
+    Optional<String> hash = told.hash(filed.path());
+    if (hash.isEmpty()) {
+      return Statement.open(name, "The ledger of its book does not tell of it.");
+    }
+    return hash.get().equals(SourceFile.of(name, pdf).sha256())
+        ? Statement.proved(name, "It is the one that the ledger of its book tells of.")
+        : Statement.broken(name, "It is not the one that the ledger of its book tells of.");
   }
 
   private static Map<String, Object> findings(Comparison found) {

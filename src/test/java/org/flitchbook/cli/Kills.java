@@ -164,9 +164,12 @@ final class Kills {
     }
   }
 
-  /** How many files of an unfinished revision are there. */
+  /** How many files of an unfinished revision are there; it may go away while we look. */
   private int written() throws IOException {
-    return hidden().stream().mapToInt(folder -> Tree.names(folder).size()).sum();
+    return hidden().stream()
+        .map(folder -> folder.resolve("revision").toFile().list())
+        .mapToInt(names -> names == null ? 0 : names.length)
+        .sum();
   }
 
   private List<Path> hidden() throws IOException {

@@ -76,8 +76,20 @@ final class ProveTest {
         "✓ Nothing was added since it was printed but its signatures.",
         "✓ The 22 files that it carries are those that its pages list by SHA-256.",
         "✓ Judged again from what it carries, all 13 findings are the same.",
+        "✓ It is the one that the ledger of its book tells of.",
         "– The time in \"prepared\" is that of the signer's own clock.",
         "– That what was written down is true, no signature proves");
+  }
+
+  /** A true print, and not the one that was signed and told of. */
+  @Test
+  void a_record_put_in_the_place_of_the_signed_one_is_noticed_beside_its_book() {
+    Path book = Tree.copy(yard.book, folder.resolve("book"));
+    Path record = book.resolve(Smokeyard.RECORD);
+    Tree.write(record, () -> Files.write(record, unsigned));
+    says(
+        Ran.of("prove", record).expect(1),
+        "✗ It is not the one that the ledger of its book tells of.");
   }
 
   @Test
