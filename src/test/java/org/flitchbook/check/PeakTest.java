@@ -89,4 +89,14 @@ final class PeakTest {
             .core("P1", "LG-A", "08:00:00 40; 08:30:00 85; 09:00:00 80; 09:30:00 85; 10:00:00 70");
     assertEquals("P1 at 08:30: 85 °F + 0.5 °F = 85.5 °F", bench.finding("cold").formula());
   }
+
+  @Test
+  void a_peak_may_be_the_first_reading() {
+    Bench bench =
+        Bench.book()
+            .own("cold", "smoke", COLD_SMOKED)
+            .write("smoke,08:00:00,into smoke,SM", "smoke,10:00:00,out of smoke")
+            .core("P1", "LG-0", "08:00:00 86.1; 08:30:00 85; 09:00:00 80; 10:00:00 70");
+    assertEquals("not met", verdict(bench, "cold"));
+  }
 }
