@@ -59,6 +59,10 @@ final class CoreLikeAir implements Finder {
     private final long keptFor;
     private final long far;
     private final long[] airs;
+    private int begin;
+    private int end;
+    private int none;
+    private long sum;
 
     Looked(Rule rule, Subject subject, Log core, Step step, long start) {
       this.rule = rule;
@@ -113,16 +117,33 @@ final class CoreLikeAir implements Finder {
       return Math.abs(core.rise(since, index)) > Math.abs(airs[index] - airs[since]);
     }
 
-    /** The end of a time from a reading on in which it is like the air on average; 0 if none. */
+    /**
+     * The end of a time from a reading on in which it is like the air on average; 0 if none. Asked
+     * for later and later readings, it goes over the log once.
+     */
     private int like(int from) {
-      long sum = 0;
-      for (int i = from; i < airs.length && airs[i] != NONE; i++) {
-        sum += Math.abs(core.level(i) - airs[i]);
-        if (core.between(from, i) >= keptFor) {
-          return sum < less * (i - from + 1) ? i : 0;
-        }
+      begin(from);
+      while (end < airs.length && (end == from || core.between(from, end - 1) < keptFor)) {
+        sum += apart(end++);
       }
-      return 0;
+      while (none < end && airs[none] != NONE) {
+        none++;
+      }
+      boolean whole = none == end && core.between(from, end - 1) >= keptFor;
+      return whole && sum < less * (end - from) ? end - 1 : 0;
+    }
+
+    private void begin(int from) {
+      while (begin < from && begin < end) {
+        sum -= apart(begin++);
+      }
+      begin = from;
+      end = Math.max(end, from);
+      none = Math.max(none, from);
+    }
+
+    private long apart(int index) {
+      return airs[index] == NONE ? 0 : Math.abs(core.level(index) - airs[index]);
     }
 
     private Fault fault(int first, int last) {
