@@ -1,6 +1,8 @@
 package org.flitchbook.doubt;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import org.flitchbook.input.Fault;
@@ -34,8 +36,9 @@ final class LidOpen implements Finder {
             rule.difference("back"),
             rule.millis("within"));
     for (Log air : Air.of(subject.lot(), Step.SMOKE).logs()) {
+      Lowest lowest = new Lowest(air, rule.millis("in"));
       for (int i = 0; i < air.last(); i++) {
-        int back = lid.back(air, i);
+        int back = -air.rise(i, lowest.after(i)) > lid.fall() ? lid.back(air, i) : 0;
         if (back > 0) {
           faults.add(fault(rule, subject, air, i, back));
           i = back;
@@ -65,6 +68,37 @@ final class LidOpen implements Finder {
         }
       }
       return 0;
+    }
+  }
+
+  /** The lowest reading within a time behind another one, which is asked for in order. */
+  private static final class Lowest {
+
+    private final Log air;
+    private final long in;
+    private final Deque<Integer> rising = new ArrayDeque<>();
+    private int end;
+
+    Lowest(Log air, long in) {
+      this.air = air;
+      this.in = in;
+    }
+
+    int after(int before) {
+      for (end = Math.max(end, before + 1); isIn(before); end++) {
+        while (!rising.isEmpty() && air.rise(end, rising.getLast()) >= 0) {
+          rising.removeLast();
+        }
+        rising.addLast(end);
+      }
+      while (!rising.isEmpty() && rising.getFirst() <= before) {
+        rising.removeFirst();
+      }
+      return rising.isEmpty() ? before : rising.getFirst();
+    }
+
+    private boolean isIn(int before) {
+      return end < air.size() && air.between(before, end) <= in;
     }
   }
 
