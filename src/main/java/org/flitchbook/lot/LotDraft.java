@@ -62,7 +62,7 @@ final class LotDraft {
 
   private Fault silent(String code, Series series) {
     Words words = timeline.plan().words();
-    return Fault.ask(
+    return Fault.stop(
         "probe without a reading",
         code,
         Place.of(series.file()),

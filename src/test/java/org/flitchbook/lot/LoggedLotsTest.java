@@ -213,13 +213,13 @@ final class LoggedLotsTest {
 
   /** Two columns may be called the same: one that was read says nothing of the other. */
   @Test
-  void a_probe_of_which_nothing_was_read_in_the_heat_is_asked_about() {
+  void a_probe_of_which_nothing_was_read_in_the_heat_is_no_matter_of_words() {
     String both =
         CORE + ", " + CORE.replace("P1", "P2").replace("\"unit\"", "\"item\": \"P1\", \"unit\"");
     String log = "Time,P1,P2\n2026-02-16 05:00,,60\n2026-02-16 07:00,60,\n";
     assertEquals(
         List.of(
-            "ask A1 2026-02-16/log.csv: found no reading of P1 (column P2) while the lot was smoked"
+            "stop A1 2026-02-16/log.csv: found no reading of P1 (column P2) while the lot was smoked"
                 + " and chilled, expected readings of every probe that logs.json names for the lot"),
         Books.said(book(both, log, lot("A1", "06:00", "10:00"))));
   }
