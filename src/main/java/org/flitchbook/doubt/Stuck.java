@@ -26,7 +26,9 @@ final class Stuck implements Finder {
         "coarseFor", Dimension.TIME,
         "from", Dimension.TEMPERATURE,
         "to", Dimension.TEMPERATURE,
-        "airApart", Dimension.TEMPERATURE);
+        "airApart", Dimension.TEMPERATURE,
+        "leapFor", Dimension.TIME,
+        "leap", Dimension.TEMPERATURE);
   }
 
   @Override
@@ -35,18 +37,30 @@ final class Stuck implements Finder {
     List<Air> airs =
         Stream.of(Step.SMOKE, Step.CHILL).map(step -> Air.of(subject.lot(), step)).toList();
     for (Log core : subject.cores()) {
+      List<Leaps.Leap> told = Leaps.of(subject, core);
       long most = rule.millis(isFine(rule, core) ? "fineFor" : "coarseFor");
       for (int i = 0; i < core.size(); i++) {
         int first = i;
         while (i < core.last() && core.level(i + 1) == core.level(first)) {
           i++;
         }
-        if (core.between(first, i) >= most && isMoving(rule, core, first, airs)) {
+        if (isLong(rule, core, told, new int[] {first, i}, most)
+            && isMoving(rule, core, first, airs)) {
           faults.add(fault(rule, subject, core, first, i));
         }
       }
     }
     return faults;
+  }
+
+  /** A shorter time is enough where it then makes up for it, and no leap tells that already. */
+  private static boolean isLong(Rule rule, Log core, List<Leaps.Leap> told, int[] run, long most) {
+    int last = run[1];
+    boolean leaps =
+        last < core.last()
+            && Math.abs(core.rise(last, last + 1)) > rule.difference("leap")
+            && told.stream().noneMatch(leap -> leap.before() <= last && leap.after() > last);
+    return core.between(run[0], last) >= (leaps ? rule.millis("leapFor") : most);
   }
 
   /** Whether the log shows small steps. */

@@ -158,6 +158,17 @@ final class BelievedTest {
     assertTrue(Bench.found(judged, "held").verdict().isMissed());
   }
 
+  /** From 130 to 80 °F in 95 minutes, of which it stuck for the first 15. */
+  @Test
+  void a_core_that_is_stuck_for_some_minutes_and_leaps_does_not_pass() {
+    String readings =
+        "08:00:00..11:00:00/300 45>150; 11:05:00..11:35:00/300 149>131; 11:40:00..11:50:00/300 131;"
+            + " 11:55:00..13:10:00/300 122>80; 13:15:00..18:00:00/300 79>38";
+    Judgement judged = CoreLog.lot().core("P1", "LG-0", readings).judge();
+    assertEquals(List.of("stuck"), rules(judged));
+    assertEquals(Verdict.NOT_SHOWN, Bench.found(judged, COOLING).verdict());
+  }
+
   /** The probe is in a thin end: by hand the thickest place has 138 °F. */
   @Test
   void a_log_of_a_thin_end_does_not_pass() {
