@@ -96,12 +96,26 @@ final class Curing {
           piece, judged.ofPiece(judged.say("check.cure.no-salt"), piece), evidence);
     }
     Ingoing summed = summed(figure, piece, rind.base().get(), cures, evidence);
-    boolean isRubbed = judged.product().cureMethod().equals("dry");
-    return isRubbed && summed.worked().isPresent()
-        ? summed.proved(
+    List<Entry> meat = weighed(green.get(), piece);
+    return summed.worked().isEmpty() || meat.isEmpty()
+        ? summed
+        : summed.proved(
             new Scales(judged.plan(), strength)
-                .prove(summed.worked().get(), figure, cures, green.get(), rind.off()))
-        : summed;
+                .prove(summed.worked().get(), figure, cures, meat, rind.off()));
+  }
+
+  /**
+   * What the cure is reckoned on, weighing by weighing; nothing where a share that was pumped or
+   * taken up is a factor of the sum, since no scale shows what that is worth.
+   */
+  private List<Entry> weighed(Entry green, String piece) {
+    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
+    if (methods.stream().allMatch(method -> into(method).equals("meat"))) {
+      return List.of(green);
+    }
+    List<Entry> pickle = of(What.PICKLE, piece);
+    boolean isAtRest = methods.equals(List.of("immersion")) && of(What.PICK_UP, piece).isEmpty();
+    return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
   }
 
   private Ingoing summed(

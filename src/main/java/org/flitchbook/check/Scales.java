@@ -14,7 +14,7 @@ import org.flitchbook.sums.Weighing;
 import org.flitchbook.sums.Worked;
 
 /**
- * What the scales can prove of one piece's dry cure: the expanded uncertainty of its sum, every
+ * What the scales can prove of one piece's cure: the expanded uncertainty of its sum, every
  * weighing counted, the strength of the cure taken as exact.
  */
 final class Scales {
@@ -32,17 +32,21 @@ final class Scales {
   /**
    * How far the sum may be off for all that the scales show, with k = 2.
    *
+   * @param bases the meat, and the pickle that it came to rest with
    * @param rind the weighing of what was taken off the meat
    * @return in the unit of the sum; empty where a scale is not known, or nothing was weighed
    */
   Optional<Quantity> prove(
-      Worked worked, Figure figure, List<Entry> cures, Entry green, Optional<Entry> rind) {
+      Worked worked, Figure figure, List<Entry> cures, List<Entry> bases, Optional<Entry> rind) {
     Optional<Weighed> cure = Optional.of(Weighed.NOTHING);
     for (Entry each : cures) {
       Ratio share = strength.of(figure, each).orElseThrow().inBase();
       cure = cure.flatMap(sum -> and(sum, each, share));
     }
-    Optional<Weighed> meat = and(Weighed.NOTHING, green, Ratio.ONE);
+    Optional<Weighed> meat = Optional.of(Weighed.NOTHING);
+    for (Entry each : bases) {
+      meat = meat.flatMap(sum -> and(sum, each, Ratio.ONE));
+    }
     if (rind.isPresent()) {
       meat = meat.flatMap(sum -> and(sum, rind.get(), TAKEN_OFF));
     }

@@ -123,6 +123,27 @@ final class HoldingTest {
     assertEquals("not met", bench.finding(limit).verdict().words());
   }
 
+  /** Good at 10:00 for the last time, out of it at 10:30, of 30 min allowed. */
+  @ParameterizedTest
+  @CsvSource({"10:30:00, met", "10:30, not shown", "10:29, met", "10:30:01, not met"})
+  void an_excursion_to_the_end_of_its_step_lasts_to_the_worse_end_of_that_minute(
+      String out, String verdict) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "allow",
+                "soak",
+                "\"kind\": \"holding\", \"what\": \"water temperature\", \"atMost\": \"41 °F\","
+                    + " \"every\": \"2 h\", \"allow\": \"30 min\"")
+            .write(
+                "soak,09:00:00,into soak,SK",
+                "soak,10:00:00,water temperature,,40.0,°F",
+                "soak,10:10:00,water temperature,,42.0,°F",
+                "soak," + out + ",out of soak",
+                "dry,11:05,into drying,F2");
+    assertEquals(verdict, bench.finding("allow").verdict().words());
+  }
+
   @ParameterizedTest
   @CsvSource({"F2, met", "F1, not shown"})
   void pieces_in_two_rooms_need_readings_of_both(String second, String said) {

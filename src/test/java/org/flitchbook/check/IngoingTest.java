@@ -475,6 +475,42 @@ final class IngoingTest {
     assertEquals(half, measured.uncertainty().orElseThrow().shown());
   }
 
+  /**
+   * By pencil, 0.60 g of cure on S-001 as above: in 200 g of minced meat 4.2 ppm again; in 100 g of
+   * meat that came to rest with 100 g of pickle, U = 2 x 187.5 x √(0.010758² + 2 x (0.6455 / 200)²)
+   * = 4.4 ppm. What a pump put in, no scale shows.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "comminuted, 200, '', 4.2 ppm",
+    "immersion, 100, '', 4.4 ppm",
+    "immersion, 100, 'cure,09:16,pick-up,,10,%', not known",
+    "pumped, 100, 'cure,09:16,pump,,10,%', not known",
+    "pumped and dry, 100, 'cure,09:16,pump,,10,%', not known",
+  })
+  void each_way_of_curing_shows_what_the_scales_can_prove_of_it(
+      String method, String green, String taken, String half) {
+    Bench bench =
+        Bench.book()
+            .product("cureMethod", "\"" + method + "\"")
+            .own(
+                "own",
+                "cure",
+                "\"kind\": \"ceiling\", \"quantity\": \"ingoing nitrite\", \"atMost\": \"200 ppm\"")
+            .write(
+                "cure,09:10,rind,,off",
+                "cure,09:12,green weight,," + green + ",g,MA,S-10",
+                "cure,09:15,pickle,,100,g,MA,S-10",
+                "cure,09:20,curing salt,C1,0.60,g,MA,S-001,,,,meat",
+                "cure,09:40,into cure,F1",
+                "cure,09:50,out of cure");
+    if (!taken.isEmpty()) {
+      bench.write(taken);
+    }
+    Measured measured = bench.finding("own").measured().orElseThrow();
+    assertEquals(half, measured.uncertainty().map(Quantity::shown).orElse("not known"));
+  }
+
   /** By pencil: 1.28 lb x 6.25 % x 10 % / 100 lb = 80 ppm pumped, and the rub beside it. */
   @ParameterizedTest(name = "pumped and rubbed with {0} g: {1}")
   @CsvSource({
