@@ -46,7 +46,7 @@ public final class Desk {
     caller.progress().accept("judging");
     return judging
         .judge(day.orElseGet(() -> lastDay(book)), at, day.isEmpty())
-        .map(Desk::judged)
+        .map(this::judged)
         .orElseGet(() -> Answer.broken(judging.faults()));
   }
 
@@ -62,7 +62,7 @@ public final class Desk {
     Judging judging = new Judging(Evidence.book(book, files), List.of());
     return judging
         .judge(day, Optional.of(at), false)
-        .map(Desk::judged)
+        .map(this::judged)
         .orElseGet(() -> Answer.broken(judging.faults()));
   }
 
@@ -97,11 +97,11 @@ public final class Desk {
     return book.days().lastKey();
   }
 
-  private static Answer judged(DayJudged day) {
+  private Answer judged(DayJudged day) {
     return new Answer(
         status(day),
         summary(day),
-        new String(Json.write(Records.json(day)), StandardCharsets.UTF_8),
+        new String(Printing.found(Records.json(day), caller.tool()), StandardCharsets.UTF_8),
         List.of(),
         List.of());
   }

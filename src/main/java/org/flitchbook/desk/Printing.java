@@ -43,6 +43,13 @@ record Printing(Book book, Grounds grounds, Caller caller) {
     return files;
   }
 
+  /** What was found, and which version of the program found it. */
+  static byte[] found(Map<String, Object> findings, String tool) {
+    Map<String, Object> json = new LinkedHashMap<>(findings);
+    json.put(Enclosed.TOOL, tool);
+    return Json.write(json);
+  }
+
   /** A record by its name, what was found, and what that rests on. */
   private record Carrying(String name, Map<String, Object> json, List<SourceFile> sources) {}
 
@@ -53,9 +60,7 @@ record Printing(Book book, Grounds grounds, Caller caller) {
       Function<List<FileRead>, Document> record) {
     String name = carrying.name();
     caller.progress().accept("printing " + name);
-    Map<String, Object> json = new LinkedHashMap<>(carrying.json());
-    json.put(Enclosed.TOOL, caller.tool());
-    byte[] found = Json.write(json);
+    byte[] found = found(carrying.json(), caller.tool());
     SourceFile findings = SourceFile.of(Evidence.FINDINGS + name + ".json", found);
     Evidence evidence = new Evidence(carrying.sources(), findings);
     Document document = record.apply(evidence.listed(day.files()));

@@ -338,7 +338,7 @@ final class BadInputTest {
             new Use("close x y", "Unmatched argument at index 2: 'y'\nUsage: flitchbook close "),
             new Use("check x --at", "Missing required parameter for option '--at' (TIME)\nUsage:"),
             new Use("plan", "Say what to do with the plan.\n\nUsage: flitchbook plan "),
-            new Use("smoke", "Unmatched argument at index 0: 'smoke'\nUsage: flitchbook "))
+            new Use("jowl", "Unmatched argument at index 0: 'jowl'\nUsage: flitchbook "))
         .map(use -> DynamicTest.dynamicTest(use.words(), () -> unknown(use)));
   }
 
