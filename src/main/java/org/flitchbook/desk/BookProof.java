@@ -72,13 +72,12 @@ final class BookProof {
     if (ledger.lines().isEmpty()) {
       open(Ledger.FILE, "The ledger tells nothing yet.");
     } else if (ledger.faults().isEmpty()) {
-      proved(
-          Ledger.FILE,
-          "The ledger's "
-              + ledger.lines().size()
-              + " lines hang together, up to hash "
-              + head().hash()
-              + ".");
+      int lines = ledger.lines().size();
+      String told =
+          lines == 1
+              ? "The ledger's only line is whole"
+              : "The ledger's " + lines + " lines hang together";
+      proved(Ledger.FILE, told + ", up to hash " + head().hash() + ".");
     }
   }
 

@@ -14,7 +14,6 @@ import org.flitchbook.json.Json;
 import org.flitchbook.look.Look;
 import org.flitchbook.look.Seen;
 import org.flitchbook.plan.Plan;
-import org.flitchbook.plan.Product;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.flitchbook.record.Traced;
@@ -198,40 +197,8 @@ public final class Desk {
     Judging judging = new Judging(take(where, faults), faults);
     Optional<Plan> plan = judging.plan();
     return plan.filter(known -> judging.faults().isEmpty())
-        .map(Desk::planned)
+        .map(PlanTold::of)
         .orElseGet(() -> Answer.broken(judging.faults()));
-  }
-
-  private static Answer planned(Plan plan) {
-    StringBuilder text = new StringBuilder();
-    boolean amiss = false;
-    for (Product product : plan.products()) {
-      text.append(product.code()).append(", ").append(product.name()).append(": ");
-      text.append(product.limits().size()).append(" limits\n");
-      for (Product.Exempt each : product.exemptions()) {
-        text.append("    exempt from ").append(each.exemption().covers()).append(": ");
-        text.append(each.exemption().name()).append("; support: ").append(each.support());
-        text.append('\n');
-      }
-      for (Product.Missing each : product.missing()) {
-        amiss = true;
-        text.append("    no limit covers ").append(each.covers()).append(". ");
-        text.append(each.because()).append(" (").append(each.source().cited()).append(")\n");
-      }
-      for (String conflict : product.conflicts()) {
-        amiss = true;
-        text.append("    limits in conflict: ").append(conflict).append('\n');
-      }
-    }
-    return new Answer(
-        amiss ? Status.AMISS : Status.WELL,
-        "Plan version "
-            + plan.version()
-            + (amiss ? " leaves something open.\n" : " can be used.\n")
-            + text,
-        "",
-        List.of(),
-        List.of());
   }
 
   /**

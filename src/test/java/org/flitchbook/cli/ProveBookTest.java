@@ -122,7 +122,7 @@ final class ProveBookTest {
     prove(
         book,
         1,
-        "✓ ledger.jsonl: The ledger's 1 lines hang together",
+        "✓ ledger.jsonl: The ledger's only line is whole, up to hash ",
         "The signature in \"reviewed\" states line 2 of the ledger with hash",
         "and the ledger does not have it: lines were taken out, or written anew.");
   }
