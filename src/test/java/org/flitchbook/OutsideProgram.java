@@ -51,6 +51,20 @@ public final class OutsideProgram {
     }
   }
 
+  /**
+   * Has OpenSSL verify a signature that stands apart from what it covers.
+   *
+   * @param signature CMS in DER, as CAdES asks for it
+   * @param folder where OpenSSL may write
+   */
+  public static void verifyCades(Path signature, Path content, Path certificate, Path folder) {
+    List<Object> words = new ArrayList<>(List.of("cms", "-verify", "-binary", "-inform", "DER"));
+    words.addAll(List.of("-in", signature, "-content", content, "-CAfile", certificate));
+    words.addAll(List.of("-purpose", "any", "-cades", "-out", folder.resolve("verified")));
+    String said = ask("openssl", words.toArray());
+    Assertions.assertTrue(said.contains("CAdES Verification successful"), said);
+  }
+
   static Path find(String name, String path, boolean required) {
     Optional<Path> found = search(name, path);
     if (found.isEmpty() && required) {

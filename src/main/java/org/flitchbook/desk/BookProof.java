@@ -98,7 +98,7 @@ final class BookProof {
     int before = statements.size();
     outputs.forEach(
         (path, hash) -> {
-          Optional<SourceFile> file = read(path);
+          Optional<SourceFile> file = Shelf.inBook(book, path);
           String line = ", which line " + lines.get(path) + " of the ledger tells of";
           if (file.isEmpty()) {
             broken(path, "It is missing" + line + ".");
@@ -108,17 +108,6 @@ final class BookProof {
         });
     if (statements.size() == before && !outputs.isEmpty()) {
       proved(RECORDS, "All " + outputs.size() + " files of the records are as the ledger tells.");
-    }
-  }
-
-  private Optional<SourceFile> read(String path) {
-    Path file = book.resolve(path);
-    try {
-      return Files.isRegularFile(file)
-          ? Optional.of(SourceFile.of(path, Files.readAllBytes(file)))
-          : Optional.empty();
-    } catch (IOException unreadable) {
-      throw new Misuse("can't read " + file + ": " + Reason.of(unreadable), unreadable);
     }
   }
 
@@ -197,7 +186,7 @@ final class BookProof {
     if (outputs.containsKey(path)) {
       return;
     }
-    Optional<SourceFile> file = read(path);
+    Optional<SourceFile> file = Shelf.inBook(book, path);
     Optional<String> now =
         file.map(SourceFile::sha256).or(() -> Optional.ofNullable(tools.get(path)));
     boolean same = now.filter(hash::equals).isPresent();
@@ -224,7 +213,7 @@ final class BookProof {
   private void tellSignatures() {
     outputs.keySet().stream()
         .filter(path -> path.endsWith(".pdf"))
-        .flatMap(path -> read(path).stream())
+        .flatMap(path -> Shelf.inBook(book, path).stream())
         .forEach(this::tellSignatures);
     if (signatures == 0) {
       open(RECORDS, "No record of the book is signed.");

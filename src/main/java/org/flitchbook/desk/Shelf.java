@@ -108,6 +108,18 @@ final class Shelf {
         own.stream().map(SourceFile::name).toList());
   }
 
+  /** A file of a book as it is now, by its path in the book; empty where there is none. */
+  static Optional<SourceFile> inBook(Path book, String path) {
+    Path file = book.resolve(path);
+    try {
+      return Files.isRegularFile(file)
+          ? Optional.of(SourceFile.of(path, Files.readAllBytes(file)))
+          : Optional.empty();
+    } catch (IOException unreadable) {
+      throw new Misuse("can't read " + file + ": " + Reason.of(unreadable), unreadable);
+    }
+  }
+
   private static List<SourceFile> formerPlans(Path folder, List<Fault> faults) {
     Path plans = folder.resolve(FORMER_PLANS);
     return Files.isDirectory(plans) ? files(plans, name(plans), faults) : List.of();

@@ -1,6 +1,5 @@
 package org.flitchbook.desk;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -82,18 +81,9 @@ record Told(Path book, LocalDate day, Ledger ledger) {
   }
 
   private boolean isThere(String path, Line line) {
-    return read(path).filter(file -> file.sha256().equals(hash(path, line))).isPresent();
-  }
-
-  private Optional<SourceFile> read(String path) {
-    Path file = book.resolve(path);
-    try {
-      return Files.isRegularFile(file)
-          ? Optional.of(SourceFile.of(path, Files.readAllBytes(file)))
-          : Optional.empty();
-    } catch (IOException unreadable) {
-      throw new Misuse("can't read " + file + ": " + Reason.of(unreadable), unreadable);
-    }
+    return Shelf.inBook(book, path)
+        .filter(file -> file.sha256().equals(hash(path, line)))
+        .isPresent();
   }
 
   /** The inputs of the last revision, from its bundle; empty where that is gone or was changed. */
@@ -101,7 +91,7 @@ record Told(Path book, LocalDate day, Ledger ledger) {
     String path = folder(day, revision()) + "/" + Printing.BUNDLE;
     return last()
         .filter(line -> isThere(path, line))
-        .flatMap(line -> read(path))
+        .flatMap(line -> Shelf.inBook(book, path))
         .flatMap(file -> BundleRead.of(file.bytes()))
         .map(BundleRead::evidence);
   }

@@ -134,8 +134,8 @@ final class JudgedAgainTest {
               "to a log of its place that was filed before it came",
               "2026-02-15",
               book -> {
-                write(book, "2026-02-15/logs.json", FRIDGE);
-                write(book, "2026-02-15/fridge.csv", fridge());
+                Tree.write(book.resolve("2026-02-15/logs.json"), FRIDGE);
+                Tree.write(book.resolve("2026-02-15/fridge.csv"), fridge());
               }));
 
   @TestFactory
@@ -162,12 +162,14 @@ final class JudgedAgainTest {
               Tree.edit(book.resolve("plan.json"), "\"paper\"", "\"language\": \"es\", \"paper\""),
           "templates of its own",
           book -> {
-            write(book, "templates/limits/us.json", Tree.text(Path.of("templates/limits/us.json")));
+            Tree.write(
+                book.resolve("templates/limits/us.json"),
+                Tree.text(Path.of("templates/limits/us.json")));
             Tree.edit(book.resolve("templates/limits/us.json"), "\"200 ppm\"", "\"140 ppm\"");
           },
           "a former version of the plan",
           book -> {
-            write(book, "plans/plan-2.json", Tree.text(book.resolve("plan.json")));
+            Tree.write(book.resolve("plans/plan-2.json"), Tree.text(book.resolve("plan.json")));
             Tree.edit(
                 book.resolve("plans/plan-2.json"), "\"version\": \"3\"", "\"version\": \"2\"");
             Tree.edit(book.resolve("plan.json"), "\"2026-01-05\"", "\"2026-02-17\"");
@@ -191,17 +193,7 @@ final class JudgedAgainTest {
   }
 
   private static void add(Path book, String name, String row) {
-    write(book, name, HEAD + row + "\n");
-  }
-
-  private static void write(Path book, String name, String text) {
-    Path file = book.resolve(name);
-    Tree.write(
-        file,
-        () -> {
-          Files.createDirectories(file.getParent());
-          Files.writeString(file, text);
-        });
+    Tree.write(book.resolve(name), HEAD + row + "\n");
   }
 
   /** Every half-hour from the day before the cure; it is warm at 15:00 on the lot's first day. */

@@ -155,14 +155,14 @@ final class ProveBookTest {
     return Stream.of(
             new Touched(
                 "a record changed",
-                in -> put(in, day, "{}"),
+                in -> Tree.write(in.resolve(day), "{}"),
                 1,
                 "✗ " + day + ": It is not the one, which line 1 of the ledger tells of."),
             new Touched(
                 "a record missing", in -> delete(in, day), 1, "✗ " + day + ": It is missing"),
             new Touched(
                 "a record that nobody made",
-                in -> put(in, "records/2026-02-24/r1/26099-X1.pdf", "%PDF"),
+                in -> Tree.write(in.resolve("records/2026-02-24/r1/26099-X1.pdf"), "%PDF"),
                 1,
                 "26099-X1.pdf: It lies among the records, and the ledger does not tell of it."),
             new Touched(
@@ -177,17 +177,17 @@ final class ProveBookTest {
                 "✗ 2026-02-16/cure.csv: It is gone since line 1 of the ledger"),
             new Touched(
                 "a sheet added to a closed day",
-                in -> put(in, "2026-02-17/lab.csv", "lot,time,what\n"),
+                in -> Tree.write(in.resolve("2026-02-17/lab.csv"), "lot,time,what\n"),
                 1,
                 "✗ 2026-02-17/lab.csv: It was added after its day was closed."),
             new Touched(
                 "a sheet of a day to come",
-                in -> put(in, "2026-02-25/cure.csv", "lot,time,what\n"),
+                in -> Tree.write(in.resolve("2026-02-25/cure.csv"), "lot,time,what\n"),
                 0,
                 "– 2026-02-25/cure.csv: Its day is not closed yet."),
             new Touched(
                 "what a signature left that was cut off",
-                in -> put(in, "records/2026-02-24/.new-day.pdf-1", "%PDF"),
+                in -> Tree.write(in.resolve("records/2026-02-24/.new-day.pdf-1"), "%PDF"),
                 0,
                 "A close or a signature was cut off and left it; the next one clears it away."),
             new Touched(
@@ -201,23 +201,13 @@ final class ProveBookTest {
     prove(copy, touched.status(), touched.said());
   }
 
-  private static void put(Path book, String name, String text) {
-    Path file = book.resolve(name);
-    Tree.write(
-        file,
-        () -> {
-          Files.createDirectories(file.getParent());
-          Files.writeString(file, text);
-        });
-  }
-
   private static void delete(Path book, String name) {
     Tree.write(book, () -> Files.delete(book.resolve(name)));
   }
 
   @Test
   void a_plan_that_cannot_be_read_is_told_with_status_3() {
-    put(book, "plan.json", "{");
+    Tree.write(book.resolve("plan.json"), "{");
     Ran.of("prove", book).expect(3);
   }
 }

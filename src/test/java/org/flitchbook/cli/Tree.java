@@ -123,6 +123,16 @@ final class Tree {
     void run() throws IOException;
   }
 
+  /** Writes a file, and its folder where it has none. */
+  static void write(Path file, String text) {
+    write(
+        file,
+        () -> {
+          Files.createDirectories(file.getParent());
+          Files.writeString(file, text);
+        });
+  }
+
   static void write(Path file, Deed deed) {
     try {
       deed.run();

@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.flitchbook.OutsideProgram;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -90,26 +91,7 @@ final class SigningTest {
     ask("openssl", "pkcs12", "-in", key, "-nokeys", "-passin", "file:" + word, "-out", certificate);
     Path signature = write("signature", Signing.sign(RECORD, open(file)));
     Path content = write("record", RECORD);
-    String said =
-        ask(
-            "openssl",
-            "cms",
-            "-verify",
-            "-binary",
-            "-inform",
-            "DER",
-            "-in",
-            signature,
-            "-content",
-            content,
-            "-CAfile",
-            certificate,
-            "-purpose",
-            "any",
-            "-cades",
-            "-out",
-            folder.resolve("out"));
-    assertTrue(said.contains("CAdES Verification successful"), said);
+    OutsideProgram.verifyCades(signature, content, certificate, folder);
   }
 
   @Test
