@@ -36,7 +36,7 @@ final class DocsTest {
   private static final Path GUIDE = Path.of("docs", "guide.md");
   private static final Path ROOMS = Path.of("src", "main", "java", "org", "flitchbook");
   private static final LocalDate DATE = LocalDate.of(2026, 2, 24);
-  private static final Hand HAND = new Hand(ZoneId.of("America/New_York"), '.', Wording.ENGLISH);
+  private static final Hand HAND = new Hand(ZoneId.of("America/New_York"), '.');
 
   static Stream<Path> pages() throws IOException {
     return MarkdownPage.all();

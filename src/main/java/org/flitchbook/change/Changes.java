@@ -55,8 +55,10 @@ public final class Changes {
   private static Optional<Change> ofHash(
       Words words, String name, Optional<String> before, Optional<String> now) {
     Place file = Place.of(name);
-    Optional<String> old = before.map(hash -> words.say("change.hash", hash));
-    Optional<String> current = now.map(hash -> words.say("change.hash", hash));
+    Optional<String> old =
+        before.map(hash -> words.say("change.hash", "a file with the SHA-256 {0}", hash));
+    Optional<String> current =
+        now.map(hash -> words.say("change.hash", "a file with the SHA-256 {0}", hash));
     if (old.isEmpty() || current.isEmpty()) {
       return old.map(hash -> Change.removed(file, hash))
           .or(() -> current.map(hash -> Change.added(file, hash)));
@@ -125,7 +127,8 @@ public final class Changes {
 
   private String shown(SourceFile file) {
     String hash = file.sha256().substring(0, SHORT_HASH);
-    return words.say("change.file", file.content().remaining(), hash);
+    return words.say(
+        "change.file", "a file of {0} bytes, SHA-256 {1} …", file.content().remaining(), hash);
   }
 
   private List<Change> atMost(List<Change> changes) {
@@ -134,7 +137,8 @@ public final class Changes {
     }
     List<Change> shorter = new ArrayList<>(changes.subList(0, MOST));
     Place file = Place.of(changes.get(0).place().file());
-    String more = words.say("change.more", changes.size() - MOST);
+    String more =
+        words.say("change.more", "and {0} more changes in this file", changes.size() - MOST);
     shorter.add(Change.changed(file, file, "…", more));
     return shorter;
   }

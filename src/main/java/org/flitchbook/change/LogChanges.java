@@ -98,6 +98,11 @@ final class LogChanges {
     String first = rows.get(0);
     return rows.size() == 1
         ? first
-        : words.say("change.rows", rows.size(), first, rows.get(rows.size() - 1));
+        : words.say(
+            "change.rows",
+            "{0} rows, the first: {1}; the last: {2}",
+            rows.size(),
+            first,
+            rows.get(rows.size() - 1));
   }
 }

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "change",
-    floor = 3,
-    mayImport = {"input", "table", "json", "sheet", "words"},
+    floor = 4,
+    mayImport = {"message", "input", "table", "json", "sheet", "words"},
     door = "Changes")
 package org.flitchbook.change;
 

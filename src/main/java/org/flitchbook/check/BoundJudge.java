@@ -55,8 +55,8 @@ final class BoundJudge {
     return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
   }
 
-  private String say(String key, Object... values) {
-    return judged.say(key, values);
+  private String say(String id, String english, Object... values) {
+    return judged.say(id, english, values);
   }
 
   private Outcome compared(Worked worked, List<Place> evidence, String piece) {
@@ -72,10 +72,12 @@ final class BoundJudge {
 
   private String beyond(Quantity value, String piece) {
     String which =
-        piece.isEmpty() ? value.shown() : say("check.bound.in-piece", value.shown(), piece);
+        piece.isEmpty()
+            ? value.shown()
+            : say("check.bound.in-piece", "{0} in piece {1}", value.shown(), piece);
     return bound.ceiling()
-        ? say("check.bound.above", which, bound.limit())
-        : say("check.bound.below", which, bound.limit());
+        ? say("check.bound.above", "{0} is above {1}", which, bound.limit())
+        : say("check.bound.below", "{0} is below {1}", which, bound.limit());
   }
 
   private Outcome ingoing() {
@@ -109,10 +111,10 @@ final class BoundJudge {
     Optional<Base> green = new Curing(judged).baseOfAll();
     List<Entry> weights = judged.lot().all(What.WEIGHT);
     if (green.isEmpty()) {
-      return judged.missing(step, say("check.bound.no-green-weight"));
+      return judged.missing(step, say("check.bound.no-green-weight", "no skin-free green weight"));
     }
     if (weights.isEmpty()) {
-      return judged.missing(step, say("check.bound.no-weight"));
+      return judged.missing(step, say("check.bound.no-weight", "no weight after the cure"));
     }
     Entry last = weights.get(weights.size() - 1);
     List<Entry> together = weights.stream().filter(entry -> entry.sheet() == last.sheet()).toList();
@@ -130,10 +132,20 @@ final class BoundJudge {
     return switch (judged.phase(step)) {
       case NOT_BEGUN, RUNNING ->
           outcome.verdict() == Verdict.MET
-              ? outcome.but(Verdict.PENDING, say("check.bound.weight-to-come", judged.step(step)))
-              : outcome.but(Verdict.PENDING, say("check.bound.so-far"));
+              ? outcome.but(
+                  Verdict.PENDING,
+                  say(
+                      "check.bound.weight-to-come",
+                      "the weight after {0} is to come",
+                      judged.step(step)))
+              : outcome.but(Verdict.PENDING, say("check.bound.so-far", "so far"));
       default ->
-          outcome.but(Verdict.NOT_SHOWN, say("check.bound.weight-missing", judged.step(step)));
+          outcome.but(
+              Verdict.NOT_SHOWN,
+              say(
+                  "check.bound.weight-missing",
+                  "no weight was written after the step {0}",
+                  judged.step(step)));
     };
   }
 
@@ -181,7 +193,8 @@ final class BoundJudge {
       return Outcome.of(Verdict.MET, "");
     }
     if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING && !bound.ceiling()) {
-      return Outcome.pending(say("check.bound.peaks-so-far", probe, value.shown()));
+      return Outcome.pending(
+          say("check.bound.peaks-so-far", "{0} peaks at {1} so far", probe, value.shown()));
     }
     return holds(value)
         ? Outcome.notShown(doubted(probe, value))
@@ -190,20 +203,41 @@ final class BoundJudge {
 
   private String doubted(String probe, Quantity value) {
     return bound.ceiling()
-        ? say("check.bound.peaks-doubted-above", probe, value.shown(), bound.limit())
-        : say("check.bound.peaks-doubted-below", probe, value.shown(), bound.limit());
+        ? say(
+            "check.bound.peaks-doubted-above",
+            "{0} peaks at {1}; with the instrument's error against the lot it is above {2}",
+            probe,
+            value.shown(),
+            bound.limit())
+        : say(
+            "check.bound.peaks-doubted-below",
+            "{0} peaks at {1}; with the instrument's error against the lot it is below {2}",
+            probe,
+            value.shown(),
+            bound.limit());
   }
 
   private String peaks(String probe, Quantity value) {
     return bound.ceiling()
-        ? say("check.bound.peaks-above", probe, value.shown(), bound.limit())
-        : say("check.bound.peaks-below", probe, value.shown(), bound.limit());
+        ? say(
+            "check.bound.peaks-above",
+            "{0} peaks at {1}, above {2}",
+            probe,
+            value.shown(),
+            bound.limit())
+        : say(
+            "check.bound.peaks-below",
+            "{0} peaks at {1}, below {2}",
+            probe,
+            value.shown(),
+            bound.limit());
   }
 
   private Outcome laboratory(What what) {
     List<Entry> results = judged.lot().all(what);
     if (results.isEmpty()) {
-      return judged.missing(step, say("check.bound.no-result", judged.what(what)));
+      return judged.missing(
+          step, say("check.bound.no-result", "no laboratory result for {0}", judged.what(what)));
     }
     return Outcome.worstOfAll(
         results.stream()
@@ -218,7 +252,8 @@ final class BoundJudge {
     Optional<Entry> salt = judged.lot().last(What.LAB_SALT);
     Optional<Entry> moisture = judged.lot().last(What.MOISTURE);
     if (salt.isEmpty() || moisture.isEmpty()) {
-      return judged.missing(step, say("check.bound.no-brine"));
+      return judged.missing(
+          step, say("check.bound.no-brine", "no laboratory results for both salt and moisture"));
     }
     Worked worked = Sums.brineStrength(salt.get().amount(), moisture.get().amount());
     return compared(worked, List.of(salt.get().place(), moisture.get().place()), "");

@@ -44,7 +44,11 @@ final class CadenceJudge {
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
           ? Outcome.notShown(judged.noEntry(cadence.what())).from(List.of(into.place()))
-          : Outcome.pending(judged.say("check.cadence.none-so-far", judged.what(cadence.what())));
+          : Outcome.pending(
+              judged.say(
+                  "check.cadence.none-so-far",
+                  "no \"{0}\" entry so far",
+                  judged.what(cadence.what())));
     }
     return told(verdict(longest, over), longest, done);
   }
@@ -83,8 +87,17 @@ final class CadenceJudge {
     Quantity value = Case.time(longest.from().longestTo(longest.to()), cadence.every().unit());
     String reason =
         switch (verdict) {
-          case NOT_MET -> judged.say("check.cadence.too-long", value.shown(), cadence.every());
-          case NOT_SHOWN -> judged.say("check.worse-minutes", value.shown());
+          case NOT_MET ->
+              judged.say(
+                  "check.cadence.too-long",
+                  "{0} between two, of at most {1}",
+                  value.shown(),
+                  cadence.every());
+          case NOT_SHOWN ->
+              judged.say(
+                  "check.worse-minutes",
+                  "{0} if both minutes are taken at their worse end",
+                  value.shown());
           case PENDING -> judged.runs(step);
           case MET -> "";
         };
@@ -93,17 +106,25 @@ final class CadenceJudge {
     return Outcome.of(verdict, reason)
         .measured(
             Measured.of(
-                judged.say("check.cadence.longest", judged.what(cadence.what())),
+                judged.say(
+                    "check.cadence.longest",
+                    "longest time between \"{0}\"",
+                    judged.what(cadence.what())),
                 value,
                 true,
                 cadence.every()),
-            judged.say("check.cadence.entries", done.size(), shown(longest)))
+            judged.say(
+                "check.cadence.entries",
+                "{0} entries; the longest pause is {1}",
+                done.size(),
+                shown(longest)))
         .from(longest.between(), rests);
   }
 
   private String shown(Pause pause) {
     return judged.say(
         "check.cadence.pause",
+        "from {0} to {1}: {2}",
         judged.date(pause.from().earliest()),
         judged.date(pause.to().earliest()),
         judged.time(pause.written(), pause.from().longestTo(pause.to()), cadence.every().unit()));

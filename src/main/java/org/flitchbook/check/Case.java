@@ -43,8 +43,17 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
   /** The outcome where a step's readings are wanted and it has none yet, or never had. */
   Optional<Outcome> withoutStep(Step step) {
     return switch (phase(step)) {
-      case NOT_BEGUN -> Optional.of(Outcome.pending(say("check.step.not-begun", step(step))));
-      case MISSING -> Optional.of(Outcome.notShown(say("check.step.passed", what(step.into()))));
+      case NOT_BEGUN ->
+          Optional.of(
+              Outcome.pending(
+                  say("check.step.not-begun", "the step {0} has not begun", step(step))));
+      case MISSING ->
+          Optional.of(
+              Outcome.notShown(
+                  say(
+                      "check.step.passed",
+                      "no \"{0}\" entry, though a later step has begun",
+                      what(step.into()))));
       default -> Optional.empty();
     };
   }
@@ -52,7 +61,8 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
   /** Pending while the step runs, not shown once it is over. */
   Outcome missing(Step step, String what) {
     return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN
-        ? Outcome.pending(say("check.step.lacks-so-far", step(step), what))
+        ? Outcome.pending(
+            say("check.step.lacks-so-far", "the step {0} runs; {1} so far", step(step), what))
         : Outcome.notShown(what);
   }
 
@@ -66,7 +76,11 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
             () ->
                 stay(step).isPresent()
                     ? Optional.empty()
-                    : Optional.of(Outcome.notShown(say("check.step.end-unknown"))));
+                    : Optional.of(
+                        Outcome.notShown(
+                            say(
+                                "check.step.end-unknown",
+                                "no entry says when the last step ended"))));
   }
 
   /** In the release the lot is from the end of its last step of work to its last dispatch. */
@@ -135,7 +149,7 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** A reading's probe, and when it was read: {@code P1 at 14:05}. */
   String read(Track track, String when) {
-    return say("check.reading.at", probe(track), when);
+    return say("check.reading.at", "{0} at {1}", probe(track), when);
   }
 
   /** {@code 30 min}, or {@code 30 min, at worst 31 min} where it was written to the minute. */
@@ -144,12 +158,12 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
     String atWorst = time(worst, unit).shown();
     return asWritten.equals(atWorst)
         ? asWritten
-        : say("check.reading.at-worst", asWritten, atWorst);
+        : say("check.reading.at-worst", "{0}, at worst {1}", asWritten, atWorst);
   }
 
   /** A fixed wording in the language of the plan. */
-  String say(String key, Object... values) {
-    return plan.words().say(key, values);
+  String say(String id, String english, Object... values) {
+    return plan.words().say(id, english, values);
   }
 
   String step(Step step) {
@@ -166,21 +180,21 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** What is told where an entry is missing. */
   String noEntry(What what) {
-    return say("check.entry.none", what(what));
+    return say("check.entry.none", "no \"{0}\" entry", what(what));
   }
 
   /** What is told where nothing of that kind was read. */
   String noReading(What what) {
-    return say("check.reading.none", what(what));
+    return say("check.reading.none", "no {0} on record", what(what));
   }
 
   /** The same of one piece, where there are pieces. */
   String ofPiece(String told, String piece) {
-    return piece.isEmpty() ? told : say("check.of-piece", told, piece);
+    return piece.isEmpty() ? told : say("check.of-piece", "{0} of piece {1}", told, piece);
   }
 
   String runs(Step step) {
-    return say("check.step.runs", step(step));
+    return say("check.step.runs", "the step {0} runs", step(step));
   }
 
   static Quantity time(Duration duration, Unit unit) {

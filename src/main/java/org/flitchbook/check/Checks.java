@@ -111,6 +111,7 @@ public final class Checks {
               Outcome.notShown(
                   judged.say(
                       "check.class.missing",
+                      "the plan has no limit for {0}, which its product's class asks for",
                       judged.plan().words().word("covers", missing.covers())))));
     }
     return findings;
@@ -122,6 +123,7 @@ public final class Checks {
         Verdict.MET,
         judged.say(
             "check.class.exempt",
+            "exempt by the plan: {0}; support: {1}",
             judged.plan().words().name(named.exemption().name()),
             named.support()));
   }
@@ -145,7 +147,9 @@ public final class Checks {
     Outcome worse = Outcome.worstOfAll(List.of(with, without));
     return worse.verdict() == with.verdict()
         ? worse
-        : worse.but(worse.verdict(), judged.say("check.without-doubted"));
+        : worse.but(
+            worse.verdict(),
+            judged.say("check.without-doubted", "as judged without the readings in doubt"));
   }
 
   private static Outcome judge(Limit limit, Case judged) {
@@ -196,16 +200,26 @@ public final class Checks {
   }
 
   private String doubt(Fault fault) {
-    String key = fault.isOpen() ? "check.in-doubt" : "check.in-doubt.explained";
     String rule = judged.plan().words().word("rule", fault.rule());
-    return judged.say(key, rule, fault.place());
+    return fault.isOpen()
+        ? judged.say(
+            "check.in-doubt", "it rests on a reading in doubt ({0} at {1})", rule, fault.place())
+        : judged.say(
+            "check.in-doubt.explained",
+            "it rests on a reading in doubt ({0} at {1}), explained without independent evidence",
+            rule,
+            fault.place());
   }
 
   /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
   private Outcome agreed(Limit limit, Outcome outcome) {
     return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
         ? outcome.but(
-            Verdict.NOT_SHOWN, judged.say("check.stricter-remembered", limit.doubt().get()))
+            Verdict.NOT_SHOWN,
+            judged.say(
+                "check.stricter-remembered",
+                "a stricter limit is remembered ({0}); the plan confirms neither",
+                limit.doubt().get()))
         : outcome;
   }
 
@@ -222,7 +236,11 @@ public final class Checks {
     return lacking.isEmpty() || outcome.verdict() != Verdict.MET
         ? outcome
         : outcome.but(
-            Verdict.NOT_SHOWN, judged.say("check.parts-lacking", String.join(", ", lacking)));
+            Verdict.NOT_SHOWN,
+            judged.say(
+                "check.parts-lacking",
+                "it holds only with {0}, which the plan lacks",
+                String.join(", ", lacking)));
   }
 
   private static Verdict verdict(List<Finding> findings, List<Fault> faults) {

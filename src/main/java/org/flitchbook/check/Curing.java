@@ -81,7 +81,9 @@ final class Curing {
     Optional<Entry> green = of(What.GREEN_WEIGHT, piece).stream().findFirst();
     if (green.isEmpty()) {
       return Ingoing.without(
-          piece, judged.ofPiece(judged.say("check.cure.no-green-weight"), piece), evidence);
+          piece,
+          judged.ofPiece(judged.say("check.cure.no-green-weight", "no green weight"), piece),
+          evidence);
     }
     evidence.add(green.get().place());
     Rind rind = rind(green.get(), piece);
@@ -93,7 +95,9 @@ final class Curing {
     }
     if (of(What.CURING_SALT, piece).isEmpty()) {
       return Ingoing.without(
-          piece, judged.ofPiece(judged.say("check.cure.no-salt"), piece), evidence);
+          piece,
+          judged.ofPiece(judged.say("check.cure.no-salt", "no curing salt was weighed"), piece),
+          evidence);
     }
     Ingoing summed = summed(figure, piece, rind.base().get(), cures, evidence);
     List<Entry> meat = weighed(green.get(), piece);
@@ -131,7 +135,12 @@ final class Curing {
     if (lost.isPresent()) {
       return Ingoing.without(
           piece,
-          judged.say("check.cure.no-way", judged.what(lost.get().what()), lost.get().place()),
+          judged.say(
+              "check.cure.no-way",
+              "the column \"way\" does not say whether the {0} at {1} went into the pickle or onto"
+                  + " the meat",
+              judged.what(lost.get().what()),
+              lost.get().place()),
           evidence);
     }
     return together(figure, piece, base, cures, new Ways(methods, evidence));
@@ -185,7 +194,9 @@ final class Curing {
   private String lacks(String piece) {
     boolean weighed = !of(What.PICKLE, piece).isEmpty();
     String lacking =
-        weighed ? judged.noEntry(What.PUMP) : judged.say("check.cure.no-pickle-weight");
+        weighed
+            ? judged.noEntry(What.PUMP)
+            : judged.say("check.cure.no-pickle-weight", "no weight of the pickle");
     return judged.ofPiece(lacking, piece);
   }
 

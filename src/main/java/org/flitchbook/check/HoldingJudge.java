@@ -50,7 +50,11 @@ final class HoldingJudge {
           .orElseGet(
               () ->
                   judged.missing(
-                      step, judged.say("check.holding.not-read", judged.what(holding.what()))));
+                      step,
+                      judged.say(
+                          "check.holding.not-read",
+                          "no {0} was read",
+                          judged.what(holding.what()))));
     }
     Outcome worst =
         Outcome.worstOfAll(
@@ -109,7 +113,8 @@ final class HoldingJudge {
     String what = judged.what(holding.what());
     return judged.say(
         "check.holding.unseen",
-        place.isEmpty() ? what : judged.say("check.holding.of-place", what, place),
+        "no {0} for {1} from {2}; it is wanted every {3}",
+        place.isEmpty() ? what : judged.say("check.holding.of-place", "{0} of {1}", what, place),
         Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown(),
         judged.date(from),
         holding.every());
@@ -143,10 +148,15 @@ final class HoldingJudge {
       case NOT_MET ->
           judged.say(
               "check.holding.outside",
+              "{0}; outside for {1} from good reading to good reading ({2})",
               value.shown(),
               Case.time(sum(outside), Unit.HOUR).shown(),
               told(outside));
-      case NOT_SHOWN -> judged.say("check.holding.only-as-written", value.shown());
+      case NOT_SHOWN ->
+          judged.say(
+              "check.holding.only-as-written",
+              "{0} is inside only as written, not with the instrument's error against it",
+              value.shown());
       default -> "";
     };
   }
@@ -154,10 +164,12 @@ final class HoldingJudge {
   private String told(List<Excursion> outside) {
     Excursion longest = outside.stream().max(Comparator.comparing(Excursion::time)).orElseThrow();
     String when =
-        judged.say("check.from-to", judged.date(longest.from()), judged.date(longest.to()));
+        judged.say(
+            "check.from-to", "{0} to {1}", judged.date(longest.from()), judged.date(longest.to()));
     return outside.size() == 1
         ? when
-        : judged.say("check.holding.longest-of", outside.size(), when);
+        : judged.say(
+            "check.holding.longest-of", "{0} times, the longest {1}", outside.size(), when);
   }
 
   private Unit unit() {

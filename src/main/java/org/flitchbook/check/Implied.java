@@ -26,10 +26,10 @@ final class Implied {
     return limit(
         "plan.steps",
         "planned steps",
-        plan.words().say("check.steps.name"),
+        plan.words().say("check.steps.name", "planned steps"),
         Step.RELEASE,
         new Kind.Sequence(product.steps()),
-        plan.words().say("check.steps.because"),
+        plan.words().say("check.steps.because", "a step without entries shows nothing"),
         own(plan));
   }
 
@@ -38,10 +38,13 @@ final class Implied {
     return limit(
         "plan.between",
         "time between steps",
-        plan.words().say("check.between.name"),
+        plan.words().say("check.between.name", "time between steps"),
         Step.RELEASE,
         new Kind.Between(longest),
-        plan.words().say("check.between.because"),
+        plan.words()
+            .say(
+                "check.between.because",
+                "time between steps is not watched by any limit of a step"),
         own(plan));
   }
 
@@ -52,10 +55,13 @@ final class Implied {
     return limit(
         "review.before-dispatch",
         "pre-shipment review",
-        plan.words().say("check.review.name"),
+        plan.words().say("check.review.name", "pre-shipment review"),
         Step.RELEASE,
         reviewed,
-        plan.words().say("check.review.because"),
+        plan.words()
+            .say(
+                "check.review.because",
+                "the record is reviewed, signed and dated before the product leaves"),
         new Source(
             "9 CFR part 417", "section 5(c)", "text as read, a copy of about 2018", Standing.READ));
   }
@@ -80,6 +86,7 @@ final class Implied {
         plan.words()
             .say(
                 "check.class.exempt-name",
+                "{0}, exempt: {1}",
                 plan.words().word("covers", exemption.covers()),
                 plan.words().name(exemption.name())),
         exemption.covers(),
@@ -96,8 +103,8 @@ final class Implied {
   }
 
   private static Source own(Plan plan) {
-    String document = plan.words().say("check.own.plan", plan.version());
-    String edition = plan.words().say("check.own.signed", plan.signed());
+    String document = plan.words().say("check.own.plan", "plan version {0}", plan.version());
+    String edition = plan.words().say("check.own.signed", "signed {0}", plan.signed());
     return new Source(document, "", edition, Standing.PLAN);
   }
 

@@ -88,12 +88,21 @@ final class LengthJudge {
   private Outcome told(Verdict verdict, Entry from, Moment to, Duration time) {
     Quantity value = Case.time(time, length.limit().unit());
     String what =
-        judged.say("check.length.what", judged.what(length.from()), judged.what(length.to()));
+        judged.say(
+            "check.length.what",
+            "{0} to {1}",
+            judged.what(length.from()),
+            judged.what(length.to()));
     String reason =
         switch (verdict) {
           case NOT_MET -> missed(value);
-          case NOT_SHOWN -> judged.say("check.worse-minutes", value.shown());
-          case PENDING -> judged.say("check.length.to-come", judged.what(length.to()));
+          case NOT_SHOWN ->
+              judged.say(
+                  "check.worse-minutes",
+                  "{0} if both minutes are taken at their worse end",
+                  value.shown());
+          case PENDING ->
+              judged.say("check.length.to-come", "\"{0}\" is to come", judged.what(length.to()));
           case MET -> "";
         };
     return Outcome.of(verdict, reason)
@@ -101,6 +110,7 @@ final class LengthJudge {
             Measured.of(what, value, !length.atLeast(), length.limit()),
             judged.say(
                 "check.length.formula",
+                "{0}, from {1} to {2}: {3}",
                 what,
                 judged.date(from.time().earliest()),
                 judged.date(to.earliest()),
@@ -109,7 +119,7 @@ final class LengthJudge {
 
   private String missed(Quantity value) {
     return length.atLeast()
-        ? judged.say("check.length.too-short", value.shown(), length.limit())
-        : judged.say("check.length.too-long", value.shown(), length.limit());
+        ? judged.say("check.length.too-short", "{0} of at least {1}", value.shown(), length.limit())
+        : judged.say("check.length.too-long", "{0} of at most {1}", value.shown(), length.limit());
   }
 }

@@ -54,7 +54,10 @@ final class PresenceJudge {
     return Outcome.of(
             Verdict.NOT_MET,
             judged.say(
-                "check.presence.too-late", judged.what(after.what()), judged.what(presence.what())))
+                "check.presence.too-late",
+                "\"{0}\" without \"{1}\" before it",
+                judged.what(after.what()),
+                judged.what(presence.what())))
         .from(List.of(after.place()));
   }
 
@@ -71,6 +74,7 @@ final class PresenceJudge {
   private String lacks(List<String> columns) {
     return judged.say(
         "check.presence.lacks",
+        "the entry lacks {0}",
         String.join(
             ", ", columns.stream().map(c -> judged.plan().words().word("column", c)).toList()));
   }

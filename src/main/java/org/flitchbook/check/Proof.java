@@ -26,24 +26,37 @@ final class Proof {
         ? outcome
         : outcome.but(
             Verdict.NOT_SHOWN,
-            judged.say("check.proof.lacking", judged.plan().words().together(unproved)));
+            judged.say(
+                "check.proof.lacking",
+                "it holds only with {0}, which the lot does not show",
+                judged.plan().words().together(unproved)));
   }
 
   /** The facts that a limit asks for and the lot does not show. */
   List<String> unproved(Conditions when) {
     List<String> unproved = new ArrayList<>();
     if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
-      unproved.add(judged.say("check.proof.rind", judged.plan().words().either(when.rinds())));
+      unproved.add(
+          judged.say("check.proof.rind", "rind {0}", judged.plan().words().either(when.rinds())));
     }
     when.nitriteAtLeast()
         .filter(wanted -> !has(Figure.INGOING_NITRITE, wanted))
-        .ifPresent(wanted -> unproved.add(judged.say("check.proof.nitrite", wanted)));
+        .ifPresent(
+            wanted ->
+                unproved.add(
+                    judged.say("check.proof.nitrite", "ingoing nitrite of at least {0}", wanted)));
     when.acceleratorAtLeast()
         .filter(wanted -> !has(Figure.INGOING_ACCELERATOR, wanted))
-        .ifPresent(wanted -> unproved.add(judged.say("check.proof.accelerator", wanted)));
+        .ifPresent(
+            wanted ->
+                unproved.add(
+                    judged.say("check.proof.accelerator", "accelerator of at least {0}", wanted)));
     when.thicknessAtMost()
         .filter(most -> !isThinEnough(most))
-        .ifPresent(most -> unproved.add(judged.say("check.proof.thickness", most)));
+        .ifPresent(
+            most ->
+                unproved.add(
+                    judged.say("check.proof.thickness", "a thickness of at most {0}", most)));
     return unproved;
   }
 

@@ -63,7 +63,13 @@ final class Remarks {
                 measured
                     .uncertainty()
                     .filter(half -> measured.margin().value().abs().isBelow(half.value()))
-                    .map(half -> judged.say("check.remark.guard-band", half.shown())));
+                    .map(
+                        half ->
+                            judged.say(
+                                "check.remark.guard-band",
+                                "inside the guard band of ± {0}: these scales can't prove on which"
+                                    + " side of the limit it is",
+                                half.shown())));
   }
 
   /** The heat added up for the coldest probe: support beside the table, never in its place. */
@@ -86,7 +92,11 @@ final class Remarks {
             heat ->
                 judged.say(
                     "check.remark.integral",
-                    heat.isCapped() ? judged.say("words.at-least", heat.shown()) : heat.shown()));
+                    "the heat added up while it rose gives {0}, as support beside the table and"
+                        + " never in its place",
+                    heat.isCapped()
+                        ? judged.say("words.at-least", "at least {0}", heat.shown())
+                        : heat.shown()));
   }
 
   /** A sum on an estimated skin-free weight says whose estimate it is. */
@@ -102,6 +112,7 @@ final class Remarks {
             share ->
                 judged.say(
                     "check.remark.rind-share",
+                    "the rind was not weighed, so {0} of the weight counts as rind by {1}, {2}",
                     share.value(),
                     judged.plan().cited(share.source()),
                     judged.plan().words().word("standing-told", share.source().standing().word())));
@@ -111,7 +122,7 @@ final class Remarks {
   private Optional<String> exempt(Limit limit, Outcome outcome) {
     return Optional.of(outcome.reason())
         .filter(reason -> limit.kind() instanceof Kind.Exempted)
-        .map(reason -> judged.say("check.remark.exempt", reason));
+        .map(reason -> judged.say("check.remark.exempt", "met by no reading, but {0}", reason));
   }
 
   private Optional<String> nearMiss(Limit limit, Outcome outcome) {
@@ -120,7 +131,12 @@ final class Remarks {
         .measured()
         .filter(measured -> timed)
         .filter(measured -> isNear(measured.margin(), measured.limit()))
-        .map(measured -> judged.say("check.remark.near-miss", measured.margin().shown()));
+        .map(
+            measured ->
+                judged.say(
+                    "check.remark.near-miss",
+                    "a near miss: {0} to spare",
+                    measured.margin().shown()));
   }
 
   private static boolean isNear(Quantity margin, Quantity limit) {
@@ -136,6 +152,7 @@ final class Remarks {
         told.add(
             judged.say(
                 "check.remark.meets",
+                "it meets {0} ({1}), {2}",
                 other.name(),
                 judged.plan().cited(other.source()),
                 why(other)));
@@ -148,10 +165,14 @@ final class Remarks {
     List<String> unproved = new Proof(judged).unproved(other.when());
     String what =
         other.source().standing() == Standing.MEMORY
-            ? judged.say("check.remark.limit-from-memory")
-            : judged.say("check.remark.limit");
+            ? judged.say("check.remark.limit-from-memory", "a limit from memory")
+            : judged.say("check.remark.limit", "a limit");
     return unproved.isEmpty()
-        ? judged.say("check.remark.not-used", what)
-        : judged.say("check.remark.not-usable", what, judged.plan().words().together(unproved));
+        ? judged.say("check.remark.not-used", "{0} which this plan does not use", what)
+        : judged.say(
+            "check.remark.not-usable",
+            "{0} which the lot can't use, since it does not show {1}",
+            what,
+            judged.plan().words().together(unproved));
   }
 }

@@ -43,12 +43,21 @@ record Rind(Optional<Base> base, Optional<Entry> off, String reason, List<Place>
       evidence.add(rind.place());
       return rind.amount().isBelow(green.amount())
           ? of(Base.lessRind(green.amount(), rind.amount()), Optional.of(rind), evidence)
-          : without(judged.say("check.rind.too-heavy"), evidence);
+          : without(
+              judged.say("check.rind.too-heavy", "the rind weighs as much as the whole piece"),
+              evidence);
     }
     Optional<RuleSet.RindShare> share = judged.product().rindShare();
     return share
         .map(known -> of(Base.lessShare(green.amount(), known.value()), Optional.empty(), evidence))
-        .orElseGet(() -> without(judged.say("check.rind.not-weighed"), evidence));
+        .orElseGet(
+            () ->
+                without(
+                    judged.say(
+                        "check.rind.not-weighed",
+                        "weighed with the rind on, the rind not weighed, and no rule set gives a"
+                            + " share"),
+                    evidence));
   }
 
   private static Rind of(Base base, Optional<Entry> off, List<Place> evidence) {
@@ -61,7 +70,12 @@ record Rind(Optional<Base> base, Optional<Entry> off, String reason, List<Place>
 
   private static String untold(Case judged, List<Entry> stated) {
     return stated.isEmpty()
-        ? judged.say("check.rind.not-stated")
-        : judged.say("check.rind.stated-late", stated.get(0).value());
+        ? judged.say(
+            "check.rind.not-stated",
+            "no \"rind\" entry says whether the green weight was taken without the rind")
+        : judged.say(
+            "check.rind.stated-late",
+            "\"rind {0}\" was stated after the green weight was taken",
+            stated.get(0).value());
   }
 }

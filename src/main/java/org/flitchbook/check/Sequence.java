@@ -41,12 +41,13 @@ final class Sequence {
     }
     return (allOver()
             ? Outcome.of(Verdict.MET, "")
-            : Outcome.pending(judged.say("check.steps.to-come")))
+            : Outcome.pending(judged.say("check.steps.to-come", "more steps are to come")))
         .from(evidence);
   }
 
   private String passed(What what) {
-    return judged.say("check.step.passed", judged.what(what));
+    return judged.say(
+        "check.step.passed", "no \"{0}\" entry, though a later step has begun", judged.what(what));
   }
 
   private boolean allOver() {
@@ -64,7 +65,7 @@ final class Sequence {
   Outcome between(Quantity atMost) {
     Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
     if (longest.isEmpty()) {
-      return Outcome.pending(judged.say("check.between.none-yet"));
+      return Outcome.pending(judged.say("check.between.none-yet", "the first step has not ended"));
     }
     Pause pause = longest.get();
     Quantity value = Case.time(pause.time(), atMost.unit());
@@ -73,15 +74,24 @@ final class Sequence {
     String reason =
         switch (verdict) {
           case NOT_SHOWN ->
-              judged.say("check.between.after", value.shown(), judged.step(pause.after()));
-          case PENDING -> judged.say("check.steps.to-come");
+              judged.say(
+                  "check.between.after",
+                  "{0} after the step {1}",
+                  value.shown(),
+                  judged.step(pause.after()));
+          case PENDING -> judged.say("check.steps.to-come", "more steps are to come");
           default -> "";
         };
     return Outcome.of(verdict, reason)
         .measured(
-            Measured.of(judged.say("check.between.longest"), value, true, atMost),
+            Measured.of(
+                judged.say("check.between.longest", "longest time between steps"),
+                value,
+                true,
+                atMost),
             judged.say(
                 "check.between.formula",
+                "after the step {0}, from {1} to {2}: {3}",
                 judged.step(pause.after()),
                 judged.date(pause.from().earliest()),
                 judged.date(pause.to().earliest()),

@@ -44,7 +44,9 @@ final class ShareJudge {
       new Tried(option).outcome().ifPresent(options::add);
     }
     if (options.isEmpty()) {
-      return judged.missing(Step.SMOKE, judged.say("check.share.nothing"));
+      return judged.missing(
+          Step.SMOKE,
+          judged.say("check.share.nothing", "no humidity, steam or sealed oven is on record"));
     }
     return options.stream().reduce(ShareJudge::better).orElseThrow();
   }
@@ -193,9 +195,18 @@ final class ShareJudge {
       Quantity held = Held.sure(sure);
       String name = option.name();
       Measured measured =
-          Measured.of(judged.say("check.share.time-under", name), held, false, wanted);
+          Measured.of(
+              judged.say("check.share.time-under", "{0}, time under it", name),
+              held,
+              false,
+              wanted);
       String formula =
-          judged.say("check.share.formula", name, formula(sure, cooking), wanted.shown());
+          judged.say(
+              "check.share.formula",
+              "{0}: {1}; wanted {2}",
+              name,
+              formula(sure, cooking),
+              wanted.shown());
       return verdict(held, Held.written(written), wanted).measured(measured, formula);
     }
 
@@ -206,11 +217,13 @@ final class ShareJudge {
               ? time
               : judged.say(
                   "check.share.between",
+                  "{0} between {1} and {2}",
                   time,
                   judged.clock(sure.get(0).from()),
                   judged.clock(sure.get(sure.size() - 1).to()));
       return judged.say(
           "check.share.of",
+          "{0} of {1} in the smoke, from {2} to {3}",
           seen,
           cooking.shown(),
           judged.clock(into.earliest().toEpochMilli()),
@@ -232,10 +245,17 @@ final class ShareJudge {
         return Outcome.of(Verdict.MET, "");
       }
       if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
-        return Outcome.pending(judged.say("check.share.not-so-far", option.name()));
+        return Outcome.pending(
+            judged.say("check.share.not-so-far", "{0} is not fulfilled so far", option.name()));
       }
       String why =
-          lacks.orElseGet(() -> judged.say("check.length.too-short", held.shown(), wanted.shown()));
+          lacks.orElseGet(
+              () ->
+                  judged.say(
+                      "check.length.too-short",
+                      "{0} of at least {1}",
+                      held.shown(),
+                      wanted.shown()));
       boolean asWritten = lacks.isEmpty() && !written.isBelow(wanted);
       return Outcome.of(
           asWritten ? Verdict.NOT_SHOWN : Verdict.NOT_MET, option.name() + ": " + why);
@@ -248,14 +268,20 @@ final class ShareJudge {
           option
               .cooking()
               .filter(wanted -> Case.time(least, Unit.SECOND).isBelow(wanted))
-              .map(wanted -> judged.say("check.share.cooking-short", wanted));
+              .map(
+                  wanted ->
+                      judged.say(
+                          "check.share.cooking-short", "the cooking time is below {0}", wanted));
       return cooking.or(() -> option.endpoint().flatMap(this::endpoint));
     }
 
     private Optional<String> endpoint(Quantity wanted) {
       List<Track> tracks = cores();
       boolean all = !tracks.isEmpty() && tracks.stream().allMatch(track -> reaches(track, wanted));
-      return all ? Optional.empty() : Optional.of(judged.say("check.share.not-reached", wanted));
+      return all
+          ? Optional.empty()
+          : Optional.of(
+              judged.say("check.share.not-reached", "not every probe surely reached {0}", wanted));
     }
 
     private boolean reaches(Track track, Quantity wanted) {

@@ -44,64 +44,117 @@ final class StageJudge {
       case RUNNING -> running();
       case BEFORE -> before();
       case BEGINS_INSIDE ->
-          none(Verdict.NOT_SHOWN, say("check.span.begins-inside", probe(), level(0)));
+          none(
+              Verdict.NOT_SHOWN,
+              say(
+                  "check.span.begins-inside",
+                  "the readings of {0} begin at {1}, inside the band, and no reading by hand shows"
+                      + " its beginning",
+                  probe(),
+                  level(0)));
     };
   }
 
   /** As written both crossings were seen, yet the worst case misses. */
   private Clocked crossed() {
     return clock.kindest() > clock.limit()
-        ? told(Verdict.NOT_MET, say("check.span.too-long", took(clock.kindest()), stage.atMost()))
+        ? told(
+            Verdict.NOT_MET,
+            say(
+                "check.span.too-long",
+                "{0}, of at most {1}",
+                took(clock.kindest()),
+                stage.atMost()))
         : told(Verdict.NOT_SHOWN, why());
   }
 
   private String why() {
     if (clock.isMissedByDryingAlone()) {
       return say(
-          "check.span.drying-open", minutes(clock.leastDrying()), minutes(clock.mostDrying()));
+          "check.span.drying-open",
+          "the readings of the drying allow from {0} to {1} that count in it",
+          minutes(clock.leastDrying()),
+          minutes(clock.mostDrying()));
     }
     return clock.written().gap()
         ? say(
             "check.span.crossing-in-gap",
+            "a crossing lies in a gap of the log: anything from {0} to {1} is possible",
             minutes(clock.written().shortest()),
             minutes(clock.worse().longest()))
-        : say("check.span.only-as-written", minutes(clock.kindest()));
+        : say(
+            "check.span.only-as-written",
+            "only the curve as written meets it ({0}); with the instrument's error against the lot"
+                + " it does not",
+            minutes(clock.kindest()));
   }
 
   private Clocked running() {
     long seen = clock.written().shortest();
     if (seen > clock.limit()) {
-      return told(Verdict.NOT_MET, say("check.span.too-long-so-far", took(seen), stage.atMost()));
+      return told(
+          Verdict.NOT_MET,
+          say(
+              "check.span.too-long-so-far",
+              "{0} so far, of at most {1}",
+              took(seen),
+              stage.atMost()));
     }
     if (judged.coreIsOver()) {
       return told(
           Verdict.NOT_SHOWN,
-          say("check.span.never-shown", probe(), level(track.size() - 1), stage.to()));
+          say(
+              "check.span.never-shown",
+              "the readings of {0} end at {1} and never show {2}",
+              probe(),
+              level(track.size() - 1),
+              stage.to()));
     }
     long running = judged.moment().toEpochMilli() - track.latest(clock.written().start());
     return running + clock.mostDrying() > clock.limit()
-        ? told(Verdict.NOT_SHOWN, say("check.span.run-out", stage.to()))
-        : told(Verdict.PENDING, say("check.span.still-between", stage.from(), stage.to()));
+        ? told(
+            Verdict.NOT_SHOWN,
+            say("check.span.run-out", "its time has run out and no reading shows {0}", stage.to()))
+        : told(
+            Verdict.PENDING,
+            say("check.span.still-between", "still between {0} and {1}", stage.from(), stage.to()));
   }
 
   private Clocked before() {
     if (!judged.coreIsOver()) {
-      return none(Verdict.PENDING, say("check.span.not-entered", probe()));
+      return none(
+          Verdict.PENDING,
+          say("check.span.not-entered", "{0} has not entered the band yet", probe()));
     }
     return none(
         Verdict.NOT_SHOWN,
         stage.falling()
-            ? say("check.span.never-falls", probe(), stage.from())
-            : say("check.span.never-rises", probe(), stage.from()));
+            ? say(
+                "check.span.never-falls",
+                "the readings of {0} never fall below {1}",
+                probe(),
+                stage.from())
+            : say(
+                "check.span.never-rises",
+                "the readings of {0} never rise above {1}",
+                probe(),
+                stage.from()));
   }
 
   private String took(long millis) {
     String counted = clock.leastDrying() > 0 ? added() : "";
-    return say("check.span.took", probe(), minutes(millis), stage.from(), stage.to()) + counted;
+    return say(
+            "check.span.took",
+            "{0}: at least {1} from {2} to {3}",
+            probe(),
+            minutes(millis),
+            stage.from(),
+            stage.to())
+        + counted;
   }
 
-  private String say(String key, Object... values) {
-    return judged.say(key, values);
+  private String say(String id, String english, Object... values) {
+    return judged.say(id, english, values);
   }
 
   private String probe() {
@@ -116,7 +169,12 @@ final class StageJudge {
     BandTime shown = clock.shown();
     Measured measured =
         Measured.of(
-                say("check.span.what", judged.what(span.what()), stage.from(), stage.to()),
+                say(
+                    "check.span.what",
+                    "{0} from {1} to {2}",
+                    judged.what(span.what()),
+                    stage.from(),
+                    stage.to()),
                 Case.time(clock.value(), Unit.MINUTE),
                 true,
                 stage.atMost())
@@ -155,7 +213,8 @@ final class StageJudge {
     String spread = Shown.spread(track, shown.start(), Shift.UP, unit).shown();
     return say(
         "check.span.formula",
-        say("check.span.what", probe(), stage.from(), stage.to()),
+        "{0}: from {1} ({2}) to {3} ({4}), ± {5}: {6}",
+        say("check.span.what", "{0} from {1} to {2}", probe(), stage.from(), stage.to()),
         judged.clock(track.earliest(shown.start())),
         level(shown.start()),
         judged.clock(track.latest(shown.end())),

@@ -80,10 +80,18 @@ final class Strength {
     String name =
         plan.ingredient(cure.item())
             .map(Ingredient::name)
-            .orElseGet(() -> plan.words().say("check.strength.an-ingredient"));
+            .orElseGet(() -> plan.words().say("check.strength.an-ingredient", "an ingredient"));
     String lot =
-        cure.item().isEmpty() ? plan.words().say("check.strength.not-written") : cure.item();
+        cure.item().isEmpty()
+            ? plan.words().say("check.strength.not-written", "not written")
+            : cure.item();
     String sum = plan.words().word("figure", figure.word());
-    return plan.words().say("check.strength.unknown", name, lot, sum);
+    return plan.words()
+        .say(
+            "check.strength.unknown",
+            "the plan does not state the strength of {0} (lot {1}) for {2}",
+            name,
+            lot,
+            sum);
   }
 }

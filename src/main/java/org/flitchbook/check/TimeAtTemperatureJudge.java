@@ -95,7 +95,10 @@ final class TimeAtTemperatureJudge {
         return told(Verdict.MET, "", sure);
       }
       if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
-        return told(Verdict.PENDING, judged.say("check.table.none-so-far"), sure);
+        return told(
+            Verdict.PENDING,
+            judged.say("check.table.none-so-far", "no row is reached so far"),
+            sure);
       }
       Tried written = nearest(Shift.AS_WRITTEN);
       return written.serves()
@@ -107,19 +110,26 @@ final class TimeAtTemperatureJudge {
       Kind.Hold row = written.row();
       return judged.say(
           "check.table.only-as-written",
+          "only the curve as written meets a row ({0} at {1}); with the instrument's error and the"
+              + " seconds that nobody wrote against the lot none is met",
           Case.time(written.time(), row.time().unit()).shown(),
           row.atLeast());
     }
 
     private String tooShort(Kind.Hold row) {
       return judged.say(
-          "check.table.short", judged.probe(track), peak(), row.time(), row.atLeast());
+          "check.table.short",
+          "{0}: short on every row; {1}, nearest is {2} at {3}",
+          judged.probe(track),
+          peak(),
+          row.time(),
+          row.atLeast());
     }
 
     private String peak() {
       return hottest()
-          .map(peak -> judged.say("check.table.peak", level(peak).shown()))
-          .orElseGet(() -> judged.say("check.table.no-reading"));
+          .map(peak -> judged.say("check.table.peak", "it peaks at {0}", level(peak).shown()))
+          .orElseGet(() -> judged.say("check.table.no-reading", "no reading in the heat"));
     }
 
     /** The first of the highest readings in the heat. */
@@ -139,7 +149,7 @@ final class TimeAtTemperatureJudge {
       Quantity value = Case.time(tried.held().longest(), tried.row().time().unit());
       Measured measured =
           Measured.of(
-              judged.say("check.table.time-at", tried.row().atLeast()),
+              judged.say("check.table.time-at", "time at or above {0}", tried.row().atLeast()),
               value,
               false,
               tried.row().time());
@@ -167,16 +177,20 @@ final class TimeAtTemperatureJudge {
       int at = tried.held().readings() > 0 ? tried.held().start() : hottest().orElse(0);
       return judged.say(
           "check.table.formula",
+          "{0} − {1} at or above {2}: {3} {4}",
           judged.probe(track),
           Shown.spread(track, at, Shift.DOWN, unit).shown(),
           tried.row().atLeast(),
           value.shown(),
-          tried.held().readings() > 0 ? ran(tried.held()) : judged.say("check.table.one-run"));
+          tried.held().readings() > 0
+              ? ran(tried.held())
+              : judged.say("check.table.one-run", "in one run"));
     }
 
     private String ran(HeldTime held) {
       return judged.say(
           "check.table.one-run-from",
+          "in one run, from {0} to {1}",
           judged.clock(track.earliest(held.start())),
           judged.clock(track.earliest(held.end())));
     }

@@ -2,9 +2,11 @@ package org.flitchbook.check;
 
 import java.util.Collection;
 import java.util.Locale;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /** What is said of a limit, from the worst. It is never said that something is safe. */
-public enum Verdict {
+public enum Verdict implements Argument {
   NOT_MET,
   NOT_SHOWN,
   PENDING,
@@ -13,6 +15,16 @@ public enum Verdict {
   /** "not met". */
   public String words() {
     return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  @Override
+  public String in(Language language) {
+    return language.word("verdict", words());
+  }
+
+  @Override
+  public Object json() {
+    return words();
   }
 
   public boolean isWorseThan(Verdict other) {

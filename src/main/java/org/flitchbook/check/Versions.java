@@ -55,6 +55,7 @@ final class Versions {
           plan.words()
               .say(
                   "check.version.former-stricter",
+                  "by plan version {0}, in force until {1}; version {2} gives {3}",
                   former.version(),
                   former.until(),
                   plan.version(),
@@ -66,6 +67,7 @@ final class Versions {
             plan.words()
                 .say(
                     "check.version.stricter-now",
+                    "by plan version {0}, the stricter here; version {1} gives {2}",
                     plan.version(),
                     former.version(),
                     verdict(before)));
@@ -76,6 +78,11 @@ final class Versions {
   }
 
   private String only(Former former) {
-    return plan.words().say("check.version.only-former", former.version(), former.until());
+    return plan.words()
+        .say(
+            "check.version.only-former",
+            "by plan version {0}, in force until {1}; the plan of today has no such limit",
+            former.version(),
+            former.until());
   }
 }

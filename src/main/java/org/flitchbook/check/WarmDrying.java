@@ -70,7 +70,12 @@ final class WarmDrying {
     }
     Quantity added = Case.time(most(), Unit.MINUTE);
     return judged.say(
-        "check.drying.counted", added.shown(), rule.above(), rule.beyond(), rule.note());
+        "check.drying.counted",
+        ", with {0} of drying above {1} beyond {2} ({3})",
+        added.shown(),
+        rule.above(),
+        rule.beyond(),
+        rule.note());
   }
 
   List<Rest> rests() {

@@ -2,8 +2,10 @@
 @NullMarked
 @Floor(
     name = "check",
-    floor = 5,
-    mayImport = {"input", "measure", "sheet", "sums", "plan", "words", "reading", "lot", "doubt"},
+    floor = 6,
+    mayImport = {
+      "message", "input", "measure", "sheet", "sums", "plan", "words", "reading", "lot", "doubt"
+    },
     door = "Checks")
 package org.flitchbook.check;
 

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "cli",
-    floor = 8,
-    mayImport = {"input", "document", "desk"},
+    floor = 9,
+    mayImport = {"message", "input", "document", "desk"},
     door = "Main")
 package org.flitchbook.cli;
 

@@ -52,11 +52,13 @@ record Amendment(
                 .map(before -> Changes.between(words, before, inputs))
                 .orElseGet(() -> Changes.ofHashes(words, last.inputs(), hashes)));
     if (!tool.equals(last.tool())) {
-      changes.add(Changes.stated(words.say("change.tool"), last.tool(), tool));
+      changes.add(
+          Changes.stated(words.say("change.tool", "version of the program"), last.tool(), tool));
     }
     if (isMomentNew()) {
       String before = Told.judgedAt(last).map(this::shown).orElse("–");
-      changes.add(Changes.stated(words.say("change.moment"), before, shown(day.moment())));
+      changes.add(
+          Changes.stated(words.say("change.moment", "moment judged"), before, shown(day.moment())));
     }
     return changes;
   }

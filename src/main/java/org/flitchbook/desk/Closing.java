@@ -79,7 +79,10 @@ final class Closing {
     List<Change> changes = amendment.changes();
     if (amendment.isOfMomentOnly()) {
       String stated = reasons.reason();
-      String reason = stated.isEmpty() ? day.plan().words().say("change.later") : stated;
+      String reason =
+          stated.isEmpty()
+              ? day.plan().words().say("change.later", "judged as of another moment")
+              : stated;
       return filing(last, reasons.by(), reason, changes);
     }
     String reason = reasons.reason(last, changes);

@@ -92,7 +92,7 @@ final class Judging {
     Hand hand =
         versions
             .map(Succession::now)
-            .map(known -> new Hand(zone(known), known.establishment().decimalMark(), known.words()))
+            .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
             .orElseGet(Judging::withoutPlan);
     days =
         book.days().headMap(day, true).entrySet().stream()
@@ -106,7 +106,7 @@ final class Judging {
 
   /** So that the files that can't be parsed are found beside what is wrong with the plan. */
   private static Hand withoutPlan() {
-    return new Hand(ZoneId.of("UTC"), '.', Templates.wording());
+    return new Hand(ZoneId.of("UTC"), '.');
   }
 
   private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}

@@ -85,8 +85,15 @@ final class LotJudging {
         PlanChoice.CHANGED,
         lot.code(),
         plan.place(),
-        words.say("desk.plan.former", plan.version(), until),
-        words.say("desk.plan.one-version"));
+        words.say(
+            "desk.plan.former",
+            "version {0}, in force until {1}, when the lot was in work",
+            plan.version(),
+            until),
+        words.say(
+            "desk.plan.one-version",
+            "one version over the whole lot; the stricter counts until an entry \"explained\" says"
+                + " which"));
   }
 
   private Optional<Former> under(Plan plan, Lot lot, List<Fault> changed) {

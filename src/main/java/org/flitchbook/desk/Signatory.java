@@ -1,5 +1,7 @@
 package org.flitchbook.desk;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
@@ -145,17 +147,32 @@ final class Signatory {
   private List<String> lines(Card card, Optional<Head> head) {
     Words words = plan.words();
     List<String> lines = new ArrayList<>();
-    String as = words.say(role == Role.MAKER ? "desk.signed.maker" : "desk.signed.reviewer");
-    lines.add(words.say("desk.signed.by", person.name(), person.initials(), as));
+    String as =
+        (role == Role.MAKER
+                ? say("desk.signed.maker", "maker")
+                : say("desk.signed.reviewer", "reviewer"))
+            .in(words);
+    lines.add(
+        words.say(
+            "desk.signed.by", "Signed: {0} ({1}), {2}", person.name(), person.initials(), as));
     lines.add(TIME.format(time) + " (" + time.getZone() + ")");
-    String key = words.say("desk.signed.key", shortened(card.fingerprint()));
+    String key = words.say("desk.signed.key", "Key {0}", shortened(card.fingerprint()));
     lines.add(
         head.map(
                 end ->
-                    key + "; " + words.say("desk.signed.ledger", end.sequence(), end.shortHash()))
+                    key
+                        + "; "
+                        + words.say(
+                            "desk.signed.ledger",
+                            "ledger {0}, {1}",
+                            end.sequence(),
+                            end.shortHash()))
             .orElse(key));
     if (role == Role.REVIEWER && plan.establishment().soleOperator()) {
-      lines.add(words.say("desk.signed.alone"));
+      lines.add(
+          words.say(
+              "desk.signed.alone",
+              "Sole operator: maker and reviewer are one person, as the plan says."));
     }
     if (!reason.isEmpty()) {
       lines.add(reason);

@@ -2,8 +2,9 @@
 @NullMarked
 @Floor(
     name = "desk",
-    floor = 7,
+    floor = 8,
     mayImport = {
+      "message",
       "input",
       "measure",
       "json",

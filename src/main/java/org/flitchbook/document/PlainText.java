@@ -1,8 +1,11 @@
 package org.flitchbook.document;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.message.Message;
 import org.flitchbook.words.Words;
 
 /** Prints a document for a terminal. */
@@ -61,7 +64,7 @@ final class PlainText {
       table(table);
     } else if (block instanceof Chart chart) {
       wrapped(chart.caption());
-      hanging(words.say("document.chart") + " ", chart.alternative());
+      hanging(words.say("document.chart", "[chart]") + " ", chart.alternative());
     } else if (block instanceof Blank blank) {
       blank(blank);
     } else if (block instanceof Signatures signatures) {
@@ -109,20 +112,27 @@ final class PlainText {
     wrapped(box.role());
     wrapped(box.statement());
     String name = box.name().isBlank() ? signingLine : Text.printable(box.name());
-    line(label("document.signature") + signingLine);
-    line(label("document.name") + name);
-    line(label("document.date") + "____________  " + words.say("document.time") + "  _______");
+    line(label(say("document.signature", "Signature")) + signingLine);
+    line(label(say("document.name", "Name")) + name);
+    line(
+        label(say("document.date", "Date"))
+            + "____________  "
+            + words.say("document.time", "Time")
+            + "  _______");
     gap();
   }
 
   /** As wide as the widest of the labels below each other. */
-  private String label(String key) {
+  private String label(Message text) {
     int widest =
-        Stream.of("document.signature", "document.name", "document.date")
-            .mapToInt(each -> words.say(each).length())
+        Stream.of(
+                say("document.signature", "Signature"),
+                say("document.name", "Name"),
+                say("document.date", "Date"))
+            .mapToInt(each -> each.in(words).length())
             .max()
             .orElse(0);
-    String label = words.say(key);
+    String label = text.in(words);
     return label + " ".repeat(widest + 2 - label.length());
   }
 
@@ -141,7 +151,7 @@ final class PlainText {
 
   private static String words(Span span, Words words) {
     boolean struck = span.style() == Style.STRUCK;
-    return struck ? words.say("document.struck", span.text()) : span.text();
+    return struck ? words.say("document.struck", "[struck out: {0}]", span.text()) : span.text();
   }
 
   private void underlined(String text, String mark) {

@@ -5,8 +5,8 @@
 @NullMarked
 @Floor(
     name = "document",
-    floor = 3,
-    mayImport = {"words"},
+    floor = 4,
+    mayImport = {"message", "words"},
     door = "Document")
 package org.flitchbook.document;
 

@@ -38,28 +38,41 @@ final class Against {
   String lacks(Choice choice, Place named) {
     Optional<Other> other = other(named);
     if (other.isEmpty()) {
-      return subject.say("doubt.evidence.no-reading", named, subject.what(doubted.what()));
+      return subject.say(
+          "doubt.evidence.no-reading",
+          "{0} is no reading of another {1} of the lot",
+          named,
+          subject.what(doubted.what()));
     }
     if (isOfSameInstrument(other.get())) {
-      return subject.say("doubt.evidence.same-instrument", named);
+      return subject.say(
+          "doubt.evidence.same-instrument", "{0} was read with the same instrument", named);
     }
     if (others.holds(other.get().track(), other.get().index())) {
-      return subject.say("doubt.evidence.in-doubt", named);
+      return subject.say("doubt.evidence.in-doubt", "{0} is in doubt itself", named);
     }
     Optional<Integer> beside = beside(other.get());
     if (beside.isEmpty()) {
-      return subject.say("doubt.evidence.far-from-readings", named, rule.number(Explaining.NEAR));
+      return subject.say(
+          "doubt.evidence.far-from-readings",
+          "{0} is not within {1} of the readings in doubt",
+          named,
+          rule.number(Explaining.NEAR));
     }
     if (choice == Choice.CONFIRMED && isLate(other.get())) {
-      return subject.say("doubt.evidence.too-late", named, rule.number(Explaining.WITHIN));
+      return subject.say(
+          "doubt.evidence.too-late",
+          "{0} is more than {1} after they began",
+          named,
+          rule.number(Explaining.WITHIN));
     }
     boolean agrees = agrees(other.get(), beside.get());
     if (agrees == (choice == Choice.CONFIRMED)) {
       return "";
     }
     return agrees
-        ? subject.say("doubt.evidence.agrees", named)
-        : subject.say("doubt.evidence.disagrees", named);
+        ? subject.say("doubt.evidence.agrees", "{0} agrees with them", named)
+        : subject.say("doubt.evidence.disagrees", "{0} does not agree with them", named);
   }
 
   private boolean isOfDoubted(Other other) {

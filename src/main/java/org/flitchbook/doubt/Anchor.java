@@ -72,7 +72,11 @@ record Anchor(String told, long least, long most) {
       Rule rule, Subject subject, Series series, Heating heating, Moment into) {
     long cold = heating.cold();
     return new Anchor(
-        subject.say("doubt.clock.rises", subject.clock(cold), written(subject, into)),
+        subject.say(
+            "doubt.clock.rises",
+            "the core rises from {0} on, into smoke was written for {1}",
+            subject.clock(cold),
+            written(subject, into)),
         cold - rule.millis("lag") - into.latest().toEpochMilli(),
         cold + series.precisionMillis() - into.earliest().toEpochMilli());
   }
@@ -81,7 +85,11 @@ record Anchor(String told, long least, long most) {
       Rule rule, Subject subject, Series series, Heating heating, Moment out) {
     long hot = heating.hot();
     return new Anchor(
-        subject.say("doubt.clock.falls", subject.clock(hot), written(subject, out)),
+        subject.say(
+            "doubt.clock.falls",
+            "it falls from {0} on, out of smoke was written for {1}",
+            subject.clock(hot),
+            written(subject, out)),
         heating.peak() - rule.millis("carryOver") - out.latest().toEpochMilli(),
         hot + series.precisionMillis() - out.earliest().toEpochMilli());
   }
@@ -93,9 +101,10 @@ record Anchor(String told, long least, long most) {
   /** {@code 27 min behind to 79 min behind}, from the less to the more. */
   String shown(Subject subject) {
     boolean behind = most < 0;
-    return subject.say(
-        behind ? "doubt.clock.behind" : "doubt.clock.ahead",
-        Subject.length(Duration.ofMillis(behind ? -most : least)),
-        Subject.length(Duration.ofMillis(behind ? -least : most)));
+    String less = Subject.length(Duration.ofMillis(behind ? -most : least));
+    String more = Subject.length(Duration.ofMillis(behind ? -least : most));
+    return behind
+        ? subject.say("doubt.clock.behind", "{0} to {1} behind", less, more)
+        : subject.say("doubt.clock.ahead", "{0} to {1} ahead", less, more);
   }
 }

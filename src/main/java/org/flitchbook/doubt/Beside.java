@@ -33,13 +33,17 @@ final class Beside {
   /** Why the other does not bear it out; empty where it does. */
   String lacks(Place named, Optional<Entry> other) {
     if (other.isEmpty() || other.get().equals(doubted)) {
-      return subject.say("doubt.evidence.no-entry", named);
+      return subject.say("doubt.evidence.no-entry", "{0} is no other entry of the lot", named);
     }
     if (others.holds(other.get().place())) {
-      return subject.say("doubt.evidence.in-doubt", named);
+      return subject.say("doubt.evidence.in-doubt", "{0} is in doubt itself", named);
     }
     if (isFar(other.get())) {
-      return subject.say("doubt.evidence.far-from-entry", named, rule.number(Explaining.WITHIN));
+      return subject.say(
+          "doubt.evidence.far-from-entry",
+          "{0} is not within {1} of it",
+          named,
+          rule.number(Explaining.WITHIN));
     }
     return doubted.quantity().isEmpty() ? person(named, other.get()) : reading(named, other.get());
   }
@@ -50,17 +54,26 @@ final class Beside {
   }
 
   private String person(Place named, Entry other) {
-    return other.by().equals(doubted.by()) ? subject.say("doubt.evidence.same-person", named) : "";
+    return other.by().equals(doubted.by())
+        ? subject.say("doubt.evidence.same-person", "{0} was written by the same person", named)
+        : "";
   }
 
   private String reading(Place named, Entry other) {
     if (!other.is(doubted.what()) || !other.piece().equals(doubted.piece())) {
-      return subject.say("doubt.evidence.no-other", named, subject.what(doubted.what()));
+      return subject.say(
+          "doubt.evidence.no-other",
+          "{0} is no other {1} of it",
+          named,
+          subject.what(doubted.what()));
     }
     if (other.instrument().equals(doubted.instrument())) {
-      return subject.say("doubt.evidence.same-instrument", named);
+      return subject.say(
+          "doubt.evidence.same-instrument", "{0} was read with the same instrument", named);
     }
-    return agrees(other) ? "" : subject.say("doubt.evidence.disagrees-with-it", named);
+    return agrees(other)
+        ? ""
+        : subject.say("doubt.evidence.disagrees-with-it", "{0} does not agree with it", named);
   }
 
   private boolean agrees(Entry other) {

@@ -62,11 +62,18 @@ final class ClockOff implements Finder {
   private Fault fault(Rule rule, Subject subject, Series series, Anchor clock) {
     Samples samples = series.samples();
     Place place = new Place(samples.file(0), samples.line(0), series.column());
-    String off = drifting ? subject.say("doubt.clock.drifts") : clock.shown(subject);
+    String off =
+        drifting
+            ? subject.say("doubt.clock.drifts", "otherwise off at the end than at the beginning")
+            : clock.shown(subject);
     return rule.fault(
         subject,
         place,
-        subject.say("doubt.clock.found", series.called(), off, clock.told()),
-        subject.say("doubt.clock.expected", rule.number("above").shown()));
+        subject.say(
+            "doubt.clock.found", "the clock of {0} {1}: {2}", series.called(), off, clock.told()),
+        subject.say(
+            "doubt.clock.expected",
+            "a clock that goes right within {0}",
+            rule.number("above").shown()));
   }
 }

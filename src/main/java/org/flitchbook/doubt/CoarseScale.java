@@ -58,8 +58,15 @@ final class CoarseScale implements Finder {
                     subject,
                     entry.place().column("instrument"),
                     subject.say(
-                        "doubt.coarse.found", entry.shown(), entry.instrument(), share.shown()),
-                    subject.say("doubt.coarse.expected", rule.number("above"))));
+                        "doubt.coarse.found",
+                        "{0} on {1}, one step of which is {2} of it",
+                        entry.shown(),
+                        entry.instrument(),
+                        share.shown()),
+                    subject.say(
+                        "doubt.coarse.expected",
+                        "a scale whose step is at most {0}",
+                        rule.number("above"))));
   }
 
   private static Quantity share(Quantity step, Quantity weighed) {

@@ -152,10 +152,11 @@ final class CoreLikeAir implements Finder {
               core.place(first),
               subject.say(
                   "doubt.like-air.found",
+                  "{0} as its air, from {1} to {2}",
                   subject.probe(core.track()),
                   subject.told(core, first),
                   subject.told(core, last)),
-              subject.say("doubt.like-air.expected"))
+              subject.say("doubt.like-air.expected", "a core apart from its air, so soon"))
           .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
     }
   }

@@ -93,7 +93,12 @@ final class CureOutOfRange implements Finder {
         rule.fault(
             subject,
             last.place().column("value"),
-            subject.say("doubt.cure.found", share.shown(), last.item()),
-            subject.say("doubt.cure.expected", least, most)));
+            subject.say(
+                "doubt.cure.found",
+                "{0} of the green weight, of lot {1}",
+                share.shown(),
+                last.item()),
+            subject.say(
+                "doubt.cure.expected", "{0} to {1} of a cure of its strength", least, most)));
   }
 }

@@ -67,7 +67,11 @@ final class EnteredTogether implements Finder {
         subject,
         run.get(0).place().column("entered"),
         subject.say(
-            "doubt.together.found", run.size(), rule.number("within"), Subject.length(spread(run))),
-        subject.say("doubt.together.expected"));
+            "doubt.together.found",
+            "{0} entries typed within {1}, of what happened over {2}",
+            run.size(),
+            rule.number("within"),
+            Subject.length(spread(run))),
+        subject.say("doubt.together.expected", "each entry at the time of the event"));
   }
 }

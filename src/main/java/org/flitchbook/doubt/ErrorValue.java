@@ -72,14 +72,18 @@ final class ErrorValue implements Finder {
     String told =
         subject.say(
             "doubt.error.found",
+            "{0} of {1} at {2}",
             Level.quantity(log.level(first), track.unit()).shown(),
             subject.probe(track),
             subject.clock(log.at(first)));
     return rule.fault(
             subject,
             log.place(first),
-            readings > 1 ? subject.say("doubt.error.several", told, readings) : told,
-            subject.say("doubt.error.expected"))
+            readings > 1
+                ? subject.say("doubt.error.several", "{0} ({1} readings)", told, readings)
+                : told,
+            subject.say(
+                "doubt.error.expected", "a reading; this is what a logger writes for want of one"))
         .over(log.stretch(first, last, Stretch.Standing.NO_READING));
   }
 }

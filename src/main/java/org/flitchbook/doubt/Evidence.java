@@ -38,10 +38,10 @@ final class Evidence {
   /** Why a fault is not borne out; empty where it is. */
   String lacks(Fault fault, Optional<Choice> choice, List<Place> evidence) {
     if (evidence.isEmpty()) {
-      return subject.say("doubt.evidence.none");
+      return subject.say("doubt.evidence.none", "no other evidence is named");
     }
     if (fault.stretch().isPresent() && choice.isEmpty()) {
-      return subject.say("doubt.evidence.no-choice");
+      return subject.say("doubt.evidence.no-choice", "it says neither confirmed nor excluded");
     }
     return evidence.stream()
         .map(named -> lacks(fault, choice, named))
@@ -65,7 +65,8 @@ final class Evidence {
     }
     return track
         .map(each -> ofColumn(each, named))
-        .orElseGet(() -> subject.say("doubt.evidence.nothing", named));
+        .orElseGet(
+            () -> subject.say("doubt.evidence.nothing", "{0} can't be held against it", named));
   }
 
   private String ofColumn(Track track, Place named) {

@@ -87,8 +87,12 @@ final class Examination {
               "no reading left",
               lot.code(),
               Place.of(stretch.origin().file()),
-              whole.say("doubt.none-left.found", whole.probe(gone)),
-              whole.say("doubt.none-left.expected")));
+              whole.say(
+                  "doubt.none-left.found",
+                  "no reading of {0} that may be believed",
+                  whole.probe(gone)),
+              whole.say(
+                  "doubt.none-left.expected", "readings of every probe that was in the lot")));
     }
     lot = rest;
   }

@@ -97,14 +97,24 @@ final class Explanations {
       return Optional.empty();
     }
     if (fault.is(Severity.STOP)) {
-      String found = subject.say("doubt.explained.a-stop", entry.item());
-      return Optional.of(fault(entry, "item", found, subject.say("doubt.explained.an-ask")));
+      String found =
+          subject.say(
+              "doubt.explained.a-stop", "{0}, a stop, which no word explains away", entry.item());
+      return Optional.of(
+          fault(entry, "item", found, subject.say("doubt.explained.an-ask", "an ask")));
     }
     if (subject.plan().person(entry.by()).isEmpty()) {
-      return Optional.of(fault(entry, "by", entry.by(), subject.say("doubt.explained.a-person")));
+      return Optional.of(
+          fault(
+              entry,
+              "by",
+              entry.by(),
+              subject.say("doubt.explained.a-person", "a person of the plan")));
     }
     if (answer.unread().isPresent()) {
-      String expected = subject.say("doubt.explained.choice");
+      String expected =
+          subject.say(
+              "doubt.explained.choice", "confirmed or excluded, and file:line of other evidence");
       return Optional.of(fault(entry, "value", answer.unread().get(), expected));
     }
     if (entry.note().isEmpty()) {
@@ -112,8 +122,8 @@ final class Explanations {
           fault(
               entry,
               "note",
-              subject.say("doubt.explained.no-reason"),
-              subject.say("doubt.explained.why")));
+              subject.say("doubt.explained.no-reason", "no reason"),
+              subject.say("doubt.explained.why", "why, in words")));
     }
     return time(fault)
         .filter(time -> entry.time().latest().isBefore(time))
@@ -122,14 +132,14 @@ final class Explanations {
                 fault(
                     entry,
                     "time",
-                    subject.say("doubt.explained.before"),
-                    subject.say("doubt.explained.after")));
+                    subject.say("doubt.explained.before", "a time before the fault's"),
+                    subject.say("doubt.explained.after", "a time after it")));
   }
 
   private String unknown(Entry entry) {
     return entry.item().isEmpty()
-        ? subject.say("doubt.explained.no-fault")
-        : subject.say("doubt.explained.unknown", entry.item());
+        ? subject.say("doubt.explained.no-fault", "no fault")
+        : subject.say("doubt.explained.unknown", "{0}, no fault on file", entry.item());
   }
 
   private Fault fault(Entry entry, String column, String found, String expected) {
@@ -158,7 +168,12 @@ final class Explanations {
     List<Fault> faults = new ArrayList<>(refused.values());
     for (Entry entry : subject.lot().all(What.EXPLAINED)) {
       if (!answering.contains(entry)) {
-        faults.add(fault(entry, "item", unknown(entry), subject.say("doubt.explained.as-printed")));
+        faults.add(
+            fault(
+                entry,
+                "item",
+                unknown(entry),
+                subject.say("doubt.explained.as-printed", "a fault's rule and place, as printed")));
       }
     }
     return faults;

@@ -31,10 +31,11 @@ final class FailedCheck implements Finder {
                     use.firstAt(),
                     subject.say(
                         "doubt.failed.found",
+                        "{0}, which was off by {1} at its next check ({2})",
                         instrument.id(),
                         check.error().shown(),
                         check.entry().place()),
-                    subject.say("words.at-most", instrument.tolerance())));
+                    subject.say("words.at-most", "at most {0}", instrument.tolerance())));
   }
 
   /** Whether a check filed on that day puts in doubt what an instrument read of the lot before. */

@@ -36,8 +36,9 @@ final class FinerThanScale implements Finder {
                 rule.fault(
                     subject,
                     entry.place().column("value"),
-                    subject.say("doubt.finer.found", entry.shown(), entry.instrument()),
-                    subject.say("doubt.finer.expected", step)));
+                    subject.say(
+                        "doubt.finer.found", "{0} on {1}", entry.shown(), entry.instrument()),
+                    subject.say("doubt.finer.expected", "a multiple of {0}", step)));
   }
 
   /**

@@ -106,7 +106,11 @@ final class FireOut implements Finder {
     return rule.fault(
         subject,
         air.place(index),
-        subject.say("doubt.fire.found", subject.told(air, index)),
-        subject.say("doubt.fire.expected", subject.shown(target)));
+        subject.say(
+            "doubt.fire.found",
+            "the smoker's air is down to {0} and stays there",
+            subject.told(air, index)),
+        subject.say(
+            "doubt.fire.expected", "a fire until the core is at {0}", subject.shown(target)));
   }
 }

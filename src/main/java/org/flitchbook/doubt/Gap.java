@@ -30,14 +30,21 @@ final class Gap implements Finder {
   private static Fault gap(Rule rule, Subject subject, Track track, Curve.Gap gap) {
     long from = track.earliest(gap.from());
     long to = track.earliest(gap.to());
-    String length = subject.say("doubt.gap.minutes", (to - from) / 60_000);
+    String length = subject.say("doubt.gap.minutes", "{0} min", (to - from) / 60_000);
     String told =
-        gap.byHand() == 0 ? length : subject.say("doubt.gap.by-hand", length, gap.byHand());
+        gap.byHand() == 0
+            ? length
+            : subject.say("doubt.gap.by-hand", "{0}, {1} by hand in it", length, gap.byHand());
     return rule.fault(
         subject,
         track.place(gap.to()),
         subject.say(
-            "doubt.gap.found", subject.probe(track), subject.clock(from), subject.clock(to), told),
-        subject.say("doubt.gap.expected", track.interval() / 1000));
+            "doubt.gap.found",
+            "no reading of {0} from {1} to {2} ({3})",
+            subject.probe(track),
+            subject.clock(from),
+            subject.clock(to),
+            told),
+        subject.say("doubt.gap.expected", "a reading every {0} s", track.interval() / 1000));
   }
 }

@@ -80,10 +80,16 @@ final class GapOverCrossing implements Finder {
             track.place(gap.to()),
             subject.say(
                 "doubt.crossing.found",
+                "no reading of {0} from {1} to {2}",
                 subject.probe(track),
                 subject.told(track, gap.from()),
                 subject.told(track, gap.to())),
-            subject.say("doubt.crossing.expected", stage.from(), stage.to(), stage.atMost()));
+            subject.say(
+                "doubt.crossing.expected",
+                "readings where it passes {0} and {1}, at most {2} apart",
+                stage.from(),
+                stage.to(),
+                stage.atMost()));
     return subject.silence(fault, track, track.earliest(gap.from()), track.earliest(gap.to()));
   }
 }

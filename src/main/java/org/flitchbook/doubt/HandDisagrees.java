@@ -65,10 +65,14 @@ final class HandDisagrees implements Finder {
         nearest.core().place(nearest.index()),
         subject.say(
             "doubt.by-hand.found",
+            "{0}: {1}, and by hand {2} ({3})",
             subject.probe(nearest.core().track()),
             subject.told(nearest.core(), nearest.index()),
             entry.shown(),
             entry.place()),
-        subject.say("doubt.by-hand.expected", rule.number("above").shown()));
+        subject.say(
+            "doubt.by-hand.expected",
+            "at most {0} between hand and log",
+            rule.number("above").shown()));
   }
 }

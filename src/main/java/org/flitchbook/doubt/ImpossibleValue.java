@@ -59,7 +59,8 @@ final class ImpossibleValue implements Finder {
 
   private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
     String seen = subject.told(log, first);
-    String run = last > first ? subject.say("doubt.run", seen, subject.told(log, last)) : seen;
+    String run =
+        last > first ? subject.say("doubt.run", "{0} to {1}", seen, subject.told(log, last)) : seen;
     boolean core = log.track().what() == What.INTERNAL_TEMPERATURE;
     return rule.fault(
             subject,
@@ -67,8 +68,12 @@ final class ImpossibleValue implements Finder {
             subject.probe(log.track()) + ": " + run,
             core
                 ? subject.say(
-                    "doubt.impossible.core", rule.number("coreBelow"), rule.number("coreAbove"))
-                : subject.say("doubt.impossible.air", rule.number("airAbove")))
+                    "doubt.impossible.core",
+                    "a core from {0} to {1}",
+                    rule.number("coreBelow"),
+                    rule.number("coreAbove"))
+                : subject.say(
+                    "doubt.impossible.air", "an air of at most {0}", rule.number("airAbove")))
         .over(log.stretch(first, last, Stretch.Standing.NO_READING));
   }
 }

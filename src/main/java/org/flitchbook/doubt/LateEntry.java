@@ -57,11 +57,20 @@ final class LateEntry implements Finder {
   private static Fault fault(Rule rule, Subject subject, List<Entry> entries) {
     Entry latest = entries.stream().max(Comparator.comparing(LateEntry::late)).orElseThrow();
     String late =
-        subject.say("doubt.late.found", subject.what(latest.what()), Subject.length(late(latest)));
+        subject.say(
+            "doubt.late.found",
+            "{0} entered {1} later",
+            subject.what(latest.what()),
+            Subject.length(late(latest)));
     return rule.fault(
         subject,
         latest.place().column("entered"),
-        entries.size() == 1 ? late : subject.say("doubt.late.of-several", late, entries.size()),
-        subject.say("doubt.late.expected", rule.number("after")));
+        entries.size() == 1
+            ? late
+            : subject.say("doubt.late.of-several", "{0}, the latest of {1}", late, entries.size()),
+        subject.say(
+            "doubt.late.expected",
+            "an entry at the time of the event, at most {0} later",
+            rule.number("after")));
   }
 }

@@ -106,7 +106,11 @@ final class LidOpen implements Finder {
     return rule.fault(
         subject,
         air.place(before),
-        subject.say("doubt.lid.found", subject.told(air, before), subject.told(air, back)),
-        subject.say("doubt.lid.expected"));
+        subject.say(
+            "doubt.lid.found",
+            "the smoker's air fell from {0} and was back to {1}",
+            subject.told(air, before),
+            subject.told(air, back)),
+        subject.say("doubt.lid.expected", "a closed smoker"));
   }
 }

@@ -41,10 +41,11 @@ final class LogBeginsLate implements Finder {
             track.place(0),
             subject.say(
                 "doubt.begins.found",
+                "the log of {0} begins at {1} with {2}",
                 subject.probe(track),
                 subject.clock(track.earliest(0)),
                 subject.shown(track.level(0, Shift.AS_WRITTEN))),
-            subject.say("doubt.begins.expected", subject.clock(into)));
+            subject.say("doubt.begins.expected", "readings from {0} on", subject.clock(into)));
     return subject.silence(fault, track, into, track.earliest(0));
   }
 }

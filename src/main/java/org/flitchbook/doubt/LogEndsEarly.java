@@ -39,10 +39,11 @@ final class LogEndsEarly implements Finder {
             track.place(last),
             subject.say(
                 "doubt.ends.found",
+                "the log of {0} ends at {1}, {2}",
                 subject.probe(track),
                 subject.shown(last(track)),
                 subject.clock(track.earliest(last))),
-            subject.say("doubt.ends.expected", subject.shown(lowest)));
+            subject.say("doubt.ends.expected", "readings down to {0}", subject.shown(lowest)));
     return subject.silence(fault, track, track.earliest(last), end);
   }
 }

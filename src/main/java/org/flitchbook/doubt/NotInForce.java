@@ -29,13 +29,19 @@ final class NotInForce implements Finder {
     String last =
         register
             .last(instrument.id(), use.last())
-            .map(check -> subject.say("doubt.check.last", check.entry().place()))
-            .orElseGet(() -> subject.say("doubt.check.none"));
+            .map(
+                check ->
+                    subject.say(
+                        "doubt.check.last", "its last check is at {0}", check.entry().place()))
+            .orElseGet(() -> subject.say("doubt.check.none", "no check of it is on file"));
     return Optional.of(
         rule.fault(
             subject,
             use.firstAt(),
-            subject.say("doubt.check.found", instrument.id(), last),
-            subject.say("doubt.check.expected", Register.validity(instrument).toDays())));
+            subject.say("doubt.check.found", "{0}, and {1}", instrument.id(), last),
+            subject.say(
+                "doubt.check.expected",
+                "a good check at most {0} d before",
+                Register.validity(instrument).toDays())));
   }
 }

@@ -54,10 +54,14 @@ final class ProbeMoved implements Finder {
             core.place(first),
             subject.say(
                 "doubt.moved.found",
+                "{0}: from {1} to {2}",
                 subject.probe(core.track()),
                 subject.told(core, leap.before()),
                 subject.told(core, leap.after())),
-            subject.say("doubt.moved.expected", rule.number("rate").shown()))
+            subject.say(
+                "doubt.moved.expected",
+                "a core that changes by less than {0} a minute",
+                rule.number("rate").shown()))
         .over(core.stretch(first, Math.max(first, until), Stretch.Standing.IN_DOUBT));
   }
 }

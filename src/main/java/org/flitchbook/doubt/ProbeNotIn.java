@@ -61,8 +61,9 @@ final class ProbeNotIn implements Finder {
             core.place(first),
             subject.probe(core.track())
                 + ": "
-                + subject.say("doubt.run", subject.told(core, first), subject.told(core, last)),
-            subject.say("doubt.not-in.expected"))
+                + subject.say(
+                    "doubt.run", "{0} to {1}", subject.told(core, first), subject.told(core, last)),
+            subject.say("doubt.not-in.expected", "readings of the meat"))
         .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
   }
 }

@@ -74,10 +74,11 @@ final class ProbePulled implements Finder {
             core.place(first),
             subject.say(
                 "doubt.pulled.found",
+                "{0}: away from {1} and back to {2}",
                 subject.probe(core.track()),
                 subject.told(core, away.before()),
                 subject.told(core, back.after())),
-            subject.say("doubt.pulled.expected"))
+            subject.say("doubt.pulled.expected", "a probe that stays where it is"))
         .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
   }
 }

@@ -62,6 +62,9 @@ final class ProbesDisagree implements Finder {
                 + subject.probe(low.core().track())
                 + ": "
                 + subject.told(low.core(), low.index()),
-            subject.say("doubt.apart.expected", rule.number("above").shown())));
+            subject.say(
+                "doubt.apart.expected",
+                "probes at most {0} apart at the finish",
+                rule.number("above").shown())));
   }
 }

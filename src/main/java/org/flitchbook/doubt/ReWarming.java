@@ -76,10 +76,12 @@ final class ReWarming implements Finder {
             core.place(index),
             subject.say(
                 "doubt.warming.found",
+                "{0} at {1}, up by {2} while it chills",
                 subject.shown(core.level(index)),
                 subject.clock(core.at(index)),
                 subject.difference(core.rise(lowest, index))),
-            subject.say("doubt.warming.expected", rule.number("above").shown()))
+            subject.say(
+                "doubt.warming.expected", "no rise above {0}", rule.number("above").shown()))
         .over(core.stretch(lowest + 1, last, Stretch.Standing.IN_DOUBT));
   }
 }

@@ -43,8 +43,13 @@ final class RoundedReadings implements Finder {
         rule.fault(
             subject,
             tenths.get(0).place().column("value"),
-            subject.say("doubt.rounded.found", round, tenths.size(), subject.what(readings.what())),
-            subject.say("doubt.rounded.expected")));
+            subject.say(
+                "doubt.rounded.found",
+                "{0} of {1} readings of {2} end in 0 or 5",
+                round,
+                tenths.size(),
+                subject.what(readings.what())),
+            subject.say("doubt.rounded.expected", "tenths as the instrument shows them")));
   }
 
   private static List<Entry> matching(Pattern pattern, List<Entry> entries) {

@@ -1,5 +1,7 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +10,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 
 /**
  * One rule for dirty data, as its data file states it.
@@ -66,9 +69,19 @@ public record Rule(
    * A finding of this rule, and what to do about it; beside a note there is nothing to be done any
    * more.
    */
-  Fault fault(Subject subject, Place place, String found, String expected) {
-    String what = subject.plan().words().word("do", name);
-    String wanted = severity == Severity.NOTE ? expected : expected + ". " + what;
+  Fault fault(Subject subject, Place place, Message found, Message expected) {
+    Message wanted =
+        severity == Severity.NOTE
+            ? expected
+            : say(
+                "doubt.expected",
+                "{0}. {1}",
+                expected,
+                Message.of(subject.plan().words().word("do", name)));
     return new Fault(name, severity, subject.lot().code(), place, found, wanted);
+  }
+
+  Fault fault(Subject subject, Place place, String found, String expected) {
+    return fault(subject, place, Message.of(found), Message.of(expected));
   }
 }

@@ -46,7 +46,11 @@ final class SameValue implements Finder {
         subject,
         readings.entries().get(first).place().column("value"),
         subject.say(
-            "doubt.same.found", shown(readings, first), times, subject.what(readings.what())),
-        subject.say("doubt.same.expected", rule.count("times")));
+            "doubt.same.found",
+            "{0} written {1} times running for {2}",
+            shown(readings, first),
+            times,
+            subject.what(readings.what())),
+        subject.say("doubt.same.expected", "fewer than {0} running", rule.count("times")));
   }
 }

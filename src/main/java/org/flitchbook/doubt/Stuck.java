@@ -92,10 +92,11 @@ final class Stuck implements Finder {
             core.place(first),
             subject.say(
                 "doubt.stuck.found",
+                "{0} at {1} and still at {2}",
                 subject.probe(core.track()),
                 subject.told(core, first),
                 subject.clock(core.at(last))),
-            subject.say("doubt.stuck.expected"))
+            subject.say("doubt.stuck.expected", "a core that changes"))
         .over(core.stretch(Math.min(first + 1, last), last, Stretch.Standing.IN_DOUBT));
   }
 }

@@ -32,8 +32,8 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
   }
 
   /** A fixed wording in the language of the plan. */
-  String say(String key, Object... values) {
-    return plan.words().say(key, values);
+  String say(String id, String english, Object... values) {
+    return plan.words().say(id, english, values);
   }
 
   String probe(Track track) {
@@ -94,12 +94,13 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** {@code 139.3 °F at 13:00}. */
   String told(Log log, int index) {
-    return say("doubt.value-at", shown(log.level(index)), clock(log.at(index)));
+    return say("doubt.value-at", "{0} at {1}", shown(log.level(index)), clock(log.at(index)));
   }
 
   String told(Track track, int index) {
     return say(
         "doubt.value-at",
+        "{0} at {1}",
         shown(track.level(index, Shift.AS_WRITTEN)),
         clock(track.earliest(index)));
   }

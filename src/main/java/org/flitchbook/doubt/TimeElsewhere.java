@@ -73,12 +73,19 @@ final class TimeElsewhere implements Finder {
             place,
             subject.say(
                 "doubt.elsewhere.found",
+                "the log of {0} begins at {1}, {2} away",
                 series.called(),
                 time(subject, samples.at(0)),
                 Subject.length(Duration.ofMillis(away))),
-            subject.say(
-                beforeTheLot ? "doubt.elsewhere.lot" : "doubt.elsewhere.smoke",
-                time(subject, event))));
+            beforeTheLot
+                ? subject.say(
+                    "doubt.elsewhere.lot",
+                    "times from the lot's first entry on, {0}",
+                    time(subject, event))
+                : subject.say(
+                    "doubt.elsewhere.smoke",
+                    "times about those of the smoke, written for {0}",
+                    time(subject, event))));
   }
 
   private static String time(Subject subject, long at) {

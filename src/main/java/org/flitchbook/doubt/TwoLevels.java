@@ -43,10 +43,11 @@ final class TwoLevels implements Finder {
             log.place(index + 1),
             subject.say(
                 "doubt.two-levels.found",
+                "{0}: {1} and {2}",
                 subject.probe(log.track()),
                 subject.told(log, index),
                 subject.told(log, index + 1)),
-            subject.say("doubt.two-levels.expected"))
+            subject.say("doubt.two-levels.expected", "one reading of a probe at a time"))
         .over(log.stretch(index, index + 1, Stretch.Standing.IN_DOUBT));
   }
 }

@@ -51,10 +51,11 @@ final class UnitMistaken implements Finder {
                     core.place(i),
                     subject.say(
                         "doubt.unit.found",
+                        "{0}: {1}, read as {2}",
                         subject.probe(core.track()),
                         subject.told(core, i),
                         unit),
-                    subject.say("doubt.unit.expected")))
+                    subject.say("doubt.unit.expected", "a core as meat has it")))
         .findFirst();
   }
 

@@ -48,9 +48,22 @@ final class UnprobedPiece implements Finder {
     String found =
         isKnown(core)
             ? subject.say(
-                "doubt.piece.thicker", thickest, probe, core.seating().thickness().orElseThrow())
-            : subject.say("doubt.piece.unknown", probe, thickest);
-    return rule.fault(subject, core.origin(), found, subject.say("doubt.piece.expected"));
+                "doubt.piece.thicker",
+                "a piece of {0} without a probe; {1} sat in one of {2}",
+                thickest,
+                probe,
+                core.seating().thickness().orElseThrow())
+            : subject.say(
+                "doubt.piece.unknown",
+                "nobody wrote in which piece {0} sat, or how thick that one was, and one is {1}"
+                    + " thick",
+                probe,
+                thickest);
+    return rule.fault(
+        subject,
+        core.origin(),
+        found,
+        subject.say("doubt.piece.expected", "a probe in the thickest piece"));
   }
 
   private static boolean isKnown(Track core) {

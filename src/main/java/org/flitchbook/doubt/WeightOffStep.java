@@ -102,15 +102,16 @@ final class WeightOffStep implements Finder {
     return rule.fault(
         subject,
         entry.place().column("value"),
-        subject.say("doubt.weight.found", entry.shown(), share),
+        subject.say("doubt.weight.found", "{0}, {1} of the weight before", entry.shown(), share),
         subject.say(
             "doubt.weight.expected",
+            "{0} of it after {1}",
             range,
             subject.plan().words().word("step", entry.sheet().word())));
   }
 
   private static String range(Subject subject, Ratio least, Ratio most) {
-    return subject.say("doubt.weight.range", percent(least), percent(most));
+    return subject.say("doubt.weight.range", "{0} to {1}", percent(least), percent(most));
   }
 
   private static String percent(Ratio share) {

@@ -81,9 +81,21 @@ final class WrongSide implements Finder {
             subject,
             core.place(first),
             heat
-                ? subject.say("doubt.side.hotter", probe, from, to)
-                : subject.say("doubt.side.colder", probe, from, to),
-            heat ? subject.say("doubt.side.below-air") : subject.say("doubt.side.above-air"))
+                ? subject.say(
+                    "doubt.side.hotter",
+                    "{0} hotter than its air, from {1} to {2}",
+                    probe,
+                    from,
+                    to)
+                : subject.say(
+                    "doubt.side.colder",
+                    "{0} colder than its air, from {1} to {2}",
+                    probe,
+                    from,
+                    to),
+            heat
+                ? subject.say("doubt.side.below-air", "a core below the air that heats it")
+                : subject.say("doubt.side.above-air", "a core above the air that chills it"))
         .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
   }
 }

@@ -2,8 +2,10 @@
 @NullMarked
 @Floor(
     name = "doubt",
-    floor = 4,
-    mayImport = {"input", "measure", "json", "sheet", "sums", "plan", "words", "reading", "lot"},
+    floor = 5,
+    mayImport = {
+      "message", "input", "measure", "json", "sheet", "sums", "plan", "words", "reading", "lot"
+    },
     door = "Doubts")
 package org.flitchbook.doubt;
 

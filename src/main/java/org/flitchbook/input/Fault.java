@@ -1,6 +1,7 @@
 package org.flitchbook.input;
 
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /**
  * Something wrong with what was handed in: the rule in plain words, where, what was found, and what
@@ -15,30 +16,46 @@ public record Fault(
     Severity severity,
     String lot,
     Place place,
-    String found,
-    String expected,
+    Message found,
+    Message expected,
     Optional<Stretch> stretch,
     Optional<Explained> explained) {
 
   public Fault(
-      String rule, Severity severity, String lot, Place place, String found, String expected) {
+      String rule, Severity severity, String lot, Place place, Message found, Message expected) {
     this(rule, severity, lot, place, found, expected, Optional.empty(), Optional.empty());
   }
 
-  public static Fault broken(String rule, Place place, String found, String expected) {
+  public static Fault broken(String rule, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.BROKEN, "", place, found, expected);
   }
 
-  public static Fault stop(String rule, String lot, Place place, String found, String expected) {
+  public static Fault broken(String rule, Place place, String found, String expected) {
+    return broken(rule, place, Message.of(found), Message.of(expected));
+  }
+
+  public static Fault stop(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.STOP, lot, place, found, expected);
   }
 
-  public static Fault ask(String rule, String lot, Place place, String found, String expected) {
+  public static Fault stop(String rule, String lot, Place place, String found, String expected) {
+    return stop(rule, lot, place, Message.of(found), Message.of(expected));
+  }
+
+  public static Fault ask(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.ASK, lot, place, found, expected);
   }
 
-  public static Fault note(String rule, String lot, Place place, String found, String expected) {
+  public static Fault ask(String rule, String lot, Place place, String found, String expected) {
+    return ask(rule, lot, place, Message.of(found), Message.of(expected));
+  }
+
+  public static Fault note(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.NOTE, lot, place, found, expected);
+  }
+
+  public static Fault note(String rule, String lot, Place place, String found, String expected) {
+    return note(rule, lot, place, Message.of(found), Message.of(expected));
   }
 
   public boolean is(Severity other) {

@@ -1,5 +1,8 @@
 package org.flitchbook.input;
 
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+
 /**
  * Where in an input something stands.
  *
@@ -7,7 +10,7 @@ package org.flitchbook.input;
  * @param line the physical line, from 1, the heading included; 0 for the file as a whole
  * @param column the heading's word in a sheet, the key's path in JSON; empty where neither applies
  */
-public record Place(String file, int line, String column) {
+public record Place(String file, int line, String column) implements Argument {
 
   public Place {
     if (line < 0) {
@@ -25,6 +28,16 @@ public record Place(String file, int line, String column) {
 
   public Place column(String name) {
     return new Place(file, line, name);
+  }
+
+  @Override
+  public String in(Language language) {
+    return toString();
+  }
+
+  @Override
+  public Object json() {
+    return toString();
   }
 
   /** {@code file:line:column}, leaving out what does not apply. */

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "input",
-    floor = 0,
-    mayImport = {},
+    floor = 1,
+    mayImport = {"message"},
     door = "Fault")
 package org.flitchbook.input;
 

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Message;
 
 /**
  * The members of one object, taken one by one. Every key that is missing, of the wrong kind or, at
@@ -126,6 +127,10 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
                 "one of " + String.join(", ", asked.stream().limit(SHOWN_KEYS).toList())));
       }
     }
+  }
+
+  public void fault(String key, Message found, Message expected) {
+    faults.add(Fault.broken("wrong value", place(key), found, expected));
   }
 
   public void fault(String key, String found, String expected) {

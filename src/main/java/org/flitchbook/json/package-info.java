@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "json",
-    floor = 1,
-    mayImport = {"input"},
+    floor = 2,
+    mayImport = {"message", "input"},
     door = "Json")
 package org.flitchbook.json;
 

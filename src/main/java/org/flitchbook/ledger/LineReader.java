@@ -45,7 +45,9 @@ final class LineReader {
   Optional<Line> read(byte[] bytes) {
     Parsed parsed = Json.read(Ledger.FILE, bytes);
     Place place = Place.of(Ledger.FILE, number);
-    parsed.faults().forEach(each -> faults.add(Ledger.fault(place, each.found(), "a JSON object")));
+    parsed
+        .faults()
+        .forEach(each -> faults.add(Ledger.fault(place, each.found().toString(), "a JSON object")));
     return parsed.object().flatMap(object -> read(bytes, object));
   }
 

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "ledger",
-    floor = 6,
-    mayImport = {"input", "json"},
+    floor = 7,
+    mayImport = {"message", "input", "json"},
     door = "Ledger")
 package org.flitchbook.ledger;
 

@@ -26,7 +26,7 @@ final class Oddities {
 
   static List<Oddity> of(Survey survey, List<Fault> faults) {
     Oddities oddities = new Oddities(survey);
-    faults.forEach(fault -> oddities.add(fault.place().line(), fault.found()));
+    faults.forEach(fault -> oddities.add(fault.place().line(), fault.found().toString()));
     oddities.rows();
     survey.clock().ifPresentOrElse(oddities::clock, () -> oddities.add(0, "no column of times"));
     survey.columns().forEach(oddities::column);

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "look",
-    floor = 2,
-    mayImport = {"input", "table", "json"},
+    floor = 3,
+    mayImport = {"message", "input", "table", "json"},
     door = "Look")
 package org.flitchbook.look;
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.words.Words;
@@ -61,13 +62,26 @@ final class Corrections {
     Entry other = replacing.get(line);
     if (old == null ? !isRefused(line, entry.lot()) : !isLike(old, entry)) {
       String about = words.word("what", entry.what().word());
-      stop(entry, entry.corrects(), words.say("lot.correction.of-the-same", about));
+      stop(
+          entry,
+          entry.corrects(),
+          words.say(
+              "lot.correction.of-the-same",
+              "file:line of an entry of the same lot and sheet about {0}",
+              about));
     } else if (old != null && leadsTo(old, entry)) {
-      String back = words.say("lot.correction.leads-back", entry.corrects());
-      stop(entry, back, words.say("lot.correction.earlier"));
+      String back =
+          words.say(
+              "lot.correction.leads-back", "{0}, which leads back to this entry", entry.corrects());
+      stop(entry, back, words.say("lot.correction.earlier", "an earlier entry"));
     } else if (other != null) {
-      String already = words.say("lot.correction.already", entry.corrects(), other.place());
-      stop(entry, already, words.say("lot.correction.in-force"));
+      String already =
+          words.say(
+              "lot.correction.already",
+              "{0}, which {1} corrects already",
+              entry.corrects(),
+              other.place());
+      stop(entry, already, words.say("lot.correction.in-force", "file:line of the entry in force"));
     } else {
       replacing.put(line, entry);
     }
@@ -127,7 +141,8 @@ final class Corrections {
         fault.lot(),
         fault.place(),
         fault.found(),
-        words.say("lot.correction.replaced", fault.expected(), by.place()));
+        Message.say(
+            "lot.correction.replaced", "{0}; replaced by {1}", fault.expected(), by.place()));
   }
 
   private void stop(Entry entry, String found, String expected) {

@@ -32,7 +32,13 @@ final class Logs {
       Place place = new Place(series.file(), 0, series.column());
       checkInstrument(series, place, drafts);
       if (!series.place().isEmpty() && plan.room(series.place()).isEmpty()) {
-        faults.add(Fault.ask("place", "", place, series.place(), words.say("lot.log.place")));
+        faults.add(
+            Fault.ask(
+                "place",
+                "",
+                place,
+                series.place(),
+                words.say("lot.log.place", "a place of the plan")));
       }
       for (String lot : series.lots()) {
         if (!drafts.containsKey(lot)) {
@@ -41,8 +47,8 @@ final class Logs {
                   "lot",
                   "",
                   place,
-                  words.say("lot.log.unknown-lot", lot),
-                  words.say("lot.log.lot")));
+                  words.say("lot.log.unknown-lot", "{0}, which no sheet knows", lot),
+                  words.say("lot.log.lot", "a lot's code")));
         }
       }
     }
@@ -52,12 +58,29 @@ final class Logs {
   private void checkInstrument(Series series, Place place, Map<String, LotDraft> drafts) {
     Optional<Instrument> known = plan.instrument(series.instrument());
     if (known.isEmpty()) {
-      stop(series, place, drafts, series.instrument(), words.say("lot.log.instrument"));
+      stop(
+          series,
+          place,
+          drafts,
+          series.instrument(),
+          words.say("lot.log.instrument", "an instrument of the plan"));
     } else if (known.get().kind().equals("scale")) {
-      String scale = words.say("lot.instrument.is-a-scale", series.instrument());
-      stop(series, place, drafts, scale, words.say("lot.instrument.no-scale"));
+      String scale = words.say("lot.instrument.is-a-scale", "{0}, a scale", series.instrument());
+      stop(
+          series,
+          place,
+          drafts,
+          scale,
+          words.say("lot.instrument.no-scale", "a thermometer or logger"));
     } else if (known.get().accuracyFor(series.unit().dimension()).isEmpty()) {
-      stop(series, place, drafts, series.instrument(), words.say("lot.instrument.humidity"));
+      stop(
+          series,
+          place,
+          drafts,
+          series.instrument(),
+          words.say(
+              "lot.instrument.humidity",
+              "an instrument with its \"humidityAccuracy\" in the plan"));
     }
   }
 
@@ -66,7 +89,12 @@ final class Logs {
     List<String> lots = served(series, drafts);
     for (String lot : lots.isEmpty() ? List.of("") : lots) {
       faults.add(
-          Fault.stop("instrument", lot, place, found, words.say("lot.log.in-layout", expected)));
+          Fault.stop(
+              "instrument",
+              lot,
+              place,
+              found,
+              words.say("lot.log.in-layout", "{0}, in logs.json", expected)));
     }
   }
 

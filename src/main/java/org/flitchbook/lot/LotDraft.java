@@ -66,8 +66,13 @@ final class LotDraft {
         "probe without a reading",
         code,
         Place.of(series.file()),
-        words.say("lot.log.silent", series.called(), series.column()),
-        words.say("lot.log.every-probe"));
+        words.say(
+            "lot.log.silent",
+            "no reading of {0} (column {1}) while the lot was smoked and chilled",
+            series.called(),
+            series.column()),
+        words.say(
+            "lot.log.every-probe", "readings of every probe that logs.json names for the lot"));
   }
 
   /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
@@ -117,8 +122,9 @@ final class LotDraft {
             "time goes back",
             into.lot(),
             out.place().column("time"),
-            words.say("lot.back.before", what(out), what(into), into.place()),
-            words.say("lot.back.later")));
+            words.say(
+                "lot.back.before", "{0} before {1} ({2})", what(out), what(into), into.place()),
+            words.say("lot.back.later", "a later time")));
   }
 
   private String what(Entry entry) {

@@ -56,7 +56,7 @@ public final class Lots {
     new Membership(plan, faults).check(inForce);
     Register register = new RegisterReader(plan, faults).read(inForce);
     List<Series> read = days.stream().flatMap(day -> day.series().stream()).toList();
-    List<Series> joined = Readings.joined(read, plan.words(), faults);
+    List<Series> joined = Readings.joined(read, faults);
     for (Entry entry : inForce) {
       if (!entry.lot().isEmpty()) {
         entriesOfLot.computeIfAbsent(entry.lot(), code -> new ArrayList<>()).add(entry);
@@ -120,8 +120,8 @@ public final class Lots {
               "product",
               code,
               first.place(),
-              plan.words().say("lot.product.none"),
-              plan.words().say("lot.product.one-of", codes)));
+              plan.words().say("lot.product.none", "no entry \"product\""),
+              plan.words().say("lot.product.one-of", "one of {0}", codes)));
     } else if (product.isEmpty() && !named.isEmpty()) {
       Entry entry = named.get(0);
       faults.add(
@@ -130,7 +130,7 @@ public final class Lots {
               code,
               entry.place(),
               productCode(entry),
-              plan.words().say("lot.product.one-of", codes)));
+              plan.words().say("lot.product.one-of", "one of {0}", codes)));
     }
     return product;
   }
@@ -155,9 +155,13 @@ public final class Lots {
                   plan.words()
                       .say(
                           "lot.twice.second",
+                          "a second {0} beside {1}",
                           plan.words().word("what", entry.what().word()),
                           before.place()),
-                  plan.words().say("lot.twice.corrects")));
+                  plan.words()
+                      .say(
+                          "lot.twice.corrects",
+                          "\"corrects\" naming the one that it replaces, or a piece")));
         }
       }
     }

@@ -44,6 +44,7 @@ final class Membership {
           entry.by(),
           words.say(
               "lot.member.initials",
+              "initials in the plan: {0}",
               String.join(", ", plan.people().stream().map(Person::initials).toList())));
     }
   }
@@ -64,13 +65,20 @@ final class Membership {
         entry.instrument(),
         words.say(
             "lot.member.instruments",
+            "an instrument of the plan: {0}",
             String.join(", ", plan.instruments().stream().map(Instrument::id).toList())));
   }
 
   private void fits(Entry entry, Instrument instrument) {
     if (entry.is(What.HUMIDITY) && instrument.humidityAccuracy().isEmpty()) {
       stop(
-          entry, "instrument", "instrument", instrument.id(), words.say("lot.instrument.humidity"));
+          entry,
+          "instrument",
+          "instrument",
+          instrument.id(),
+          words.say(
+              "lot.instrument.humidity",
+              "an instrument with its \"humidityAccuracy\" in the plan"));
     }
     boolean weighs = entry.what().shape() == Shape.MASS;
     if (weighs != instrument.kind().equals("scale") && entry.what().shape().needsInstrument()) {
@@ -79,8 +87,13 @@ final class Membership {
           "instrument",
           "instrument",
           words.say(
-              "lot.instrument.is-a", instrument.id(), words.word("instrument", instrument.kind())),
-          weighs ? words.say("lot.instrument.scale") : words.say("lot.instrument.no-scale"));
+              "lot.instrument.is-a",
+              "{0}, a {1}",
+              instrument.id(),
+              words.word("instrument", instrument.kind())),
+          weighs
+              ? words.say("lot.instrument.scale", "a scale")
+              : words.say("lot.instrument.no-scale", "a thermometer or logger"));
     }
   }
 
@@ -95,6 +108,7 @@ final class Membership {
           entry.item(),
           words.say(
               "lot.member.places",
+              "a place of the plan: {0}",
               String.join(", ", plan.rooms().stream().map(Room::id).toList())));
     }
   }
@@ -105,9 +119,10 @@ final class Membership {
           entry,
           "curing salt",
           "item",
-          entry.item().isEmpty() ? words.say("words.nothing") : entry.item(),
+          entry.item().isEmpty() ? words.say("words.nothing", "nothing") : entry.item(),
           words.say(
               "lot.member.ingredients",
+              "a lot of curing salt in the plan: {0}",
               String.join(", ", plan.ingredients().stream().map(Ingredient::lot).toList())));
     }
   }

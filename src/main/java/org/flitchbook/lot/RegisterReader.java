@@ -49,9 +49,10 @@ final class RegisterReader {
           "what",
           words.say(
               "lot.check.of-a",
+              "{0} of a {1}",
               words.word("what", entry.what().word()),
               words.word("instrument", instrument.kind())),
-          words.say("lot.check.fitting"));
+          words.say("lot.check.fitting", "a check that fits it"));
       return Optional.empty();
     }
     return wanted(entry)
@@ -78,8 +79,8 @@ final class RegisterReader {
       stop(
           entry,
           "item",
-          entry.item().isEmpty() ? words.say("words.nothing") : entry.item(),
-          words.say("lot.check.reference"));
+          entry.item().isEmpty() ? words.say("words.nothing", "nothing") : entry.item(),
+          words.say("lot.check.reference", "the reference's value with its unit"));
     }
     return item;
   }
@@ -93,7 +94,11 @@ final class RegisterReader {
   private Optional<Quantity> boiling(Entry entry) {
     Optional<Quantity> altitude = plan.establishment().altitude();
     if (altitude.isEmpty()) {
-      stop(entry, "what", words.say("lot.check.boiling"), words.say("lot.check.altitude"));
+      stop(
+          entry,
+          "what",
+          words.say("lot.check.boiling", "a boiling point"),
+          words.say("lot.check.altitude", "the establishment's \"altitude\" in the plan"));
     }
     return altitude.map(Sums::boilingPoint);
   }

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "lot",
-    floor = 4,
-    mayImport = {"input", "measure", "sheet", "sums", "plan", "words", "reading"},
+    floor = 5,
+    mayImport = {"message", "input", "measure", "sheet", "sums", "plan", "words", "reading"},
     door = "Lots")
 package org.flitchbook.lot;
 

@@ -1,7 +1,11 @@
 package org.flitchbook.measure;
 
+import java.util.Locale;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+
 /** What a unit measures; only values of one dimension can be compared. */
-public enum Dimension {
+public enum Dimension implements Argument {
   MASS("a mass"),
   TEMPERATURE("a temperature"),
   SHARE("a share"),
@@ -13,6 +17,16 @@ public enum Dimension {
 
   Dimension(String words) {
     this.words = words;
+  }
+
+  @Override
+  public String in(Language language) {
+    return language.text("dimension." + name().toLowerCase(Locale.ROOT), words);
+  }
+
+  @Override
+  public Object json() {
+    return name().toLowerCase(Locale.ROOT);
   }
 
   /** For a diagnostic: "a mass". */

@@ -5,12 +5,14 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /**
  * An exact value with the unit that its source prints. Comparing two quantities of one dimension is
  * exact in whatever units they are written: 130 °F is 54.4 recurring °C, neither more nor less.
  */
-public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity> {
+public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity>, Argument {
 
   private static final Pattern WRITTEN =
       Pattern.compile("([+-]?\\d{1,12}(?:\\.\\d{1,12})?)\\s*(\\S.*)?");
@@ -96,6 +98,34 @@ public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity> {
    */
   public String shown() {
     return (shownNumber() + " " + unit).strip();
+  }
+
+  @Override
+  public String in(Language language) {
+    return shown();
+  }
+
+  @Override
+  public Object json() {
+    return toString();
+  }
+
+  /** As its source writes it, for a limit: without the rounding of {@link #shown}. */
+  public Argument asWritten() {
+    return new AsWritten(this);
+  }
+
+  private record AsWritten(Quantity quantity) implements Argument {
+
+    @Override
+    public String in(Language language) {
+      return quantity.toString();
+    }
+
+    @Override
+    public Object json() {
+      return quantity.json();
+    }
   }
 
   /** As {@link #shown}, without the unit. */

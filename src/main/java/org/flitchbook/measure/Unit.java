@@ -11,13 +11,15 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /**
  * The units that sheets, logs and plans may use, each with its exact factor to the first unit of
  * its dimension (g, °C, 1, s, mm). The pound of 453.59237 g and the foot of 304.8 mm are those of
  * the international yard and pound agreement of 1959.
  */
-public enum Unit {
+public enum Unit implements Argument {
   GRAM("g", MASS, "1"),
   KILOGRAM("kg", MASS, "1000"),
   OUNCE("oz", MASS, "28.349523125"),
@@ -69,6 +71,16 @@ public enum Unit {
       default ->
           Arrays.stream(values()).filter(unit -> unit.symbol.equals(text.strip())).findFirst();
     };
+  }
+
+  @Override
+  public String in(Language language) {
+    return symbol;
+  }
+
+  @Override
+  public Object json() {
+    return symbol;
   }
 
   public static List<Unit> of(Dimension dimension) {

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "measure",
-    floor = 1,
-    mayImport = {"input"},
+    floor = 2,
+    mayImport = {"message", "input"},
     door = "Unit")
 package org.flitchbook.measure;
 

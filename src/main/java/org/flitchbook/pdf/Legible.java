@@ -57,7 +57,12 @@ final class Legible {
     for (int i = from; i < to; i++) {
       letters += isMark(codes[i]) ? 0 : 1;
     }
-    return words.count("pdf.unshown", letters, name(UnicodeScript.of(codes[from])));
+    return words.count(
+        "pdf.unshown",
+        letters,
+        "[{0} letter of the script {1}]",
+        "[{0} letters of the script {1}]",
+        name(UnicodeScript.of(codes[from])));
   }
 
   private static String name(UnicodeScript script) {

@@ -60,7 +60,7 @@ final class Pen implements AutoCloseable {
       throws IOException {
     Owner said =
         of instanceof Element element
-            ? element.child("Span").actual(words.say("pdf.struck", piece.text()))
+            ? element.child("Span").actual(words.say("pdf.struck", "struck: {0}", piece.text()))
             : of;
     text(said, type, Face.PLAIN, Ink.BLACK, x, baseline, piece.text());
     double middle = baseline - type.size * 0.27;

@@ -40,7 +40,7 @@ final class RunningLines {
   }
 
   private List<Line> footRight(int page, int pages) {
-    String number = words.say("pdf.page", page, pages);
+    String number = words.say("pdf.page", "page\u00a0{0}\u00a0of\u00a0{1}", page, pages);
     String text = running.footRight().isBlank() ? number : running.footRight() + " · " + number;
     return lines(text, RIGHT_SHARE);
   }

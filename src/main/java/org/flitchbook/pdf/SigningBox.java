@@ -74,20 +74,20 @@ final class SigningBox {
     double half = width * NAME_SHARE;
     double lower = bottom - Type.SMALL.leading;
     double upper = bottom - tall() + LINES - Type.SMALL.leading - 27;
-    slot(pen, say("pdf.signature"), List.of(), left, upper, width);
-    slot(pen, say("pdf.printed-name"), name, left, lower, half);
+    slot(pen, say("pdf.signature", "Signature"), List.of(), left, upper, width);
+    slot(pen, say("pdf.printed-name", "Printed name"), name, left, lower, half);
     double x = left + half + 8;
-    slot(pen, say("pdf.date"), List.of(), x, lower, (left + width - x) * 0.58);
+    slot(pen, say("pdf.date", "Date"), List.of(), x, lower, (left + width - x) * 0.58);
     double timeX = x + (left + width - x) * 0.58 + 8;
-    slot(pen, say("pdf.time"), List.of(), timeX, lower, left + width - timeX);
+    slot(pen, say("pdf.time", "Time"), List.of(), timeX, lower, left + width - timeX);
   }
 
   private String told() {
-    return box.role() + ": " + say("pdf.signature");
+    return box.role() + ": " + say("pdf.signature", "Signature");
   }
 
-  private String say(String key) {
-    return press.words().say(key);
+  private String say(String id, String english) {
+    return press.words().say(id, english);
   }
 
   private List<Line> lines(Type type, Style style, String text, double length) {

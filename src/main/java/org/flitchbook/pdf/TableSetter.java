@@ -85,7 +85,7 @@ final class TableSetter {
   }
 
   private List<Line> continued() {
-    String words = press.words().say("pdf.continued", table.caption());
+    String words = press.words().say("pdf.continued", "{0} (continued)", table.caption());
     return press.setting().lines(Type.SMALL, Style.MUTED, words, press.frame().width());
   }
 

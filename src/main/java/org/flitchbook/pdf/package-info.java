@@ -4,8 +4,8 @@
 @NullMarked
 @Floor(
     name = "pdf",
-    floor = 6,
-    mayImport = {"words", "document"},
+    floor = 7,
+    mayImport = {"message", "words", "document"},
     door = "Pdf")
 package org.flitchbook.pdf;
 

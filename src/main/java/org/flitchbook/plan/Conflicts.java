@@ -1,9 +1,12 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 
 /** Limits of one product that can't, or can only just, be met together. */
 final class Conflicts {
@@ -54,7 +57,22 @@ final class Conflicts {
     if (order < 0) {
       return Optional.empty();
     }
-    String key = order > 0 ? "planned.both-impossible" : "planned.both-exactly";
-    return Optional.of(wording.say(key, other.id(), least, ceiling.id(), most));
+    Message told =
+        order > 0
+            ? say(
+                "planned.both-impossible",
+                "{0} asks for at least {1}, {2} allows at most {3}: both can't be met",
+                other.id(),
+                least,
+                ceiling.id(),
+                most)
+            : say(
+                "planned.both-exactly",
+                "{0} asks for at least {1}, {2} allows at most {3}: only exactly {3} meets both",
+                other.id(),
+                least,
+                ceiling.id(),
+                most);
+    return Optional.of(wording.say(told));
   }
 }

@@ -85,7 +85,7 @@ final class PlanReader {
     return house
         .map(Establishment::regime)
         .flatMap(classes::retention)
-        .map(rule -> rule.of(head, wording.say("planned.edition", version)));
+        .map(rule -> rule.of(head, wording.edition(version)));
   }
 
   private <T> List<T> each(

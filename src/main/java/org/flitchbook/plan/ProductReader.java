@@ -31,7 +31,7 @@ final class ProductReader {
     this.catalogue = catalogue;
     this.classes = classes;
     this.regime = regime;
-    this.edition = wording.say("planned.edition", version);
+    this.edition = wording.edition(version);
     this.wording = wording;
     this.confirmed = confirmed;
   }

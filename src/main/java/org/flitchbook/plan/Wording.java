@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Node;
+import org.flitchbook.message.Message;
 import org.flitchbook.words.Words;
 
 /**
@@ -30,9 +31,13 @@ record Wording(List<String> languages, Optional<Words> words) {
     return new Wording(List.of(), Optional.of(words));
   }
 
-  /** A wording; nothing where there is none, since no plan comes of it then. */
-  String say(String key, Object... values) {
-    return words.map(known -> known.say(key, values)).orElse("");
+  String say(Message message) {
+    return words.map(message::in).orElse("");
+  }
+
+  /** As a source's edition names the plan itself. */
+  String edition(String version) {
+    return words.map(known -> known.say("planned.edition", "plan version {0}", version)).orElse("");
   }
 
   /** A limit called by its name in the language; one without a name by what it covers. */

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "plan",
-    floor = 3,
-    mayImport = {"input", "measure", "json", "words", "sheet"},
+    floor = 4,
+    mayImport = {"message", "input", "measure", "json", "words", "sheet"},
     door = "Plans")
 package org.flitchbook.plan;
 

@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
@@ -8,6 +10,8 @@ import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Teaspoon;
@@ -15,7 +19,8 @@ import org.flitchbook.sums.Teaspoon;
 /** Reads the value and the unit of one row, and refuses what no sum could use. */
 final class AmountReader {
 
-  static final String LEVEL = "reading.amount.digits";
+  static final Message LEVEL =
+      say("reading.amount.digits", "at most eight digits before and nine behind the decimal mark");
 
   private static final Set<String> SPOONS =
       Set.of(
@@ -40,7 +45,7 @@ final class AmountReader {
 
   /** Where to say what is wrong with the row. */
   interface Complaints {
-    void stop(String rule, String column, String found, String expected);
+    void stop(String rule, String column, Message found, Message expected);
   }
 
   AmountReader(Hand hand, What what, String value, String unit, Complaints complaints) {
@@ -72,15 +77,20 @@ final class AmountReader {
   private Optional<BigDecimal> number(Dimension dimension) {
     Optional<BigDecimal> number = Numbers.read(value, hand.decimalMark());
     if (number.isEmpty()) {
-      String digits =
+      Message digits =
           hand.decimalMark() == '.'
-              ? say("reading.amount.with-point", a(dimension))
-              : say("reading.amount.with-comma", a(dimension));
+              ? say("reading.amount.with-point", "{0}, digits with a decimal point", dimension)
+              : say("reading.amount.with-comma", "{0}, digits with a decimal comma", dimension);
       complaints.stop(
           "value",
           "value",
           orNothing(value),
-          value.indexOf(',') >= 0 ? say("reading.amount.comma-stated", digits) : digits);
+          value.indexOf(',') >= 0
+              ? say(
+                  "reading.amount.comma-stated",
+                  "{0}; a decimal comma is stated in the plan",
+                  digits)
+              : digits);
     }
     return number.filter(digits -> isAllowed(digits, dimension));
   }
@@ -90,7 +100,7 @@ final class AmountReader {
     boolean weighed = what == What.GREEN_WEIGHT || what == What.WEIGHT;
     boolean allowed = dimension == Dimension.TEMPERATURE || digits.signum() >= (weighed ? 1 : 0);
     if (!allowed) {
-      complaints.stop("value", "value", value, limit(weighed));
+      complaints.stop("value", "value", Message.of(value), limit(weighed));
     }
     return allowed;
   }
@@ -100,7 +110,7 @@ final class AmountReader {
     boolean onCurve = known.dimension() == Dimension.TEMPERATURE || what == What.HUMIDITY;
     boolean held = !onCurve || Level.of(digits, known).isPresent();
     if (!held) {
-      complaints.stop("value", "value", value, say(LEVEL));
+      complaints.stop("value", "value", Message.of(value), LEVEL);
     }
     return held;
   }
@@ -120,46 +130,48 @@ final class AmountReader {
     return known;
   }
 
-  private String units(Dimension dimension) {
+  private Message units(Dimension dimension) {
     if (what == What.HUMIDITY) {
-      return Unit.PERCENT.symbol();
+      return Message.of(Unit.PERCENT.symbol());
     }
-    return dimension == Dimension.NUMBER ? say("reading.amount.no-unit") : choices(dimension);
+    return dimension == Dimension.NUMBER
+        ? say("reading.amount.no-unit", "no unit")
+        : choices(dimension);
   }
 
   /** From the lightest to the heaviest teaspoon that was met. */
-  private String spread() {
+  private Message spread() {
     Quantity least = Teaspoon.MET.get(0).mass();
     Quantity most = Teaspoon.MET.get(Teaspoon.MET.size() - 1).mass();
-    return say("reading.amount.spread", least.shownNumber(), most.shown());
+    return say("reading.amount.spread", "{0} to {1}", least.shownNumber(), most);
   }
 
   private void spoons() {
-    String weight = say("reading.amount.weight", choices(Dimension.MASS));
+    Message weight = say("reading.amount.weight", "a weight in {0}", choices(Dimension.MASS));
     complaints.stop(
         "spoons",
         "unit",
-        say("reading.amount.by-spoon", value, unit, hand.words().word("what", what.word())),
-        what == What.CURING_SALT ? say("reading.amount.teaspoon", weight, spread()) : weight);
+        say("reading.amount.by-spoon", "{0} {1} of {2}", value, unit, what),
+        what == What.CURING_SALT
+            ? say(
+                "reading.amount.teaspoon",
+                "{0}: one teaspoon of the same curing salt weighs anything from {1}",
+                weight,
+                spread())
+            : weight);
   }
 
-  private String say(String key, Object... values) {
-    return hand.words().say(key, values);
+  private static Message orNothing(String text) {
+    return text.isEmpty() ? say("words.nothing", "nothing") : Message.of(text);
   }
 
-  private String orNothing(String text) {
-    return text.isEmpty() ? say("words.nothing") : text;
+  private static Message limit(boolean weighed) {
+    return weighed
+        ? say("reading.amount.more-than-none", "more than 0")
+        : say("reading.amount.not-less", "0 or more");
   }
 
-  private String a(Dimension dimension) {
-    return hand.words().word("dimension", dimension.name().toLowerCase(Locale.ROOT));
-  }
-
-  private String limit(boolean weighed) {
-    return weighed ? say("reading.amount.more-than-none") : say("reading.amount.not-less");
-  }
-
-  private String choices(Dimension dimension) {
-    return hand.words().either(Unit.of(dimension).stream().map(Unit::symbol).toList());
+  private static Message choices(Dimension dimension) {
+    return Message.of(Listing.or(Unit.of(dimension)));
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
@@ -12,7 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.json.Fields;
-import org.flitchbook.words.Words;
+import org.flitchbook.message.Message;
 
 /** Reads the {@code time} of an entry of {@code logs.json}: where a log's times stand, and how. */
 final class ClockReader {
@@ -24,12 +26,10 @@ final class ClockReader {
   private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
 
   private final Fields time;
-  private final Words words;
   private final char decimalMark;
 
-  ClockReader(Fields time, Words words, char decimalMark) {
+  ClockReader(Fields time, char decimalMark) {
     this.time = time;
-    this.words = words;
     this.decimalMark = decimalMark;
   }
 
@@ -109,7 +109,7 @@ final class ClockReader {
     }
     if (!text.isEmpty()) {
       Times.Result.Wrong wrong = (Times.Result.Wrong) result;
-      time.fault("start", wrong.found(words), wrong.expected(words));
+      time.fault("start", wrong.found(), wrong.expected());
     }
     return Optional.empty();
   }
@@ -124,14 +124,26 @@ final class ClockReader {
 
   private Optional<LogClock> elapsed(String form, ZoneId zone, long start) {
     if (RunClock.isForm(form)) {
-      String run = words.say("reading.clock.since-start", form);
+      Message run = say("reading.clock.since-start", "{0} since the start", form);
       return Optional.of(new RunClock(form, run, zone, start));
     }
     return switch (form) {
       case "seconds" ->
-          counted("reading.clock.seconds", zone, start, Duration.ofSeconds(1), false, false);
+          told(
+              say("reading.clock.seconds", "seconds since the start"),
+              zone,
+              start,
+              Duration.ofSeconds(1),
+              false,
+              false);
       case "minutes" ->
-          counted("reading.clock.minutes", zone, start, Duration.ofMinutes(1), false, true);
+          told(
+              say("reading.clock.minutes", "minutes since the start"),
+              zone,
+              start,
+              Duration.ofMinutes(1),
+              false,
+              true);
       default -> Optional.empty();
     };
   }
@@ -139,9 +151,23 @@ final class ClockReader {
   private Optional<LogClock> epoch(String unit, ZoneId zone) {
     return switch (unit) {
       case "seconds" ->
-          counted("reading.clock.unix-seconds", zone, 0, Duration.ofSeconds(1), false, false);
+          told(
+              say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
+              zone,
+              0,
+              Duration.ofSeconds(1),
+              false,
+              false);
       case "milliseconds" ->
-          counted("reading.clock.unix-milliseconds", zone, 0, Duration.ofMillis(1), false, false);
+          told(
+              say(
+                  "reading.clock.unix-milliseconds",
+                  "Unix milliseconds of a time from 2000 to 2099"),
+              zone,
+              0,
+              Duration.ofMillis(1),
+              false,
+              false);
       default -> Optional.empty();
     };
   }
@@ -150,20 +176,15 @@ final class ClockReader {
     try {
       LocalDate zero = LocalDate.parse(dayZero);
       long millis = zero.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
-      String days = words.say("reading.clock.days", zero);
+      Message days = say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", zero);
       return told(days, zone, millis, Duration.ofDays(1), true, true);
     } catch (DateTimeException noDay) {
       return Optional.empty();
     }
   }
 
-  private Optional<LogClock> counted(
-      String key, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
-    return told(words.say(key), zone, zero, unit, local, coarse);
-  }
-
   private Optional<LogClock> told(
-      String counted, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
+      Message counted, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
     return Optional.of(
         new CountedClock(counted, zone, zero, unit.toMillis(), local, coarse, decimalMark));
   }

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.flitchbook.message.Message;
 
 /**
  * Times that are one number: seconds or minutes since a stated start, Unix time, or the days of a
@@ -22,7 +23,7 @@ import java.util.OptionalLong;
  *     minutes; whole seconds count as exact, like seconds that are written out
  */
 record CountedClock(
-    String words,
+    Message words,
     ZoneId zone,
     long zero,
     long unitMillis,
@@ -59,7 +60,7 @@ record CountedClock(
   }
 
   @Override
-  public String expected() {
+  public Message expected() {
     return words;
   }
 

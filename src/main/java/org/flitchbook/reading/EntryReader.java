@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -10,6 +12,8 @@ import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.What;
@@ -43,8 +47,12 @@ final class EntryReader {
             "row too wide",
             knownLot(lot),
             Place.of(file, row.line()),
-            say("reading.row.cells", row.cells().size(), String.join(delimiter + " ", row.cells())),
-            decimalHint(say("reading.row.as-heading", width))));
+            say(
+                "reading.row.cells",
+                "{0} cells ({1})",
+                row.cells().size(),
+                String.join(delimiter + " ", row.cells())),
+            decimalHint(say("reading.row.as-heading", "{0} cells as in the heading", width))));
   }
 
   void underNoWord(Row row, List<String> cells, String lot) {
@@ -53,16 +61,20 @@ final class EntryReader {
             "cell under no word",
             knownLot(lot),
             Place.of(file, row.line()),
-            say("reading.row.nameless", String.join(", ", cells)),
-            say("reading.row.words-above")));
+            say(
+                "reading.row.nameless",
+                "cells under no word of the heading ({0})",
+                String.join(", ", cells)),
+            say("reading.row.words-above", "a word above every cell that is filled")));
   }
 
-  private String say(String key, Object... values) {
-    return hand.words().say(key, values);
-  }
-
-  private String decimalHint(String expected) {
-    return delimiter == ',' ? say("reading.row.bare-comma", expected) : expected;
+  private Message decimalHint(Message expected) {
+    return delimiter == ','
+        ? say(
+            "reading.row.bare-comma",
+            "{0}; a decimal comma can't stand bare in a comma file",
+            expected)
+        : expected;
   }
 
   Optional<Entry> read(int line, Map<String, String> cells) {
@@ -131,7 +143,7 @@ final class EntryReader {
       if (written.isEmpty()) {
         checkWithoutLot();
       } else if (lot.isEmpty()) {
-        stop("lot", "lot", written, say(LotName.expected(written)));
+        stop("lot", "lot", Message.of(written), LotName.expected(written));
       }
     }
 
@@ -140,14 +152,14 @@ final class EntryReader {
       boolean ofPlace = What.on(sheet, cell("what")).filter(Logged::ofPlace).isPresent();
       boolean aboutItem = ofPlace || sheet == Sheet.ACTIONS;
       if (sheet != Sheet.INSTRUMENTS && (!aboutItem || cell("item").isEmpty())) {
-        stop("lot", "lot", say("reading.lot.none"), say(wanted(ofPlace, aboutItem)));
+        stop("lot", "lot", say("reading.lot.none", "no lot"), wanted(ofPlace, aboutItem));
       }
     }
 
     private Optional<Moment> time(String column) {
       Times.Result result = Times.read(cell(column), hand.zone());
       if (result instanceof Times.Result.Wrong wrong) {
-        stop(wrong.rule(), column, wrong.found(hand.words()), wrong.expected(hand.words()));
+        stop(wrong.rule(), column, wrong.found(), wrong.expected());
         return Optional.empty();
       }
       return Optional.of(((Times.Result.Read) result).moment());
@@ -157,7 +169,7 @@ final class EntryReader {
       Optional<What> what = What.on(sheet, cell("what"));
       if (what.isEmpty()) {
         String choices = What.on(sheet).stream().map(What::word).collect(Collectors.joining(", "));
-        stop("what", "what", orNothing("what"), say("reading.one-of", choices));
+        stop("what", "what", orNothing("what"), say("reading.one-of", "one of {0}", choices));
       }
       return what;
     }
@@ -165,7 +177,11 @@ final class EntryReader {
     private void checkCorrects() {
       String corrects = cell("corrects");
       if (!corrects.isEmpty() && !CORRECTS.matcher(corrects).matches()) {
-        stop("correction", "corrects", corrects, say("reading.corrects"));
+        stop(
+            "correction",
+            "corrects",
+            Message.of(corrects),
+            say("reading.corrects", "file:line of the entry that this one replaces"));
       }
     }
 
@@ -173,15 +189,13 @@ final class EntryReader {
       return new AmountReader(hand, what, cell("value"), cell("unit"), this::stop).read();
     }
 
-    private static String wanted(boolean ofPlace, boolean aboutItem) {
+    private static Message wanted(boolean ofPlace, boolean aboutItem) {
       if (!aboutItem) {
-        return "reading.lot.wanted";
+        return say("reading.lot.wanted", "a lot");
       }
-      return ofPlace ? "reading.lot.or-place" : "reading.lot.or-item";
-    }
-
-    private String shown(What what) {
-      return hand.words().word("what", what.word());
+      return ofPlace
+          ? say("reading.lot.or-place", "a lot, or a place as the item")
+          : say("reading.lot.or-item", "a lot, or what it is about as the item");
     }
 
     /** A missing initial, instrument, item or word keeps the lot; the value itself is used. */
@@ -192,8 +206,8 @@ final class EntryReader {
                 "initials",
                 lot,
                 place.column("by"),
-                say("reading.no-initials"),
-                say("reading.who")));
+                say("reading.no-initials", "no initials"),
+                say("reading.who", "who wrote this")));
       }
       if ((sheet.step().isPresent() || sheet == Sheet.INSTRUMENTS)
           && (what.shape().needsInstrument() || what == What.HUMIDITY)
@@ -203,8 +217,8 @@ final class EntryReader {
                 "instrument",
                 lot,
                 place.column("instrument"),
-                say("reading.no-instrument"),
-                say("reading.which")));
+                say("reading.no-instrument", "no instrument"),
+                say("reading.which", "which one read it")));
       }
       checkWords(what);
     }
@@ -212,13 +226,18 @@ final class EntryReader {
     private void checkWords(What what) {
       List<String> choices = what.shape().choices();
       if (!choices.isEmpty() && !choices.contains(cell("value").toLowerCase(Locale.ROOT))) {
-        stop("value", "value", orNothing("value"), hand.words().either(choices));
+        stop("value", "value", orNothing("value"), Message.of(Listing.or(choices)));
       }
       if (what.shape() == Shape.WORDS && !hasWords(what)) {
-        stop("value", "value", say("words.nothing"), say("reading.the", shown(what)));
+        stop(
+            "value", "value", say("words.nothing", "nothing"), say("reading.the", "the {0}", what));
       }
       if (what.shape() == Shape.ITEM && cell("item").isEmpty()) {
-        stop("item", "item", say("words.nothing"), say("reading.what-or-where", shown(what)));
+        stop(
+            "item",
+            "item",
+            say("words.nothing", "nothing"),
+            say("reading.what-or-where", "what or where, for \"{0}\"", what));
       }
     }
 
@@ -232,11 +251,11 @@ final class EntryReader {
       return cells.getOrDefault(column, "");
     }
 
-    private String orNothing(String column) {
-      return cell(column).isEmpty() ? say("words.nothing") : cell(column);
+    private Message orNothing(String column) {
+      return cell(column).isEmpty() ? say("words.nothing", "nothing") : Message.of(cell(column));
     }
 
-    private void stop(String rule, String column, String found, String expected) {
+    private void stop(String rule, String column, Message found, Message expected) {
       usable = false;
       faults.add(Fault.stop(rule, lot, place.column(column), found, expected));
     }

@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -7,7 +9,6 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
-import org.flitchbook.words.Words;
 
 /**
  * Joins what one probe read of one lot or place: a log pulled twice, two logs that follow each
@@ -17,7 +18,6 @@ final class Joining {
 
   private static final long A_MINUTE = 60_000;
 
-  private final Words words;
   private final List<Series> all;
   private final List<Fault> faults;
   private final Map<String, RowFaults> told = new LinkedHashMap<>();
@@ -38,8 +38,7 @@ final class Joining {
     }
   }
 
-  Joining(List<Series> all, Words words, List<Fault> faults) {
-    this.words = words;
+  Joining(List<Series> all, List<Fault> faults) {
     this.all = all;
     this.faults = faults;
   }
@@ -114,15 +113,19 @@ final class Joining {
 
   private void tell(String other, Series part, int index, boolean alike) {
     String file = part.samples().file(index);
-    told.computeIfAbsent(file, name -> new RowFaults(name, words))
+    told.computeIfAbsent(file, name -> new RowFaults(name))
         .add(
             alike ? "same row twice" : "time twice",
             Severity.NOTE,
             part.samples().line(index),
             part.column(),
             alike
-                ? words.say("reading.joined.once-more", other)
-                : words.say("reading.joined.another", other),
-            alike ? words.say("reading.order.once") : words.say("reading.joined.one-reading"));
+                ? say("reading.joined.once-more", "the reading of {0} once more", other)
+                : say("reading.joined.another", "another value than {0}", other),
+            alike
+                ? say("reading.order.once", "each once")
+                : say(
+                    "reading.joined.one-reading",
+                    "one reading of a probe at a time; both are counted"));
   }
 }

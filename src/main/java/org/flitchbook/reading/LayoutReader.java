@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -13,17 +15,17 @@ import org.flitchbook.json.Json;
 import org.flitchbook.json.Parsed;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.What;
 import org.flitchbook.table.Layout;
 import org.flitchbook.table.Tables;
-import org.flitchbook.words.Words;
 
 /** Reads {@code logs.json}: how each exported file is to be read. Nothing is assumed but UTF-8. */
 final class LayoutReader {
 
   private LayoutReader() {}
 
-  static List<LogLayout> read(SourceFile file, Words words, List<Fault> faults) {
+  static List<LogLayout> read(SourceFile file, List<Fault> faults) {
     Parsed parsed = Json.read(file.name(), file.bytes());
     faults.addAll(parsed.faults());
     List<LogLayout> layouts = new ArrayList<>();
@@ -36,13 +38,13 @@ final class LayoutReader {
               if (!fields.has("logs")) {
                 fields.fault("logs", "no \"logs\"", "a list there");
               }
-              fields.objects("logs").forEach(log -> layout(log, words).ifPresent(layouts::add));
+              fields.objects("logs").forEach(log -> layout(log).ifPresent(layouts::add));
               fields.end();
             });
     return layouts;
   }
 
-  private static Optional<LogLayout> layout(Fields log, Words words) {
+  private static Optional<LogLayout> layout(Fields log) {
     String files = log.text("files");
     Layout layout =
         new Layout(
@@ -54,12 +56,12 @@ final class LayoutReader {
             skip(log));
     char decimal = log.optionalParsed("decimal", "\".\" or \",\"", LayoutReader::mark).orElse('.');
     Optional<LogLayout.Time> time =
-        log.object("time").flatMap(each -> new ClockReader(each, words, decimal).read());
+        log.object("time").flatMap(each -> new ClockReader(each, decimal).read());
     ZoneId zone = time.map(known -> known.clock().zone()).orElse(ZoneOffset.UTC);
     String instrument = log.text("instrument");
     List<LogLayout.ValueColumn> columns = new ArrayList<>();
     List<Fields> described = log.objects("columns");
-    described.forEach(column -> column(column, words, zone).ifPresent(columns::add));
+    described.forEach(column -> column(column, zone).ifPresent(columns::add));
     if (described.isEmpty()) {
       log.fault("columns", "no column", "the columns to be read");
     }
@@ -86,7 +88,7 @@ final class LayoutReader {
     return text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty();
   }
 
-  private static Optional<LogLayout.ValueColumn> column(Fields column, Words words, ZoneId zone) {
+  private static Optional<LogLayout.ValueColumn> column(Fields column, ZoneId zone) {
     String name = column.text("column");
     Optional<What> what = column.parsed("what", Logged.choices(), LayoutReader::what);
     Optional<Unit> unit =
@@ -96,8 +98,8 @@ final class LayoutReader {
     column.optionalText("lot").ifPresent(lots::add);
     String place = column.optionalText("place").orElse("");
     Optional<Seat> seat = seat(column, lots);
-    Optional<Instant> from = time(column, words, "from", zone);
-    Optional<Instant> until = time(column, words, "until", zone);
+    Optional<Instant> from = time(column, "from", zone);
+    Optional<Instant> until = time(column, "until", zone);
     column.end();
     checkServed(column, what, lots, place);
     if (from.isPresent() && until.filter(from.get()::isAfter).isPresent()) {
@@ -144,15 +146,17 @@ final class LayoutReader {
   }
 
   /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */
-  private static Optional<Instant> time(Fields column, Words words, String key, ZoneId zone) {
+  private static Optional<Instant> time(Fields column, String key, ZoneId zone) {
     Optional<String> text = column.optionalText(key);
     Optional<Times.Result> result = text.map(written -> Times.read(written, zone));
     if (result.isPresent() && result.get() instanceof Times.Result.Wrong wrong) {
       boolean clockChange = wrong.rule().endsWith("clock change");
       column.fault(
           key,
-          clockChange ? wrong.found(words) : "\"" + text.orElse("") + "\"",
-          clockChange ? wrong.expected(words) : "a date and time such as 2026-02-24 11:08:00");
+          clockChange ? wrong.found() : Message.of("\"" + text.orElse("") + "\""),
+          clockChange
+              ? wrong.expected()
+              : say("reading.layout.time", "a date and time such as 2026-02-24 11:08:00"));
       return Optional.empty();
     }
     return result.map(read -> ((Times.Result.Read) read).moment().written());

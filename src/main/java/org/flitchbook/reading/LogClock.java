@@ -2,6 +2,7 @@ package org.flitchbook.reading;
 
 import java.time.ZoneId;
 import java.util.OptionalLong;
+import org.flitchbook.message.Message;
 
 /**
  * Reads the times of one log as {@code logs.json} states them: written out, counted as a number, or
@@ -25,7 +26,7 @@ sealed interface LogClock permits WrittenClock, CountedClock, RunClock {
   String shown(long time);
 
   /** For a diagnostic: what a cell should look like. */
-  String expected();
+  Message expected();
 
   /**
    * How late a reading can have been after its time.

@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,10 +13,10 @@ import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
-import org.flitchbook.words.Words;
 
 /** Reads the rows of one probe log as its layout states. */
 final class LogReader implements Rows {
@@ -33,12 +35,12 @@ final class LogReader implements Rows {
   private int rows;
   private int places;
 
-  private LogReader(String name, LogLayout layout, Words words, List<Fault> faults) {
+  private LogReader(String name, LogLayout layout, List<Fault> faults) {
     this.name = name;
     this.layout = layout;
     this.clock = layout.time().clock();
     this.faults = faults;
-    this.rowFaults = new RowFaults(name, words);
+    this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
   }
 
@@ -48,14 +50,9 @@ final class LogReader implements Rows {
    * @param last the last time that the log can have
    */
   static FileRead read(
-      SourceFile file,
-      LogLayout layout,
-      Words words,
-      Instant last,
-      List<Series> series,
-      List<Fault> faults) {
-    LogReader reader = new LogReader(file.name(), layout, words, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader), words));
+      SourceFile file, LogLayout layout, Instant last, List<Series> series, List<Fault> faults) {
+    LogReader reader = new LogReader(file.name(), layout, faults);
+    faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader)));
     int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
     return new FileRead(
@@ -89,8 +86,8 @@ final class LogReader implements Rows {
             Severity.ASK,
             words.line(),
             column.column(),
-            say("reading.log.unit-in", named.get(), word),
-            say("reading.log.unit-stated", column.unit()));
+            say("reading.log.unit-in", "{0} in \"{1}\"", named.get(), word),
+            say("reading.log.unit-stated", "{0} as logs.json says", column.unit()));
       }
     }
   }
@@ -104,7 +101,12 @@ final class LogReader implements Rows {
     if (row.cells().containsAll(layout.time().columns())) {
       headingAgain(row);
     } else if (columns.isEmpty()) {
-      stop("heading again", row.line(), "", say("reading.log.lacking-column"), once());
+      stop(
+          "heading again",
+          row.line(),
+          "",
+          say("reading.log.lacking-column", "a row under a heading that lacks a column"),
+          once());
     } else {
       row(row, columns.get());
     }
@@ -119,17 +121,13 @@ final class LogReader implements Rows {
         lacking.isEmpty() ? Severity.NOTE : Severity.STOP,
         row.line(),
         "",
-        lacking.isEmpty() ? String.join(", ", row.cells()) : lacking.get(0).found(),
+        lacking.isEmpty() ? Message.of(String.join(", ", row.cells())) : lacking.get(0).found(),
         once());
     parts.add(read.size());
   }
 
-  private String say(String key, Object... values) {
-    return rowFaults.say(key, values);
-  }
-
-  private String once() {
-    return say("reading.log.heading-once", heading.line());
+  private Message once() {
+    return say("reading.log.heading-once", "the heading once, on line {0}", heading.line());
   }
 
   private void row(Row row, LogColumns under) {
@@ -165,7 +163,7 @@ final class LogReader implements Rows {
         reads ? Severity.STOP : Severity.NOTE,
         row.line(),
         layout.time().column(),
-        text.isEmpty() ? say("reading.time.none") : text,
+        text.isEmpty() ? say("reading.time.none", "no time") : Message.of(text),
         reads ? hinted(clock.expected(), Hints.ofTime(text, clock)) : clock.expected());
   }
 
@@ -175,14 +173,17 @@ final class LogReader implements Rows {
         "row too wide",
         row.line(),
         "",
-        String.join(", ", row.cells()),
+        Message.of(String.join(", ", row.cells())),
         byComma
-            ? say("reading.row.bare-comma", say("reading.log.no-nameless"))
-            : say("reading.log.no-nameless"));
+            ? say(
+                "reading.row.bare-comma",
+                "{0}; a decimal comma can't stand bare in a comma file",
+                say("reading.log.no-nameless", "no filled cell under no word of the heading"))
+            : say("reading.log.no-nameless", "no filled cell under no word of the heading"));
   }
 
-  private String hinted(String expected, Optional<String> hint) {
-    return hint.map(key -> expected + "; " + say(key)).orElse(expected);
+  private static Message hinted(Message expected, Optional<Message> hint) {
+    return hint.map(more -> say("reading.log.hinted", "{0}; {1}", expected, more)).orElse(expected);
   }
 
   private long level(Row row, LogColumns under, int index) {
@@ -193,19 +194,20 @@ final class LogReader implements Rows {
     }
     Optional<BigDecimal> number = Numbers.read(text, layout.decimalMark());
     if (number.isEmpty()) {
-      String expected =
-          hinted(say("reading.log.number"), Hints.ofNumber(text, layout.decimalMark()));
-      rowFaults.add("no value", Severity.NOTE, row.line(), column.column(), text, expected);
+      Message expected =
+          hinted(say("reading.log.number", "a number"), Hints.ofNumber(text, layout.decimalMark()));
+      rowFaults.add(
+          "no value", Severity.NOTE, row.line(), column.column(), Message.of(text), expected);
       return LogRows.NONE;
     }
     OptionalLong level = Level.of(number.get(), column.unit());
     if (level.isEmpty()) {
-      stop("value", row.line(), column.column(), text, say(AmountReader.LEVEL));
+      stop("value", row.line(), column.column(), Message.of(text), AmountReader.LEVEL);
     }
     return level.orElse(LogRows.NONE);
   }
 
-  private void stop(String rule, int line, String column, String found, String expected) {
+  private void stop(String rule, int line, String column, Message found, Message expected) {
     rowFaults.add(rule, Severity.STOP, line, column, found, expected);
   }
 }

@@ -1,9 +1,12 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.BitSet;
 import java.util.List;
 import org.flitchbook.input.Severity;
+import org.flitchbook.message.Message;
 
 /** Makes a series of each column of one log, and tells of the rows that none of them took. */
 final class LogSeries {
@@ -80,21 +83,24 @@ final class LogSeries {
 
   private void tell(int row, BitSet held, long last) {
     if (!held.get(row)) {
-      String expected = faults.say("reading.log.held-time");
-      add("row outside", Severity.NOTE, row, shown(row, 0), expected);
+      Message expected =
+          say("reading.log.held-time", "a time that a \"from\" and \"until\" of logs.json holds");
+      add("row outside", Severity.NOTE, row, Message.of(shown(row, 0)), expected);
     }
     if (rows.at(row) + correction > last) {
-      String until = faults.say("reading.log.until");
-      add("future time", Severity.ASK, row, shown(row, correction), until);
+      Message until =
+          say("reading.log.until", "a time up to the end of the day behind the folder's");
+      add("future time", Severity.ASK, row, Message.of(shown(row, correction)), until);
     }
   }
 
   private void corrected(LogLayout.Correction by, Chosen inOrder) {
     int first = inOrder.get(0);
     int last = inOrder.get(inOrder.size() - 1);
-    String found =
-        faults.say(
+    Message found =
+        say(
             "reading.log.corrected",
+            "{0} to {1}, read as {2} to {3} because {4}",
             shown(first, 0),
             shown(last, 0),
             shown(first, correction),
@@ -105,14 +111,14 @@ final class LogSeries {
         Severity.NOTE,
         first,
         found,
-        faults.say("reading.log.right-clock", by.place()));
+        say("reading.log.right-clock", "a clock that goes right; {0} corrects it", by.place()));
   }
 
   private String shown(int row, long shift) {
     return WallClock.shown(layout.time().clock(), rows.at(row) + shift);
   }
 
-  private void add(String rule, Severity severity, int row, String found, String expected) {
+  private void add(String rule, Severity severity, int row, Message found, Message expected) {
     faults.add(rule, severity, rows.line(row), layout.time().column(), found, expected);
   }
 }

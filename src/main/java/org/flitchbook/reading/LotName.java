@@ -1,8 +1,11 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.flitchbook.message.Message;
 
 /** What a lot may be called, so that its name can be a file's name on any system. */
 final class LotName {
@@ -21,8 +24,10 @@ final class LotName {
   }
 
   /** The key of what is expected, for a diagnostic about a text that is no lot's name. */
-  static String expected(String text) {
-    return isTaken(text) ? "reading.lot.taken" : "reading.lot.letters";
+  static Message expected(String text) {
+    return isTaken(text)
+        ? say("reading.lot.taken", "another name: files of that name mean something else")
+        : say("reading.lot.letters", "letters, digits, - and _ only, 32 at most");
   }
 
   private static boolean isTaken(String text) {

@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -12,7 +14,6 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.sheet.Sheet;
-import org.flitchbook.words.Words;
 
 /** Reads what one day's folder holds: sheets by their names, logs as {@code logs.json} states. */
 public final class Readings {
@@ -55,15 +56,15 @@ public final class Readings {
    * pulled twice, or two that follow each other. What two of them say of one time is a note where
    * they say the same, else an ask; then both are counted.
    */
-  public static List<Series> joined(List<Series> all, Words words, List<Fault> faults) {
-    return new Joining(all, words, faults).joined();
+  public static List<Series> joined(List<Series> all, List<Fault> faults) {
+    return new Joining(all, faults).joined();
   }
 
   private void readAll(List<SourceFile> all) {
     List<LogLayout> layouts = new ArrayList<>();
     for (SourceFile file : all) {
       if (file.baseName().equals(LAYOUTS)) {
-        layouts.addAll(LayoutReader.read(file, hand.words(), faults));
+        layouts.addAll(LayoutReader.read(file, faults));
         files.add(unread(file, "layout of logs"));
       }
     }
@@ -85,7 +86,7 @@ public final class Readings {
       unclaimed(file);
     } else {
       fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
-      files.add(LogReader.read(file, fitting.get(0), hand.words(), last, series, faults));
+      files.add(LogReader.read(file, fitting.get(0), last, series, faults));
     }
   }
 
@@ -106,8 +107,12 @@ public final class Readings {
               "file not read",
               "",
               Place.of(file.name()),
-              hand.words().say("reading.unread.found"),
-              hand.words().say("reading.unread.expected")));
+              say(
+                  "reading.unread.found",
+                  "a CSV file that is no sheet and that logs.json does not name"),
+              say(
+                  "reading.unread.expected",
+                  "a sheet's name, or an entry in logs.json that says how to read it")));
     }
   }
 
@@ -118,8 +123,8 @@ public final class Readings {
               "log missing",
               "",
               layout.place(),
-              hand.words().say("reading.missing.found", layout.files()),
-              hand.words().say("reading.missing.expected")));
+              say("reading.missing.found", "no file called {0}", layout.files()),
+              say("reading.missing.expected", "the log that this entry describes")));
     }
   }
 

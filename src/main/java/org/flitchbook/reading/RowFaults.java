@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -7,7 +9,7 @@ import java.util.Map;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
-import org.flitchbook.words.Words;
+import org.flitchbook.message.Message;
 
 /**
  * Collects what is wrong with the rows of one log. Rows that follow each other with the same fault
@@ -17,7 +19,7 @@ import org.flitchbook.words.Words;
 final class RowFaults {
 
   /** Rows told together, from one line to another. */
-  private record Run(int first, int last, int rows, String found) {
+  private record Run(int first, int last, int rows, Message found) {
 
     boolean isBeside(int line) {
       return line == last + 1 || line == first - 1;
@@ -28,22 +30,17 @@ final class RowFaults {
     }
   }
 
-  private record Kind(String rule, Severity severity, String column, String expected) {}
+  private record Kind(String rule, Severity severity, String column, Message expected) {}
 
   private final String file;
-  private final Words words;
   private final Map<Kind, List<Run>> runs = new LinkedHashMap<>();
 
-  RowFaults(String file, Words words) {
+  RowFaults(String file) {
     this.file = file;
-    this.words = words;
   }
 
-  String say(String key, Object... values) {
-    return words.say(key, values);
-  }
-
-  void add(String rule, Severity severity, int line, String column, String found, String expected) {
+  void add(
+      String rule, Severity severity, int line, String column, Message found, Message expected) {
     List<Run> known =
         runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
     boolean beside = !known.isEmpty() && known.get(known.size() - 1).isBeside(line);
@@ -54,13 +51,13 @@ final class RowFaults {
    * The same for what is told once, whatever rows stand between: which they are shows by itself.
    */
   void addUp(
-      String rule, Severity severity, int line, String column, String found, String expected) {
+      String rule, Severity severity, int line, String column, Message found, Message expected) {
     List<Run> known =
         runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
     add(known, !known.isEmpty(), line, found);
   }
 
-  private static void add(List<Run> known, boolean together, int line, String found) {
+  private static void add(List<Run> known, boolean together, int line, Message found) {
     if (together) {
       known.set(known.size() - 1, known.get(known.size() - 1).and(line));
     } else {
@@ -75,10 +72,16 @@ final class RowFaults {
   }
 
   private Fault fault(Kind kind, Run run) {
-    String found =
+    Message found =
         run.rows() == 1
             ? run.found()
-            : say("reading.rows", run.found(), run.rows(), run.first(), run.last());
+            : say(
+                "reading.rows",
+                "{0} ({1} rows, lines {2} to {3})",
+                run.found(),
+                run.rows(),
+                run.first(),
+                run.last());
     return new Fault(
         kind.rule(),
         kind.severity(),

@@ -1,9 +1,12 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.flitchbook.input.Severity;
+import org.flitchbook.message.Message;
 
 /** Gives each row of a log its time, and brings the rows into the order of time. */
 final class RowOrder {
@@ -17,9 +20,9 @@ final class RowOrder {
   private final List<Integer> begins;
 
   /** Asked for once, since a log of a week may have it a million times. */
-  private final String oneMinute;
+  private final Message oneMinute;
 
-  private final String seconds;
+  private final Message seconds;
 
   /**
    * @param precision how late a reading can have been after its time, in milliseconds
@@ -32,8 +35,11 @@ final class RowOrder {
     this.faults = faults;
     this.rows = rows;
     this.begins = begins;
-    this.oneMinute = faults.say("reading.order.one-minute");
-    this.seconds = faults.say("reading.order.seconds");
+    this.oneMinute = say("reading.order.one-minute", "several rows of one minute");
+    this.seconds =
+        say(
+            "reading.order.seconds",
+            "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
   }
 
   /** The rows that can be used, in the order of time; none where they stand in another order. */
@@ -80,15 +86,18 @@ final class RowOrder {
   private void wrongWayRound() {
     int end = rows.size() - 1;
     String rule = "order of rows";
-    String found =
-        faults.say(
+    Message found =
+        say(
             "reading.order.from-to",
+            "{0} to {1}",
             time.clock().shown(rows.at(0)),
             time.clock().shown(rows.at(end)));
-    String expected =
+    Message expected =
         time.newestFirst()
-            ? faults.say("reading.order.newest-first")
-            : faults.say("reading.order.oldest-first");
+            ? say("reading.order.newest-first", "the newest row first, as logs.json says")
+            : say(
+                "reading.order.oldest-first",
+                "the oldest row first, or \"order\": \"newest first\" in the time of logs.json");
     faults.add(rule, Severity.STOP, rows.line(0), time.column(), found, expected);
   }
 
@@ -117,18 +126,23 @@ final class RowOrder {
   }
 
   private void goesBack(int row, int last, long back) {
-    String found = faults.say("reading.order.behind", shown(row), shown(last));
+    Message found = say("reading.order.behind", "{0} behind {1}", shown(row), shown(last));
     add("time goes back", Severity.STOP, row, found, later(back));
   }
 
-  private String later(long back) {
+  private Message later(long back) {
     if (back > 50 * A_MINUTE && back < 70 * A_MINUTE) {
-      return faults.say("reading.order.later-or-change", time.clock().zone());
+      return say(
+          "reading.order.later-or-change",
+          "a later time; a change of the clock that {0} does not have then?",
+          time.clock().zone());
     }
     boolean halfDay = back > 660 * A_MINUTE && back < 780 * A_MINUTE;
     return halfDay
-        ? faults.say("reading.order.later-or-half-day")
-        : faults.say("reading.order.later");
+        ? say(
+            "reading.order.later-or-half-day",
+            "a later time; a clock of 12 hours without AM and PM?")
+        : say("reading.order.later", "a later time");
   }
 
   /**
@@ -142,16 +156,26 @@ final class RowOrder {
           Severity.NOTE,
           rows.line(row),
           "",
-          faults.say("reading.order.once-more", rows.line(other)),
-          faults.say("reading.order.once"));
+          say("reading.order.once-more", "the readings of line {0} once more", rows.line(other)),
+          say("reading.order.once", "each once"));
       return true;
     }
     if (precision >= A_MINUTE) {
       faults.addUp(
           "rows of one minute", Severity.NOTE, rows.line(row), time.column(), oneMinute, seconds);
     } else {
-      String found = faults.say("reading.order.other-values", shown(row), rows.line(other));
-      add("time twice", Severity.NOTE, row, found, faults.say("reading.order.one-row"));
+      Message found =
+          say(
+              "reading.order.other-values",
+              "{0} as on line {1}, with other values",
+              shown(row),
+              rows.line(other));
+      add(
+          "time twice",
+          Severity.NOTE,
+          row,
+          found,
+          say("reading.order.one-row", "one row a time; both are counted"));
     }
     return false;
   }
@@ -180,7 +204,7 @@ final class RowOrder {
     return WallClock.shown(time.clock(), rows.at(row));
   }
 
-  private void add(String rule, Severity severity, int row, String found, String expected) {
+  private void add(String rule, Severity severity, int row, Message found, Message expected) {
     faults.add(rule, severity, rows.line(row), time.column(), found, expected);
   }
 }

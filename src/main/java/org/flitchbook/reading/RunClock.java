@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.flitchbook.message.Message;
 
 /**
  * Times as hours and minutes run since a stated start, such as {@code 0:07:30}.
@@ -13,7 +14,7 @@ import java.util.regex.Pattern;
  * @param words what is counted, for a diagnostic
  * @param start milliseconds since 1970
  */
-record RunClock(String form, String words, ZoneId zone, long start) implements LogClock {
+record RunClock(String form, Message words, ZoneId zone, long start) implements LogClock {
 
   private static final Pattern RUN = Pattern.compile("(\\d{1,5}):([0-5]\\d)(?::([0-5]\\d))?");
 
@@ -47,7 +48,7 @@ record RunClock(String form, String words, ZoneId zone, long start) implements L
   }
 
   @Override
-  public String expected() {
+  public Message expected() {
     return words;
   }
 

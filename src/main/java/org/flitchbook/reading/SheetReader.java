@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -39,15 +41,15 @@ final class SheetReader implements Rows {
   static FileRead read(
       SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
     SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, Layout.OPEN, reader), hand.words()));
+    faults.addAll(TableFaults.told(Tables.read(file, Layout.OPEN, reader)));
     if (reader.width > 0 && reader.rows == 0) {
       faults.add(
           Fault.note(
               "no rows",
               "",
               Place.of(file.name(), 1),
-              hand.words().say("reading.rows.none"),
-              hand.words().say("reading.rows.wanted")));
+              say("reading.rows.none", "a heading alone"),
+              say("reading.rows.wanted", "rows under the heading")));
     }
     entries.addAll(reader.entries);
     return new FileRead(

@@ -1,9 +1,10 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
-import org.flitchbook.words.Words;
 
 /**
  * What is wrong with the text of a table, as a record tells it: what breaks the reading never
@@ -13,18 +14,18 @@ final class TableFaults {
 
   private TableFaults() {}
 
-  static List<Fault> told(List<Fault> faults, Words words) {
-    return faults.stream().map(fault -> told(fault, words)).toList();
+  static List<Fault> told(List<Fault> faults) {
+    return faults.stream().map(TableFaults::told).toList();
   }
 
-  private static Fault told(Fault fault, Words words) {
+  private static Fault told(Fault fault) {
     return fault.is(Severity.NOTE)
         ? Fault.note(
             fault.rule(),
             fault.lot(),
             fault.place(),
-            words.say("reading.encoding.found"),
-            words.say("reading.encoding.expected"))
+            say("reading.encoding.found", "bytes that are no UTF-8"),
+            say("reading.encoding.expected", "UTF-8; read as Windows-1252"))
         : fault;
   }
 }

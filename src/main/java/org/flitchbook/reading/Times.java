@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -9,18 +11,20 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.flitchbook.words.Words;
+import org.flitchbook.message.Message;
 
 /** Reads the times of hand entries: ISO 8601, a space instead of the T allowed. */
 final class Times {
 
   private static final Pattern WRITTEN =
       Pattern.compile(
-          "(\\d{4}-\\d{2}-\\d{2})[T ](\\d{2}:\\d{2})(:\\d{2}(?:\\.\\d{1,9})?)?(Z|[+-]\\d{2}:\\d{2})?");
+          "(\\d{4}-\\d{2}-\\d{2})[T"
+              + " ](\\d{2}:\\d{2})(:\\d{2}(?:\\.\\d{1,9})?)?(Z|[+-]\\d{2}:\\d{2})?");
 
   private static final Pattern CLOCK_ONLY = Pattern.compile("\\d{1,2}:\\d{2}(:\\d{2})?.*");
 
-  private static final String AS_WRITTEN = "reading.as-written";
+  private static final Message SUCH_AS =
+      say("reading.time.such-as", "a date and time such as 2026-02-16 09:05");
 
   private Times() {}
 
@@ -28,27 +32,8 @@ final class Times {
   sealed interface Result {
     record Read(Moment moment) implements Result {}
 
-    /**
-     * What is wrong.
-     *
-     * @param found and {@code expected}: keys of what is told
-     * @param values put into both
-     */
-    record Wrong(String rule, String found, String expected, List<Object> values)
-        implements Result {
-
-      static Wrong of(String rule, String found, String expected, Object... values) {
-        return new Wrong(rule, found, expected, List.of(values));
-      }
-
-      String found(Words words) {
-        return words.say(found, values.toArray());
-      }
-
-      String expected(Words words) {
-        return words.say(expected, values.toArray());
-      }
-    }
+    /** What is wrong. */
+    record Wrong(String rule, Message found, Message expected) implements Result {}
   }
 
   static Result read(String text, ZoneId zone) {
@@ -63,7 +48,8 @@ final class Times {
           ? read(OffsetDateTime.parse(local + written.group(4)).toInstant(), seconds)
           : inZone(LocalDateTime.parse(local), zone, text, seconds);
     } catch (DateTimeException noSuchDate) {
-      return Result.Wrong.of("time", AS_WRITTEN, "reading.time.existing", text);
+      return new Result.Wrong(
+          "time", Message.of(text), say("reading.time.existing", "a date and time that exist"));
     }
   }
 
@@ -72,17 +58,27 @@ final class Times {
     return switch (offsets.size()) {
       case 1 -> read(local.toInstant(offsets.get(0)), seconds);
       case 0 ->
-          Result.Wrong.of(
-              "spring clock change", "reading.clock.skipped", "reading.clock.shown", text, zone);
+          new Result.Wrong(
+              "spring clock change",
+              say(
+                  "reading.clock.skipped",
+                  "{0}, which the clock skipped in {1}",
+                  text,
+                  zone.getId()),
+              say("reading.clock.shown", "a time that was on the clock"));
       default ->
-          Result.Wrong.of(
+          new Result.Wrong(
               "autumn clock change",
-              "reading.clock.twice",
-              "reading.clock.offset",
-              text,
-              zone,
-              offsets.get(0),
-              offsets.get(1));
+              say(
+                  "reading.clock.twice",
+                  "{0}, which the clock showed twice in {1}",
+                  text,
+                  zone.getId()),
+              say(
+                  "reading.clock.offset",
+                  "an offset behind it, {0} or {1}",
+                  offsets.get(0).getId(),
+                  offsets.get(1).getId()));
     };
   }
 
@@ -92,10 +88,13 @@ final class Times {
 
   private static Result notATime(String text) {
     if (text.isEmpty()) {
-      return Result.Wrong.of("time", "reading.time.none", "reading.time.such-as");
+      return new Result.Wrong("time", say("reading.time.none", "no time"), SUCH_AS);
     }
     return CLOCK_ONLY.matcher(text).matches()
-        ? Result.Wrong.of("time", "reading.time.no-date", "reading.time.like", text)
-        : Result.Wrong.of("time", AS_WRITTEN, "reading.time.such-as", text);
+        ? new Result.Wrong(
+            "time",
+            say("reading.time.no-date", "{0}, a time without a date", text),
+            say("reading.time.like", "2026-02-16 09:05 or the like"))
+        : new Result.Wrong("time", Message.of(text), SUCH_AS);
   }
 }

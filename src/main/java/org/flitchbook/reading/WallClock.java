@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -8,6 +10,7 @@ import java.time.zone.ZoneRules;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.input.Severity;
+import org.flitchbook.message.Message;
 
 /**
  * Turns the times of a clock on the wall, which is set twice a year, into times of the world. The
@@ -61,7 +64,12 @@ final class WallClock {
       if (offsets.size() == 2) {
         stretches.addAll(doubled(new Steps(rows, from, to, precision), row, end));
       } else if (offsets.isEmpty()) {
-        tell(SPRING, row, end, "reading.clock.skipped", "reading.clock.shown");
+        tell(
+            SPRING,
+            row,
+            end,
+            say("reading.clock.skipped", "{0}, which the clock skipped in {1}"),
+            say("reading.clock.shown", "a time that was on the clock"));
         stretches.add(new Stretch(row, end, LogRows.NONE));
       } else {
         stretches.add(new Stretch(row, end, millis(offsets.get(0))));
@@ -104,19 +112,45 @@ final class WallClock {
     ZoneOffsetTransition change = rules.getTransition(local(rows.at(begin)));
     int turn = steps.turn(begin, end, -change.getDuration().toMillis());
     if (turn < 0) {
-      tell(AUTUMN, begin, end, "reading.clock.twice", "reading.clock.unresolved");
+      tell(
+          AUTUMN,
+          begin,
+          end,
+          say("reading.clock.twice", "{0}, which the clock showed twice in {1}"),
+          say(
+              "reading.clock.unresolved",
+              "times with one meaning; neither a step back nor a steady interval tells the two"
+                  + " apart"));
       return List.of(new Stretch(begin, end, LogRows.NONE));
     }
     int told = turn == end ? begin : turn;
-    String found =
+    Message found =
         turn > begin && turn < end
-            ? faults.say("reading.clock.behind", shown(turn), shown(turn - 1), clock.zone())
-            : faults.say("reading.clock.twice", shown(begin), clock.zone());
-    String expected =
+            ? say(
+                "reading.clock.behind",
+                "{0} behind {1} in {2}",
+                shown(turn),
+                shown(turn - 1),
+                clock.zone())
+            : say(
+                "reading.clock.twice",
+                "{0}, which the clock showed twice in {1}",
+                shown(begin),
+                clock.zone());
+    Message expected =
         turn == end
-            ? faults.say("reading.clock.first-time", steps.usual() / 1000, change.getOffsetBefore())
-            : faults.say(
-                "reading.clock.second-time", steps.usual() / 1000, change.getOffsetAfter());
+            ? say(
+                "reading.clock.first-time",
+                "times with one meaning; by the order of the rows and their steady {0} s it is the"
+                    + " first time, at {1}",
+                steps.usual() / 1000,
+                change.getOffsetBefore())
+            : say(
+                "reading.clock.second-time",
+                "times with one meaning; by the order of the rows and their steady {0} s it is the"
+                    + " second time, at {1} from this line on",
+                steps.usual() / 1000,
+                change.getOffsetAfter());
     faults.add(AUTUMN, Severity.NOTE, rows.line(told), column, found, expected);
     return List.of(
         new Stretch(begin, turn, millis(change.getOffsetBefore())),
@@ -131,22 +165,31 @@ final class WallClock {
     long onTheClock = rows.at(after.begin()) - rows.at(after.begin() - 1);
     long went = onTheClock - (after.offset() - before.offset());
     if (went > 0 && went <= Math.max(3 * steps.usual(), LONGEST_STEP)) {
-      String found =
-          faults.say("reading.order.behind", shown(after.begin()), shown(after.begin() - 1));
-      String expected = faults.say("reading.clock.hour", clock.zone(), went / 1000);
+      Message found =
+          say(
+              "reading.order.behind",
+              "{0} behind {1}",
+              shown(after.begin()),
+              shown(after.begin() - 1));
+      Message expected =
+          say(
+              "reading.clock.hour",
+              "the hour that the clock skipped in {0}; {1} s went by",
+              clock.zone(),
+              went / 1000);
       faults.add(SPRING, Severity.NOTE, rows.line(after.begin()), column, found, expected);
     }
   }
 
-  private void tell(String rule, int begin, int end, String found, String expected) {
+  private void tell(String rule, int begin, int end, Message found, Message expected) {
     for (int row = begin; row < end; row++) {
       faults.add(
           rule,
           Severity.STOP,
           rows.line(row),
           column,
-          faults.say(found, shown(row), clock.zone()),
-          faults.say(expected));
+          say(found.id(), found.english(), shown(row), clock.zone()),
+          expected);
     }
   }
 

@@ -13,6 +13,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.flitchbook.message.Message;
 
 /**
  * Times written out, by a pattern in the letters of {@link DateTimeFormatter}; {@code y} is taken
@@ -99,8 +100,8 @@ record WrittenClock(
   }
 
   @Override
-  public String expected() {
-    return pattern;
+  public Message expected() {
+    return Message.of(pattern);
   }
 
   @Override

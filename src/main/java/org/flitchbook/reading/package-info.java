@@ -4,8 +4,8 @@
 @NullMarked
 @Floor(
     name = "reading",
-    floor = 3,
-    mayImport = {"input", "measure", "table", "json", "words", "sheet", "sums"},
+    floor = 4,
+    mayImport = {"message", "input", "measure", "table", "json", "words", "sheet", "sums"},
     door = "Readings")
 package org.flitchbook.reading;
 

@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +17,7 @@ import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
@@ -40,28 +43,49 @@ final class ActionSection {
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    head(blocks, "record.action.hold");
+    head(blocks, say("record.action.hold", "Hold, and what has left already"));
     blocks.add(left());
-    blocks.add(part(isForeseen() ? "record.action.held" : "record.action.segregated", What.HELD));
+    blocks.add(
+        part(
+            isForeseen()
+                ? say("record.action.held", "Held: what, how much, where, tag")
+                : say(
+                    "record.action.segregated",
+                    "1. Segregated and held: what, how much, where, tag"),
+            What.HELD));
     if (isForeseen()) {
-      head(blocks, "record.action.planned");
-      blocks.add(part("record.action.cause", What.CAUSE));
-      blocks.add(part("record.action.control", What.CONTROL_REGAINED));
-      blocks.add(part("record.action.prevention", What.PREVENTION));
-      blocks.add(part("record.action.disposition", What.DISPOSITION));
+      head(blocks, say("record.action.planned", "Corrective action (9 CFR 417.3(a))"));
+      blocks.add(part(say("record.action.cause", "1. Cause found and removed"), What.CAUSE));
+      blocks.add(part(say("record.action.control", "2. Control regained"), What.CONTROL_REGAINED));
+      blocks.add(part(say("record.action.prevention", "3. Recurrence prevented"), What.PREVENTION));
+      blocks.add(
+          part(
+              say("record.action.disposition", "4. Disposition, to the last gram"),
+              What.DISPOSITION));
     } else {
-      head(blocks, "record.action.unforeseen");
-      blocks.add(part("record.action.evaluated", What.EVALUATED));
-      blocks.add(part("record.action.disposition-unforeseen", What.DISPOSITION));
-      blocks.add(part("record.action.reassessed", What.REASSESSED));
+      head(
+          blocks,
+          say(
+              "record.action.unforeseen",
+              "Corrective action that the plan did not foresee (9 CFR 417.3(b))"));
+      blocks.add(part(say("record.action.evaluated", "2. Acceptability reviewed"), What.EVALUATED));
+      blocks.add(
+          part(
+              say("record.action.disposition-unforeseen", "3. Disposition, to the last gram"),
+              What.DISPOSITION));
+      blocks.add(
+          part(
+              say("record.action.reassessed", "4. Plan reassessed by a trained person"),
+              What.REASSESSED));
     }
     balance().ifPresent(blocks::add);
-    blocks.add(part("record.action.closed", What.CLOSED, LINES_TO_CLOSE));
+    blocks.add(
+        part(say("record.action.closed", "Verified and closed"), What.CLOSED, LINES_TO_CLOSE));
     return blocks;
   }
 
-  private void head(List<Block> blocks, String key) {
-    blocks.add(new Heading(3, phrases.say(key)));
+  private void head(List<Block> blocks, Message text) {
+    blocks.add(new Heading(3, phrases.say(text)));
   }
 
   /** Whether the plan says for each of the deviations what to do. */
@@ -72,29 +96,35 @@ final class ActionSection {
 
   private Block left() {
     List<Entry> gone = lot.all(What.DISPATCHED);
-    String nothing = phrases.say("record.action.nothing-left");
+    String nothing =
+        phrases.say("record.action.nothing-left", "nothing of this lot is on file as dispatched");
     return gone.isEmpty()
-        ? new Facts(1, List.of(new Fact(phrases.say("record.action.left"), Text.of(nothing))))
-        : facts(gone, phrases.say("record.action.left"));
+        ? new Facts(
+            1,
+            List.of(new Fact(phrases.say("record.action.left", "Left already"), Text.of(nothing))))
+        : facts(gone, phrases.say("record.action.left", "Left already"));
   }
 
   /** What is on file of a part, or room to write it. */
-  private Block part(String key, What what) {
-    return part(key, what, LINES);
+  private Block part(Message caption, What what) {
+    return part(caption, what, LINES);
   }
 
-  private Block part(String key, What what, int lines) {
+  private Block part(Message caption, What what, int lines) {
     List<Entry> entries = lot.all(what);
     return entries.isEmpty()
-        ? new Blank(phrases.say("record.nothing-of", phrases.say(key)), lines, slots())
-        : facts(entries, phrases.say(key));
+        ? new Blank(
+            phrases.say("record.nothing-of", "{0}: NOT RECORDED", phrases.say(caption)),
+            lines,
+            slots())
+        : facts(entries, phrases.say(caption));
   }
 
   private List<String> slots() {
     return List.of(
-        phrases.say("record.action.by"),
-        phrases.say("record.action.date"),
-        phrases.say("record.action.time"));
+        phrases.say("record.action.by", "By"),
+        phrases.say("record.action.date", "Date"),
+        phrases.say("record.action.time", "Time"));
   }
 
   private Facts facts(List<Entry> entries, String label) {
@@ -108,7 +138,9 @@ final class ActionSection {
     parts.removeIf(String::isEmpty);
     String who = phrases.orNotRecorded(entry.by());
     String when = phrases.time(entry.time().written());
-    return phrases.say("record.action.told", String.join(", ", parts), who, when).strip();
+    return phrases
+        .say("record.action.told", "{0} ({1}, {2})", String.join(", ", parts), who, when)
+        .strip();
   }
 
   /** The held mass less each disposition; what is left must be nothing. */
@@ -119,7 +151,8 @@ final class ActionSection {
     }
     List<Sum.Line> lines = new ArrayList<>();
     if (!lot.all(What.DISPOSITION).isEmpty()) {
-      lines.add(new Sum.Line(phrases.say("record.action.mass-held"), "", shown(whole.get())));
+      lines.add(
+          new Sum.Line(phrases.say("record.action.mass-held", "Held"), "", shown(whole.get())));
     }
     Ratio left = whole.get().inBase();
     for (Entry entry : lot.all(What.DISPOSITION)) {
@@ -130,7 +163,9 @@ final class ActionSection {
       }
     }
     Quantity rest = new Quantity(left, Unit.GRAM);
-    lines.add(new Sum.Line(phrases.say("record.action.still-held"), "", shown(rest)));
+    lines.add(
+        new Sum.Line(
+            phrases.say("record.action.still-held", "Still to be disposed of"), "", shown(rest)));
     return Optional.of(new Sum(lines));
   }
 

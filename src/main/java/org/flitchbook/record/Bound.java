@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -20,8 +22,9 @@ final class Bound {
   /** Binds the words before a limit's number too, where the language puts them before it. */
   Bound(Words words) {
     String before =
-        Stream.of("words.at-most", "words.at-least")
-            .map(key -> Pattern.quote(words.say(key, "").stripTrailing()))
+        Stream.of(
+                say("words.at-most", "at most {0}", ""), say("words.at-least", "at least {0}", ""))
+            .map(each -> Pattern.quote(each.in(words).stripTrailing()))
             .collect(Collectors.joining("|"));
     atMostOrLeast = Pattern.compile("(" + before + ") (?=\\d)");
   }

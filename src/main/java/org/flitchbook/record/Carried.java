@@ -20,7 +20,7 @@ final class Carried {
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(phrases.heading("record.carried.heading"));
+    blocks.add(phrases.heading("record.carried.heading", "Evidence carried by this file"));
     blocks.add(phrases.paragraph(told()));
     blocks.add(new FilingSection(day).ledger());
     blocks.add(table());
@@ -30,20 +30,31 @@ final class Carried {
   private String told() {
     List<String> names = carried.stream().map(FileRead::name).toList();
     long left = day.files().stream().filter(file -> !names.contains(file.name())).count();
-    String attached = phrases.say("record.carried.attached");
-    return left == 0 ? attached : attached + " " + phrases.say("record.carried.left", left);
+    String attached =
+        phrases.say(
+            "record.carried.attached",
+            "The files below are attached to this one, byte for byte as they were read: a reader of"
+                + " PDF can take them out. From them alone the same is found again.");
+    return left == 0
+        ? attached
+        : attached
+            + " "
+            + phrases.say(
+                "record.carried.left",
+                "Further files in the book up to this day on which nothing here rests: {0}.",
+                left);
   }
 
   private Block table() {
     Grid grid =
         phrases
-            .grid("record.carried.caption")
-            .head("record.carried.file", 0)
-            .head("record.carried.read-as", 4)
-            .number("record.carried.bytes", 0)
-            .number("record.carried.rows", 0)
-            .number("record.carried.used", 0)
-            .head("record.carried.hash", 20);
+            .grid("record.carried.caption", "Files carried")
+            .head("record.carried.file", "File", 0)
+            .head("record.carried.read-as", "Read as", 4)
+            .number("record.carried.bytes", "Bytes", 0)
+            .number("record.carried.rows", "Rows", 0)
+            .number("record.carried.used", "Used", 0)
+            .head("record.carried.hash", "SHA-256, in two halves", 20);
     for (FileRead file : carried) {
       grid.row(
           file.name(),

@@ -55,7 +55,12 @@ final class CoreChart {
         .ifPresent(
             time -> {
               blocks.add(
-                  chart(phrases.say("record.chart.caption"), judgement.findings(), time, WHOLE));
+                  chart(
+                      phrases.say(
+                          "record.chart.caption", "Core temperature through smoke and chill"),
+                      judgement.findings(),
+                      time,
+                      WHOLE));
               humidity(time).ifPresent(blocks::add);
             });
     return blocks;
@@ -117,15 +122,19 @@ final class CoreChart {
         tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
     return Optional.of(
         new Chart(
-            phrases.say("record.chart.humidity"),
-            phrases.say("record.chart.humidity-told", String.join("; ", ranges)),
+            phrases.say("record.chart.humidity", "Humidity in the smoker"),
+            phrases.say(
+                "record.chart.humidity-told",
+                "Humidity in the smoker in the same time: {0}.",
+                String.join("; ", ranges)),
             time.axis(),
             new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
             drawn.stream()
                 .map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN))
                 .toList(),
             List.of(),
-            List.of(new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, byHand)),
+            List.of(
+                new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, byHand)),
             drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
             HUMIDITY));
   }

@@ -53,7 +53,9 @@ record CoreLayers(
     for (Drawn core : cores) {
       Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
       curves.add(
-          core.curve(phrases().say("record.chart.core", phrases().probe(core.track())), stroke));
+          core.curve(
+              phrases().say("record.chart.core", "core {0}", phrases().probe(core.track())),
+              stroke));
     }
     airs.forEach(air -> curves.add(air.curve(name(air.track()), stroke(air.track()))));
     return curves;
@@ -65,9 +67,9 @@ record CoreLayers(
 
   private String name(Track track) {
     return switch (track.what()) {
-      case CHAMBER_TEMPERATURE -> phrases().say("record.chart.smoker");
-      case WET_BULB_TEMPERATURE -> phrases().say("record.chart.wet-bulb");
-      default -> phrases().say("record.chart.cooler");
+      case CHAMBER_TEMPERATURE -> phrases().say("record.chart.smoker", "smoker");
+      case WET_BULB_TEMPERATURE -> phrases().say("record.chart.wet-bulb", "wet bulb");
+      default -> phrases().say("record.chart.cooler", "cooler");
     };
   }
 
@@ -108,11 +110,12 @@ record CoreLayers(
     airs.forEach(air -> byHand.addAll(air.byHand(false)));
     return List.of(
         new Marks(
-            phrases().say("record.core.by-hand"),
+            phrases().say("record.core.by-hand", "by hand"),
             Shape.DIAMOND,
             byHand.stream().map(m -> once(m, crossings)).toList()),
-        new Marks(phrases().say("record.chart.crossing"), Shape.DOT, crossings),
-        new Marks(phrases().say("record.chart.left-out"), Shape.RING, leftOut()));
+        new Marks(
+            phrases().say("record.chart.crossing", "crossing of a limit"), Shape.DOT, crossings),
+        new Marks(phrases().say("record.chart.left-out", "left out"), Shape.RING, leftOut()));
   }
 
   /** A reading by hand that closes a stage is labelled there. */

@@ -45,7 +45,9 @@ final class CoreSection {
     stages().ifPresent(blocks::add);
     held().ifPresent(blocks::add);
     if (cores.isEmpty()) {
-      blocks.add(phrases.nothingOf(phrases.say("record.core.internal-temperature")));
+      blocks.add(
+          phrases.nothingOf(
+              phrases.say("record.core.internal-temperature", "Internal temperature")));
     } else {
       blocks.add(checkpoints());
     }
@@ -55,16 +57,16 @@ final class CoreSection {
   private Optional<Block> stages() {
     Grid grid =
         phrases
-            .grid("record.core.crossings")
-            .head("record.head.limit", 12)
-            .head("record.core.stage", 0)
-            .head("record.head.probe", 0)
-            .head("record.core.starts", 0)
-            .head("record.core.stops", 0)
-            .number("record.core.time", 0)
-            .number("record.core.interpolated", 0)
-            .number("record.head.limit-value", 0)
-            .head("record.head.verdict", 0);
+            .grid("record.core.crossings", "Crossings, at their worse end (month-day and clock)")
+            .head("record.head.limit", "Limit", 12)
+            .head("record.core.stage", "Stage", 0)
+            .head("record.head.probe", "Probe", 0)
+            .head("record.core.starts", "Starts", 0)
+            .head("record.core.stops", "Stops", 0)
+            .number("record.core.time", "Time", 0)
+            .number("record.core.interpolated", "Interpolated", 0)
+            .number("record.head.limit-value", "Limit value", 0)
+            .head("record.head.verdict", "Verdict", 0);
     for (Finding finding : judgement.findings()) {
       finding.parts().forEach(part -> grid.row(row(grid, finding, part)));
     }
@@ -90,12 +92,12 @@ final class CoreSection {
   private Optional<Block> held() {
     Grid grid =
         phrases
-            .grid("record.core.held-rows")
-            .head("record.head.limit", 12)
-            .head("record.core.row", 12)
-            .number("record.core.held", 8)
-            .number("record.core.wanted", 8)
-            .head("record.head.verdict", 8);
+            .grid("record.core.held-rows", "Time at temperature, the row that came nearest")
+            .head("record.head.limit", "Limit", 12)
+            .head("record.core.row", "Row", 12)
+            .number("record.core.held", "Held", 8)
+            .number("record.core.wanted", "Wanted", 8)
+            .head("record.head.verdict", "Verdict", 8);
     for (Finding finding : judgement.findings()) {
       if (finding.limit().kind() instanceof Kind.TimeAtTemperature) {
         grid.row(
@@ -116,13 +118,13 @@ final class CoreSection {
   private Block checkpoints() {
     Grid grid =
         phrases
-            .grid("record.core.checkpoints")
-            .head("record.head.time", 10)
-            .head("record.head.probe", 6)
-            .number("record.core.internal", 7)
-            .number("record.core.around", 7)
-            .head("record.head.remark", 14)
-            .head("record.head.where", 16);
+            .grid("record.core.checkpoints", "Checkpoints")
+            .head("record.head.time", "Time", 10)
+            .head("record.head.probe", "Probe", 6)
+            .number("record.core.internal", "Internal", 7)
+            .number("record.core.around", "Around it", 7)
+            .head("record.head.remark", "Remark", 14)
+            .head("record.head.where", "Where it stands", 16);
     TreeMap<Long, List<Cell[]>> rows = new TreeMap<>();
     for (Track track : cores) {
       Map<Integer, List<String>> remarks = remarks(track);
@@ -140,8 +142,8 @@ final class CoreSection {
   private Map<Integer, List<String>> remarks(Track track) {
     Map<Integer, List<String>> remarks = new TreeMap<>();
     Extremes ends = Extremes.of(track);
-    remark(remarks, ends.highest(), phrases.say("record.core.peak"));
-    remark(remarks, ends.lowest(), phrases.say("record.core.lowest"));
+    remark(remarks, ends.highest(), phrases.say("record.core.peak", "highest"));
+    remark(remarks, ends.lowest(), phrases.say("record.core.lowest", "lowest"));
     for (Part part : judgement.findings().stream().flatMap(f -> f.parts().stream()).toList()) {
       if (part.probe().equals(track.called())) {
         String band = phrases.band(part.from(), part.to());
@@ -149,16 +151,21 @@ final class CoreSection {
             .ifPresent(
                 at ->
                     remark(
-                        remarks, Drawn.upTo(track, at), phrases.say("record.core.begins", band)));
+                        remarks,
+                        Drawn.upTo(track, at),
+                        phrases.say("record.core.begins", "{0} begins", band)));
         part.end()
             .ifPresent(
                 at ->
-                    remark(remarks, Drawn.upTo(track, at), phrases.say("record.core.ends", band)));
+                    remark(
+                        remarks,
+                        Drawn.upTo(track, at),
+                        phrases.say("record.core.ends", "{0} ends", band)));
       }
     }
     IntStream.range(0, track.size())
         .filter(track::byHand)
-        .forEach(index -> remark(remarks, index, phrases.say("record.core.by-hand")));
+        .forEach(index -> remark(remarks, index, phrases.say("record.core.by-hand", "by hand")));
     return remarks;
   }
 

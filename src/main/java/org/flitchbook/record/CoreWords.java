@@ -23,6 +23,7 @@ record CoreWords(Lot lot, List<Finding> findings, List<Track> cores, Unit unit, 
     return phrases()
         .say(
             "record.chart.alternative",
+            "Internal temperature of lot {0} from {1} to {2}: {3}.",
             lot.code(),
             at(time.from()),
             at(time.to()),
@@ -44,6 +45,7 @@ record CoreWords(Lot lot, List<Finding> findings, List<Track> cores, Unit unit, 
     return phrases()
         .say(
             "record.chart.course",
+            "{0} is {1} at first, at most {2} at {3} and {4} at last",
             phrases().probe(track),
             shown(track, 0),
             shown(track, peak),
@@ -63,6 +65,7 @@ record CoreWords(Lot lot, List<Finding> findings, List<Track> cores, Unit unit, 
                     phrases()
                         .say(
                             "record.chart.stage",
+                            "{0} to {1} took {2}, {3}: {4}",
                             part.from(),
                             part.to(),
                             Phrases.quantity(measured.value()),

@@ -46,6 +46,7 @@ final class CureSum {
                     .strong(
                         phrases.say(
                             "record.sum.missed",
+                            "{0} is {1}: {2}.",
                             Phrases.capital(finding.limit().name()),
                             phrases.verdict(finding.verdict()),
                             finding.reason()))));
@@ -64,7 +65,9 @@ final class CureSum {
             half ->
                 lines.add(
                     new Sum.Line(
-                        phrases.say("record.sum.provable"), "", bound("± " + half.shown()))));
+                        phrases.say("record.sum.provable", "What these scales can prove (k = 2)"),
+                        "",
+                        bound("± " + half.shown()))));
   }
 
   private void weighed(List<Sum.Line> lines) {
@@ -83,8 +86,15 @@ final class CureSum {
   private String ofLot(String name, Entry entry) {
     return day.plan()
         .ingredient(entry.item())
-        .map(known -> phrases.say("record.sum.of-ingredient", name, known.name(), known.lot()))
-        .orElseGet(() -> phrases.say("record.sum.of-lot", name, entry.item()));
+        .map(
+            known ->
+                phrases.say(
+                    "record.sum.of-ingredient",
+                    "{0}, {1} lot {2}",
+                    name,
+                    known.name(),
+                    known.lot()))
+        .orElseGet(() -> phrases.say("record.sum.of-lot", "{0}, lot {1}", name, entry.item()));
   }
 
   private String bound(String text) {
@@ -116,6 +126,7 @@ final class CureSum {
             bound(
                 phrases.say(
                     "record.sum.margin",
+                    "{0}, margin {1}",
                     phrases.verdict(finding.verdict()),
                     Phrases.margin(finding)))));
   }

@@ -38,25 +38,33 @@ final class DaySheet {
     blocks.add(lots());
     // Before the details, so that the boxes to sign stand under the verdicts and never alone.
     blocks.add(new Keeping(day, day.judgements().stream().map(Judgement::lot).toList()).note());
-    blocks.add(new Caution(phrases.say("record.caution")));
+    blocks.add(
+        new Caution(
+            phrases.say(
+                "record.caution",
+                "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
+                    + " the plan named here; confirm them with the local authority or a process"
+                    + " authority. This record says which limits were met, not met or not shown. It"
+                    + " does not say that food is safe, and it replaces no licensed decision.")));
     blocks.add(
         new Signatures(
             List.of(
                 new SignatureBox(
                     "closed",
-                    phrases.say("record.day.closed-by"),
+                    phrases.say("record.day.closed-by", "Day closed by"),
                     "",
-                    phrases.say("record.day.closed")),
+                    phrases.say("record.day.closed", "All sheets and logs are in.")),
                 new SignatureBox(
                     "reviewed",
-                    phrases.say("record.day.reviewed-by"),
+                    phrases.say("record.day.reviewed-by", "Reviewed by"),
                     "",
-                    phrases.say("record.day.reviewed")))));
+                    phrases.say("record.day.reviewed", "The records were read.")))));
     blocks.addAll(new FilingSection(day).changes());
     missed(blocks);
     faults(blocks);
     blocks.addAll(new Carried(day, carried).blocks());
-    return new Frame(day).document(phrases.say("record.day.title", day.day()), "", "day", blocks);
+    return new Frame(day)
+        .document(phrases.say("record.day.title", "Day sheet {0}", day.day()), "", "day", blocks);
   }
 
   private Banner banner() {
@@ -70,15 +78,16 @@ final class DaySheet {
             .filter(verdict -> count(verdict) > 0)
             .map(
                 verdict ->
-                    phrases.say("record.day.count", count(verdict), phrases.verdict(verdict)))
+                    phrases.say(
+                        "record.day.count", "{0} {1}", count(verdict), phrases.verdict(verdict)))
             .toList();
     String told =
         day.judgements().isEmpty()
-            ? phrases.say("record.day.no-lot")
-            : phrases.say("record.day.counts", String.join(", ", counts));
+            ? phrases.say("record.day.no-lot", "No lot.")
+            : phrases.say("record.day.counts", "{0}.", String.join(", ", counts));
     return new Banner(
         Phrases.tone(worst),
-        phrases.say("record.day.lots", day.judgements().size()),
+        phrases.say("record.day.lots", "{0} LOTS", day.judgements().size()),
         Phrases.capital(told));
   }
 
@@ -90,13 +99,13 @@ final class DaySheet {
   private Block lots() {
     Grid grid =
         phrases
-            .grid("record.day.lots-of-the-day")
-            .head("record.head.lot", 0)
-            .head("record.day.product", 16)
-            .head("record.head.step", 0)
-            .head("record.head.verdict", 0)
-            .head("record.day.open", 16)
-            .head("record.day.to-do", 14);
+            .grid("record.day.lots-of-the-day", "Lots of the day")
+            .head("record.head.lot", "Lot", 0)
+            .head("record.day.product", "Product", 16)
+            .head("record.head.step", "Step", 0)
+            .head("record.head.verdict", "Verdict", 0)
+            .head("record.day.open", "Open", 16)
+            .head("record.day.to-do", "To do", 14);
     for (Judgement each : day.judgements()) {
       String code = each.lot().code();
       grid.row(
@@ -108,7 +117,8 @@ final class DaySheet {
           grid.cell(toDo(each)));
     }
     return grid.isEmpty()
-        ? phrases.paragraph(phrases.say("record.day.nothing-filed"))
+        ? phrases.paragraph(
+            phrases.say("record.day.nothing-filed", "No lot has anything filed on this day."))
         : grid.table();
   }
 
@@ -118,12 +128,20 @@ final class DaySheet {
     long pending =
         judgement.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
     if (pending > 0) {
-      open.add(phrases.count("record.day.pending", pending));
+      open.add(
+          phrases.count("record.day.pending", pending, "{0} limit pending", "{0} limits pending"));
     }
     if (!judgement.openFaults().isEmpty()) {
-      open.add(phrases.count("record.evidence.open", judgement.openFaults().size()));
+      open.add(
+          phrases.count(
+              "record.evidence.open",
+              judgement.openFaults().size(),
+              "{0} doubt to be explained",
+              "{0} doubts to be explained"));
     }
-    return open.isEmpty() ? phrases.say("record.day.nothing-open") : String.join("; ", open);
+    return open.isEmpty()
+        ? phrases.say("record.day.nothing-open", "nothing")
+        : String.join("; ", open);
   }
 
   /** What the plan says of each deviation; else what comes next. */
@@ -131,19 +149,21 @@ final class DaySheet {
     if (!judgement.deviations().isEmpty()) {
       return judgement.deviations().stream()
           .map(
-              finding -> Phrases.planned(finding.limit()).orElse(phrases.say("record.report.hold")))
+              finding ->
+                  Phrases.planned(finding.limit())
+                      .orElse(phrases.say("record.report.hold", "hold; a person decides")))
           .distinct()
           .collect(Collectors.joining("; "));
     }
     if (!judgement.openFaults().isEmpty()) {
-      return phrases.say("record.day.explain");
+      return phrases.say("record.day.explain", "explain what is in doubt");
     }
     if (judgement.verdict() == Verdict.PENDING) {
-      return phrases.say("record.day.go-on");
+      return phrases.say("record.day.go-on", "go on; enter what comes");
     }
     return judgement.lot().first(Step.RELEASE.into()).isPresent()
-        ? phrases.say("record.day.nothing-to-do")
-        : phrases.say("record.day.review");
+        ? phrases.say("record.day.nothing-to-do", "nothing")
+        : phrases.say("record.day.review", "review before it leaves");
   }
 
   private String step(Judgement judgement) {
@@ -152,20 +172,20 @@ final class DaySheet {
         .map(
             stay ->
                 stay.out().isPresent()
-                    ? phrases.say("record.day.after", phrases.step(stay.step()))
-                    : phrases.say("record.day.in", phrases.step(stay.step())))
-        .orElseGet(() -> phrases.say("record.day.before-cure"));
+                    ? phrases.say("record.day.after", "after {0}", phrases.step(stay.step()))
+                    : phrases.say("record.day.in", "in {0}", phrases.step(stay.step())))
+        .orElseGet(() -> phrases.say("record.day.before-cure", "before cure"));
   }
 
   private void missed(List<Block> blocks) {
     Grid grid =
         phrases
-            .grid("record.day.to-be-done")
-            .head("record.head.lot", 6)
-            .head("record.head.limit", 11)
-            .head("record.head.verdict", 7)
-            .head("record.head.found", 22)
-            .head("record.head.plan-says", 13);
+            .grid("record.day.to-be-done", "What is to be done")
+            .head("record.head.lot", "Lot", 6)
+            .head("record.head.limit", "Limit", 11)
+            .head("record.head.verdict", "Verdict", 7)
+            .head("record.head.found", "What was found", 22)
+            .head("record.head.plan-says", "The plan says", 13);
     for (Judgement each : day.judgements()) {
       for (Finding finding : Checks.inOrder(each.findings())) {
         if (each.deviations().contains(finding) || each.operatingMisses().contains(finding)) {
@@ -186,19 +206,19 @@ final class DaySheet {
   private void faults(List<Block> blocks) {
     Grid grid =
         phrases
-            .grid("record.batch.doubts")
-            .head("record.head.lot", 6)
-            .head("record.head.follows", 6)
-            .head("record.head.place", 12)
-            .head("record.head.fault-found", 16)
-            .head("record.head.fault-expected", 14);
+            .grid("record.batch.doubts", "Data in doubt")
+            .head("record.head.lot", "Lot", 6)
+            .head("record.head.follows", "What follows", 6)
+            .head("record.head.place", "Where", 12)
+            .head("record.head.fault-found", "Found", 16)
+            .head("record.head.fault-expected", "Expected", 14);
     for (Fault fault : day.allFaults()) {
       grid.row(
-          fault.lot().isEmpty() ? phrases.say("record.day.the-day") : fault.lot(),
+          fault.lot().isEmpty() ? phrases.say("record.day.the-day", "the day") : fault.lot(),
           phrases.follows(fault),
           fault.place().toString(),
-          fault.found(),
-          fault.expected());
+          phrases.say(fault.found()),
+          phrases.say(fault.expected()));
     }
     if (!grid.isEmpty()) {
       blocks.add(grid.table());

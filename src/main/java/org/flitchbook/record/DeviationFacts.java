@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +17,7 @@ import org.flitchbook.document.Facts;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -28,7 +31,7 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
     List<Block> blocks = new ArrayList<>(List.of(facts()));
     if (!finding.remark().isEmpty()) {
       List<Fact> remark = new ArrayList<>();
-      fact(remark, "record.deviation.to-note", Phrases.capital(finding.remark()));
+      fact(remark, say("record.deviation.to-note", "To note"), Phrases.capital(finding.remark()));
       blocks.add(new Facts(1, remark));
     }
     return blocks;
@@ -37,21 +40,24 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
   private Facts facts() {
     Limit limit = finding.limit();
     List<Fact> facts = new ArrayList<>();
-    fact(facts, "record.head.found", finding.reason());
-    fact(facts, "record.head.limit", limit(limit));
-    fact(facts, "record.worst-value", value());
-    fact(facts, "record.deviation.beyond", beyond());
-    fact(facts, "record.deviation.happened", happened());
-    fact(facts, "record.deviation.found-by", foundBy());
-    fact(facts, "record.deviation.reckoned", finding.formula());
-    fact(facts, "record.deviation.evidence", evidence());
-    fact(facts, "record.head.plan-says", limit.monitoring().ifMissed());
-    fact(facts, "record.deviation.ccp-and-step", ccp(limit) + phrases.step(limit.step()));
+    fact(facts, say("record.head.found", "What was found"), finding.reason());
+    fact(facts, say("record.head.limit", "Limit"), limit(limit));
+    fact(facts, say("record.worst-value", "Worst value"), value());
+    fact(facts, say("record.deviation.beyond", "Beyond the limit by"), beyond());
+    fact(facts, say("record.deviation.happened", "From – to"), happened());
+    fact(facts, say("record.deviation.found-by", "Found by, when"), foundBy());
+    fact(facts, say("record.deviation.reckoned", "Reckoned"), finding.formula());
+    fact(facts, say("record.deviation.evidence", "Evidence"), evidence());
+    fact(facts, say("record.head.plan-says", "The plan says"), limit.monitoring().ifMissed());
+    fact(
+        facts,
+        say("record.deviation.ccp-and-step", "CCP and step"),
+        ccp(limit) + phrases.step(limit.step()));
     return new Facts(2, facts);
   }
 
-  private void fact(List<Fact> facts, String key, String value) {
-    facts.add(new Fact(phrases.say(key), phrases.bound().of(phrases.orNotRecorded(value))));
+  private void fact(List<Fact> facts, Message label, String value) {
+    facts.add(new Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   private String limit(Limit limit) {
@@ -80,7 +86,7 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
     for (Part part : finding.parts()) {
       if (part.verdict().isMissed() && part.start().isPresent()) {
         String to = part.end().map(phrases::time).orElse("–");
-        stages.add(phrases.say("record.band", phrases.time(part.start().get()), to));
+        stages.add(phrases.say("record.band", "{0} to {1}", phrases.time(part.start().get()), to));
       }
     }
     return stages.isEmpty() ? evidenced() : String.join("; ", stages);
@@ -95,7 +101,7 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
     Instant last = times.get(times.size() - 1);
     return first.equals(last)
         ? phrases.time(first)
-        : phrases.say("record.band", phrases.time(first), phrases.time(last));
+        : phrases.say("record.band", "{0} to {1}", phrases.time(first), phrases.time(last));
   }
 
   private Stream<Instant> written() {
@@ -128,6 +134,6 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
 
   private String ccp(Limit limit) {
     String ccp = limit.monitoring().ccp();
-    return ccp.isEmpty() ? "" : phrases.say("record.deviation.ccp", ccp);
+    return ccp.isEmpty() ? "" : phrases.say("record.deviation.ccp", "CCP {0}, ", ccp);
   }
 }

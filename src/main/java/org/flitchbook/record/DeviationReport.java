@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.check.Judgement;
@@ -12,6 +14,7 @@ import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Target;
 import org.flitchbook.document.Tone;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.FileRead;
 
 /** The report of a day's deviations; a day without one says so and is signed all the same. */
@@ -35,7 +38,14 @@ final class DeviationReport {
       blocks.add(overview(missed));
     }
     blocks.add(new Keeping(day, missed.stream().map(Judgement::lot).toList()).note());
-    blocks.add(new Caution(phrases.say("record.caution")));
+    blocks.add(
+        new Caution(
+            phrases.say(
+                "record.caution",
+                "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
+                    + " the plan named here; confirm them with the local authority or a process"
+                    + " authority. This record says which limits were met, not met or not shown. It"
+                    + " does not say that food is safe, and it replaces no licensed decision.")));
     blocks.add(signatures());
     blocks.addAll(new FilingSection(day).changes());
     for (Judgement each : missed) {
@@ -44,7 +54,11 @@ final class DeviationReport {
     }
     blocks.addAll(new Carried(day, carried).blocks());
     return new Frame(day)
-        .document(phrases.say("record.report.title", day.day()), "", "deviations", blocks);
+        .document(
+            phrases.say("record.report.title", "Deviation report {0}", day.day()),
+            "",
+            "deviations",
+            blocks);
   }
 
   private Banner banner(List<Judgement> missed) {
@@ -52,26 +66,29 @@ final class DeviationReport {
     return count == 0
         ? new Banner(
             Tone.PASS,
-            phrases.say("record.report.none"),
-            phrases.say("record.report.nothing-missed"))
+            phrases.say("record.report.none", "NONE"),
+            phrases.say(
+                "record.report.nothing-missed", "No critical limit was missed on this day."))
         : new Banner(
             Tone.FAIL,
-            phrases.count("record.report.deviations", count),
+            phrases.count("record.report.deviations", count, "{0} DEVIATION", "{0} DEVIATIONS"),
             phrases.count(
                 "record.report.held",
                 missed.size(),
+                "One lot is held: {1}.",
+                "{0} lots are held: {1}.",
                 String.join(", ", missed.stream().map(each -> each.lot().code()).toList())));
   }
 
   private Block overview(List<Judgement> missed) {
     Grid grid =
         phrases
-            .grid("record.report.open")
-            .head("record.head.lot", 6)
-            .head("record.head.limit", 15)
-            .head("record.head.verdict", 7)
-            .head("record.head.found", 22)
-            .head("record.head.plan-says", 14);
+            .grid("record.report.open", "Open deviations")
+            .head("record.head.lot", "Lot", 6)
+            .head("record.head.limit", "Limit", 15)
+            .head("record.head.verdict", "Verdict", 7)
+            .head("record.head.found", "What was found", 22)
+            .head("record.head.plan-says", "The plan says", 14);
     for (Judgement each : missed) {
       each.deviations()
           .forEach(
@@ -83,7 +100,8 @@ final class DeviationReport {
                       grid.cell(finding.reason()),
                       grid.cell(
                           Phrases.planned(finding.limit())
-                              .orElse(phrases.say("record.report.hold")))));
+                              .orElse(
+                                  phrases.say("record.report.hold", "hold; a person decides")))));
     }
     return grid.table();
   }
@@ -91,12 +109,21 @@ final class DeviationReport {
   private Signatures signatures() {
     return new Signatures(
         List.of(
-            box("raised", "record.report.raised-by", "record.report.raised"),
-            box("decided", "record.report.decided-by", "record.report.decided"),
-            box("closed", "record.report.closed-by", "record.report.closed")));
+            box(
+                "raised",
+                say("record.report.raised-by", "Raised by"),
+                say("record.report.raised", "The lots named are held.")),
+            box(
+                "decided",
+                say("record.report.decided-by", "Decided by"),
+                say("record.report.decided", "Disposition of every gram is on file.")),
+            box(
+                "closed",
+                say("record.report.closed-by", "Verified and closed by"),
+                say("record.report.closed", "All four parts are done."))));
   }
 
-  private SignatureBox box(String field, String role, String statement) {
+  private SignatureBox box(String field, Message role, Message statement) {
     return new SignatureBox(field, phrases.say(role), "", phrases.say(statement));
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.check.Finding;
@@ -8,6 +10,7 @@ import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Heading;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Sheet;
 
 /** The deviations of one lot: in a sentence each for its record, in full for the day's report. */
@@ -33,25 +36,28 @@ final class DeviationSection {
           phrases.paragraph(
               phrases.say(
                   "record.deviation.brief",
+                  "{0}, {1}: {2}.",
                   Phrases.capital(finding.limit().name()),
                   phrases.verdict(finding.verdict()),
                   finding.reason())));
     }
     if (blocks.isEmpty()) {
-      blocks.add(phrases.paragraph(phrases.say("record.deviation.none")));
+      blocks.add(phrases.paragraph(phrases.say("record.deviation.none", "No deviation is open.")));
     }
     for (Finding finding : judgement.findings()) {
       if (!finding.remark().isEmpty()) {
         String name = Phrases.capital(finding.limit().name());
         blocks.add(
-            phrases.paragraph(phrases.say("record.deviation.remark", name, finding.remark())));
+            phrases.paragraph(
+                phrases.say(
+                    "record.deviation.remark", "{0}, to note: {1}.", name, finding.remark())));
       }
     }
-    actions("record.deviation.actions", blocks);
+    actions(say("record.deviation.actions", "Corrective action on file"), blocks);
     return blocks;
   }
 
-  private void actions(String caption, List<Block> blocks) {
+  private void actions(Message caption, List<Block> blocks) {
     new Entries(lot, phrases).of(Sheet.ACTIONS, phrases.say(caption)).ifPresent(blocks::add);
   }
 
@@ -59,16 +65,19 @@ final class DeviationSection {
   List<Block> full() {
     List<Block> blocks = new ArrayList<>();
     String product = lot.product().map(p -> ", " + p.name()).orElse("");
-    blocks.add(new Heading(2, phrases.say("record.deviation.lot", lot.code()) + product));
+    blocks.add(
+        new Heading(2, phrases.say("record.deviation.lot", "Lot {0}", lot.code()) + product));
     judgement.deviations().forEach(finding -> finding(finding, blocks));
-    blocks.add(new Heading(3, phrases.say("record.deviation.evidence-quality")));
+    blocks.add(
+        new Heading(
+            3, phrases.say("record.deviation.evidence-quality", "How good the evidence is")));
     blocks.add(
         phrases.paragraph(Phrases.capital(new EvidenceWords(day, judgement).sentence()) + "."));
     if (!judgement.faults().isEmpty()) {
       blocks.add(new Sections(day, judgement).doubts());
       new ExplanationTable(day, judgement).block().ifPresent(blocks::add);
     }
-    actions("record.deviation.entries", blocks);
+    actions(say("record.deviation.entries", "Entries on file"), blocks);
     blocks.addAll(new ActionSection(day, judgement).blocks());
     return blocks;
   }
@@ -82,7 +91,14 @@ final class DeviationSection {
       if (part.verdict().isMissed()) {
         String band = phrases.band(part.from(), part.to());
         chart
-            .excerpt(finding, part, phrases.say("record.deviation.excerpt", band, part.probe()))
+            .excerpt(
+                finding,
+                part,
+                phrases.say(
+                    "record.deviation.excerpt",
+                    "{0}, {1}: half an hour before to half an hour after",
+                    band,
+                    part.probe()))
             .ifPresent(blocks::add);
       }
     }

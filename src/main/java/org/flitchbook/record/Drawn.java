@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +17,7 @@ import org.flitchbook.document.Stroke;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.sums.Shift;
 
 /** A track on a chart: its curve, broken at each gap, and its points. */
@@ -100,9 +103,20 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
     long to = track.earliest(gap.to());
     boolean leftOut =
         track.excluded().stream().anyMatch(each -> from < each.at() && each.at() < to);
-    String key = leftOut ? "record.chart.left-out-gap" : "record.chart.gap";
     Phrases phrases = time.phrases();
-    return phrases.bound().bound(phrases.say(key, phrases.probe(track), (to - from) / 60_000));
+    Message told =
+        leftOut
+            ? say(
+                "record.chart.left-out-gap",
+                "readings of {0} left out, {1} min",
+                phrases.probe(track),
+                (to - from) / 60_000)
+            : say(
+                "record.chart.gap",
+                "no reading of {0}, {1} min",
+                phrases.probe(track),
+                (to - from) / 60_000);
+    return phrases.bound().bound(phrases.say(told));
   }
 
   /** The readings that were left out; one beyond the axis stands at its end. */

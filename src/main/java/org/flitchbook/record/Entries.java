@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -44,17 +46,17 @@ final class Entries {
       return Optional.empty();
     }
     boolean typed = entries.stream().anyMatch(entry -> entry.entered().isPresent());
-    Grid grid = new Grid(phrases, caption).head("record.head.time", 0);
+    Grid grid = new Grid(phrases, caption).head("record.head.time", "Time", 0);
     if (typed) {
-      grid.head("record.entries.typed", 7);
+      grid.head("record.entries.typed", "Typed", 7);
     }
-    grid.head("record.head.what", 10)
-        .head("record.head.item", 7)
-        .number("record.head.value", 8)
-        .head("record.head.by", 3)
-        .head("record.head.with", 4)
-        .head("record.head.note", 8)
-        .head("record.head.where", 11);
+    grid.head("record.head.what", "What", 10)
+        .head("record.head.item", "Item", 7)
+        .number("record.head.value", "Value", 8)
+        .head("record.head.by", "By", 3)
+        .head("record.head.with", "With", 4)
+        .head("record.head.note", "Note", 8)
+        .head("record.head.where", "Where it stands", 11);
     entries.forEach(entry -> grid.row(row(grid, entry, typed)));
     return Optional.of(grid.table());
   }
@@ -110,7 +112,11 @@ final class Entries {
       return new Cell(Text.of(time), Tone.PLAIN);
     }
     boolean late = after.compareTo(LATE) > 0;
-    String told = phrases.say(late ? "record.entries.late" : "record.entries.after", length(after));
+    String told =
+        phrases.say(
+            late
+                ? say("record.entries.late", "late by {0}", length(after))
+                : say("record.entries.after", "{0} later", length(after)));
     return new Cell(
         Text.of(
             new Span(time + ", ", Style.PLAIN),
@@ -131,9 +137,12 @@ final class Entries {
   private String note(Entry entry, Optional<Correction> struck) {
     List<String> told = new ArrayList<>(List.of(entry.note()));
     struck.ifPresent(
-        each -> told.add(phrases.say("record.entries.replaced", each.by().place().toString())));
+        each ->
+            told.add(
+                phrases.say(
+                    "record.entries.replaced", "replaced by {0}", each.by().place().toString())));
     if (!entry.corrects().isEmpty()) {
-      told.add(phrases.say("record.entries.corrects", entry.corrects()));
+      told.add(phrases.say("record.entries.corrects", "corrects {0}", entry.corrects()));
     }
     told.add(other(entry));
     return String.join("; ", told.stream().filter(text -> !text.isEmpty()).toList());

@@ -30,10 +30,20 @@ final class EvidenceWords {
 
   String sentence() {
     List<String> told = new ArrayList<>();
-    told.add(phrases.count("record.evidence.entries", lot.entries().size()));
+    told.add(
+        phrases.count(
+            "record.evidence.entries",
+            lot.entries().size(),
+            "{0} entry by hand",
+            "{0} entries by hand"));
     logs(told);
     if (!lot.corrections().isEmpty()) {
-      told.add(phrases.count("record.evidence.corrections", lot.corrections().size()));
+      told.add(
+          phrases.count(
+              "record.evidence.corrections",
+              lot.corrections().size(),
+              "{0} correction",
+              "{0} corrections"));
     }
     told.add(instruments());
     told.add(doubts());
@@ -51,12 +61,23 @@ final class EvidenceWords {
       }
     }
     if (!logs.isEmpty()) {
-      told.add(phrases.count("record.evidence.logs", logs.size(), readings));
+      told.add(
+          phrases.count(
+              "record.evidence.logs",
+              logs.size(),
+              "{0} log with {1} readings",
+              "{0} logs with {1} readings",
+              readings));
       long longest = gaps.stream().mapToLong(Long::longValue).max().orElse(0);
       told.add(
           gaps.isEmpty()
-              ? phrases.say("record.evidence.no-gap")
-              : phrases.count("record.evidence.gaps", gaps.size(), longest));
+              ? phrases.say("record.evidence.no-gap", "no gap")
+              : phrases.count(
+                  "record.evidence.gaps",
+                  gaps.size(),
+                  "{0} gap, {1} min",
+                  "{0} gaps, the longest {1} min",
+                  longest));
     }
   }
 
@@ -68,18 +89,21 @@ final class EvidenceWords {
     List<String> lapsed =
         new InstrumentTable(day, lot).lapsed().stream().map(Instrument::id).toList();
     return lapsed.isEmpty()
-        ? phrases.say("record.evidence.in-force")
-        : phrases.say("record.evidence.lapsed", String.join(", ", lapsed));
+        ? phrases.say("record.evidence.in-force", "instruments in force")
+        : phrases.say(
+            "record.evidence.lapsed", "no check in force of {0}", String.join(", ", lapsed));
   }
 
   private String doubts() {
     int open = judgement.openFaults().size();
     int noted = judgement.faults().size() - open;
     if (open > 0) {
-      return phrases.count("record.evidence.open", open);
+      return phrases.count(
+          "record.evidence.open", open, "{0} doubt to be explained", "{0} doubts to be explained");
     }
     return noted > 0
-        ? phrases.count("record.evidence.noted", noted)
-        : phrases.say("record.evidence.undoubted");
+        ? phrases.count(
+            "record.evidence.noted", noted, "nothing open, {0} note", "nothing open, {0} notes")
+        : phrases.say("record.evidence.undoubted", "nothing in doubt");
   }
 }

@@ -23,14 +23,14 @@ final class ExplanationTable {
   Optional<Block> block() {
     Grid grid =
         phrases
-            .grid("record.explained.caption")
-            .head("record.explained.doubt", 12)
-            .head("record.explained.choice", 7)
-            .head("record.left-out.why", 12)
-            .head("record.head.by", 3)
-            .head("record.head.time", 7)
-            .head("record.explained.evidence", 10)
-            .head("record.explained.bears-out", 11);
+            .grid("record.explained.caption", "What was said of them")
+            .head("record.explained.doubt", "Doubt", 12)
+            .head("record.explained.choice", "The readings are", 7)
+            .head("record.left-out.why", "Why", 12)
+            .head("record.head.by", "By", 3)
+            .head("record.head.time", "Time", 7)
+            .head("record.explained.evidence", "Other evidence", 10)
+            .head("record.explained.bears-out", "Whether it bears that out", 11);
     for (Fault fault : judgement.faults()) {
       fault.explained().ifPresent(said -> grid.row(row(fault, said)));
     }
@@ -40,13 +40,13 @@ final class ExplanationTable {
   private String[] row(Fault fault, Explained said) {
     String rule = phrases.word("rule", fault.rule());
     return new String[] {
-      phrases.say("record.explained.of", rule, fault.place()),
+      phrases.say("record.explained.of", "{0}, {1}", rule, fault.place()),
       said.choice().map(this::choice).orElse("–"),
       said.why(),
       said.by(),
       time(said.place()),
       evidence(said),
-      said.isBorneOut() ? phrases.say("record.explained.borne-out") : said.lacks()
+      said.isBorneOut() ? phrases.say("record.explained.borne-out", "yes") : said.lacks()
     };
   }
 

@@ -26,7 +26,10 @@ record Extremes(int lowest, int highest) {
   static String range(Track track, Unit unit, Phrases phrases) {
     Extremes ends = of(track);
     return phrases.say(
-        "record.band", shown(track, ends.lowest, unit), shown(track, ends.highest, unit));
+        "record.band",
+        "{0} to {1}",
+        shown(track, ends.lowest, unit),
+        shown(track, ends.highest, unit));
   }
 
   private static String shown(Track track, int index, Unit unit) {

@@ -26,10 +26,11 @@ final class FilingSection {
       return List.of();
     }
     List<Block> blocks = new ArrayList<>();
-    blocks.add(phrases.heading("record.filing.changes", filing.amends()));
-    blocks.add(phrases.paragraph(phrases.say("record.filing.reason", filing.reason())));
+    blocks.add(phrases.heading("record.filing.changes", "Changes since r{0}", filing.amends()));
+    blocks.add(
+        phrases.paragraph(phrases.say("record.filing.reason", "Reason: {0}", filing.reason())));
     if (!filing.by().isEmpty()) {
-      blocks.add(phrases.paragraph(phrases.say("record.filing.by", by())));
+      blocks.add(phrases.paragraph(phrases.say("record.filing.by", "Amended by {0}.", by())));
     }
     blocks.add(table());
     return blocks;
@@ -45,11 +46,11 @@ final class FilingSection {
   private Block table() {
     Grid grid =
         phrases
-            .grid("record.filing.table")
-            .head("record.filing.where", 14)
-            .head("record.filing.what", 6)
-            .head("record.filing.before", 20)
-            .head("record.filing.now", 20);
+            .grid("record.filing.table", "Inputs that changed")
+            .head("record.filing.where", "Where", 14)
+            .head("record.filing.what", "What", 6)
+            .head("record.filing.before", "Before", 20)
+            .head("record.filing.now", "Now", 20);
     for (Change change : filing.changes()) {
       grid.row(
           where(change),
@@ -62,7 +63,8 @@ final class FilingSection {
 
   private String where(Change change) {
     return change.hasMoved()
-        ? phrases.say("record.filing.moved", change.place(), change.before().line())
+        ? phrases.say(
+            "record.filing.moved", "{0} (was line {1})", change.place(), change.before().line())
         : change.place().toString();
   }
 
@@ -73,12 +75,19 @@ final class FilingSection {
 
   private String chained() {
     if (!filing.isFiled()) {
-      return phrases.say("record.filing.outside");
+      return phrases.say(
+          "record.filing.outside",
+          "Printed outside of the book's records: this print is not in the ledger.");
     }
     return filing.line() == 0
-        ? phrases.say("record.filing.first", filing.revision())
+        ? phrases.say(
+            "record.filing.first",
+            "Revision r{0}. Before this close the ledger had no line.",
+            filing.revision())
         : phrases.say(
             "record.filing.after",
+            "Revision r{0}. Before this close the ledger's last line was line {1}, with the hash"
+                + " {2} ….",
             filing.revision(),
             filing.line(),
             filing.hash().substring(0, SHORT_HASH));

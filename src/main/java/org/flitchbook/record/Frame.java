@@ -33,10 +33,15 @@ final class Frame {
             about.isEmpty() ? title : about + ", " + name,
             phrases.say(
                 "record.frame.plan",
+                "Plan version {0}, record {1}, plan {2}",
                 day.plan().version(),
                 day.day() + "/" + name + revision(),
                 day.plan().sha256().substring(0, SHORT_HASH)),
-            phrases.say("record.frame.times", house.zone(), phrases.zone(day.moment())));
+            phrases.say(
+                "record.frame.times",
+                "Times in {0}, {1}",
+                house.zone(),
+                phrases.zone(day.moment())));
     return new Document(
         titled(title),
         about.isEmpty() ? house.name() : about,
@@ -51,12 +56,18 @@ final class Frame {
   private static String house(Phrases phrases, Establishment house) {
     return house.number().isEmpty()
         ? house.name() + ", " + house.address()
-        : phrases.say("record.frame.house", house.name(), house.number(), house.address());
+        : phrases.say(
+            "record.frame.house",
+            "{0}, est. {1}, {2}",
+            house.name(),
+            house.number(),
+            house.address());
   }
 
   private String titled(String title) {
     return day.filing().isAmendment()
-        ? day.phrases().say("record.filing.revision", title, day.filing().revision())
+        ? day.phrases()
+            .say("record.filing.revision", "{0}, revision {1}", title, day.filing().revision())
         : title;
   }
 

@@ -28,15 +28,15 @@ final class Grid {
   }
 
   /** A column of words; its head by key. */
-  Grid head(String key, int weight) {
-    where = key.equals("record.head.where") ? columns.size() : where;
-    columns.add(new Column(phrases.say(key), Align.LEFT, weight, columns.isEmpty()));
+  Grid head(String id, String english, int weight) {
+    where = id.equals("record.head.where") ? columns.size() : where;
+    columns.add(new Column(phrases.say(id, english), Align.LEFT, weight, columns.isEmpty()));
     return this;
   }
 
   /** A column of numbers; its head by key. */
-  Grid number(String key, int weight) {
-    return numbers(phrases.say(key), weight);
+  Grid number(String id, String english, int weight) {
+    return numbers(phrases.say(id, english), weight);
   }
 
   /** A column of numbers under a head that is worded already. */

@@ -64,7 +64,7 @@ final class HoldChart {
     double[] seen = drawn.stream().flatMapToDouble(Drawn::seen).toArray();
     ValueAxis values = ValueAxis.over(unit, seen, guides, phrases);
     return new Chart(
-        phrases.say("record.hold.caption"),
+        phrases.say("record.hold.caption", "Cooler through the cure"),
         sentence(drawn, time),
         time.axis(),
         values.axis(),
@@ -78,7 +78,7 @@ final class HoldChart {
   private Curve curve(Drawn drawn) {
     boolean logged = drawn.track().interval() > 0;
     return drawn.curve(
-        phrases.say("record.hold.cooler", phrases.probe(drawn.track())),
+        phrases.say("record.hold.cooler", "cooler, {0}", phrases.probe(drawn.track())),
         logged ? Stroke.SOLID : Stroke.THIN_DASHED);
   }
 
@@ -106,12 +106,12 @@ final class HoldChart {
     Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
     List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
-        new Marks(phrases.say("record.core.by-hand"), Shape.DIAMOND, told),
+        new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, told),
         new Marks(
-            phrases.say("record.hold.highest"),
+            phrases.say("record.hold.highest", "highest"),
             Shape.DOT,
             top.filter(each -> !told.contains(each)).stream().toList()),
-        new Marks(phrases.say("record.chart.left-out"), Shape.RING, leftOut),
+        new Marks(phrases.say("record.chart.left-out", "left out"), Shape.RING, leftOut),
         new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
   }
 
@@ -135,12 +135,20 @@ final class HoldChart {
   private String sentence(List<Drawn> drawn, TimeAxis time) {
     List<String> told = new ArrayList<>();
     drawn.forEach(each -> told.add(range(each.track())));
-    highest(drawn).ifPresent(each -> told.add(phrases.say("record.hold.highest-at", label(each))));
-    guides().forEach(guide -> told.add(phrases.say("record.hold.limit", guide.label())));
-    told.add(phrases.say("record.hold.turned", turns().stream().filter(time::holds).count()));
+    highest(drawn)
+        .ifPresent(
+            each -> told.add(phrases.say("record.hold.highest-at", "highest {0}", label(each))));
+    guides()
+        .forEach(guide -> told.add(phrases.say("record.hold.limit", "limit {0}", guide.label())));
+    told.add(
+        phrases.say(
+            "record.hold.turned",
+            "turned {0} times",
+            turns().stream().filter(time::holds).count()));
     drawn.forEach(each -> each.gaps().forEach(gap -> told.add(gap.label())));
     return phrases.say(
         "record.hold.alternative",
+        "Cooler of lot {0} over the cure, from {1} to {2}: {3}.",
         lot.code(),
         phrases.time(Instant.ofEpochMilli(time.from())),
         phrases.time(Instant.ofEpochMilli(time.to())),

@@ -24,17 +24,17 @@ final class InstrumentTable {
   Block block() {
     Grid grid =
         phrases
-            .grid("record.instruments.caption")
-            .head("record.instruments.instrument", 8)
-            .head("record.instruments.last-check", 8)
-            .head("record.instruments.read", 10)
-            .number("record.instruments.error", 0)
-            .number("record.instruments.tolerance", 0)
-            .head("record.instruments.holds-until", 6)
-            .head("record.head.where", 12);
+            .grid("record.instruments.caption", "Instruments in force")
+            .head("record.instruments.instrument", "Instrument", 8)
+            .head("record.instruments.last-check", "Last check", 8)
+            .head("record.instruments.read", "What was read", 10)
+            .number("record.instruments.error", "Error", 0)
+            .number("record.instruments.tolerance", "Tolerance", 0)
+            .head("record.instruments.holds-until", "Holds until", 6)
+            .head("record.head.where", "Where it stands", 12);
     used().forEach(instrument -> grid.row(row(instrument, last(instrument))));
     return grid.isEmpty()
-        ? phrases.nothingOf(phrases.say("record.instruments.instruments"))
+        ? phrases.nothingOf(phrases.say("record.instruments.instruments", "Instruments"))
         : grid.table();
   }
 
@@ -76,7 +76,7 @@ final class InstrumentTable {
 
   private String error(Register.Check check) {
     String error = check.error().shown();
-    return check.passed() ? error : phrases.say("record.instruments.failed", error);
+    return check.passed() ? error : phrases.say("record.instruments.failed", "{0}, FAILED", error);
   }
 
   private static Instant until(Instrument instrument, Register.Check check) {

@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -36,22 +38,26 @@ final class Keeping {
     int months = (int) retention.keep().toTotalMonths();
     String time =
         months % 12 == 0
-            ? phrases.count("record.keep.years", months / 12)
-            : phrases.count("record.keep.months", months);
+            ? phrases.count("record.keep.years", months / 12, "{0} year", "{0} years")
+            : phrases.count("record.keep.months", months, "{0} month", "{0} months");
+    LocalDate date = retention.until(shipped.orElse(day.day()));
     return phrases.say(
-        shipped.isPresent() ? "record.keep.from-shipment" : "record.keep.from-day",
-        retention.until(shipped.orElse(day.day())),
-        time);
+        shipped.isPresent()
+            ? say("record.keep.from-shipment", "{0}, {1} from the last shipment", date, time)
+            : say("record.keep.from-day", "{0}, {1} from the day judged", date, time));
   }
 
   /** The rule alone, for a record that says elsewhere until when it is kept. */
   Optional<String> rule() {
-    return day.plan().retention().map(known -> phrases.say("record.keep.rule", known.rule()));
+    return day.plan()
+        .retention()
+        .map(known -> phrases.say("record.keep.rule", "Kept by {0}.", known.rule()));
   }
 
   /** The date and its rule, for a record that has no page of facts. */
   Note note() {
-    String told = phrases.say("record.keep.until", phrases.orNotRecorded(until()));
+    String told =
+        phrases.say("record.keep.until", "Keep until {0}.", phrases.orNotRecorded(until()));
     return new Note(phrases.bound().of(rule().map(rule -> told + " " + rule).orElse(told)));
   }
 }

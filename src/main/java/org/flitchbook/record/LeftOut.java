@@ -27,14 +27,14 @@ final class LeftOut {
   Optional<Block> block() {
     Grid grid =
         phrases
-            .grid("record.left-out.caption")
-            .head("record.head.probe", 4)
-            .head("record.left-out.from", 8)
-            .head("record.left-out.until", 8)
-            .number("record.left-out.readings", 4)
-            .number("record.left-out.values", 8)
-            .head("record.left-out.why", 12)
-            .head("record.head.where", 12);
+            .grid("record.left-out.caption", "Readings left out of the curves")
+            .head("record.head.probe", "Probe", 4)
+            .head("record.left-out.from", "From", 8)
+            .head("record.left-out.until", "Until", 8)
+            .number("record.left-out.readings", "Readings", 4)
+            .number("record.left-out.values", "Values", 8)
+            .head("record.left-out.why", "Why", 12)
+            .head("record.head.where", "Where it stands", 12);
     for (Track track : lot.tracks().stream().map(Lot.StepTrack::track).toList()) {
       runs(track).forEach(run -> grid.row(row(track, run)));
     }
@@ -76,6 +76,6 @@ final class LeftOut {
     String lowest = Level.quantity(low, unit).shown();
     return low == high
         ? lowest
-        : phrases.say("record.band", lowest, Level.quantity(high, unit).shown());
+        : phrases.say("record.band", "{0} to {1}", lowest, Level.quantity(high, unit).shown());
   }
 }

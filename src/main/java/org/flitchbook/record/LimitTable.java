@@ -47,14 +47,14 @@ final class LimitTable {
     }
     Grid grid =
         phrases
-            .grid("record.page-one.limits")
-            .head("record.page-one.ccp", 0)
-            .head("record.head.limit", 30)
-            .number("record.worst-value", 0)
-            .number("record.head.limit-value", 0)
-            .number("record.page-one.margin", 0)
-            .head("record.page-one.scale", 0)
-            .head("record.head.verdict", 0);
+            .grid("record.page-one.limits", "Limits in force, each beside its worst value")
+            .head("record.page-one.ccp", "CCP", 0)
+            .head("record.head.limit", "Limit", 30)
+            .number("record.worst-value", "Worst value", 0)
+            .number("record.head.limit-value", "Limit value", 0)
+            .number("record.page-one.margin", "Margin", 0)
+            .head("record.page-one.scale", "inside │ over", 0)
+            .head("record.head.verdict", "Verdict", 0);
     findings.forEach(finding -> grid.row(row(grid, finding)));
     return List.of(grid.table(), new Note(phrases.bound().of((sources() + " " + more).strip())));
   }
@@ -101,6 +101,6 @@ final class LimitTable {
         IntStream.range(0, sources.size())
             .mapToObj(i -> "[" + (i + 1) + "]\u00a0" + sources.get(i))
             .toList();
-    return phrases.say("record.page-one.sources", String.join("; ", numbered));
+    return phrases.say("record.page-one.sources", "Sources: {0}.", String.join("; ", numbered));
   }
 }

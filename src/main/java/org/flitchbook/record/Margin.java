@@ -51,9 +51,9 @@ record Margin(Finding finding, Phrases phrases) {
         .bound()
         .bound(
             switch (margin.value().signum()) {
-              case 0 -> phrases.say("record.scale.at-limit");
-              case 1 -> phrases.say("record.scale.inside", size);
-              default -> phrases.say("record.scale.over", size);
+              case 0 -> phrases.say("record.scale.at-limit", "at the limit");
+              case 1 -> phrases.say("record.scale.inside", "{0} inside the limit", size);
+              default -> phrases.say("record.scale.over", "{0} over the limit", size);
             });
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,6 +22,7 @@ import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
@@ -52,7 +55,14 @@ final class PageOne {
     blocks.add(facts());
     blocks.addAll(new LimitTable(day, judgement).blocks(keeping.rule().orElse("")));
     blocks.add(standing());
-    blocks.add(new Caution(phrases.say("record.caution")));
+    blocks.add(
+        new Caution(
+            phrases.say(
+                "record.caution",
+                "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
+                    + " the plan named here; confirm them with the local authority or a process"
+                    + " authority. This record says which limits were met, not met or not shown. It"
+                    + " does not say that food is safe, and it replaces no licensed decision.")));
     blocks.add(signatures());
     return blocks;
   }
@@ -60,24 +70,41 @@ final class PageOne {
   /** How good the evidence is, what is open, what is to come, and what is told further on. */
   private Facts standing() {
     List<Fact> facts = new ArrayList<>();
-    fact(facts, "record.page-one.evidence", new EvidenceWords(day, judgement).sentence());
+    fact(
+        facts,
+        say("record.page-one.evidence", "Evidence"),
+        new EvidenceWords(day, judgement).sentence());
     List<String> missed = judgement.deviations().stream().map(this::missed).toList();
-    String none = phrases.say("record.page-one.no-deviation");
-    fact(facts, "record.page-one.open", missed.isEmpty() ? none : String.join("; ", missed));
+    String none = phrases.say("record.page-one.no-deviation", "none");
+    fact(
+        facts,
+        say("record.page-one.open", "Open deviations"),
+        missed.isEmpty() ? none : String.join("; ", missed));
     List<String> pending = names(finding -> finding.verdict() == Verdict.PENDING);
     if (!pending.isEmpty()) {
-      fact(facts, "record.page-one.to-come", String.join("; ", pending));
+      fact(facts, say("record.page-one.to-come", "Pending"), String.join("; ", pending));
     }
     List<String> remarked = names(finding -> !finding.remark().isEmpty());
     if (!remarked.isEmpty()) {
-      String there = phrases.say("record.batch.deviations");
+      String there = phrases.say("record.batch.deviations", "Deviations and remarks");
       String limits = String.join("; ", remarked);
-      fact(facts, "record.page-one.to-note", phrases.say("record.page-one.see", limits, there));
+      fact(
+          facts,
+          say("record.page-one.to-note", "To note"),
+          phrases.say("record.page-one.see", "{0}: see \"{1}\"", limits, there));
     }
     int open = judgement.openFaults().size();
     if (open > 0) {
-      String there = phrases.say("record.batch.doubts");
-      fact(facts, "record.batch.doubts", phrases.count("record.page-one.doubts", open, there));
+      String there = phrases.say("record.batch.doubts", "Data in doubt");
+      fact(
+          facts,
+          say("record.batch.doubts", "Data in doubt"),
+          phrases.count(
+              "record.page-one.doubts",
+              open,
+              "{0} fault to be explained, see \"{1}\"",
+              "{0} faults to be explained, see \"{1}\"",
+              there));
     }
     return new Facts(1, facts);
   }
@@ -94,67 +121,93 @@ final class PageOne {
     String plan = day.plan().version();
     List<Finding> missed = judgement.deviations();
     if (lot.product().isEmpty()) {
-      return phrases.say("record.page-one.no-product");
+      return phrases.say(
+          "record.page-one.no-product",
+          "No product is on record, so that no limit could be judged.");
     }
     if (!missed.isEmpty()) {
-      return phrases.count("record.page-one.deviations", missed.size(), plan);
+      return phrases.count(
+          "record.page-one.deviations",
+          missed.size(),
+          "One open deviation from plan version {1}: the lot is held.",
+          "{0} open deviations from plan version {1}: the lot is held.",
+          plan);
     }
     return switch (judgement.verdict()) {
-      case MET -> phrases.say("record.page-one.met", plan);
-      case PENDING -> phrases.say("record.page-one.pending", plan);
-      default -> phrases.say("record.page-one.to-explain");
+      case MET ->
+          phrases.say(
+              "record.page-one.met", "Every critical limit of plan version {0} was met.", plan);
+      case PENDING ->
+          phrases.say(
+              "record.page-one.pending",
+              "No critical limit of plan version {0} is missed so far; steps are to come.",
+              plan);
+      default ->
+          phrases.say(
+              "record.page-one.to-explain",
+              "The readings leave something to be explained before any release.");
     };
   }
 
   private String asOf() {
-    return phrases.say("record.page-one.judged-as-of", phrases.time(day.moment()));
+    return phrases.say(
+        "record.page-one.judged-as-of", "Judged as of {0}.", phrases.time(day.moment()));
   }
 
   private String missed(Finding finding) {
     return phrases.say(
-        "record.page-one.missed", finding.limit().name(), phrases.verdict(finding.verdict()));
+        "record.page-one.missed",
+        "{0} {1}",
+        finding.limit().name(),
+        phrases.verdict(finding.verdict()));
   }
 
   private Facts facts() {
     List<Fact> facts = new ArrayList<>();
     fact(
         facts,
-        "record.page-one.product",
+        say("record.page-one.product", "Product"),
         lot.product().map(p -> p.name() + " (" + p.code() + ")").orElse(""));
     fact(
         facts,
-        "record.page-one.class",
+        say("record.page-one.class", "Class"),
         lot.product().map(p -> phrases.word("class", p.productClass())).orElse(""));
-    fact(facts, "record.page-one.quantity", quantity());
-    fact(facts, "record.page-one.cure", lot.product().map(this::cutAndCure).orElse(""));
-    fact(facts, "record.page-one.from-to", passage());
+    fact(facts, say("record.page-one.quantity", "Quantity"), quantity());
+    fact(
+        facts, say("record.page-one.cure", "Cure"), lot.product().map(this::cutAndCure).orElse(""));
+    fact(facts, say("record.page-one.from-to", "From – to"), passage());
     fact(
         facts,
-        "record.page-one.regime",
+        say("record.page-one.regime", "Regime"),
         phrases.word("regime", day.plan().establishment().regime()));
     fact(
         facts,
-        "record.page-one.plan",
+        say("record.page-one.plan", "Plan"),
         phrases.say(
             "record.page-one.plan-version",
+            "version {0}, signed {1} by {2}",
             day.plan().version(),
             day.plan().signed(),
             day.plan().signedBy()));
-    fact(facts, "record.page-one.reassess-by", day.plan().reassessBy().toString());
-    fact(facts, "record.page-one.release", release());
-    fact(facts, "record.page-one.keep", keeping.until());
+    fact(
+        facts,
+        say("record.page-one.reassess-by", "Reassess by"),
+        day.plan().reassessBy().toString());
+    fact(facts, say("record.page-one.release", "Release"), release());
+    fact(facts, say("record.page-one.keep", "Keep until"), keeping.until());
     return new Facts(2, facts);
   }
 
   private String cutAndCure(Product product) {
     return phrases.say(
         "record.page-one.cut-and-cure",
+        "{0}, {1} cure",
         phrases.word("cut", product.cut()),
         phrases.word("method", product.cureMethod()));
   }
 
-  private void fact(List<Fact> facts, String key, String value) {
-    facts.add(new Fact(phrases.say(key), phrases.bound().of(phrases.orNotRecorded(value))));
+  private void fact(List<Fact> facts, Message label, String value) {
+    facts.add(new Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   private String quantity() {
@@ -167,12 +220,17 @@ final class PageOne {
         green.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
     String weighed = new Quantity(sum, Unit.GRAM).shown();
     return last.map(entry -> after(weighed, entry))
-        .orElseGet(() -> phrases.say("record.page-one.green", weighed));
+        .orElseGet(() -> phrases.say("record.page-one.green", "{0} green", weighed));
   }
 
   private String after(String green, Entry weight) {
     String step = phrases.word("step", weight.sheet().word());
-    return phrases.say("record.page-one.green-and-after", green, weight.shown(), step);
+    return phrases.say(
+        "record.page-one.green-and-after",
+        "{0} green, {1} after the {2}",
+        green,
+        weight.shown(),
+        step);
   }
 
   private String passage() {
@@ -185,7 +243,10 @@ final class PageOne {
     String to =
         last.out()
             .map(out -> phrases.step(last.step()) + " " + time(out))
-            .orElseGet(() -> phrases.say("record.page-one.still-in", phrases.step(last.step())));
+            .orElseGet(
+                () ->
+                    phrases.say(
+                        "record.page-one.still-in", "still in {0}", phrases.step(last.step())));
     return from + " – " + to;
   }
 
@@ -195,15 +256,24 @@ final class PageOne {
 
   private String release() {
     if (!judgement.deviations().isEmpty()) {
-      return phrases.count("record.page-one.on-hold", judgement.deviations().size());
+      return phrases.count(
+          "record.page-one.on-hold",
+          judgement.deviations().size(),
+          "ON HOLD: {0} open deviation",
+          "ON HOLD: {0} open deviations");
     }
     return lot.first(Step.RELEASE.into())
-        .map(review -> phrases.say("record.page-one.reviewed", time(review), review.by()))
+        .map(
+            review ->
+                phrases.say(
+                    "record.page-one.reviewed", "reviewed {0} by {1}", time(review), review.by()))
         .orElseGet(
             () ->
                 judgement.verdict() == Verdict.MET
-                    ? phrases.say("record.page-one.not-reviewed")
-                    : phrases.say("record.page-one.not-to-leave"));
+                    ? phrases.say(
+                        "record.page-one.not-reviewed",
+                        "not yet reviewed; not to leave before the review")
+                    : phrases.say("record.page-one.not-to-leave", "not to leave"));
   }
 
   private Signatures signatures() {
@@ -217,24 +287,48 @@ final class PageOne {
         List.of(
             new SignatureBox(
                 "prepared",
-                phrases.say("record.page-one.prepared-by"),
+                phrases.say("record.page-one.prepared-by", "Prepared by"),
                 maker,
-                phrases.say("record.page-one.prepared")),
+                phrases.say(
+                    "record.page-one.prepared", "The entries are mine and were made at the time.")),
             new SignatureBox(
                 "reviewed",
-                phrases.say(alone ? "record.page-one.review-alone" : "record.page-one.review"),
+                phrases.say(
+                    alone
+                        ? say("record.page-one.review-alone", "Pre-shipment review, sole operator")
+                        : say("record.page-one.review", "Pre-shipment review")),
                 "",
-                alone ? alone() : phrases.say("record.page-one.complete"))));
+                alone
+                    ? alone()
+                    : phrases.say(
+                        "record.page-one.complete",
+                        "Complete; limits met, or corrective action and disposition on file."))));
   }
 
   /** Who reviews what he made himself says how long after. */
   private String alone() {
     Optional<Entry> review = lot.first(Step.RELEASE.into());
-    String complete = phrases.say("record.page-one.complete");
+    String complete =
+        phrases.say(
+            "record.page-one.complete",
+            "Complete; limits met, or corrective action and disposition on file.");
     return review
         .flatMap(this::hoursAfter)
-        .map(hours -> complete + " " + phrases.count("record.page-one.alone-after", hours))
-        .orElse(complete + " " + phrases.say("record.page-one.alone"));
+        .map(
+            hours ->
+                complete
+                    + " "
+                    + phrases.count(
+                        "record.page-one.alone-after",
+                        hours,
+                        "I work alone; the review came {0} hour after the last entry before it.",
+                        "I work alone; the review came {0} hours after the last entry before it."))
+        .orElse(
+            complete
+                + " "
+                + phrases.say(
+                    "record.page-one.alone",
+                    "I work alone, and have let time pass before this review."));
   }
 
   private Optional<Long> hoursAfter(Entry review) {

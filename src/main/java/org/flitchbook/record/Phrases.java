@@ -21,6 +21,7 @@ import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
@@ -53,12 +54,16 @@ final class Phrases {
     return zone;
   }
 
-  String say(String key, Object... values) {
-    return words.say(key, values);
+  String say(String id, String english, Object... values) {
+    return words.say(id, english, values);
   }
 
-  String count(String key, long number, Object... more) {
-    return words.count(key, number, more);
+  String say(Message message) {
+    return message.in(words);
+  }
+
+  String count(String id, long number, String one, String many, Object... more) {
+    return words.count(id, number, one, many, more);
   }
 
   /** A word of a closed set. */
@@ -84,12 +89,12 @@ final class Phrases {
     return new Paragraph(bound.of(text));
   }
 
-  Heading heading(String key, Object... values) {
-    return new Heading(2, say(key, values));
+  Heading heading(String id, String english, Object... values) {
+    return new Heading(2, say(id, english, values));
   }
 
-  Grid grid(String key, Object... values) {
-    return new Grid(this, say(key, values));
+  Grid grid(String id, String english, Object... values) {
+    return new Grid(this, say(id, english, values));
   }
 
   /** An empty field is never left blank. */
@@ -98,11 +103,11 @@ final class Phrases {
   }
 
   String notRecorded() {
-    return say("record.not-recorded");
+    return say("record.not-recorded", "NOT RECORDED");
   }
 
   Paragraph nothingOf(String caption) {
-    return paragraph(say("record.nothing-of", caption));
+    return paragraph(say("record.nothing-of", "{0}: NOT RECORDED", caption));
   }
 
   String verdict(Verdict verdict) {
@@ -128,7 +133,9 @@ final class Phrases {
   }
 
   String ofPiece(String name, Entry entry) {
-    return entry.piece().isEmpty() ? name : say("record.of-piece", name, entry.piece());
+    return entry.piece().isEmpty()
+        ? name
+        : say("record.of-piece", "{0}, piece {1}", name, entry.piece());
   }
 
   /** The probe, or that it was read by hand. */
@@ -191,7 +198,9 @@ final class Phrases {
   /** {@code at most 200 ppm}. */
   String bound(Measured measured) {
     String limit = quantity(measured.limit());
-    return measured.atMost() ? say("words.at-most", limit) : say("words.at-least", limit);
+    return measured.atMost()
+        ? say("words.at-most", "at most {0}", limit)
+        : say("words.at-least", "at least {0}", limit);
   }
 
   /** {@code ≤ 200 ppm}, where the column says that it is the limit. */
@@ -201,7 +210,7 @@ final class Phrases {
 
   /** {@code 130 °F to 80 °F}. */
   String band(Quantity from, Quantity to) {
-    return say("record.band", from, to);
+    return say("record.band", "{0} to {1}", from, to);
   }
 
   /** Times of more than an hour as {@code 1 h 14 min}; everything else as it is. */

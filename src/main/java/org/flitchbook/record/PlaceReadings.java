@@ -33,12 +33,12 @@ final class PlaceReadings {
   Optional<Block> of(Step step) {
     Grid grid =
         phrases
-            .grid("record.place.caption")
-            .head("record.head.time", 8)
-            .head("record.head.what", 10)
-            .number("record.head.value", 5)
-            .head("record.head.remark", 10)
-            .head("record.head.where", 12);
+            .grid("record.place.caption", "Readings of the place that serve this lot too")
+            .head("record.head.time", "Time", 8)
+            .head("record.head.what", "What", 10)
+            .number("record.head.value", "Value", 5)
+            .head("record.head.remark", "Remark", 10)
+            .head("record.head.where", "Where it stands", 12);
     Set<Place> own = new HashSet<>(lot.entries().stream().map(Entry::place).toList());
     for (Lot.StepTrack each : lot.tracks()) {
       if (each.step() == step && each.track().what() != What.INTERNAL_TEMPERATURE) {
@@ -56,8 +56,16 @@ final class PlaceReadings {
     }
     if (track.interval() > 0) {
       Extremes ends = Extremes.of(track);
-      row(grid, track, ends.lowest(), phrases.say("record.place.lowest", track.size()));
-      row(grid, track, ends.highest(), phrases.say("record.place.highest", track.size()));
+      row(
+          grid,
+          track,
+          ends.lowest(),
+          phrases.say("record.place.lowest", "lowest of {0} in the log", track.size()));
+      row(
+          grid,
+          track,
+          ends.highest(),
+          phrases.say("record.place.highest", "highest of {0} in the log", track.size()));
     }
   }
 

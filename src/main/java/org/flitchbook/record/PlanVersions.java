@@ -34,7 +34,11 @@ final class PlanVersions {
     sentences.add(
         PlanChoice.of(lot, versions)
             .map(this::settled)
-            .orElse(phrases.say("record.plans.stricter")));
+            .orElse(
+                phrases.say(
+                    "record.plans.stricter",
+                    "Each limit was judged under every version in force while the lot was made; the"
+                        + " stricter finding counts, and says by which version it was made.")));
     return Optional.of(phrases.paragraph(String.join(" ", sentences)));
   }
 
@@ -45,12 +49,21 @@ final class PlanVersions {
   private String settled(PlanChoice choice) {
     Entry entry = choice.entry();
     return phrases.say(
-        "record.plans.settled", entry.by(), choice.version(), entry.note(), entry.place());
+        "record.plans.settled",
+        "{0} settled that version {1} counts: {2} ({3}).",
+        entry.by(),
+        choice.version(),
+        entry.note(),
+        entry.place());
   }
 
   private String begun(Stay stay) {
     Plan plan = versions.at(stay.into().time().earliest());
     return phrases.say(
-        "record.plans.begun", phrases.step(stay.step()), plan.version(), plan.signed());
+        "record.plans.begun",
+        "The step {0} began under plan version {1}, signed {2}.",
+        phrases.step(stay.step()),
+        plan.version(),
+        plan.signed());
   }
 }

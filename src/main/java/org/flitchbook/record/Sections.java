@@ -37,29 +37,32 @@ final class Sections {
   Block probes() {
     Grid grid =
         phrases
-            .grid("record.probes.caption")
-            .head("record.head.what", 10)
-            .head("record.head.probe", 6)
-            .head("record.head.step", 6)
-            .head("record.probes.log", 14)
-            .head("record.head.with", 5)
-            .number("record.probes.readings", 5)
-            .number("record.probes.every", 6)
-            .number("record.probes.accuracy", 8);
+            .grid("record.probes.caption", "Which readings served the lot")
+            .head("record.head.what", "What", 10)
+            .head("record.head.probe", "Probe", 6)
+            .head("record.head.step", "Step", 6)
+            .head("record.probes.log", "Log and column", 14)
+            .head("record.head.with", "With", 5)
+            .number("record.probes.readings", "Readings", 5)
+            .number("record.probes.every", "Every", 6)
+            .number("record.probes.accuracy", "± accuracy and error", 8);
     for (Lot.StepTrack each : lot.tracks()) {
       Track track = each.track();
       grid.row(
           phrases.word("what", track.what().word()),
           phrases.probe(track),
           phrases.step(each.step()),
-          track.interval() == 0 ? phrases.say("record.probes.by-hand") : track.origin().toString(),
+          track.interval() == 0
+              ? phrases.say("record.probes.by-hand", "hand entries")
+              : track.origin().toString(),
           track.instrument(),
           String.valueOf(track.size()),
           track.interval() == 0 ? "–" : Duration.ofMillis(track.interval()).toSeconds() + " s",
           spread(track));
     }
     return grid.isEmpty()
-        ? phrases.nothingOf(phrases.say("record.probes.all-readings"))
+        ? phrases.nothingOf(
+            phrases.say("record.probes.all-readings", "Readings of probes and places"))
         : grid.table();
   }
 
@@ -78,13 +81,15 @@ final class Sections {
   Block monitoring() {
     Grid grid =
         phrases
-            .grid("record.monitoring.caption")
-            .head("record.head.limit", 10)
-            .head("record.monitoring.because", 17)
-            .head("record.monitoring.watched", 8)
-            .head("record.head.by", 3)
-            .head("record.monitoring.if-missed", 8)
-            .head("record.monitoring.edition", 12);
+            .grid(
+                "record.monitoring.caption",
+                "Each limit: why, how it is watched, what is done where it is missed")
+            .head("record.head.limit", "Limit", 10)
+            .head("record.monitoring.because", "Because", 17)
+            .head("record.monitoring.watched", "Watched", 8)
+            .head("record.head.by", "By", 3)
+            .head("record.monitoring.if-missed", "If missed", 8)
+            .head("record.monitoring.edition", "Edition and standing", 12);
     for (Finding finding : Checks.inOrder(judgement.findings())) {
       Limit limit = finding.limit();
       Monitoring watched = limit.monitoring();
@@ -112,21 +117,29 @@ final class Sections {
               phrases
                   .bound()
                   .strong(
-                      phrases.say("record.monitoring.conflict", String.join("; ", conflicts)))));
+                      phrases.say(
+                          "record.monitoring.conflict",
+                          "Limits in conflict: {0}.",
+                          String.join("; ", conflicts)))));
     }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {
         blocks.add(
             phrases.paragraph(
                 phrases.say(
-                    "record.monitoring.not-read", set.name(), String.join(" ", set.notRead()))));
+                    "record.monitoring.not-read",
+                    "Of the rule set \"{0}\" this was not read in its own text: {1}",
+                    set.name(),
+                    String.join(" ", set.notRead()))));
       }
     }
     if (!day.plan().ownTemplates().isEmpty()) {
       blocks.add(
           phrases.paragraph(
               phrases.say(
-                  "record.monitoring.own-files", String.join(", ", day.plan().ownTemplates()))));
+                  "record.monitoring.own-files",
+                  "The book's own files stood in for the tool's: {0}.",
+                  String.join(", ", day.plan().ownTemplates()))));
     }
     return blocks;
   }
@@ -134,20 +147,23 @@ final class Sections {
   Block doubts() {
     Grid grid =
         phrases
-            .grid("record.doubts.caption")
-            .head("record.doubts.rule", 8)
-            .head("record.head.follows", 6)
-            .head("record.head.place", 12)
-            .head("record.head.fault-found", 16)
-            .head("record.head.fault-expected", 14);
+            .grid("record.doubts.caption", "Data in doubt, and what was noted")
+            .head("record.doubts.rule", "Rule", 8)
+            .head("record.head.follows", "What follows", 6)
+            .head("record.head.place", "Where", 12)
+            .head("record.head.fault-found", "Found", 16)
+            .head("record.head.fault-expected", "Expected", 14);
     for (Fault fault : judgement.faults()) {
       grid.row(
           phrases.word("rule", fault.rule()),
           phrases.follows(fault),
           fault.place().toString(),
-          fault.found(),
-          fault.expected());
+          phrases.say(fault.found()),
+          phrases.say(fault.expected()));
     }
-    return grid.isEmpty() ? phrases.paragraph(phrases.say("record.doubts.none")) : grid.table();
+    return grid.isEmpty()
+        ? phrases.paragraph(
+            phrases.say("record.doubts.none", "Nothing in the data of this lot was in doubt."))
+        : grid.table();
   }
 }

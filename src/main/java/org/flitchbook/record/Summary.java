@@ -32,14 +32,18 @@ final class Summary {
       blocks.add(phrases.paragraph(String.join("\n", lot(each))));
     }
     if (day.judgements().isEmpty()) {
-      blocks.add(phrases.paragraph(phrases.say("record.summary.no-lot")));
+      blocks.add(
+          phrases.paragraph(
+              phrases.say(
+                  "record.summary.no-lot",
+                  "No lot has anything filed on this day, and none is in a running step.")));
     }
     for (Fault fault : day.faults()) {
       blocks.add(phrases.paragraph(told(fault)));
     }
     return new Document(
         day.plan().establishment().name() + ", " + day.day(),
-        phrases.say("record.summary.plan", day.plan().version()),
+        phrases.say("record.summary.plan", "Judged under plan version {0}", day.plan().version()),
         day.plan().words(),
         day.book() + "/" + day.day(),
         day.moment(),
@@ -52,13 +56,21 @@ final class Summary {
     String told = plainly(fault);
     return fault
         .explained()
-        .map(said -> phrases.say("record.summary.explained", told, said.by(), said.why()))
+        .map(
+            said ->
+                phrases.say(
+                    "record.summary.explained",
+                    "{0}; explained by {1}: {2}",
+                    told,
+                    said.by(),
+                    said.why()))
         .orElse(told);
   }
 
   private String plainly(Fault fault) {
     return phrases.say(
         "record.summary.fault",
+        "{0} ({1}): {2}: found {3}, expected {4}",
         phrases.word("severity", fault.severity().word()),
         phrases.word("rule", fault.rule()),
         fault.place(),
@@ -88,7 +100,13 @@ final class Summary {
     long pending =
         judgement.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
     if (pending > 0) {
-      lines.add("– " + phrases.count("record.summary.pending", pending));
+      lines.add(
+          "– "
+              + phrases.count(
+                  "record.summary.pending",
+                  pending,
+                  "{0} limit is pending",
+                  "{0} limits are pending"));
     }
     judgement.faults().stream()
         .filter(fault -> !fault.is(Severity.BROKEN))

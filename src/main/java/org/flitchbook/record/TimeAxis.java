@@ -45,7 +45,8 @@ record TimeAxis(long from, long to, Phrases phrases) {
 
   Axis axis() {
     return new Axis(
-        phrases.say("record.chart.clock", phrases.zone(Instant.ofEpochMilli(from))),
+        phrases.say(
+            "record.chart.clock", "Clock time, {0}", phrases.zone(Instant.ofEpochMilli(from))),
         0,
         at(to),
         ticks());

@@ -29,7 +29,9 @@ final class TraceReport {
   Document document() {
     List<Block> blocks = new ArrayList<>();
     if (trace.lots().isEmpty()) {
-      blocks.add(phrases.paragraph(phrases.say("record.trace.nothing")));
+      blocks.add(
+          phrases.paragraph(
+              phrases.say("record.trace.nothing", "It is known, and touches no lot.")));
     } else {
       blocks.add(lots());
       trace.lots().forEach(each -> touches(each).ifPresent(blocks::add));
@@ -41,8 +43,12 @@ final class TraceReport {
     List<String> roles =
         trace.roles().stream().map(role -> phrases.word("role", role.word())).toList();
     return new Document(
-        phrases.say("record.trace.title", trace.code()),
-        phrases.say("record.trace.subject", String.join(", ", roles), phrases.time(day.moment())),
+        phrases.say("record.trace.title", "Trace of {0}", trace.code()),
+        phrases.say(
+            "record.trace.subject",
+            "{0}; as of {1}",
+            String.join(", ", roles),
+            phrases.time(day.moment())),
         day.plan().words(),
         day.book() + "/trace/" + trace.code(),
         day.moment(),
@@ -54,11 +60,11 @@ final class TraceReport {
   private Block lots() {
     Grid grid =
         phrases
-            .grid("record.trace.lots")
-            .head("record.head.lot", 6)
-            .head("record.trace.product", 14)
-            .head("record.head.verdict", 6)
-            .number("record.trace.green", 6);
+            .grid("record.trace.lots", "Lots touched")
+            .head("record.head.lot", "Lot", 6)
+            .head("record.trace.product", "Product", 14)
+            .head("record.head.verdict", "Verdict", 6)
+            .number("record.trace.green", "Green weight", 6);
     for (Trace.TracedLot each : trace.lots()) {
       grid.row(
           grid.cell(each.judgement().lot().code()),
@@ -74,19 +80,19 @@ final class TraceReport {
   private Optional<Block> touches(Trace.TracedLot traced) {
     Grid grid =
         phrases
-            .grid("record.trace.touches", traced.judgement().lot().code())
-            .head("record.head.what", 10)
-            .head("record.head.item", 8)
-            .number("record.head.value", 6)
-            .head("record.head.time", 12)
-            .head("record.head.where", 12);
+            .grid("record.trace.touches", "{0}: what touched it", traced.judgement().lot().code())
+            .head("record.head.what", "What", 10)
+            .head("record.head.item", "Item", 8)
+            .number("record.head.value", "Value", 6)
+            .head("record.head.time", "Time", 12)
+            .head("record.head.where", "Where it stands", 12);
     for (Touch touch : traced.touches()) {
       grid.row(
           phrases.word("what", touch.what()),
           touch.item(),
           touch.readings() == 1
               ? touch.quantity()
-              : phrases.say("record.trace.readings", touch.readings()),
+              : phrases.say("record.trace.readings", "{0} readings", touch.readings()),
           time(touch),
           touch.place().toString());
     }
@@ -101,13 +107,13 @@ final class TraceReport {
   private Optional<Block> went() {
     Grid grid =
         phrases
-            .grid("record.trace.went")
-            .head("record.head.lot", 6)
-            .head("record.head.what", 8)
-            .head("record.trace.customer", 12)
-            .number("record.trace.quantity", 6)
-            .head("record.head.time", 9)
-            .head("record.head.where", 12);
+            .grid("record.trace.went", "What left the house")
+            .head("record.head.lot", "Lot", 6)
+            .head("record.head.what", "What", 8)
+            .head("record.trace.customer", "Customer", 12)
+            .number("record.trace.quantity", "Quantity", 6)
+            .head("record.head.time", "Time", 9)
+            .head("record.head.where", "Where it stands", 12);
     for (Trace.TracedLot each : trace.lots()) {
       for (Entry entry : each.went()) {
         grid.row(
@@ -120,20 +126,24 @@ final class TraceReport {
       }
     }
     return grid.isEmpty()
-        ? Optional.of(phrases.paragraph(phrases.say("record.trace.nothing-left")))
+        ? Optional.of(
+            phrases.paragraph(
+                phrases.say(
+                    "record.trace.nothing-left",
+                    "Nothing of it is on record as having left the house.")))
         : Optional.of(grid.table());
   }
 
   private Block balance() {
     Grid grid =
         phrases
-            .grid("record.trace.balance")
-            .head("record.head.lot", 6)
-            .number("record.trace.packed", 6)
-            .number("record.trace.dispatched", 6)
-            .number("record.trace.returned", 6)
-            .number("record.trace.destroyed", 6)
-            .number("record.trace.left", 6);
+            .grid("record.trace.balance", "Mass balance")
+            .head("record.head.lot", "Lot", 6)
+            .number("record.trace.packed", "Packed", 6)
+            .number("record.trace.dispatched", "Dispatched", 6)
+            .number("record.trace.returned", "Returned", 6)
+            .number("record.trace.destroyed", "Destroyed", 6)
+            .number("record.trace.left", "Packs still here", 6);
     for (Trace.TracedLot each : trace.lots()) {
       grid.row(
           each.judgement().lot().code(),
@@ -158,25 +168,28 @@ final class TraceReport {
     Lot lot = traced.judgement().lot();
     return new WeightSection(lot, phrases)
         .parted()
-        .map(text -> phrases.paragraph(phrases.say("record.trace.parted", lot.code(), text)));
+        .map(
+            text ->
+                phrases.paragraph(
+                    phrases.say("record.trace.parted", "{0}: {1}", lot.code(), text)));
   }
 
   private Optional<Block> checks() {
     Grid grid =
         phrases
-            .grid("record.trace.checks")
-            .head("record.head.time", 9)
-            .head("record.head.what", 10)
-            .number("record.head.value", 6)
-            .number("record.instruments.error", 6)
-            .head("record.head.where", 12);
+            .grid("record.trace.checks", "Checks of the instrument")
+            .head("record.head.time", "Time", 9)
+            .head("record.head.what", "What", 10)
+            .number("record.head.value", "Value", 6)
+            .number("record.instruments.error", "Error", 6)
+            .head("record.head.where", "Where it stands", 12);
     for (Register.Check check : trace.checks()) {
       String error = check.error().shown();
       grid.row(
           phrases.time(check.at()),
           phrases.what(check.entry()),
           check.entry().shown(),
-          check.passed() ? error : phrases.say("record.instruments.failed", error),
+          check.passed() ? error : phrases.say("record.instruments.failed", "{0}, FAILED", error),
           check.entry().place().toString());
     }
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());

@@ -52,7 +52,7 @@ record ValueAxis(Unit unit, double least, double most, Phrases phrases) {
 
   private String label() {
     return unit.dimension() == Dimension.TEMPERATURE
-        ? phrases.say("record.chart.units", unit, other())
+        ? phrases.say("record.chart.units", "{0}, at the right {1}", unit, other())
         : unit.symbol();
   }
 

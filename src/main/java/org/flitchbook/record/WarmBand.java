@@ -27,7 +27,7 @@ record WarmBand(Quantity from, Optional<Quantity> to) {
   /** With the figures as the limit prints them. */
   String name(Phrases phrases) {
     return to.map(top -> phrases.band(from, top))
-        .orElseGet(() -> phrases.say("record.warm.above", from));
+        .orElseGet(() -> phrases.say("record.warm.above", "above {0}", from));
   }
 
   /** Above the strictest level of cold holding, and inside the first stage of the come-up. */

@@ -41,9 +41,17 @@ final class WarmSection {
     List<Watched> watched = watched();
     if (!bands.isEmpty() && !watched.isEmpty()) {
       blocks.add(table(watched));
-      blocks.add(new Paragraph(phrases.bound().muted(phrases.say("record.warm.unseen-told"))));
+      blocks.add(
+          new Paragraph(
+              phrases
+                  .bound()
+                  .muted(
+                      phrases.say(
+                          "record.warm.unseen-told",
+                          "Unseen is the time between readings too far apart to tell, the one"
+                              + " before and the one behind it outside; it is in no column."))));
     } else if (!bands.isEmpty()) {
-      blocks.add(phrases.nothingOf(phrases.say("record.batch.warm")));
+      blocks.add(phrases.nothingOf(phrases.say("record.batch.warm", "Time in the warm")));
     }
     without().map(phrases::paragraph).ifPresent(blocks::add);
     return blocks;
@@ -54,7 +62,12 @@ final class WarmSection {
         lot.product().map(WarmBand::missing).orElse(List.of("cold holding", "come-up"));
     return missing.isEmpty()
         ? Optional.empty()
-        : Optional.of(phrases.say("record.warm.without", phrases.either("covers", missing)));
+        : Optional.of(
+            phrases.say(
+                "record.warm.without",
+                "The product has no limit of {0} that gives a temperature, so no time is added up"
+                    + " against one.",
+                phrases.either("covers", missing)));
   }
 
   /**
@@ -104,7 +117,11 @@ final class WarmSection {
     if (!cores.isEmpty() || Stream.of(Step.SMOKE, Step.CHILL).anyMatch(this::hasBegun)) {
       all.add(
           new Watched(
-              phrases.say("record.warm.heat"), What.INTERNAL_TEMPERATURE, cores, false, true));
+              phrases.say("record.warm.heat", "smoke and chill"),
+              What.INTERNAL_TEMPERATURE,
+              cores,
+              false,
+              true));
     }
     air(Step.CHILL, What.COOLER_TEMPERATURE, false).ifPresent(all::add);
     return all;
@@ -133,29 +150,29 @@ final class WarmSection {
   private Block table(List<Watched> watched) {
     Grid grid =
         phrases
-            .grid("record.warm.caption")
-            .head("record.head.step", 6)
-            .head("record.head.what", 8)
-            .head("record.head.probe", 5);
+            .grid("record.warm.caption", "Time in the warm, at its worse end")
+            .head("record.head.step", "Step", 6)
+            .head("record.head.what", "What", 8)
+            .head("record.head.probe", "Probe", 5);
     bands.forEach(band -> grid.numbers(Phrases.capital(band.name(phrases)), 7));
-    grid.head("record.head.remark", 18);
+    grid.head("record.head.remark", "Remark", 18);
     watched.forEach(each -> rows(grid, each));
     long pauses = pauses();
     List<Exposure> unwatched =
         bands.stream().map(band -> new Exposure(pauses, 0, false, false)).toList();
     row(
         grid,
-        phrases.say("record.warm.between-steps"),
-        phrases.say("record.warm.nobody"),
+        phrases.say("record.warm.between-steps", "between steps"),
+        phrases.say("record.warm.nobody", "nobody watched"),
         "–",
         unwatched,
-        List.of(phrases.say("record.warm.counted")));
+        List.of(phrases.say("record.warm.counted", "counted as warm")));
     List<Exposure> total = bands.stream().map(band -> total(watched, band, pauses)).toList();
     row(
         grid,
-        phrases.say("record.warm.total"),
-        phrases.say("record.warm.all-steps"),
-        phrases.say("record.warm.worst"),
+        phrases.say("record.warm.total", "total"),
+        phrases.say("record.warm.all-steps", "all steps"),
+        phrases.say("record.warm.worst", "the worst"),
         total,
         notRecorded(watched));
     return grid.table();
@@ -164,7 +181,9 @@ final class WarmSection {
   private void rows(Grid grid, Watched watched) {
     String what = phrases.word("what", watched.what().word());
     List<String> apart =
-        watched.counts() ? List.of() : List.of(phrases.say("record.warm.not-in-total"));
+        watched.counts()
+            ? List.of()
+            : List.of(phrases.say("record.warm.not-in-total", "not in the total"));
     if (watched.tracks().isEmpty()) {
       List<String> cells = new ArrayList<>(List.of(watched.step(), what, phrases.notRecorded()));
       bands.forEach(band -> cells.add("–"));
@@ -208,13 +227,13 @@ final class WarmSection {
   private String open(Exposure time) {
     List<String> open = new ArrayList<>();
     if (time.beginsInside()) {
-      open.add(phrases.say("record.warm.begins-inside"));
+      open.add(phrases.say("record.warm.begins-inside", "begins inside"));
     }
     if (time.running()) {
-      open.add(phrases.say("record.warm.still-inside"));
+      open.add(phrases.say("record.warm.still-inside", "still inside"));
     }
     if (time.unseen() > 0) {
-      open.add(phrases.say("record.warm.unseen", shown(time.unseen())));
+      open.add(phrases.say("record.warm.unseen", "unseen {0}", shown(time.unseen())));
     }
     return String.join(", ", open);
   }
@@ -233,7 +252,9 @@ final class WarmSection {
   private List<String> notRecorded(List<Watched> watched) {
     return watched.stream()
         .filter(each -> each.counts() && each.tracks().isEmpty())
-        .map(each -> phrases.say("record.warm.without-step", each.step()))
+        .map(
+            each ->
+                phrases.say("record.warm.without-step", "without {0}, NOT RECORDED", each.step()))
         .toList();
   }
 

@@ -40,12 +40,12 @@ final class WeightSection {
   private Block weights() {
     Grid grid =
         phrases
-            .grid("record.weights.weights")
-            .head("record.weights.after", 10)
-            .number("record.weights.weight", 8)
-            .number("record.weights.of-before", 8)
-            .number("record.weights.of-green", 8)
-            .head("record.head.where", 14);
+            .grid("record.weights.weights", "Weights")
+            .head("record.weights.after", "After", 10)
+            .number("record.weights.weight", "Weight", 8)
+            .number("record.weights.of-before", "Of the weight before", 8)
+            .number("record.weights.of-green", "Of the green weight", 8)
+            .head("record.head.where", "Where it stands", 14);
     for (Entry entry : lot.entries()) {
       if (isWeight(entry)) {
         List<Stage> chain = upTo(entry);
@@ -57,7 +57,9 @@ final class WeightSection {
             entry.place().toString());
       }
     }
-    return grid.isEmpty() ? phrases.nothingOf(phrases.say("record.weights.weights")) : grid.table();
+    return grid.isEmpty()
+        ? phrases.nothingOf(phrases.say("record.weights.weights", "Weights"))
+        : grid.table();
   }
 
   private static boolean isWeight(Entry entry) {
@@ -154,7 +156,9 @@ final class WeightSection {
     Yields left = Yields.of(List.of(green.amount(), base.mass()));
     return phrases.say(
         "record.weights.rind-off",
-        phrases.ofPiece(phrases.say("record.weights.rind-taken-off"), green),
+        "{0}: {1} = {2} skin-free, {3} of the green weight; the sums of the cure are reckoned on"
+            + " it.",
+        phrases.ofPiece(phrases.say("record.weights.rind-taken-off", "Rind taken off"), green),
         phrases.sum(base.formula()),
         base.mass().shown(),
         percent(left.total()));
@@ -193,6 +197,7 @@ final class WeightSection {
             weighed(last), sum(What.PACKED), sum(What.ENDS), sum(What.WASTE), sum(What.SAMPLE));
     return phrases.say(
         "record.weights.balance",
+        "Mass balance after the {0}: {1} = {2} unexplained, {3} of the last weight.",
         phrases.word("step", last.sheet().word()),
         phrases.sum(balance.unexplained().formula()),
         balance.unexplained().value().shown(),

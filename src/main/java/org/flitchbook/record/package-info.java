@@ -2,8 +2,9 @@
 @NullMarked
 @Floor(
     name = "record",
-    floor = 6,
+    floor = 7,
     mayImport = {
+      "message",
       "input",
       "measure",
       "sheet",

@@ -4,9 +4,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /** The steps of the job in their order; the release comes after the last of them. */
-public enum Step {
+public enum Step implements Argument {
   CURE(What.INTO_CURE, What.OUT_OF_CURE),
   SOAK(What.INTO_SOAK, What.OUT_OF_SOAK),
   DRY(What.INTO_DRYING, What.OUT_OF_DRYING),
@@ -24,6 +26,16 @@ public enum Step {
 
   public String word() {
     return name().toLowerCase(Locale.ROOT);
+  }
+
+  @Override
+  public String in(Language language) {
+    return language.word("step", word());
+  }
+
+  @Override
+  public Object json() {
+    return word();
   }
 
   /** The event that begins it. */

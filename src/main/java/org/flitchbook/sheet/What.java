@@ -16,9 +16,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /** The words of the column {@code what}: what an entry is about, on which sheets it may stand. */
-public enum What {
+public enum What implements Argument {
   PRODUCT(Shape.WORDS, CURE),
   SUPPLIER_LOT(Shape.ITEM, CURE),
   RECEIVED_TEMPERATURE(Shape.TEMPERATURE, CURE),
@@ -112,6 +114,16 @@ public enum What {
 
   /** As written in a sheet, a log's layout and a plan: {@code green weight}. */
   public String word() {
+    return word;
+  }
+
+  @Override
+  public String in(Language language) {
+    return language.word("what", word);
+  }
+
+  @Override
+  public Object json() {
     return word;
   }
 

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "sheet",
-    floor = 2,
-    mayImport = {"measure"},
+    floor = 3,
+    mayImport = {"message", "measure"},
     door = "Sheet")
 package org.flitchbook.sheet;
 

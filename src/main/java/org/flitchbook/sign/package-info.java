@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "sign",
-    floor = 6,
-    mayImport = {},
+    floor = 7,
+    mayImport = {"message"},
     door = "Signing")
 package org.flitchbook.sign;
 

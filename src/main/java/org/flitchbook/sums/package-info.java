@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "sums",
-    floor = 2,
-    mayImport = {"measure"},
+    floor = 3,
+    mayImport = {"message", "measure"},
     door = "Sums")
 package org.flitchbook.sums;
 

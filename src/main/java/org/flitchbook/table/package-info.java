@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "table",
-    floor = 1,
-    mayImport = {"input"},
+    floor = 2,
+    mayImport = {"message", "input"},
     door = "Tables")
 package org.flitchbook.table;
 

@@ -7,8 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+import org.flitchbook.message.Message;
 
 /**
  * The fixed wording of what is printed, in one language. A wording may have the places {@code {0}},
@@ -19,7 +23,8 @@ import org.flitchbook.input.SourceFile;
  * @param names what the limits, options and exemptions of the rule sets are called, by the names
  *     that the rule sets give them; those that are missing are called so
  */
-public record Words(String language, Map<String, String> texts, Map<String, String> names) {
+public record Words(String language, Map<String, String> texts, Map<String, String> names)
+    implements Language {
 
   /** The language where a plan states none. */
   public static final String DEFAULT = "en";
@@ -70,41 +75,36 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
    * @throws IllegalArgumentException where there is no such key, or no value for a place: both are
    *     errors of the program, since a book's own files are compared when they are read
    */
-  public String say(String key, Object... values) {
-    Matcher places = PLACE.matcher(text(key));
-    return places.replaceAll(
-        place -> Matcher.quoteReplacement(value(key, values, Integer.parseInt(place.group(1)))));
+  public String say(String id, String english, Object... values) {
+    Object[] shown = Stream.of(values).map(Words::argument).toArray();
+    return Message.say(id, english, shown).in(this);
   }
 
-  private String text(String key) {
-    String text = texts.get(key);
-    if (text == null) {
-      throw new IllegalArgumentException("no wording \"" + key + "\" in " + language);
-    }
-    return text;
+  private static Object argument(Object value) {
+    return value instanceof Argument ? value : String.valueOf(value);
   }
 
-  private static String value(String key, Object[] values, int place) {
-    if (place >= values.length) {
-      throw new IllegalArgumentException("no value for {" + place + "} of \"" + key + "\"");
-    }
-    return String.valueOf(values[place]);
+  @Override
+  public String text(String id, String english) {
+    return texts.getOrDefault(id, english);
   }
 
   /**
    * The wording of a number of things: {@code key.one} for 1, else {@code key.many}; the number is
    * its place 0.
    */
-  public String count(String key, long number, Object... more) {
+  public String count(String id, long number, String one, String many, Object... more) {
     List<Object> values = new ArrayList<>(List.of(number));
     values.addAll(List.of(more));
-    return say(key + (number == 1 ? ".one" : ".many"), values.toArray());
+    boolean single = number == 1;
+    return say(id + (single ? ".one" : ".many"), single ? one : many, values.toArray());
   }
 
   /**
    * How a word of a closed set is shown: {@code what.green-weight} for "green weight" of the family
    * "what". A word that a book's own templates add to the set has no wording and is shown as it is.
    */
+  @Override
   public String word(String family, String word) {
     return texts.getOrDefault(key(family, word), word);
   }
@@ -133,11 +133,14 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
       return String.join("", choices);
     }
     int last = choices.size() - 1;
-    return say("words.or", String.join(", ", choices.subList(0, last)), choices.get(last));
+    return say(
+        "words.or", "{0} or {1}", String.join(", ", choices.subList(0, last)), choices.get(last));
   }
 
   /** {@code a and b and c}. */
   public String together(List<String> parts) {
-    return parts.stream().reduce((before, last) -> say("words.and", before, last)).orElse("");
+    return parts.stream()
+        .reduce((before, last) -> say("words.and", "{0} and {1}", before, last))
+        .orElse("");
   }
 }

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "words",
-    floor = 2,
-    mayImport = {"input", "json"},
+    floor = 3,
+    mayImport = {"message", "input", "json"},
     door = "Words")
 package org.flitchbook.words;
 

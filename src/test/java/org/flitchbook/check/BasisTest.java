@@ -13,7 +13,6 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.stream.Stream;
-import org.flitchbook.Wording;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
@@ -86,7 +85,7 @@ final class BasisTest {
             SourceFile.of(
                 DAY + "/lab.csv",
                 (head + "A,2026-02-24 09:59,moisture,,70,%,MA,,\n" + lab).getBytes(UTF_8)));
-    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.', Wording.ENGLISH));
+    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.'));
     Instant late = Instant.parse("2026-03-01T00:00:00Z");
     var book = Lots.assemble(plan, List.of(day), late);
     assertEquals(List.of(), book.faults());
@@ -97,9 +96,9 @@ final class BasisTest {
     String kind = number.startsWith(">=") ? "floor\", \"atLeast" : "ceiling\", \"atMost";
     String step = quantity.startsWith("residual") ? "release" : "cure";
     return """
-        {"id": "own.x", "covers": "finish", "step": "%s", "rank": "critical", "quantity": "%s",
-         "kind": "%s": "%s", "because": "why", "support": "paper"}
-        """
+    {"id": "own.x", "covers": "finish", "step": "%s", "rank": "critical", "quantity": "%s",
+     "kind": "%s": "%s", "because": "why", "support": "paper"}
+    """
         .formatted(step, quantity, kind, number.substring(3));
   }
 

@@ -203,7 +203,7 @@ final class BelievedTest {
     assertEquals(List.of("log ends early"), rules(judged));
     assertEquals(Verdict.NOT_SHOWN, Bench.found(judged, COOLING).verdict());
     assertTrue(
-        judged.openFaults().get(0).found().startsWith("the log of P1 ends at 55."),
-        judged.openFaults().get(0).found().toLowerCase(Locale.ROOT));
+        judged.openFaults().get(0).found().toString().startsWith("the log of P1 ends at 55."),
+        judged.openFaults().get(0).found().toString().toLowerCase(Locale.ROOT));
   }
 }

@@ -18,7 +18,6 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
-import org.flitchbook.Wording;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
@@ -354,7 +353,7 @@ public final class Bench {
       String text = "{\"logs\": [" + String.join(",", layouts) + "]}";
       files.add(SourceFile.of(day + "/logs.json", text.getBytes(UTF_8)));
     }
-    Day read = Readings.read(LocalDate.parse(day), files, new Hand(ZONE, '.', Wording.ENGLISH));
+    Day read = Readings.read(LocalDate.parse(day), files, new Hand(ZONE, '.'));
     return Lots.assemble(plan, List.of(read), moment);
   }
 

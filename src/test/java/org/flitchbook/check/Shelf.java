@@ -35,8 +35,7 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
     SourceFile file = SourceFile.of("plan.json", bytes(book.resolve("plan.json")));
     var read = Plans.read(file, templates(), List.of());
     Plan plan = read.plan().orElseThrow(() -> new AssertionError(read.faults().toString()));
-    Hand hand =
-        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.words());
+    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark());
     Map<String, List<String>> lines = new TreeMap<>();
     List<Day> days = new ArrayList<>();
     for (Path day : folders(book)) {

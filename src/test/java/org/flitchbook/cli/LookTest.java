@@ -14,7 +14,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Stream;
 import org.flitchbook.Golden;
-import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
@@ -97,7 +96,7 @@ final class LookTest {
         List.of(
             SourceFile.of("2026-12-30/logs.json", logs.getBytes(StandardCharsets.UTF_8)),
             SourceFile.of("2026-12-30/" + log, Files.readAllBytes(LOGS.resolve(log))));
-    Hand hand = new Hand(ZoneId.of("America/New_York"), '.', Wording.ENGLISH);
+    Hand hand = new Hand(ZoneId.of("America/New_York"), '.');
     return Readings.read(LocalDate.of(2026, 12, 30), files, hand);
   }
 

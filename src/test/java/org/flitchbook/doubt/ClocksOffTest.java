@@ -50,7 +50,7 @@ final class ClocksOffTest {
     assertEquals(
         "the clock of P1 29 min to 82 min behind: the core rises from 07:31 on, into smoke was"
             + " written for 08:00; it falls from 10:33 on, out of smoke was written for 11:00",
-        fault.found());
+        fault.found().toString());
     assertEquals("2026-02-24/p1-log.csv:2:P1", fault.place().toString());
   }
 

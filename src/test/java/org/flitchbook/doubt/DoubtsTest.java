@@ -54,7 +54,7 @@ final class DoubtsTest {
             .core("P1", "LG-0", RISE + "11:00:00..12:00:00/60 130>80; 12:08:00..17:00:00/60 79>35")
             .write("chill,12:04,internal temperature,,79.5,°F");
     Fault gap = bench.doubts().get(0);
-    assertTrue(gap.found().endsWith("(8 min, 1 by hand in it)"), gap.found());
+    assertTrue(gap.found().toString().endsWith("(8 min, 1 by hand in it)"), gap.found()::toString);
   }
 
   @ParameterizedTest
@@ -114,7 +114,7 @@ final class DoubtsTest {
     Bench bench =
         Bench.unchecked()
             .write("cure,05:00,product,P", "cure,09:00,received temperature,,38.0,°F,MA,HT-1");
-    assertTrue(bench.doubts().get(0).found().contains("no check of it is on file"));
+    assertTrue(bench.doubts().get(0).found().toString().contains("no check of it is on file"));
   }
 
   /** A log's last reading counts too: it may run past the day on which the check ran out. */

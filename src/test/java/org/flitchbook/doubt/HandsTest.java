@@ -55,7 +55,7 @@ final class HandsTest {
                 turned("2026-02-10 08:00", "2026-02-10 09:00"),
                 turned("2026-02-11 08:00", "2026-02-11 11:30"));
     Fault late = bench.doubts().get(0);
-    assertEquals("turned entered 3 h later, the latest of 2", late.found());
+    assertEquals("turned entered 3 h later, the latest of 2", late.found().toString());
     assertEquals("2026-02-24/cure.csv:4:entered", late.place().toString());
   }
 
@@ -169,7 +169,7 @@ final class HandsTest {
                 "cure,2026-02-10 08:00,green weight,,5.7,lb",
                 "cure,2026-02-17 08:00,weight,,5.8,lb");
     Fault fault = bench.doubts().get(0);
-    assertEquals("5.8 lb, 101.754 % of the weight before", fault.found());
+    assertEquals("5.8 lb, 101.754 % of the weight before", fault.found().toString());
   }
 
   @Test

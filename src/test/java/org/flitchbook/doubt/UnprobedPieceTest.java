@@ -48,7 +48,7 @@ final class UnprobedPieceTest {
   private static String found(Bench bench) {
     return bench.doubts().stream()
         .filter(fault -> fault.rule().equals("thicker piece without a probe"))
-        .map(Fault::found)
+        .map(fault -> fault.found().toString())
         .reduce("", String::concat);
   }
 
@@ -119,7 +119,7 @@ final class UnprobedPieceTest {
         "a probe in the thickest piece. The probe belongs in the thickest piece. Name the piece"
             + " that it sat in: \"piece\" in logs.json, or the column piece of a reading by hand;"
             + " else say what else shows the thicker one.",
-        fault.expected());
+        fault.expected().toString());
   }
 
   @Test

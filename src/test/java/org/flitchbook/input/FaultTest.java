@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,7 +44,8 @@ final class FaultTest {
           NOTE       | note   | false
           """)
   void stop_and_ask_keep_a_lot_from_release(Severity severity, String word, boolean open) {
-    Fault fault = new Fault("a rule", severity, "", Place.of(FILE), "X", "Y");
+    Fault fault =
+        new Fault("a rule", severity, "", Place.of(FILE), Message.of("X"), Message.of("Y"));
     assertEquals(open, fault.isOpen());
     assertEquals(word, severity.word());
     assertTrue(fault.is(severity));

@@ -36,8 +36,8 @@ final class HostileTest {
             .orElseThrow();
     assertEquals(Optional.empty(), Fields.of(object, faults).optionalWhole("skip"));
     assertEquals(1, faults.size());
-    assertEquals("a whole number", faults.get(0).expected());
-    assertTrue(faults.get(0).found().length() < 20, faults.get(0).found());
+    assertEquals("a whole number", faults.get(0).expected().toString());
+    assertTrue(faults.get(0).found().toString().length() < 20, faults.get(0).found()::toString);
   }
 
   @Test

@@ -216,7 +216,7 @@ final class LedgerTest {
   void a_member_that_a_later_version_adds_is_held_by_the_hash() {
     String line =
         Chain.lines().get(0).replace("\"tool\":\"0.2.0\"", "\"tool\":\"9\",\"weather\":\"dry\"");
-    String hash = Chain.read(line + "\n").faults().get(0).expected().substring(0, 64);
+    String hash = Chain.read(line + "\n").faults().get(0).expected().toString().substring(0, 64);
     String sealed = line.replaceFirst("\"hash\":\"[0-9a-f]{64}\"", "\"hash\":\"" + hash + "\"");
     assertEquals(List.of(), Chain.read(sealed + "\n").faults());
     assertEquals(

@@ -103,8 +103,7 @@ final class Books {
 
   private static Assembled assemble(
       Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
-    Hand hand =
-        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.words());
+    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark());
     List<Day> days = new ArrayList<>();
     files.forEach((date, each) -> days.add(Readings.read(date, each, hand)));
     return Lots.assemble(plan, days, until);

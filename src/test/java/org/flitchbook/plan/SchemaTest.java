@@ -16,7 +16,6 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Node;
@@ -98,7 +97,7 @@ final class SchemaTest {
     for (int at = text.indexOf('{'); at >= 0; at = text.indexOf('{', at + 1)) {
       String changed = text.substring(0, at + 1) + "\"zzz\": 0, " + text.substring(at + 1);
       for (Fault fault : full().whole(file, changed).read().faults()) {
-        Matcher keys = ASKED.matcher(fault.expected());
+        Matcher keys = ASKED.matcher(fault.expected().toString());
         if (fault.place().column().endsWith("zzz") && keys.matches()) {
           String path = fault.place().column().replaceAll("\\[\\d+\\]", "[]");
           asked
@@ -122,7 +121,7 @@ final class SchemaTest {
           fault.place().column().replaceAll("\\[\\d+\\]", "[]").replaceAll("\\.?zzz$", "");
       asked
           .computeIfAbsent(path, each -> new TreeSet<>())
-          .addAll(Arrays.asList(fault.expected().substring(7).split(", ", -1)));
+          .addAll(Arrays.asList(fault.expected().toString().substring(7).split(", ", -1)));
     }
     assertEquals(4, asked.size());
     asked.forEach((path, keys) -> assertEquals(schemas.keys("logs.schema.json", path), keys, path));
@@ -131,9 +130,7 @@ final class SchemaTest {
   private static Fault unknownKey(String logs) {
     SourceFile file = SourceFile.of("2026-02-24/logs.json", logs.getBytes(StandardCharsets.UTF_8));
     LocalDate date = LocalDate.of(2026, 2, 24);
-    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.', Wording.ENGLISH))
-        .faults()
-        .stream()
+    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.')).faults().stream()
         .filter(fault -> fault.rule().equals("unknown key"))
         .findFirst()
         .orElseThrow();

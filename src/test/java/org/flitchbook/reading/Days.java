@@ -8,7 +8,6 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 
@@ -17,8 +16,8 @@ final class Days {
 
   static final String FOLDER = "2026-02-24/";
   static final String HEAD = "lot,time,what,item,value,unit,by,instrument,note\n";
-  static final Hand NEW_YORK = new Hand(ZoneId.of("America/New_York"), '.', Wording.ENGLISH);
-  static final Hand COMMA = new Hand(ZoneId.of("Europe/Berlin"), ',', Wording.ENGLISH);
+  static final Hand NEW_YORK = new Hand(ZoneId.of("America/New_York"), '.');
+  static final Hand COMMA = new Hand(ZoneId.of("Europe/Berlin"), ',');
 
   private static final LocalDate DATE = LocalDate.of(2026, 12, 31);
 

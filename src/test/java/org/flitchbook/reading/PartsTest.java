@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.Wording;
 import org.flitchbook.input.Fault;
 import org.junit.jupiter.api.Test;
 
@@ -87,8 +86,8 @@ final class PartsTest {
     Day day = read("12:00 1", "12:01 2", "12:02 3", "08:00 4", "08:01 5");
     assertEquals(
         List.of(
-            "stop p1.csv:5:Time: found 2026-02-24 08:00:00 behind 2026-02-24 12:02:00 (2 rows, lines"
-                + " 5 to 6), expected a later time"),
+            "stop p1.csv:5:Time: found 2026-02-24 08:00:00 behind 2026-02-24 12:02:00 (2 rows,"
+                + " lines 5 to 6), expected a later time"),
         said(day));
     assertEquals("2 3 4", lines(day));
   }
@@ -100,8 +99,8 @@ final class PartsTest {
             + " time; a change of the clock that America/New_York does not have then?",
         said(read("09:01 1", "09:02 2", "08:03 3")).get(0));
     assertEquals(
-        "stop p1.csv:5:Time: found 2026-02-24 01:00:00 behind 2026-02-24 12:59:00 (2 rows, lines 5 to"
-            + " 6), expected a later time; a clock of 12 hours without AM and PM?",
+        "stop p1.csv:5:Time: found 2026-02-24 01:00:00 behind 2026-02-24 12:59:00 (2 rows, lines 5"
+            + " to 6), expected a later time; a clock of 12 hours without AM and PM?",
         said(read("12:57 1", "12:58 1", "12:59 2", "01:00 3", "01:01 3")).get(0));
   }
 
@@ -122,8 +121,8 @@ final class PartsTest {
   void two_values_of_one_time_both_count_and_are_asked_about() {
     Day day = read("08:00 1", "08:01 2", "Time P1", "08:00 1", "08:01 9");
     assertEquals(
-        "note p1.csv:6:Time: found 2026-02-24 08:01:00 as on line 3, with other values, expected one"
-            + " row a time; both are counted",
+        "note p1.csv:6:Time: found 2026-02-24 08:01:00 as on line 3, with other values, expected"
+            + " one row a time; both are counted",
         said(day).get(2));
     assertEquals("2 3 6", lines(day));
   }
@@ -181,7 +180,7 @@ final class PartsTest {
 
   private static List<Fault> joined(List<Series> joined, Day day) {
     List<Fault> faults = new ArrayList<>();
-    joined.addAll(Readings.joined(day.series(), Wording.ENGLISH, faults));
+    joined.addAll(Readings.joined(day.series(), faults));
     return faults;
   }
 
@@ -215,8 +214,8 @@ final class PartsTest {
     assertEquals("2 3 p2:2 p2:3", lines(joined.get(0).samples()));
     assertEquals(
         List.of(
-            "note 2026-02-24/p2.csv:2:P1: found another value than 2026-02-24/p1.csv:3, expected one"
-                + " reading of a probe at a time; both are counted"),
+            "note 2026-02-24/p2.csv:2:P1: found another value than 2026-02-24/p1.csv:3, expected"
+                + " one reading of a probe at a time; both are counted"),
         faults.stream().map(fault -> fault.severity().word() + " " + fault).toList());
   }
 

@@ -103,7 +103,8 @@ final class VanishingRowsTest {
     String row2 = "26047-B1,late,2026-02-24 06:40,turned,,,,MA,,\n";
     Day day = Days.sheet("cure", head + (head.endsWith(",\n") ? row : row2));
     assertEquals(1, day.faults().size());
-    assertEquals("cells under no word of the heading (late)", day.faults().get(0).found());
+    assertEquals(
+        "cells under no word of the heading (late)", day.faults().get(0).found().toString());
     assertEquals(List.of(), day.entries());
   }
 

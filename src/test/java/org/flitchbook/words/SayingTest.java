@@ -34,16 +34,16 @@ final class SayingTest {
 
   @Test
   void values_go_into_their_places_wherever_the_language_has_them() {
-    assertEquals("as it is", WORDS.say("t.plain"));
-    assertEquals("b before a, and b again", WORDS.say("t.two", "a", "b"));
-    assertEquals("$1 before {1}, and $1 again", WORDS.say("t.two", "{1}", "$1"));
+    assertEquals("as it is", WORDS.say("t.plain", "x"));
+    assertEquals("b before a, and b again", WORDS.say("t.two", "x", "a", "b"));
+    assertEquals("$1 before {1}, and $1 again", WORDS.say("t.two", "x", "{1}", "$1"));
   }
 
   @Test
   void one_thing_is_told_otherwise_than_several() {
-    assertEquals("one lot held", WORDS.count("t.lots", 1, "held"));
-    assertEquals("0 lots held", WORDS.count("t.lots", 0, "held"));
-    assertEquals("2 lots held", WORDS.count("t.lots", 2, "held"));
+    assertEquals("one lot held", WORDS.count("t.lots", 1, "x", "x", "held"));
+    assertEquals("0 lots held", WORDS.count("t.lots", 0, "x", "x", "held"));
+    assertEquals("2 lots held", WORDS.count("t.lots", 2, "x", "x", "held"));
   }
 
   @ParameterizedTest
