@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Holds the pages for people to what the program does. */
 final class DocsTest {
 
-  private static final Path GUIDE = Path.of("docs", "guide.md");
+  private static final Path REFERENCE = Path.of("docs", "reference.md");
   private static final Path ROOMS = Path.of("src", "main", "java", "org", "flitchbook");
   private static final LocalDate DATE = LocalDate.of(2026, 2, 24);
   private static final Hand HAND = new Hand(ZoneId.of("America/New_York"), '.');
@@ -64,7 +64,7 @@ final class DocsTest {
 
   @ParameterizedTest
   @EnumSource(Sheet.class)
-  void the_guide_has_a_row_for_every_word_of_a_sheet_and_each_row_is_read(Sheet sheet)
+  void the_reference_has_a_row_for_every_word_of_a_sheet_and_each_row_is_read(Sheet sheet)
       throws IOException {
     Day day = read(sheet.word() + ".csv", example(sheet.word() + ".csv", "csv"));
     assertEquals(List.of(), day.faults());
@@ -73,13 +73,13 @@ final class DocsTest {
   }
 
   @Test
-  void the_layout_of_logs_in_the_guide_is_read() throws IOException {
-    Day day = read("logs.json", example("5. The probe logs", "json"));
+  void the_layout_of_logs_in_the_reference_is_read() throws IOException {
+    Day day = read("logs.json", example("The probe logs", "json"));
     assertEquals(List.of("log missing"), day.faults().stream().map(Fault::rule).toList());
   }
 
   @Test
-  void the_plan_in_the_guide_can_be_used_and_covers_its_class() throws IOException {
+  void the_plan_in_the_reference_can_be_used_and_covers_its_class() throws IOException {
     List<SourceFile> templates = new ArrayList<>();
     for (String name :
         List.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")) {
@@ -93,12 +93,58 @@ final class DocsTest {
   }
 
   private static String plan() throws IOException {
-    return example("2. Write the plan", "json");
+    return example("The plan", "json");
+  }
+
+  /** The blocks of sheets on the newcomer's page, in the order in which it shows them. */
+  private static final List<Sheet> YOUR_DAY =
+      List.of(
+          Sheet.INSTRUMENTS,
+          Sheet.CURE,
+          Sheet.CURE,
+          Sheet.CURE,
+          Sheet.SOAK,
+          Sheet.DRY,
+          Sheet.SMOKE,
+          Sheet.CHILL);
+
+  @Test
+  void each_row_and_log_of_your_day_is_read() throws IOException {
+    MarkdownPage page = MarkdownPage.of(Path.of("docs", "your-day.md"));
+    List<String> rows = page.blocks("csv");
+    assertEquals(YOUR_DAY.size(), rows.size());
+    for (int i = 0; i < rows.size(); i++) {
+      Day day = read(YOUR_DAY.get(i).word() + ".csv", rows.get(i));
+      assertEquals(List.of(), day.faults(), rows.get(i));
+    }
+    Day logs = read("logs.json", page.blocks("json").get(0));
+    assertEquals(List.of("log missing"), logs.faults().stream().map(Fault::rule).toList());
   }
 
   @Test
-  void every_rule_for_dirty_data_stands_in_the_guide_with_its_severity() throws IOException {
-    String guide = Files.readString(GUIDE);
+  void every_decision_has_a_number_of_its_own_and_stands_in_the_index() throws IOException {
+    String index = Files.readString(Path.of("docs", "decisions", "README.md"));
+    try (Stream<Path> pages = Files.list(Path.of("docs", "decisions"))) {
+      List<String> names =
+          pages
+              .map(page -> page.getFileName().toString())
+              .filter(name -> !name.equals("README.md"))
+              .sorted()
+              .toList();
+      for (int i = 0; i < names.size(); i++) {
+        String name = names.get(i);
+        assertEquals(i + 1, Integer.parseInt(name.substring(0, 4)), name);
+        String first = Files.readAllLines(Path.of("docs", "decisions", name)).get(0);
+        String title = first.replaceFirst("# \\d+\\. ", "");
+        assertEquals("# " + (i + 1) + ". " + title, first);
+        assertTrue(index.contains("| " + (i + 1) + " | [" + title + "](" + name + ") |"), name);
+      }
+    }
+  }
+
+  @Test
+  void every_rule_for_dirty_data_stands_in_the_reference_with_its_severity() throws IOException {
+    String reference = Files.readString(REFERENCE);
     byte[] bytes = Files.readAllBytes(Path.of("templates", "doubts.json"));
     List<Rule> rules = Doubts.rules(SourceFile.of("doubts.json", bytes), new ArrayList<>());
     assertTrue(rules.size() > 3);
@@ -106,7 +152,7 @@ final class DocsTest {
         List.of(),
         rules.stream()
             .map(rule -> "| " + rule.name() + " | " + rule.severity().word() + " |")
-            .filter(row -> !guide.contains(row))
+            .filter(row -> !reference.contains(row))
             .toList());
   }
 
@@ -137,7 +183,7 @@ final class DocsTest {
   }
 
   private static String example(String heading, String language) throws IOException {
-    return MarkdownPage.of(GUIDE).under(heading).blocks(language).get(0);
+    return MarkdownPage.of(REFERENCE).under(heading).blocks(language).get(0);
   }
 
   private static Day read(String name, String text) {

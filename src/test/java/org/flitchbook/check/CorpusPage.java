@@ -16,7 +16,7 @@ final class CorpusPage {
       %d logs were made from curves that are known at every moment (belly, jowl and loin; a still, a fanned and a crowded fridge whose door is opened; one probe or two; every 30 seconds to every 5 minutes, in °F or °C), with noise and rounding inside the logger's 0.5 °F. Two lots of three chill near the limits. A third was left as it is. The others were damaged in one or two ways. Each lot was judged against a finish of 145 °F and the cooling from 130 to 80 °F in 1.5 hours and from 80 to 40 °F in 5. `CorpusTest` makes them anew each time, and holds this page.
 
       - **truly bad**: the true curve misses one of the limits.
-      - **of these, believed**: they look good to whoever believes every row, subtracts the times on the clock, and draws straight lines.
+      - **of these, believed**: they look good to anyone who believes every row, subtracts the times on the clock, and draws straight lines.
       - **found met**: truly bad, and yet a limit that it misses was found to be met. None may be.
       - **truly good, and met**: every limit met, nothing left to explain. A damaged log seldom gets there by itself; with an explanation and other evidence it may.
 

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Each rule for dirty data by itself: a lot that looks good to whoever believes every row, and does
- * not once that rule alone is there. A note that takes nothing out changes no verdict.
+ * Each rule for dirty data by itself: a lot that looks good to anyone who believes every row, and
+ * does not once that rule alone is there. A note that takes nothing out changes no verdict.
  */
 final class EachRuleTest {
 
@@ -35,7 +35,7 @@ final class EachRuleTest {
   /**
    * A lot that must not look good.
    *
-   * @param believed whether it does so to whoever believes every row
+   * @param believed whether it does so to anyone who believes every row
    */
   private record Bad(String rule, String limit, Supplier<Bench> lot, boolean believed) {
 
@@ -233,7 +233,8 @@ final class EachRuleTest {
                               "°F",
                               "LG-A",
                               "\"place\": \"SM\"",
-                              "08:00:00..08:59:00/60 199; 09:00:00..09:08:00/60 199>151; 09:09:00..11:00:00/60 195")),
+                              "08:00:00..08:59:00/60 199; 09:00:00..09:08:00/60 199>151;"
+                                  + " 09:09:00..11:00:00/60 195")),
           "scale coarse for its load",
               Map.entry(
                   Suspects.NITRITE,

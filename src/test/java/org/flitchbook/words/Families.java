@@ -111,7 +111,7 @@ final class Families {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  /** The rules that the guide lists as an ask, a stop or a note: only these reach a record. */
+  /** The rules that the reference lists as an ask, a stop or a note: only these reach a record. */
   private static Set<String> with(Set<String> words, String... more) {
     Set<String> all = new TreeSet<>(words);
     all.addAll(List.of(more));
@@ -119,7 +119,7 @@ final class Families {
   }
 
   private static Set<String> rules() {
-    return RULE.matcher(text(Path.of("docs", "guide.md")))
+    return RULE.matcher(text(Path.of("docs", "reference.md")))
         .results()
         .map(MatchResult::group)
         .map(row -> row.split(" \\| ", -1)[0].substring(2))
