@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -57,7 +58,7 @@ final class EachRuleTest {
 
   private static String told(Judgement judged, String limit) {
     Finding finding = Bench.found(judged, limit);
-    return finding.verdict() + " " + finding.reason() + " " + judged.faults();
+    return finding.verdict() + " " + reasons(finding) + " " + judged.faults();
   }
 
   private static Set<String> faults(Judgement judged) {
@@ -233,7 +234,8 @@ final class EachRuleTest {
                               "°F",
                               "LG-A",
                               "\"place\": \"SM\"",
-                              "08:00:00..08:59:00/60 199; 09:00:00..09:08:00/60 199>151; 09:09:00..11:00:00/60 195")),
+                              "08:00:00..08:59:00/60 199; 09:00:00..09:08:00/60 199>151;"
+                                  + " 09:09:00..11:00:00/60 195")),
           "scale coarse for its load",
               Map.entry(
                   Suspects.NITRITE,
