@@ -1,14 +1,19 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
@@ -21,11 +26,11 @@ import org.flitchbook.sums.Worked;
 /** Judges a computed figure against a ceiling or a floor. */
 final class BoundJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Bound bound;
   private final Step step;
 
-  BoundJudge(Case judged, Kind.Bound bound, Step step) {
+  BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     this.judged = judged;
     this.bound = bound;
     this.step = step;
@@ -55,29 +60,31 @@ final class BoundJudge {
     return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
   }
 
-  private String say(String id, String english, Object... values) {
-    return judged.say(id, english, values);
+  private Word figure() {
+    return new Word("figure", bound.figure().word());
   }
 
   private Outcome compared(Worked worked, List<Place> evidence, String piece) {
-    Measured measured =
-        Measured.of(bound.figure().word(), worked.value(), bound.ceiling(), bound.limit());
-    Outcome outcome =
-        holds(worked.value())
-            ? Outcome.of(Verdict.MET, "")
-            : Outcome.of(Verdict.NOT_MET, beyond(worked.value(), piece));
-    String formula = judged.plan().words().sum(worked.formula());
-    return outcome.measured(measured, formula + " = " + worked.value().shown()).from(evidence);
+    Quantity value = worked.value();
+    Outcome outcome = holds(value) ? Outcome.met() : Outcome.notMet(beyond(value, piece));
+    return outcome
+        .measured(
+            Measured.of(figure(), value, bound.ceiling(), bound.limit()),
+            say(
+                "check.bound.formula",
+                "{0} = {1}",
+                judged.plan().words().sum(worked.formula()),
+                value))
+        .from(evidence);
   }
 
-  private String beyond(Quantity value, String piece) {
-    String which =
-        piece.isEmpty()
-            ? value.shown()
-            : say("check.bound.in-piece", "{0} in piece {1}", value.shown(), piece);
+  private Message beyond(Quantity value, String piece) {
+    Argument which =
+        piece.isEmpty() ? value : say("check.bound.in-piece", "{0} in piece {1}", value, piece);
+    Argument limit = bound.limit().asWritten();
     return bound.ceiling()
-        ? say("check.bound.above", "{0} is above {1}", which, bound.limit())
-        : say("check.bound.below", "{0} is below {1}", which, bound.limit());
+        ? say("check.bound.above", "{0} is above {1}", which, limit)
+        : say("check.bound.below", "{0} is below {1}", which, limit);
   }
 
   private Outcome ingoing() {
@@ -85,30 +92,33 @@ final class BoundJudge {
     if (without.isPresent()) {
       return without.get();
     }
-    List<Outcome> pieces = new ArrayList<>();
-    for (Curing.Ingoing each : new Curing(judged, bound.potassium()).ingoing(bound.figure())) {
-      pieces.add(
-          each.worked()
-              .map(worked -> proved(compared(worked, each.evidence(), each.piece()), each))
-              .orElseGet(() -> Outcome.notShown(each.reason()).from(each.evidence())));
-    }
-    return Outcome.worstOfAll(pieces);
+    return Outcome.worstOfAll(
+        new Curing(judged, bound.potassium())
+            .ingoing(bound.figure()).stream().map(this::piece).toList());
+  }
+
+  private Outcome piece(Curing.Ingoing cured) {
+    return cured
+        .worked()
+        .map(worked -> proved(compared(worked, cured.evidence(), cured.piece()), cured))
+        .orElseGet(() -> Outcome.notShown(cured.lacks().orElseThrow()).from(cured.evidence()));
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
-  private static Outcome proved(Outcome outcome, Curing.Ingoing each) {
-    return outcome
-        .measured()
-        .flatMap(
-            measured ->
-                each.uncertainty()
-                    .map(half -> outcome.measured(measured.provable(half), outcome.formula())))
+  private static Outcome proved(Outcome outcome, Curing.Ingoing cured) {
+    return cured
+        .uncertainty()
+        .map(
+            half ->
+                outcome.measured(
+                    outcome.measured().map(measured -> measured.provable(half)),
+                    outcome.formulas()))
         .orElse(outcome);
   }
 
   /** The last weight of the last step on record against the skin-free green weight. */
   private Outcome yieldAtTheEnd() {
-    Optional<Base> green = new Curing(judged).baseOfAll();
+    Optional<Base> green = new Pieces(judged).baseOfAll();
     List<Entry> weights = judged.lot().all(What.WEIGHT);
     if (green.isEmpty()) {
       return judged.missing(step, say("check.bound.no-green-weight", "no skin-free green weight"));
@@ -131,113 +141,87 @@ final class BoundJudge {
   private Outcome beforeTheLast(Outcome outcome) {
     return switch (judged.phase(step)) {
       case NOT_BEGUN, RUNNING ->
-          outcome.verdict() == Verdict.MET
-              ? outcome.but(
-                  Verdict.PENDING,
-                  say(
-                      "check.bound.weight-to-come",
-                      "the weight after {0} is to come",
-                      judged.step(step)))
-              : outcome.but(Verdict.PENDING, say("check.bound.so-far", "so far"));
+          outcome.but(
+              Verdict.PENDING,
+              outcome.verdict() == Verdict.MET
+                  ? say("check.bound.weight-to-come", "the weight after {0} is to come", step)
+                  : say("check.bound.so-far", "so far"));
       default ->
           outcome.but(
               Verdict.NOT_SHOWN,
-              say(
-                  "check.bound.weight-missing",
-                  "no weight was written after the step {0}",
-                  judged.step(step)));
+              say("check.bound.weight-missing", "no weight was written after the step {0}", step));
     };
   }
 
-  /** The lowest of the probes' own peaks, in the heat. */
+  /** The lowest of the probes' own peaks, in the heat; for a floor, of readings that may count. */
   private Outcome peak() {
     Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
     List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     if (tracks.isEmpty()) {
       return without.orElseGet(
-          () -> judged.missing(Step.SMOKE, judged.noReading(What.INTERNAL_TEMPERATURE)));
+          () -> judged.missing(Step.SMOKE, CommonReasons.noReading(What.INTERNAL_TEMPERATURE)));
     }
     return Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
   }
 
   private Outcome peak(Track track) {
-    int peak = -1;
-    for (int i = 0; i < track.size(); i++) {
-      boolean counts = bound.ceiling() || track.stands(i);
-      if (counts && (peak < 0 || track.level(i, Shift.DOWN) > track.level(peak, Shift.DOWN))) {
-        peak = i;
-      }
-    }
-    Unit unit = judged.plan().establishment().temperature();
-    Quantity value = Level.quantity(track.level(peak, Shift.AS_WRITTEN), unit);
-    Quantity off = Shown.spread(track, peak, bound.ceiling() ? Shift.UP : Shift.DOWN, unit);
-    Quantity worst =
-        new Quantity(
-            bound.ceiling() ? value.value().plus(off.value()) : value.value().minus(off.value()),
-            unit);
-    Measured measured =
-        Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
-    return verdict(value, worst, judged.probe(track))
-        .measured(measured, Shown.worst(value, off, bound.ceiling(), read(track, peak)))
+    int highest =
+        WorstReading.highest(track, Shift.DOWN, i -> bound.ceiling() || track.stands(i))
+            .orElseThrow();
+    WorstReading peak = new WorstReading(judged, track, highest, bound.ceiling());
+    Time at = judged.clock(track.earliest(peak.index()));
+    return compared(peak)
+        .measured(peak.measured(figure(), bound.limit()), peak.formula(at))
         .from(
-            List.of(track.place(peak)),
-            bound.ceiling() ? Rest.on(track) : Rest.on(track, peak, peak));
+            List.of(peak.place()),
+            bound.ceiling()
+                ? Dependency.on(track)
+                : Dependency.on(track, peak.index(), peak.index()));
   }
 
-  private String read(Track track, int index) {
-    return judged.read(track, judged.clock(track.earliest(index)));
-  }
-
-  private Outcome verdict(Quantity value, Quantity worst, String probe) {
-    if (holds(worst)) {
-      return Outcome.of(Verdict.MET, "");
+  private Outcome compared(WorstReading peak) {
+    if (holds(peak.worst())) {
+      return Outcome.met();
     }
-    if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING && !bound.ceiling()) {
+    Word probe = JudgedLot.probe(peak.track());
+    if (judged.phase(Step.SMOKE) == JudgedLot.Phase.RUNNING && !bound.ceiling()) {
       return Outcome.pending(
-          say("check.bound.peaks-so-far", "{0} peaks at {1} so far", probe, value.shown()));
+          say("check.bound.peaks-so-far", "{0} peaks at {1} so far", probe, peak.value()));
     }
-    return holds(value)
-        ? Outcome.notShown(doubted(probe, value))
-        : Outcome.of(Verdict.NOT_MET, peaks(probe, value));
+    return holds(peak.value())
+        ? Outcome.notShown(inDoubt(probe, peak.value()))
+        : Outcome.notMet(peaks(probe, peak.value()));
   }
 
-  private String doubted(String probe, Quantity value) {
+  private Message inDoubt(Word probe, Quantity value) {
+    Argument limit = bound.limit().asWritten();
     return bound.ceiling()
         ? say(
             "check.bound.peaks-doubted-above",
             "{0} peaks at {1}; with the instrument's error against the lot it is above {2}",
             probe,
-            value.shown(),
-            bound.limit())
+            value,
+            limit)
         : say(
             "check.bound.peaks-doubted-below",
             "{0} peaks at {1}; with the instrument's error against the lot it is below {2}",
             probe,
-            value.shown(),
-            bound.limit());
+            value,
+            limit);
   }
 
-  private String peaks(String probe, Quantity value) {
+  private Message peaks(Word probe, Quantity value) {
+    Argument limit = bound.limit().asWritten();
     return bound.ceiling()
-        ? say(
-            "check.bound.peaks-above",
-            "{0} peaks at {1}, above {2}",
-            probe,
-            value.shown(),
-            bound.limit())
-        : say(
-            "check.bound.peaks-below",
-            "{0} peaks at {1}, below {2}",
-            probe,
-            value.shown(),
-            bound.limit());
+        ? say("check.bound.peaks-above", "{0} peaks at {1}, above {2}", probe, value, limit)
+        : say("check.bound.peaks-below", "{0} peaks at {1}, below {2}", probe, value, limit);
   }
 
   private Outcome laboratory(What what) {
     List<Entry> results = judged.lot().all(what);
     if (results.isEmpty()) {
       return judged.missing(
-          step, say("check.bound.no-result", "no laboratory result for {0}", judged.what(what)));
+          step, say("check.bound.no-result", "no laboratory result for {0}", what));
     }
     return Outcome.worstOfAll(
         results.stream()

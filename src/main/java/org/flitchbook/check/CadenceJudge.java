@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,6 +9,7 @@ import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -15,20 +18,30 @@ import org.flitchbook.sheet.Step;
 /** Judges that something was done at least every so often while the step ran. */
 final class CadenceJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Cadence cadence;
   private final Step step;
 
-  CadenceJudge(Case judged, Kind.Cadence cadence, Step step) {
+  CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
     this.judged = judged;
     this.cadence = cadence;
     this.step = step;
   }
 
-  /** The longest time between two of them. */
+  /** The time between two of them. */
   private record Pause(Moment from, Moment to, List<Place> between) {
+
     Duration written() {
       return from.writtenTo(to);
+    }
+
+    /** Both minutes taken at their worse end. */
+    Duration worst() {
+      return from.longestTo(to);
+    }
+
+    Pause orLonger(Pause other) {
+      return other.written().compareTo(written()) > 0 ? other : this;
     }
   }
 
@@ -40,31 +53,39 @@ final class CadenceJudge {
     List<Entry> done = judged.lot().all(cadence.what());
     Entry into = judged.stay(step).orElseThrow().into();
     Pause longest = longest(into, done);
-    boolean over = judged.phase(step) == Case.Phase.OVER;
+    boolean over = judged.phase(step) == JudgedLot.Phase.OVER;
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
-          ? Outcome.notShown(judged.noEntry(cadence.what())).from(List.of(into.place()))
+          ? Outcome.notShown(CommonReasons.noEntry(cadence.what())).from(into.place())
           : Outcome.pending(
-              judged.say(
-                  "check.cadence.none-so-far",
-                  "no \"{0}\" entry so far",
-                  judged.what(cadence.what())));
+              say("check.cadence.none-so-far", "no \"{0}\" entry so far", cadence.what()));
     }
-    return told(verdict(longest, over), longest, done);
+    List<Dependency> dependsOn =
+        new ArrayList<>(longest.between().stream().map(Dependency::on).toList());
+    done.forEach(entry -> dependsOn.add(Dependency.on(entry.place())));
+    return compared(longest, over)
+        .measured(measured(longest), formula(longest, done.size()))
+        .from(longest.between(), dependsOn);
   }
 
-  private Verdict verdict(Pause longest, boolean over) {
+  private Outcome compared(Pause longest, boolean over) {
+    Quantity worst = value(longest);
     if (isTooLong(longest.written())) {
-      return Verdict.NOT_MET;
+      return Outcome.notMet(
+          say(
+              "check.cadence.too-long",
+              "{0} between two, of at most {1}",
+              worst,
+              cadence.every().asWritten()));
     }
-    if (isTooLong(longest.from().longestTo(longest.to()))) {
-      return Verdict.NOT_SHOWN;
+    if (isTooLong(longest.worst())) {
+      return Outcome.notShown(CommonReasons.worseMinutes(worst));
     }
-    return over ? Verdict.MET : Verdict.PENDING;
+    return over ? Outcome.met() : Outcome.pending(CommonReasons.runs(step));
   }
 
   private boolean isTooLong(Duration time) {
-    return Case.time(time, Unit.SECOND).isAbove(cadence.every());
+    return JudgedLot.time(time, Unit.SECOND).isAbove(cadence.every());
   }
 
   private Pause longest(Entry into, List<Entry> done) {
@@ -72,61 +93,33 @@ final class CadenceJudge {
     Place at = into.place();
     Pause longest = new Pause(before, before, List.of(at));
     for (Entry entry : done) {
-      longest = longer(longest, new Pause(before, entry.time(), List.of(at, entry.place())));
+      longest = longest.orLonger(new Pause(before, entry.time(), List.of(at, entry.place())));
       before = entry.time();
       at = entry.place();
     }
-    return longer(longest, new Pause(before, judged.endOf(step), List.of(at)));
+    return longest.orLonger(new Pause(before, judged.endOf(step), List.of(at)));
   }
 
-  private static Pause longer(Pause a, Pause b) {
-    return b.written().compareTo(a.written()) > 0 ? b : a;
+  private Quantity value(Pause longest) {
+    return JudgedLot.time(longest.worst(), cadence.every().unit());
   }
 
-  private Outcome told(Verdict verdict, Pause longest, List<Entry> done) {
-    Quantity value = Case.time(longest.from().longestTo(longest.to()), cadence.every().unit());
-    String reason =
-        switch (verdict) {
-          case NOT_MET ->
-              judged.say(
-                  "check.cadence.too-long",
-                  "{0} between two, of at most {1}",
-                  value.shown(),
-                  cadence.every());
-          case NOT_SHOWN ->
-              judged.say(
-                  "check.worse-minutes",
-                  "{0} if both minutes are taken at their worse end",
-                  value.shown());
-          case PENDING -> judged.runs(step);
-          case MET -> "";
-        };
-    List<Rest> rests = new ArrayList<>(longest.between().stream().map(Rest::on).toList());
-    done.forEach(entry -> rests.add(Rest.on(entry.place())));
-    return Outcome.of(verdict, reason)
-        .measured(
-            Measured.of(
-                judged.say(
-                    "check.cadence.longest",
-                    "longest time between \"{0}\"",
-                    judged.what(cadence.what())),
-                value,
-                true,
-                cadence.every()),
-            judged.say(
-                "check.cadence.entries",
-                "{0} entries; the longest pause is {1}",
-                done.size(),
-                shown(longest)))
-        .from(longest.between(), rests);
+  private Measured measured(Pause longest) {
+    return Measured.of(
+        say("check.cadence.longest", "longest time between \"{0}\"", cadence.what()),
+        value(longest),
+        true,
+        cadence.every());
   }
 
-  private String shown(Pause pause) {
-    return judged.say(
-        "check.cadence.pause",
-        "from {0} to {1}: {2}",
-        judged.date(pause.from().earliest()),
-        judged.date(pause.to().earliest()),
-        judged.time(pause.written(), pause.from().longestTo(pause.to()), cadence.every().unit()));
+  private Message formula(Pause longest, int entries) {
+    Message pause =
+        say(
+            "check.cadence.pause",
+            "from {0} to {1}: {2}",
+            judged.date(longest.from().earliest()),
+            judged.date(longest.to().earliest()),
+            JudgedLot.time(longest.written(), longest.worst(), cadence.every().unit()));
+    return say("check.cadence.entries", "{0} entries; the longest pause is {1}", entries, pause);
   }
 }

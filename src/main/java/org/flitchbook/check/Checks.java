@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,29 +12,31 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
-import org.flitchbook.plan.Rank;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Judges a lot against every limit of its product's plan. Does no input or output. */
 public final class Checks {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final List<Fault> faults;
-  private final Optional<Case> undoubted;
+  private final Optional<JudgedLot> undoubted;
 
-  private Checks(Case judged, List<Fault> faults) {
+  private Checks(JudgedLot judged, List<Fault> faults) {
     this.judged = judged;
     this.faults = faults;
     this.undoubted = undoubted(judged, faults);
   }
 
   /** The same without the readings in doubt; empty where none are. */
-  private static Optional<Case> undoubted(Case judged, List<Fault> faults) {
+  private static Optional<JudgedLot> undoubted(JudgedLot judged, List<Fault> faults) {
     List<Stretch> doubted =
         faults.stream()
             .filter(Fault::isInDoubt)
@@ -45,7 +49,7 @@ public final class Checks {
     }
     return doubted.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Case(judged.plan(), lot, judged.product(), judged.moment()));
+        : Optional.of(new JudgedLot(judged.plan(), lot, judged.product(), judged.moment()));
   }
 
   /**
@@ -59,9 +63,10 @@ public final class Checks {
     List<Fault> faults = Stream.concat(lot.faults().stream(), doubts.stream()).toList();
     List<Finding> findings =
         lot.product()
-            .map(product -> new Checks(new Case(plan, lot, product, moment), faults).findings())
+            .map(
+                product -> new Checks(new JudgedLot(plan, lot, product, moment), faults).findings())
             .orElse(List.of());
-    return new Judgement(lot, verdict(findings, faults), findings, faults);
+    return Judgement.of(lot, findings, faults);
   }
 
   /**
@@ -70,62 +75,70 @@ public final class Checks {
    *
    * @param plan of today
    */
-  public static Judgement stricter(Plan plan, Judgement now, List<Former> before) {
+  public static Judgement stricter(Plan plan, Judgement now, List<FormerJudgement> before) {
     Judgement judged = now;
-    for (Former former : before) {
-      List<Finding> findings = new Versions(plan, judged).stricter(former);
+    for (FormerJudgement former : before) {
+      List<Finding> findings = new StricterFindings(plan, judged).stricter(former);
       List<Fault> faults =
           Stream.concat(judged.faults().stream(), former.judgement().faults().stream())
               .distinct()
               .toList();
-      judged = new Judgement(judged.lot(), verdict(findings, faults), findings, faults);
+      judged = Judgement.of(judged.lot(), findings, faults);
     }
     return judged;
   }
 
   private List<Finding> findings() {
-    Product product = judged.product();
     List<Finding> findings = new ArrayList<>();
-    for (Limit limit : product.limits()) {
+    for (Limit limit : judged.product().limits()) {
       findings.add(finding(limit, judge(limit)));
     }
-    findings.add(finding(Implied.steps(judged.plan(), product), new Sequence(judged).steps()));
-    product
-        .between()
-        .ifPresent(
-            longest ->
-                findings.add(
-                    finding(
-                        Implied.between(judged.plan(), product, longest),
-                        new Sequence(judged).between(longest))));
+    findings.addAll(ofSteps());
     if (judged.lot().first(What.DISPATCHED).isPresent()) {
       findings.add(review());
     }
-    for (Product.Exempt named : product.exemptions()) {
-      findings.add(finding(Implied.exempt(judged.plan(), named), exempt(named)));
+    for (Product.Exempt named : judged.product().exemptions()) {
+      findings.add(finding(Implied.exempt(named), exempt(named)));
     }
-    for (Product.Missing missing : product.missing()) {
-      findings.add(
-          finding(
-              Implied.covered(judged.plan(), missing),
-              Outcome.notShown(
-                  judged.say(
-                      "check.class.missing",
-                      "the plan has no limit for {0}, which its product's class asks for",
-                      judged.plan().words().word("covers", missing.covers())))));
+    for (Product.Missing missing : judged.product().missing()) {
+      findings.add(finding(Implied.covered(missing), notCovered(missing)));
     }
     return findings;
   }
 
-  /** Met by what the plan says, which is told with what it rests on; no reading shows it. */
-  private Outcome exempt(Product.Exempt named) {
+  private List<Finding> ofSteps() {
+    Product product = judged.product();
+    SequenceJudge sequence = new SequenceJudge(judged);
+    List<Finding> findings = new ArrayList<>();
+    findings.add(finding(Implied.steps(judged.plan(), product), sequence.steps()));
+    product
+        .between()
+        .map(
+            longest ->
+                finding(
+                    Implied.between(judged.plan(), product, longest), sequence.between(longest)))
+        .ifPresent(findings::add);
+    return findings;
+  }
+
+  private static Outcome notCovered(Product.Missing missing) {
+    return Outcome.notShown(
+        say(
+            "check.class.missing",
+            "the plan has no limit for {0}, which its product's class asks for",
+            new Word("covers", missing.covers())));
+  }
+
+  /** Met by what the plan says, which is the reason; no reading shows it. */
+  private static Outcome exempt(Product.Exempt named) {
     return Outcome.of(
         Verdict.MET,
-        judged.say(
-            "check.class.exempt",
-            "exempt by the plan: {0}; support: {1}",
-            judged.plan().words().name(named.exemption().name()),
-            named.support()));
+        List.of(
+            say(
+                "check.class.exempt",
+                "exempt by the plan: {0}; support: {1}",
+                new Word("name", named.exemption().name()),
+                named.support())));
   }
 
   /** A dispatch before the review is a deviation whatever the plan lists. */
@@ -133,8 +146,7 @@ public final class Checks {
     Kind.Presence reviewed =
         new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
     return finding(
-        Implied.review(judged.plan(), reviewed),
-        new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
+        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
   }
 
   /** With the readings in doubt and without them; the worse counts. */
@@ -143,16 +155,16 @@ public final class Checks {
     return undoubted.map(without -> worse(with, judge(limit, without))).orElse(with);
   }
 
-  private Outcome worse(Outcome with, Outcome without) {
+  private static Outcome worse(Outcome with, Outcome without) {
     Outcome worse = Outcome.worstOfAll(List.of(with, without));
     return worse.verdict() == with.verdict()
         ? worse
         : worse.but(
             worse.verdict(),
-            judged.say("check.without-doubted", "as judged without the readings in doubt"));
+            say("check.without-doubted", "as judged without the readings in doubt"));
   }
 
-  private static Outcome judge(Limit limit, Case judged) {
+  private static Outcome judge(Limit limit, JudgedLot judged) {
     Kind kind = limit.kind();
     if (kind instanceof Kind.Bound bound) {
       return new BoundJudge(judged, bound, limit.step()).judge();
@@ -182,7 +194,7 @@ public final class Checks {
   }
 
   private Finding finding(Limit limit, Outcome found) {
-    Outcome outcome = whole(limit, agreed(limit, new Proof(judged).of(limit, found)));
+    Outcome outcome = whole(limit, agreed(limit, new Applicability(judged).of(limit, found)));
     for (Fault fault : faults) {
       if (fault.isInDoubt() && !outcome.verdict().isMissed() && outcome.isTouchedBy(fault)) {
         outcome = outcome.but(Verdict.NOT_SHOWN, doubt(fault));
@@ -192,19 +204,18 @@ public final class Checks {
         limit,
         outcome.verdict(),
         outcome.measured(),
-        outcome.formula(),
-        outcome.reason(),
+        outcome.formulas(),
+        outcome.reasons(),
         new Remarks(judged, this::judge).on(limit, outcome),
         outcome.evidence(),
         outcome.parts());
   }
 
-  private String doubt(Fault fault) {
-    String rule = judged.plan().words().word("rule", fault.rule());
+  private static Message doubt(Fault fault) {
+    Word rule = new Word("rule", fault.rule());
     return fault.isOpen()
-        ? judged.say(
-            "check.in-doubt", "it rests on a reading in doubt ({0} at {1})", rule, fault.place())
-        : judged.say(
+        ? say("check.in-doubt", "it rests on a reading in doubt ({0} at {1})", rule, fault.place())
+        : say(
             "check.in-doubt.explained",
             "it rests on a reading in doubt ({0} at {1}), explained without independent evidence",
             rule,
@@ -212,11 +223,11 @@ public final class Checks {
   }
 
   /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
-  private Outcome agreed(Limit limit, Outcome outcome) {
+  private static Outcome agreed(Limit limit, Outcome outcome) {
     return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
         ? outcome.but(
             Verdict.NOT_SHOWN,
-            judged.say(
+            say(
                 "check.stricter-remembered",
                 "a stricter limit is remembered ({0}); the plan confirms neither",
                 limit.doubt().get()))
@@ -237,22 +248,10 @@ public final class Checks {
         ? outcome
         : outcome.but(
             Verdict.NOT_SHOWN,
-            judged.say(
+            say(
                 "check.parts-lacking",
                 "it holds only with {0}, which the plan lacks",
-                String.join(", ", lacking)));
-  }
-
-  private static Verdict verdict(List<Finding> findings, List<Fault> faults) {
-    Groups groups = new Groups(findings);
-    Verdict worst =
-        Verdict.worst(
-            findings.stream()
-                .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
-                .map(groups::counted)
-                .toList());
-    boolean open = faults.stream().anyMatch(Fault::isOpen);
-    return open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
+                Listing.commas(lacking)));
   }
 
   /** Findings as an inspector reads them: by step, and within it by rank. */

@@ -1,14 +1,15 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
-import java.util.function.Function;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -23,21 +24,25 @@ import org.flitchbook.sums.Worked;
  */
 final class Curing {
 
-  private final Case judged;
-  private final Strength strength;
+  private final JudgedLot judged;
+  private final Pieces pieces;
+  private final CureStrength strength;
+  private final List<String> methods;
 
-  Curing(Case judged) {
+  Curing(JudgedLot judged) {
     this(judged, Optional.empty());
   }
 
   /**
-   * The sums as one limit reckons them.
+   * The sums as one limit calculates them.
    *
    * @param potassium as {@link org.flitchbook.plan.Kind.Bound#potassium}
    */
-  Curing(Case judged, Optional<Ratio> potassium) {
+  Curing(JudgedLot judged, Optional<Ratio> potassium) {
     this.judged = judged;
-    this.strength = new Strength(judged.plan(), potassium);
+    this.pieces = new Pieces(judged);
+    this.strength = new CureStrength(judged.plan(), potassium);
+    this.methods = List.of(judged.product().cureMethod().split(" and ", -1));
   }
 
   /**
@@ -48,106 +53,155 @@ final class Curing {
   record Ingoing(
       String piece,
       Optional<Worked> worked,
-      String reason,
+      Optional<Message> lacks,
       List<Place> evidence,
-      Optional<Quantity> uncertainty) {
-
-    static Ingoing without(String piece, String reason, List<Place> evidence) {
-      return new Ingoing(piece, Optional.empty(), reason, evidence, Optional.empty());
-    }
-
-    Ingoing proved(Optional<Quantity> half) {
-      return new Ingoing(piece, worked, reason, evidence, half);
-    }
-  }
-
-  /** The pieces that were weighed or cured by themselves; one without a name where none was. */
-  List<String> pieces() {
-    TreeSet<String> pieces = new TreeSet<>();
-    for (Entry entry : judged.lot().entries()) {
-      if (entry.is(What.GREEN_WEIGHT) || entry.is(What.CURING_SALT)) {
-        pieces.add(entry.piece());
-      }
-    }
-    return pieces.isEmpty() ? List.of("") : List.copyOf(pieces);
-  }
+      Optional<Quantity> uncertainty) {}
 
   List<Ingoing> ingoing(Figure figure) {
-    return pieces().stream().map(piece -> ingoing(figure, piece)).toList();
+    return pieces.names().stream().map(piece -> new PieceSum(figure, piece).ingoing()).toList();
   }
 
-  private Ingoing ingoing(Figure figure, String piece) {
-    List<Place> evidence = new ArrayList<>();
-    Optional<Entry> green = of(What.GREEN_WEIGHT, piece).stream().findFirst();
-    if (green.isEmpty()) {
-      return Ingoing.without(
-          piece,
-          judged.ofPiece(judged.say("check.cure.no-green-weight", "no green weight"), piece),
-          evidence);
-    }
-    evidence.add(green.get().place());
-    Rind rind = rind(green.get(), piece);
-    evidence.addAll(rind.evidence());
-    List<Entry> cures = cures(figure, piece);
-    cures.forEach(cure -> evidence.add(cure.place()));
-    if (rind.base().isEmpty()) {
-      return Ingoing.without(piece, rind.reason(), evidence);
-    }
-    if (of(What.CURING_SALT, piece).isEmpty()) {
-      return Ingoing.without(
-          piece,
-          judged.ofPiece(judged.say("check.cure.no-salt", "no curing salt was weighed"), piece),
-          evidence);
-    }
-    Ingoing summed = summed(figure, piece, rind.base().get(), cures, evidence);
-    List<Entry> meat = weighed(green.get(), piece);
-    return summed.worked().isEmpty() || meat.isEmpty()
-        ? summed
-        : summed.proved(
-            new Scales(judged.plan(), strength)
-                .prove(summed.worked().get(), figure, cures, meat, rind.off()));
-  }
+  /** One figure of one piece. */
+  private final class PieceSum {
 
-  /**
-   * What the cure is reckoned on, weighing by weighing; nothing where a share that was pumped or
-   * taken up is a factor of the sum, since no scale shows what that is worth.
-   */
-  private List<Entry> weighed(Entry green, String piece) {
-    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
-    if (methods.stream().allMatch(method -> into(method).equals("meat"))) {
-      return List.of(green);
-    }
-    List<Entry> pickle = of(What.PICKLE, piece);
-    boolean isAtRest = methods.equals(List.of("immersion")) && of(What.PICK_UP, piece).isEmpty();
-    return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
-  }
+    private final Figure figure;
+    private final String piece;
+    private final List<Entry> cures;
+    private final List<Place> evidence = new ArrayList<>();
 
-  private Ingoing summed(
-      Figure figure, String piece, Base base, List<Entry> cures, List<Place> evidence) {
-    Optional<Entry> unknown =
-        cures.stream().filter(cure -> strength.of(figure, cure).isEmpty()).findFirst();
-    if (unknown.isPresent()) {
-      return Ingoing.without(piece, strength.unknown(figure, unknown.get()), evidence);
+    PieceSum(Figure figure, String piece) {
+      this.figure = figure;
+      this.piece = piece;
+      this.cures = cures(figure, piece);
     }
-    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
-    Optional<Entry> lost =
-        cures.stream().filter(cure -> methods.size() > 1 && way(cure).isEmpty()).findFirst();
-    if (lost.isPresent()) {
-      return Ingoing.without(
-          piece,
-          judged.say(
-              "check.cure.no-way",
-              "the column \"way\" does not say whether the {0} at {1} went into the pickle or onto"
-                  + " the meat",
-              judged.what(lost.get().what()),
-              lost.get().place()),
-          evidence);
-    }
-    return together(figure, piece, base, cures, new Ways(methods, evidence));
-  }
 
-  /** How a piece was cured, and the places that its numbers come from. */
-  private record Ways(List<String> methods, List<Place> evidence) {}
+    Ingoing ingoing() {
+      Optional<Entry> green = pieces.of(What.GREEN_WEIGHT, piece).stream().findFirst();
+      if (green.isEmpty()) {
+        return withoutOfPiece(say("check.cure.no-green-weight", "no green weight"));
+      }
+      evidence.add(green.get().place());
+      SkinFree skinFree = pieces.skinFree(green.get(), piece);
+      evidence.addAll(skinFree.evidence());
+      cures.forEach(cure -> evidence.add(cure.place()));
+      if (skinFree.base().isEmpty()) {
+        return without(skinFree.lacks().orElseThrow());
+      }
+      return pieces.of(What.CURING_SALT, piece).isEmpty()
+          ? withoutOfPiece(say("check.cure.no-salt", "no curing salt was weighed"))
+          : onBase(skinFree.base().get(), weighed(green.get()), skinFree.off());
+    }
+
+    private Ingoing without(Message lacks) {
+      return new Ingoing(piece, Optional.empty(), Optional.of(lacks), evidence, Optional.empty());
+    }
+
+    private Ingoing withoutOfPiece(Message lacks) {
+      return without(CommonReasons.ofPiece(lacks, piece));
+    }
+
+    /**
+     * What the cure is calculated on, weighing by weighing; nothing where a share that was pumped
+     * or taken up is a factor of the sum, since no scale shows what that is worth.
+     */
+    private List<Entry> weighed(Entry green) {
+      if (methods.stream().allMatch(method -> into(method).equals("meat"))) {
+        return List.of(green);
+      }
+      List<Entry> pickle = pieces.of(What.PICKLE, piece);
+      boolean isAtRest =
+          methods.equals(List.of("immersion")) && pieces.of(What.PICK_UP, piece).isEmpty();
+      return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
+    }
+
+    private Ingoing onBase(Base base, List<Entry> meat, Optional<Entry> rind) {
+      for (Entry cure : cures) {
+        if (strength.of(figure, cure).isEmpty()) {
+          return without(strength.unknown(figure, cure));
+        }
+      }
+      for (Entry cure : cures) {
+        if (methods.size() > 1 && way(cure).isEmpty()) {
+          return without(
+              say(
+                  "check.cure.no-way",
+                  "the column \"way\" does not say whether the {0} at {1} went into the pickle or"
+                      + " onto the meat",
+                  cure.what(),
+                  cure.place()));
+        }
+      }
+      Optional<Worked> worked = together(base);
+      return worked
+          .map(
+              sum ->
+                  new Ingoing(piece, worked, Optional.empty(), evidence, proved(sum, meat, rind)))
+          .orElseGet(() -> withoutOfPiece(lackingOfPickle()));
+    }
+
+    private Optional<Quantity> proved(Worked sum, List<Entry> meat, Optional<Entry> rind) {
+      return meat.isEmpty()
+          ? Optional.empty()
+          : new WeighingUncertainty(judged.plan(), strength).prove(sum, figure, cures, meat, rind);
+    }
+
+    private Message lackingOfPickle() {
+      return pieces.of(What.PICKLE, piece).isEmpty()
+          ? say("check.cure.no-pickle-weight", "no weight of the pickle")
+          : CommonReasons.noEntry(What.PUMP);
+    }
+
+    /**
+     * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
+     * together is from memory, the strict side).
+     */
+    private Optional<Worked> together(Base base) {
+      List<Worked> parts = new ArrayList<>();
+      for (String method : methods) {
+        List<Entry> own =
+            methods.size() == 1
+                ? cures
+                : cures.stream().filter(cure -> way(cure).equals(into(method))).toList();
+        Optional<Worked> part = by(method, base, doses(own));
+        if (part.isEmpty()) {
+          return part;
+        }
+        parts.add(part.get());
+      }
+      return Optional.of(onBasis(figure, Sums.added(parts)));
+    }
+
+    private List<Dose> doses(List<Entry> own) {
+      List<Dose> doses = new ArrayList<>();
+      for (Entry cure : own) {
+        doses.add(new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()));
+      }
+      if (doses.isEmpty()) {
+        doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
+      }
+      return doses;
+    }
+
+    /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
+    private Optional<Worked> by(String method, Base base, List<Dose> doses) {
+      if (into(method).equals("meat")) {
+        return Optional.of(Sums.ingoingDry(doses, base));
+      }
+      Optional<Entry> pickle = pieces.of(What.PICKLE, piece).stream().findFirst();
+      Optional<Entry> taken =
+          pieces.of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
+      pickle.ifPresent(entry -> evidence.add(entry.place()));
+      taken.ifPresent(entry -> evidence.add(entry.place()));
+      if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
+        return Optional.empty();
+      }
+      Quantity weight = pickle.get().amount();
+      return Optional.of(
+          taken
+              .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount(), base))
+              .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
+    }
+  }
 
   /** Where a cure of a piece with two methods went: {@code pickle} or {@code meat}. */
   private static String way(Entry cure) {
@@ -155,70 +209,8 @@ final class Curing {
     return way.equals("pickle") || way.equals("meat") ? way : "";
   }
 
-  /**
-   * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
-   * together is from memory, the strict side).
-   */
-  private Ingoing together(Figure figure, String piece, Base base, List<Entry> cures, Ways ways) {
-    List<Worked> parts = new ArrayList<>();
-    for (String method : ways.methods()) {
-      List<Entry> own =
-          ways.methods().size() == 1
-              ? cures
-              : cures.stream().filter(cure -> way(cure).equals(into(method))).toList();
-      Optional<Worked> part = by(method, piece, base, doses(figure, own), ways.evidence());
-      if (part.isEmpty()) {
-        return Ingoing.without(piece, lacks(piece), ways.evidence());
-      }
-      parts.add(part.get());
-    }
-    Worked worked = onBasis(figure, Sums.added(parts));
-    return new Ingoing(piece, Optional.of(worked), "", ways.evidence(), Optional.empty());
-  }
-
   private static String into(String method) {
     return method.equals("pumped") || method.equals("immersion") ? "pickle" : "meat";
-  }
-
-  private List<Dose> doses(Figure figure, List<Entry> cures) {
-    List<Dose> doses = new ArrayList<>();
-    for (Entry cure : cures) {
-      doses.add(new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()));
-    }
-    if (doses.isEmpty()) {
-      doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
-    }
-    return doses;
-  }
-
-  private String lacks(String piece) {
-    boolean weighed = !of(What.PICKLE, piece).isEmpty();
-    String lacking =
-        weighed
-            ? judged.noEntry(What.PUMP)
-            : judged.say("check.cure.no-pickle-weight", "no weight of the pickle");
-    return judged.ofPiece(lacking, piece);
-  }
-
-  /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
-  private Optional<Worked> by(
-      String method, String piece, Base base, List<Dose> doses, List<Place> evidence) {
-    if (into(method).equals("meat")) {
-      return Optional.of(Sums.ingoingDry(doses, base));
-    }
-    Optional<Entry> pickle = of(What.PICKLE, piece).stream().findFirst();
-    Optional<Entry> taken =
-        of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
-    pickle.ifPresent(entry -> evidence.add(entry.place()));
-    taken.ifPresent(entry -> evidence.add(entry.place()));
-    if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
-      return Optional.empty();
-    }
-    Quantity weight = pickle.get().amount();
-    return Optional.of(
-        taken
-            .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount(), base))
-            .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
   }
 
   /** As the limits on that figure are written: the ion as NO2, salt in %. */
@@ -235,72 +227,15 @@ final class Curing {
    * salt the plain salt too.
    */
   private List<Entry> cures(Figure figure, String piece) {
-    List<Entry> cures = new ArrayList<>(of(What.CURING_SALT, piece));
+    List<Entry> cures = new ArrayList<>(pieces.of(What.CURING_SALT, piece));
     if (figure == Figure.INGOING_ACCELERATOR) {
       cures.removeIf(
           cure -> strength.of(figure, cure).filter(share -> share.value().signum() > 0).isEmpty());
-      cures.addAll(of(What.ACCELERATOR, piece));
+      cures.addAll(pieces.of(What.ACCELERATOR, piece));
     }
     if (figure == Figure.INGOING_SALT) {
-      cures.addAll(of(What.SALT, piece));
+      cures.addAll(pieces.of(What.SALT, piece));
     }
     return cures;
-  }
-
-  /** The skin-free mass of all pieces; empty where one of them is not known. */
-  Optional<Base> baseOfAll() {
-    List<Base> bases = new ArrayList<>();
-    for (String piece : pieces()) {
-      Optional<Base> base =
-          of(What.GREEN_WEIGHT, piece).stream().findFirst().flatMap(green -> base(green, piece));
-      base.ifPresent(bases::add);
-      if (base.isEmpty()) {
-        return Optional.empty();
-      }
-    }
-    return Optional.of(together(bases));
-  }
-
-  private Optional<Base> base(Entry green, String piece) {
-    return rind(green, piece).base();
-  }
-
-  private Rind rind(Entry green, String piece) {
-    return Rind.of(judged, green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
-  }
-
-  /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
-  boolean isRindEstimated() {
-    return pieces().stream()
-        .anyMatch(
-            piece ->
-                of(What.GREEN_WEIGHT, piece).stream()
-                    .findFirst()
-                    .filter(green -> rind(green, piece).isEstimated())
-                    .isPresent());
-  }
-
-  private static Base together(List<Base> bases) {
-    if (bases.size() == 1) {
-      return bases.get(0);
-    }
-    Function<Base, String> shown = Base::formula;
-    return new Base(
-        sum(bases, Base::green),
-        sum(bases, Base::mass),
-        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
-  }
-
-  private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
-    Ratio sum =
-        bases.stream().map(base -> mass.apply(base).inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    return new Quantity(sum, Unit.GRAM);
-  }
-
-  /** The entries about something for one piece, those without a piece included. */
-  private List<Entry> of(What what, String piece) {
-    return judged.lot().all(what).stream()
-        .filter(entry -> entry.piece().isEmpty() || entry.piece().equals(piece))
-        .toList();
   }
 }

@@ -1,20 +1,23 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
@@ -26,11 +29,11 @@ import org.flitchbook.sums.Shift;
  */
 final class HoldingJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Holding holding;
   private final Step step;
 
-  HoldingJudge(Case judged, Kind.Holding holding, Step step) {
+  HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
     this.judged = judged;
     this.holding = holding;
     this.step = step;
@@ -41,20 +44,10 @@ final class HoldingJudge {
     if (without.isPresent()) {
       return without.get();
     }
-    Stay stay = judged.stay(step).orElseThrow();
     List<Track> tracks = judged.tracks(holding.what(), step);
-    Optional<String> unseen = unseen(stay, tracks);
+    Optional<Message> unseen = unseen(judged.stay(step).orElseThrow(), tracks);
     if (tracks.isEmpty()) {
-      return unseen
-          .map(Outcome::notShown)
-          .orElseGet(
-              () ->
-                  judged.missing(
-                      step,
-                      judged.say(
-                          "check.holding.not-read",
-                          "no {0} was read",
-                          judged.what(holding.what()))));
+      return unseen.map(Outcome::notShown).orElseGet(() -> judged.missing(step, notRead()));
     }
     Outcome worst =
         Outcome.worstOfAll(
@@ -62,23 +55,39 @@ final class HoldingJudge {
     if (worst.verdict() != Verdict.NOT_MET && unseen.isPresent()) {
       return worst.but(Verdict.NOT_SHOWN, unseen.get());
     }
-    boolean running = judged.phase(step) == Case.Phase.RUNNING;
+    boolean running = judged.phase(step) == JudgedLot.Phase.RUNNING;
     return running && worst.verdict() == Verdict.MET
-        ? worst.but(Verdict.PENDING, judged.runs(step))
+        ? worst.but(Verdict.PENDING, CommonReasons.runs(step))
         : worst;
   }
 
-  /** The longest time without a reading of a place, its ends included, where it is too long. */
-  private Optional<String> unseen(Stay stay, List<Track> tracks) {
+  private Message notRead() {
+    return say("check.holding.not-read", "no {0} was read", holding.what());
+  }
+
+  /** The first time without a reading of a place, its ends included, that is too long. */
+  private Optional<Message> unseen(Stay stay, List<Track> tracks) {
     return stay.visits().stream()
         .map(visit -> unseen(visit, tracks))
         .flatMap(Optional::stream)
         .findFirst();
   }
 
-  private Optional<String> unseen(Stay.Visit visit, List<Track> tracks) {
+  private Optional<Message> unseen(Stay.Visit visit, List<Track> tracks) {
+    Instant before = visit.from().earliest();
+    for (Map.Entry<Instant, Instant> reading : readings(visit, tracks).entrySet()) {
+      if (isTooLong(Duration.between(before, reading.getValue()))) {
+        return Optional.of(unseen(before, reading, visit.place()));
+      }
+      before = reading.getKey();
+    }
+    return Optional.empty();
+  }
+
+  /** The times of the readings of a place and of its end, each with its worse end of a minute. */
+  private SortedMap<Instant, Instant> readings(Stay.Visit visit, List<Track> tracks) {
     Moment end = visit.until().orElseGet(() -> judged.endOf(step));
-    NavigableMap<Instant, Instant> latest = new TreeMap<>();
+    SortedMap<Instant, Instant> latest = new TreeMap<>();
     for (Track track : tracks) {
       for (int i = 0; i < track.size(); i++) {
         Instant time = Instant.ofEpochMilli(track.earliest(i));
@@ -89,18 +98,11 @@ final class HoldingJudge {
       }
     }
     latest.putIfAbsent(end.earliest(), end.latest());
-    Instant before = visit.from().earliest();
-    for (Map.Entry<Instant, Instant> reading : latest.entrySet()) {
-      if (isTooLong(Duration.between(before, reading.getValue()))) {
-        return Optional.of(told(before, reading.getKey(), reading.getValue(), visit.place()));
-      }
-      before = reading.getKey();
-    }
-    return Optional.empty();
+    return latest;
   }
 
   private boolean isTooLong(Duration time) {
-    return Case.time(time, Unit.SECOND).isAbove(holding.every());
+    return JudgedLot.time(time, Unit.SECOND).isAbove(holding.every());
   }
 
   /** A reading that names no place of the plan is the lot's own, wherever it lay. */
@@ -108,89 +110,74 @@ final class HoldingJudge {
     return room.equals(place) || judged.plan().room(room).isEmpty();
   }
 
-  private String told(Instant from, Instant to, Instant atWorst, String place) {
-    boolean clear = isTooLong(Duration.between(from, to));
-    String what = judged.what(holding.what());
-    return judged.say(
+  /** The time from one reading to the next, as written, or at its worse end if only that counts. */
+  private Message unseen(Instant from, Map.Entry<Instant, Instant> next, String place) {
+    Duration written = Duration.between(from, next.getKey());
+    Duration worst = Duration.between(from, next.getValue());
+    Argument what =
+        place.isEmpty()
+            ? holding.what()
+            : say("check.holding.of-place", "{0} of {1}", holding.what(), place);
+    return say(
         "check.holding.unseen",
         "no {0} for {1} from {2}; it is wanted every {3}",
-        place.isEmpty() ? what : judged.say("check.holding.of-place", "{0} of {1}", what, place),
-        Case.time(Duration.between(from, clear ? to : atWorst), Unit.HOUR).shown(),
+        what,
+        JudgedLot.time(isTooLong(written) ? written : worst, Unit.HOUR),
         judged.date(from),
-        holding.every());
+        holding.every().asWritten());
   }
 
   private Outcome probe(Track track) {
-    int worst = worst(track, Shift.AS_WRITTEN);
-    Shift side = holding.ceiling() ? Shift.UP : Shift.DOWN;
-    List<Excursion> written = outside(track, Shift.AS_WRITTEN);
-    List<Excursion> sure = outside(track, side);
-    Verdict verdict = isAllowed(sure) ? Verdict.MET : Verdict.NOT_SHOWN;
-    if (!isAllowed(written)) {
-      verdict = Verdict.NOT_MET;
-    }
-    Unit unit = unit();
-    Quantity value = Level.quantity(track.level(worst, Shift.AS_WRITTEN), unit);
-    Quantity off = Shown.spread(track, worst, side, unit);
-    return Outcome.of(verdict, reason(verdict, value, sum(sure) > sum(written) ? sure : written))
+    WorstReading worst = new WorstReading(judged, track, worst(track), holding.ceiling());
+    return compared(track, worst.value())
         .measured(
-            Measured.of(holding.what().word(), value, holding.ceiling(), holding.limit()).less(off),
-            Shown.worst(value, off, holding.ceiling(), read(track, worst)))
-        .from(List.of(track.place(worst)), Rest.on(track));
+            worst.measured(holding.what(), holding.limit()),
+            worst.formula(judged.date(track.earliest(worst.index()))))
+        .from(List.of(worst.place()), Dependency.on(track));
   }
 
-  private String read(Track track, int index) {
-    return judged.read(track, judged.date(track.earliest(index)));
+  private Outcome compared(Track track, Quantity worst) {
+    List<Excursion> written = outside(track, Shift.AS_WRITTEN);
+    List<Excursion> sure = outside(track, holding.ceiling() ? Shift.UP : Shift.DOWN);
+    if (!isAllowed(written)) {
+      return Outcome.notMet(outside(worst, sum(sure) > sum(written) ? sure : written));
+    }
+    return isAllowed(sure)
+        ? Outcome.met()
+        : Outcome.notShown(
+            say(
+                "check.holding.only-as-written",
+                "{0} is inside only as written, not with the instrument's error against it",
+                worst));
   }
 
-  private String reason(Verdict verdict, Quantity value, List<Excursion> outside) {
-    return switch (verdict) {
-      case NOT_MET ->
-          judged.say(
-              "check.holding.outside",
-              "{0}; outside for {1} from good reading to good reading ({2})",
-              value.shown(),
-              Case.time(sum(outside), Unit.HOUR).shown(),
-              told(outside));
-      case NOT_SHOWN ->
-          judged.say(
-              "check.holding.only-as-written",
-              "{0} is inside only as written, not with the instrument's error against it",
-              value.shown());
-      default -> "";
-    };
-  }
-
-  private String told(List<Excursion> outside) {
+  private Message outside(Quantity worst, List<Excursion> outside) {
     Excursion longest = outside.stream().max(Comparator.comparing(Excursion::time)).orElseThrow();
-    String when =
-        judged.say(
-            "check.from-to", "{0} to {1}", judged.date(longest.from()), judged.date(longest.to()));
-    return outside.size() == 1
-        ? when
-        : judged.say(
-            "check.holding.longest-of", "{0} times, the longest {1}", outside.size(), when);
-  }
-
-  private Unit unit() {
-    return holding.limit().dimension() == Dimension.TEMPERATURE
-        ? judged.plan().establishment().temperature()
-        : Unit.PERCENT;
+    Message when =
+        say("check.from-to", "{0} to {1}", judged.date(longest.from()), judged.date(longest.to()));
+    return say(
+        "check.holding.outside",
+        "{0}; outside for {1} from good reading to good reading ({2})",
+        worst,
+        JudgedLot.time(sum(outside), Unit.HOUR),
+        outside.size() == 1
+            ? when
+            : say("check.holding.longest-of", "{0} times, the longest {1}", outside.size(), when));
   }
 
   private boolean isAllowed(List<Excursion> outside) {
-    return !Case.time(sum(outside), Unit.SECOND).isAbove(holding.allow());
+    return !JudgedLot.time(sum(outside), Unit.SECOND).isAbove(holding.allow());
   }
 
   private static long sum(List<Excursion> outside) {
     return outside.stream().mapToLong(Excursion::time).sum();
   }
 
-  private int worst(Track track, Shift shift) {
+  private int worst(Track track) {
     int worst = 0;
     for (int i = 1; i < track.size(); i++) {
-      long level = track.level(i, shift);
-      long before = track.level(worst, shift);
+      long level = track.level(i, Shift.AS_WRITTEN);
+      long before = track.level(worst, Shift.AS_WRITTEN);
       worst = (holding.ceiling() ? level > before : level < before) ? i : worst;
     }
     return worst;

@@ -1,7 +1,12 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Conditions;
 import org.flitchbook.plan.Exemption;
 import org.flitchbook.plan.Kind;
@@ -26,11 +31,11 @@ final class Implied {
     return limit(
         "plan.steps",
         "planned steps",
-        plan.words().say("check.steps.name", "planned steps"),
-        Step.RELEASE,
+        say("check.steps.name", "planned steps"),
         new Kind.Sequence(product.steps()),
-        plan.words().say("check.steps.because", "a step without entries shows nothing"),
-        own(plan));
+        say("check.steps.because", "a step without entries shows nothing"),
+        own(plan),
+        Optional.empty());
   }
 
   /** No more time between two steps than the product allows. */
@@ -38,89 +43,84 @@ final class Implied {
     return limit(
         "plan.between",
         "time between steps",
-        plan.words().say("check.between.name", "time between steps"),
-        Step.RELEASE,
+        say("check.between.name", "time between steps"),
         new Kind.Between(longest),
-        plan.words()
-            .say(
-                "check.between.because",
-                "time between steps is not watched by any limit of a step"),
-        own(plan));
+        say("check.between.because", "time between steps is not watched by any limit of a step"),
+        own(plan),
+        Optional.empty());
   }
 
   /**
    * A lot that left was reviewed before (9 CFR 417.5(c)); implied once something was dispatched.
    */
-  static Limit review(Plan plan, Kind.Presence reviewed) {
+  static Limit review(Kind.Presence reviewed) {
     return limit(
         "review.before-dispatch",
         "pre-shipment review",
-        plan.words().say("check.review.name", "pre-shipment review"),
-        Step.RELEASE,
+        say("check.review.name", "pre-shipment review"),
         reviewed,
-        plan.words()
-            .say(
-                "check.review.because",
-                "the record is reviewed, signed and dated before the product leaves"),
+        say(
+            "check.review.because",
+            "the record is reviewed, signed and dated before the product leaves"),
         new Source(
-            "9 CFR part 417", "section 5(c)", "text as read, a copy of about 2018", Standing.READ));
+            "9 CFR part 417", "section 5(c)", "text as read, a copy of about 2018", Standing.READ),
+        Optional.empty());
   }
 
   /** The plan covers what the class asks for. */
-  static Limit covered(Plan plan, Product.Missing missing) {
+  static Limit covered(Product.Missing missing) {
     return limit(
         "class." + Checks.idOf(missing.covers()),
         missing.covers(),
-        plan.words().word("covers", missing.covers()),
-        Step.RELEASE,
+        new Word("covers", missing.covers()),
         new Kind.Covered(missing.covers()),
-        missing.because(),
-        missing.source());
+        Message.of(missing.because()),
+        missing.source(),
+        Optional.empty());
   }
 
   /** The plan names a case in which the control is not needed; it stands in every record. */
-  static Limit exempt(Plan plan, Product.Exempt named) {
+  static Limit exempt(Product.Exempt named) {
     Exemption exemption = named.exemption();
-    return new Limit(
+    return limit(
         "exempt." + Checks.idOf(exemption.covers()),
-        plan.words()
-            .say(
-                "check.class.exempt-name",
-                "{0}, exempt: {1}",
-                plan.words().word("covers", exemption.covers()),
-                plan.words().name(exemption.name())),
         exemption.covers(),
-        Step.RELEASE,
-        Rank.CRITICAL,
+        say(
+            "check.class.exempt-name",
+            "{0}, exempt: {1}",
+            new Word("covers", exemption.covers()),
+            new Word("name", exemption.name())),
         new Kind.Exempted(exemption.name()),
-        Conditions.NONE,
-        exemption.because(),
+        Message.of(exemption.because()),
         exemption.source(),
-        Optional.of(named.support()),
-        Optional.empty(),
-        NONE,
-        "");
+        Optional.of(named.support()));
   }
 
   private static Source own(Plan plan) {
-    String document = plan.words().say("check.own.plan", "plan version {0}", plan.version());
-    String edition = plan.words().say("check.own.signed", "signed {0}", plan.signed());
-    return new Source(document, "", edition, Standing.PLAN);
+    Message document = say("check.own.plan", "plan version {0}", plan.version());
+    Message edition = say("check.own.signed", "signed {0}", plan.signed());
+    return new Source(document.in(plan.words()), "", edition.in(plan.words()), Standing.PLAN);
   }
 
   private static Limit limit(
-      String id, String covers, String name, Step step, Kind kind, String because, Source source) {
+      String id,
+      String covers,
+      Argument name,
+      Kind kind,
+      Argument because,
+      Source source,
+      Optional<String> support) {
     return new Limit(
         id,
         name,
         covers,
-        step,
+        Step.RELEASE,
         Rank.CRITICAL,
         kind,
         Conditions.NONE,
         because,
         source,
-        Optional.empty(),
+        support,
         Optional.empty(),
         NONE,
         "");

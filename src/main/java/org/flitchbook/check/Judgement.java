@@ -19,6 +19,19 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
     faults = List.copyOf(faults);
   }
 
+  static Judgement of(Lot lot, List<Finding> findings, List<Fault> faults) {
+    LimitGroups groups = new LimitGroups(findings);
+    Verdict worst =
+        Verdict.worst(
+            findings.stream()
+                .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
+                .map(groups::counted)
+                .toList());
+    boolean open = faults.stream().anyMatch(Fault::isOpen);
+    Verdict verdict = open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
+    return new Judgement(lot, verdict, findings, faults);
+  }
+
   /** The critical findings that are not met or not shown; each opens a deviation. */
   public List<Finding> deviations() {
     return missed(Rank.CRITICAL);
@@ -30,7 +43,7 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
   }
 
   private List<Finding> missed(Rank rank) {
-    Groups groups = new Groups(findings);
+    LimitGroups groups = new LimitGroups(findings);
     return findings.stream()
         .filter(finding -> finding.limit().rank() == rank)
         .filter(finding -> finding.verdict().isMissed())

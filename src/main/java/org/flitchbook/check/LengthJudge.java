@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -8,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -16,11 +20,11 @@ import org.flitchbook.sheet.Step;
 /** Judges the time between two events; one written to the minute counts at its worse end. */
 final class LengthJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Length length;
   private final Step step;
 
-  LengthJudge(Case judged, Kind.Length length, Step step) {
+  LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
     this.judged = judged;
     this.length = length;
     this.step = step;
@@ -32,7 +36,7 @@ final class LengthJudge {
     if (begun.isEmpty()) {
       return judged
           .withoutStep(step)
-          .orElseGet(() -> judged.missing(step, judged.noEntry(length.from())));
+          .orElseGet(() -> judged.missing(step, CommonReasons.noEntry(length.from())));
     }
     return Outcome.worstOfAll(
         begun.values().stream()
@@ -44,33 +48,30 @@ final class LengthJudge {
   private Optional<Entry> to(Entry from) {
     Map<String, Entry> ended = new LinkedHashMap<>();
     judged.lot().all(length.to()).stream()
-        .filter(entry -> isOfPiece(entry, from.piece()))
+        .filter(entry -> Pieces.isOf(entry, from.piece()))
         .forEach(entry -> ended.put(entry.piece(), entry));
     Comparator<Entry> time = Comparator.comparing(entry -> entry.time().earliest());
     return ended.values().stream().min(length.atLeast() ? time : time.reversed());
   }
 
-  private static boolean isOfPiece(Entry entry, String piece) {
-    return piece.isEmpty() || entry.piece().isEmpty() || entry.piece().equals(piece);
-  }
-
   private Outcome between(Entry from, Entry to) {
     Duration worst =
         length.atLeast() ? from.time().shortestTo(to.time()) : from.time().longestTo(to.time());
-    Duration written = from.time().writtenTo(to.time());
-    return told(verdict(worst, written), from, to.time(), worst)
+    return measured(compared(worst, from.time().writtenTo(to.time())), from, to.time(), worst)
         .from(List.of(from.place(), to.place()));
   }
 
-  private Verdict verdict(Duration worst, Duration written) {
+  private Outcome compared(Duration worst, Duration written) {
     if (holds(worst)) {
-      return Verdict.MET;
+      return Outcome.met();
     }
-    return holds(written) ? Verdict.NOT_SHOWN : Verdict.NOT_MET;
+    return holds(written)
+        ? Outcome.notShown(CommonReasons.worseMinutes(value(worst)))
+        : Outcome.notMet(missed(value(worst)));
   }
 
   private boolean holds(Duration time) {
-    Quantity value = Case.time(time, Unit.SECOND);
+    Quantity value = JudgedLot.time(time, Unit.SECOND);
     return length.atLeast() ? !value.isBelow(length.limit()) : !value.isAbove(length.limit());
   }
 
@@ -78,48 +79,36 @@ final class LengthJudge {
     Duration sofar = Duration.between(from.time().earliest(), judged.moment());
     Moment now = Moment.exactly(judged.moment());
     if (!length.atLeast() && !holds(sofar)) {
-      return told(Verdict.NOT_MET, from, now, sofar).from(List.of(from.place()));
+      return measured(Outcome.notMet(missed(value(sofar))), from, now, sofar).from(from.place());
     }
-    return judged.phase(step) == Case.Phase.OVER
-        ? Outcome.notShown(judged.noEntry(length.to())).from(List.of(from.place()))
-        : told(Verdict.PENDING, from, now, sofar).from(List.of(from.place()));
+    if (judged.phase(step) == JudgedLot.Phase.OVER) {
+      return Outcome.notShown(CommonReasons.noEntry(length.to())).from(from.place());
+    }
+    Message toCome = say("check.length.to-come", "\"{0}\" is to come", length.to());
+    return measured(Outcome.pending(toCome), from, now, sofar).from(from.place());
   }
 
-  private Outcome told(Verdict verdict, Entry from, Moment to, Duration time) {
-    Quantity value = Case.time(time, length.limit().unit());
-    String what =
-        judged.say(
-            "check.length.what",
-            "{0} to {1}",
-            judged.what(length.from()),
-            judged.what(length.to()));
-    String reason =
-        switch (verdict) {
-          case NOT_MET -> missed(value);
-          case NOT_SHOWN ->
-              judged.say(
-                  "check.worse-minutes",
-                  "{0} if both minutes are taken at their worse end",
-                  value.shown());
-          case PENDING ->
-              judged.say("check.length.to-come", "\"{0}\" is to come", judged.what(length.to()));
-          case MET -> "";
-        };
-    return Outcome.of(verdict, reason)
-        .measured(
-            Measured.of(what, value, !length.atLeast(), length.limit()),
-            judged.say(
-                "check.length.formula",
-                "{0}, from {1} to {2}: {3}",
-                what,
-                judged.date(from.time().earliest()),
-                judged.date(to.earliest()),
-                judged.time(from.time().writtenTo(to), time, length.limit().unit())));
+  private Quantity value(Duration time) {
+    return JudgedLot.time(time, length.limit().unit());
   }
 
-  private String missed(Quantity value) {
+  private Outcome measured(Outcome outcome, Entry from, Moment to, Duration worst) {
+    Message what = say("check.length.what", "{0} to {1}", length.from(), length.to());
+    return outcome.measured(
+        Measured.of(what, value(worst), !length.atLeast(), length.limit()),
+        say(
+            "check.length.formula",
+            "{0}, from {1} to {2}: {3}",
+            what,
+            judged.date(from.time().earliest()),
+            judged.date(to.earliest()),
+            JudgedLot.time(from.time().writtenTo(to), worst, length.limit().unit())));
+  }
+
+  private Message missed(Quantity value) {
+    Argument limit = length.limit().asWritten();
     return length.atLeast()
-        ? judged.say("check.length.too-short", "{0} of at least {1}", value.shown(), length.limit())
-        : judged.say("check.length.too-long", "{0} of at most {1}", value.shown(), length.limit());
+        ? say("check.length.too-short", "{0} of at least {1}", value, limit)
+        : say("check.length.too-long", "{0} of at most {1}", value, limit);
   }
 }

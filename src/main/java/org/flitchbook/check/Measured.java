@@ -3,6 +3,8 @@ package org.flitchbook.check;
 import java.util.Optional;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Argument;
 
 /**
  * A value beside its limit.
@@ -16,7 +18,7 @@ import org.flitchbook.measure.Quantity;
  * @param charged whether the uncertainty counts against the lot
  */
 public record Measured(
-    String quantity,
+    Argument quantity,
     Quantity value,
     boolean atMost,
     Quantity limit,
@@ -24,7 +26,7 @@ public record Measured(
     Optional<Quantity> uncertainty,
     boolean charged) {
 
-  static Measured of(String quantity, Quantity value, boolean atMost, Quantity limit) {
+  static Measured of(Argument quantity, Quantity value, boolean atMost, Quantity limit) {
     return new Measured(
         quantity, value, atMost, inUnitOf(value, limit), Optional.empty(), Optional.empty(), false);
   }
@@ -61,7 +63,7 @@ public record Measured(
         : left;
   }
 
-  private org.flitchbook.measure.Ratio difference() {
+  private Ratio difference() {
     return atMost ? limit.value().minus(value.value()) : value.value().minus(limit.value());
   }
 }

@@ -6,62 +6,77 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Message;
 
 /**
  * What one kind of limit finds, before the conditions of the limit and the doubts of the data are
  * looked at.
  *
- * @param rests the readings that it rests on
+ * @param dependsOn the entries and readings without which it would be another
  */
 record Outcome(
     Verdict verdict,
     Optional<Measured> measured,
-    String formula,
-    String reason,
+    List<Message> formulas,
+    List<Message> reasons,
     List<Place> evidence,
     List<Part> parts,
-    List<Rest> rests) {
+    List<Dependency> dependsOn) {
 
-  static Outcome of(Verdict verdict, String reason) {
-    return new Outcome(verdict, Optional.empty(), "", reason, List.of(), List.of(), List.of());
+  static Outcome of(Verdict verdict, List<Message> reasons) {
+    return new Outcome(
+        verdict, Optional.empty(), List.of(), reasons, List.of(), List.of(), List.of());
   }
 
-  static Outcome pending(String reason) {
-    return of(Verdict.PENDING, reason);
+  static Outcome met() {
+    return of(Verdict.MET, List.of());
   }
 
-  static Outcome notShown(String reason) {
-    return of(Verdict.NOT_SHOWN, reason);
+  static Outcome pending(Message reason) {
+    return of(Verdict.PENDING, List.of(reason));
   }
 
-  Outcome measured(Measured value, String sum) {
-    return new Outcome(verdict, Optional.of(value), sum, reason, evidence, parts, rests);
+  static Outcome notShown(Message reason) {
+    return of(Verdict.NOT_SHOWN, List.of(reason));
   }
 
-  Outcome measured(Optional<Measured> value, String sum) {
-    return new Outcome(verdict, value, sum, reason, evidence, parts, rests);
+  static Outcome notMet(Message reason) {
+    return of(Verdict.NOT_MET, List.of(reason));
+  }
+
+  Outcome measured(Measured value, Message formula) {
+    return measured(Optional.of(value), List.of(formula));
+  }
+
+  Outcome measured(Optional<Measured> value, List<Message> sums) {
+    return new Outcome(verdict, value, sums, reasons, evidence, parts, dependsOn);
+  }
+
+  Outcome from(Place place) {
+    return from(List.of(place));
   }
 
   Outcome from(List<Place> places) {
-    return from(places, places.stream().map(Rest::on).toList());
+    return from(places, places.stream().map(Dependency::on).toList());
   }
 
-  Outcome from(List<Place> places, List<Rest> restsOn) {
-    return new Outcome(verdict, measured, formula, reason, places, parts, restsOn);
+  Outcome from(List<Place> places, List<Dependency> dependencies) {
+    return new Outcome(verdict, measured, formulas, reasons, places, parts, dependencies);
   }
 
   Outcome parts(List<Part> stages) {
-    return new Outcome(verdict, measured, formula, reason, evidence, stages, rests);
+    return new Outcome(verdict, measured, formulas, reasons, evidence, stages, dependsOn);
   }
 
   /** The same with a worse verdict and one more reason. */
-  Outcome but(Verdict worse, String why) {
-    String all = reason.isEmpty() ? why : reason + "; " + why;
-    return new Outcome(worse, measured, formula, all, evidence, parts, rests);
+  Outcome but(Verdict worse, Message why) {
+    List<Message> all = new ArrayList<>(reasons);
+    all.add(why);
+    return new Outcome(worse, measured, formulas, all, evidence, parts, dependsOn);
   }
 
   boolean isTouchedBy(Fault fault) {
-    return rests.stream().anyMatch(rest -> rest.isTouchedBy(fault));
+    return dependsOn.stream().anyMatch(each -> each.isTouchedBy(fault));
   }
 
   /**
@@ -87,11 +102,11 @@ record Outcome(
         .orElseThrow(() -> new AssertionError("no outcome to choose from"));
   }
 
-  /** The worst of some, with the evidence and the readings of all. */
+  /** The worst of some, with the evidence of that one and the dependencies of all. */
   static Outcome worstOfAll(List<Outcome> outcomes) {
     Outcome worst = worst(outcomes);
-    List<Rest> rests = new ArrayList<>();
-    outcomes.forEach(each -> rests.addAll(each.rests));
-    return worst.from(worst.evidence, rests.stream().distinct().toList());
+    List<Dependency> all =
+        outcomes.stream().flatMap(each -> each.dependsOn.stream()).distinct().toList();
+    return worst.from(worst.evidence, all);
   }
 }

@@ -1,8 +1,10 @@
 package org.flitchbook.check;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 
 /**
  * One stage of a span.
@@ -10,6 +12,7 @@ import org.flitchbook.measure.Quantity;
  * @param probe the worst probe
  * @param measured empty where nothing could be clocked
  * @param start when its clock starts, and {@code end} when it stops or was last seen running
+ * @param reasons why it is not met, not shown or pending
  */
 public record Part(
     Quantity from,
@@ -19,4 +22,4 @@ public record Part(
     String probe,
     Optional<Instant> start,
     Optional<Instant> end,
-    String reason) {}
+    List<Message> reasons) {}

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,6 +10,8 @@ import java.util.function.Function;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
@@ -27,7 +31,7 @@ final class Remarks {
    */
   private static final Ratio NEAR = Ratio.of(1, 10);
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Function<Limit, Outcome> judge;
 
   /**
@@ -35,26 +39,28 @@ final class Remarks {
    *
    * @param judge judges a limit of a rule set that the plan does not use
    */
-  Remarks(Case judged, Function<Limit, Outcome> judge) {
+  Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
     this.judged = judged;
     this.judge = judge;
   }
 
-  String on(Limit limit, Outcome outcome) {
-    List<String> remarks = new ArrayList<>();
+  List<Message> on(Limit limit, Outcome outcome) {
+    List<Message> remarks = new ArrayList<>();
     guardBand(outcome).ifPresent(remarks::add);
     nearMiss(limit, outcome).ifPresent(remarks::add);
     integrated(limit).ifPresent(remarks::add);
     rindShare(limit).ifPresent(remarks::add);
-    exempt(limit, outcome).ifPresent(remarks::add);
+    if (limit.kind() instanceof Kind.Exempted) {
+      remarks.add(exempt(outcome));
+    }
     if (outcome.verdict().isMissed()) {
       remarks.addAll(wouldHavePassed(limit));
     }
-    return String.join("; ", remarks);
+    return remarks;
   }
 
-  /** The legal limit is judged on the weights as written; what the scales can prove is told. */
-  private Optional<String> guardBand(Outcome outcome) {
+  /** The legal limit is judged on the weights as written, whatever the scales can prove. */
+  private static Optional<Message> guardBand(Outcome outcome) {
     return outcome
         .measured()
         .filter(measured -> !measured.charged())
@@ -62,18 +68,18 @@ final class Remarks {
             measured ->
                 measured
                     .uncertainty()
-                    .filter(half -> measured.margin().value().abs().isBelow(half.value()))
-                    .map(
-                        half ->
-                            judged.say(
-                                "check.remark.guard-band",
-                                "inside the guard band of ± {0}: these scales can't prove on which"
-                                    + " side of the limit it is",
-                                half.shown())));
+                    .filter(half -> measured.margin().value().abs().isBelow(half.value())))
+        .map(
+            half ->
+                say(
+                    "check.remark.guard-band",
+                    "inside the guard band of ± {0}: these scales can't prove on which side of the"
+                        + " limit it is",
+                    half));
   }
 
   /** The heat added up for the coldest probe: support beside the table, never in its place. */
-  private Optional<String> integrated(Limit limit) {
+  private Optional<Message> integrated(Limit limit) {
     List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     if (!(limit.kind() instanceof Kind.TimeAtTemperature table)
         || table.integral().isEmpty()
@@ -90,42 +96,41 @@ final class Remarks {
         .min(Comparator.comparing(Lethality::logs))
         .map(
             heat ->
-                judged.say(
+                say(
                     "check.remark.integral",
                     "the heat added up while it rose gives {0}, as support beside the table and"
                         + " never in its place",
                     heat.isCapped()
-                        ? judged.say("words.at-least", "at least {0}", heat.shown())
+                        ? say("words.at-least", "at least {0}", heat.shown())
                         : heat.shown()));
   }
 
   /** A sum on an estimated skin-free weight says whose estimate it is. */
-  private Optional<String> rindShare(Limit limit) {
+  private Optional<Message> rindShare(Limit limit) {
     boolean onMeat =
         limit.kind() instanceof Kind.Bound bound
             && (bound.figure().isIngoing() || bound.figure() == Figure.YIELD);
     return judged
         .product()
         .rindShare()
-        .filter(share -> onMeat && new Curing(judged).isRindEstimated())
+        .filter(share -> onMeat && new Pieces(judged).isRindEstimated())
         .map(
             share ->
-                judged.say(
+                say(
                     "check.remark.rind-share",
                     "the rind was not weighed, so {0} of the weight counts as rind by {1}, {2}",
-                    share.value(),
+                    share.value().asWritten(),
                     judged.plan().cited(share.source()),
-                    judged.plan().words().word("standing-told", share.source().standing().word())));
+                    share.source().standing().meaning()));
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */
-  private Optional<String> exempt(Limit limit, Outcome outcome) {
-    return Optional.of(outcome.reason())
-        .filter(reason -> limit.kind() instanceof Kind.Exempted)
-        .map(reason -> judged.say("check.remark.exempt", "met by no reading, but {0}", reason));
+  private static Message exempt(Outcome outcome) {
+    return say(
+        "check.remark.exempt", "met by no reading, but {0}", Listing.semicolons(outcome.reasons()));
   }
 
-  private Optional<String> nearMiss(Limit limit, Outcome outcome) {
+  private static Optional<Message> nearMiss(Limit limit, Outcome outcome) {
     boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
     return outcome
         .measured()
@@ -133,10 +138,7 @@ final class Remarks {
         .filter(measured -> isNear(measured.margin(), measured.limit()))
         .map(
             measured ->
-                judged.say(
-                    "check.remark.near-miss",
-                    "a near miss: {0} to spare",
-                    measured.margin().shown()));
+                say("check.remark.near-miss", "a near miss: {0} to spare", measured.margin()));
   }
 
   private static boolean isNear(Quantity margin, Quantity limit) {
@@ -144,35 +146,33 @@ final class Remarks {
   }
 
   /** Limits for the same hazard that the readings meet, and why they don't count here. */
-  private List<String> wouldHavePassed(Limit missed) {
-    List<String> told = new ArrayList<>();
-    for (Limit other : judged.plan().unused(judged.product(), missed.covers())) {
-      if (other.kind().getClass() == missed.kind().getClass()
-          && judge.apply(other).verdict() == Verdict.MET) {
-        told.add(
-            judged.say(
-                "check.remark.meets",
-                "it meets {0} ({1}), {2}",
-                other.name(),
-                judged.plan().cited(other.source()),
-                why(other)));
-      }
-    }
-    return told;
+  private List<Message> wouldHavePassed(Limit missed) {
+    return judged.plan().unused(judged.product(), missed.covers()).stream()
+        .filter(other -> other.kind().getClass() == missed.kind().getClass())
+        .filter(other -> judge.apply(other).verdict() == Verdict.MET)
+        .map(
+            other ->
+                say(
+                    "check.remark.meets",
+                    "it meets {0} ({1}), {2}",
+                    other.name(),
+                    judged.plan().cited(other.source()),
+                    why(other)))
+        .toList();
   }
 
-  private String why(Limit other) {
-    List<String> unproved = new Proof(judged).unproved(other.when());
-    String what =
+  private Message why(Limit other) {
+    List<Message> unproved = new Applicability(judged).unproved(other.when());
+    Message what =
         other.source().standing() == Standing.MEMORY
-            ? judged.say("check.remark.limit-from-memory", "a limit from memory")
-            : judged.say("check.remark.limit", "a limit");
+            ? say("check.remark.limit-from-memory", "a limit from memory")
+            : say("check.remark.limit", "a limit");
     return unproved.isEmpty()
-        ? judged.say("check.remark.not-used", "{0} which this plan does not use", what)
-        : judged.say(
+        ? say("check.remark.not-used", "{0} which this plan does not use", what)
+        : say(
             "check.remark.not-usable",
             "{0} which the lot can't use, since it does not show {1}",
             what,
-            judged.plan().words().together(unproved));
+            Listing.and(unproved));
   }
 }

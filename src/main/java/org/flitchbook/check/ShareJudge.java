@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +14,8 @@ import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
@@ -26,29 +30,26 @@ import org.flitchbook.sums.Shift;
  */
 final class ShareJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Share share;
 
-  ShareJudge(Case judged, Kind.Share share) {
+  ShareJudge(JudgedLot judged, Kind.Share share) {
     this.judged = judged;
     this.share = share;
   }
 
   Outcome judge() {
     Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
-    if (without.isPresent()) {
-      return without.get();
-    }
-    List<Outcome> options = new ArrayList<>();
-    for (Kind.Option option : share.options()) {
-      new Tried(option).outcome().ifPresent(options::add);
-    }
-    if (options.isEmpty()) {
-      return judged.missing(
-          Step.SMOKE,
-          judged.say("check.share.nothing", "no humidity, steam or sealed oven is on record"));
-    }
-    return options.stream().reduce(ShareJudge::better).orElseThrow();
+    return without.orElseGet(
+        () ->
+            share.options().stream()
+                .flatMap(option -> new Tried(option).outcome().stream())
+                .reduce(ShareJudge::better)
+                .orElseGet(() -> judged.missing(Step.SMOKE, nothing())));
+  }
+
+  private static Message nothing() {
+    return say("check.share.nothing", "no humidity, steam or sealed oven is on record");
   }
 
   private static Outcome better(Outcome a, Outcome b) {
@@ -82,7 +83,7 @@ final class ShareJudge {
     }
 
     private static Quantity sum(LongStream times) {
-      return Case.time(times.map(time -> Math.max(0, time)).sum(), Unit.MINUTE);
+      return JudgedLot.time(times.map(time -> Math.max(0, time)).sum(), Unit.MINUTE);
     }
   }
 
@@ -116,7 +117,7 @@ final class ShareJudge {
       List<Place> places = entries.stream().map(Entry::place).toList();
       return entries.isEmpty()
           ? Optional.empty()
-          : Optional.of(from(judge(held, held), places, places.stream().map(Rest::on)));
+          : Optional.of(from(judge(held, held), places, places.stream().map(Dependency::on)));
     }
 
     private static Moment latest(Moment a, Moment b) {
@@ -133,31 +134,26 @@ final class ShareJudge {
 
     private Outcome levelled(Track track) {
       List<Run> sure = runs(track, Shift.DOWN);
+      int highest = WorstReading.highest(track, Shift.DOWN, i -> true).orElseThrow();
       List<Place> evidence =
           sure.isEmpty()
-              ? List.of(track.place(highest(track)))
+              ? List.of(track.place(highest))
               : List.of(
                   track.place(sure.get(0).first()), track.place(sure.get(sure.size() - 1).last()));
       Outcome outcome = judge(held(track, sure), held(track, runs(track, Shift.AS_WRITTEN)));
-      return from(outcome, evidence, Rest.on(track).stream());
+      return from(outcome, evidence, Dependency.on(track).stream());
     }
 
-    private Outcome from(Outcome outcome, List<Place> evidence, Stream<Rest> rests) {
-      Stream<Rest> ofCores =
+    private Outcome from(Outcome outcome, List<Place> evidence, Stream<Dependency> dependsOn) {
+      Stream<Dependency> ofCores =
           option.endpoint().isEmpty()
               ? Stream.of()
-              : cores().stream().flatMap(track -> Rest.on(track).stream());
-      return outcome.from(evidence, Stream.concat(rests, ofCores).toList());
+              : cores().stream().flatMap(track -> Dependency.on(track).stream());
+      return outcome.from(evidence, Stream.concat(dependsOn, ofCores).toList());
     }
 
     private List<Track> cores() {
       return judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
-    }
-
-    private static int highest(Track track) {
-      return IntStream.range(0, track.size())
-          .reduce((a, b) -> track.level(b, Shift.DOWN) > track.level(a, Shift.DOWN) ? b : a)
-          .orElseThrow();
     }
 
     /** The readings that fulfil the condition, in runs without a gap. */
@@ -190,44 +186,42 @@ final class ShareJudge {
     }
 
     private Outcome judge(List<Held> sure, List<Held> written) {
-      Quantity cooking = Case.time(into.longestTo(end), Unit.MINUTE);
+      Quantity cooking = JudgedLot.time(into.longestTo(end), Unit.MINUTE);
       Quantity wanted = wanted(cooking);
       Quantity held = Held.sure(sure);
-      String name = option.name();
-      Measured measured =
-          Measured.of(
-              judged.say("check.share.time-under", "{0}, time under it", name),
-              held,
-              false,
-              wanted);
-      String formula =
-          judged.say(
-              "check.share.formula",
-              "{0}: {1}; wanted {2}",
-              name,
-              formula(sure, cooking),
-              wanted.shown());
-      return verdict(held, Held.written(written), wanted).measured(measured, formula);
+      Message what = say("check.share.time-under", "{0}, time under it", name());
+      return compared(held, Held.written(written), wanted)
+          .measured(
+              Measured.of(what, held, false, wanted),
+              say(
+                  "check.share.formula",
+                  "{0}: {1}; wanted {2}",
+                  name(),
+                  formula(sure, cooking),
+                  wanted));
     }
 
-    private String formula(List<Held> sure, Quantity cooking) {
-      String time = Held.sure(sure).shown();
-      String seen =
-          sure.isEmpty()
-              ? time
-              : judged.say(
-                  "check.share.between",
-                  "{0} between {1} and {2}",
-                  time,
-                  judged.clock(sure.get(0).from()),
-                  judged.clock(sure.get(sure.size() - 1).to()));
-      return judged.say(
+    private Word name() {
+      return new Word("name", option.name());
+    }
+
+    private Message formula(List<Held> sure, Quantity cooking) {
+      return say(
           "check.share.of",
           "{0} of {1} in the smoke, from {2} to {3}",
-          seen,
-          cooking.shown(),
+          sure.isEmpty() ? Held.sure(sure) : between(sure),
+          cooking,
           judged.clock(into.earliest().toEpochMilli()),
           judged.clock(end.earliest().toEpochMilli()));
+    }
+
+    private Message between(List<Held> sure) {
+      return say(
+          "check.share.between",
+          "{0} between {1} and {2}",
+          Held.sure(sure),
+          judged.clock(sure.get(0).from()),
+          judged.clock(sure.get(sure.size() - 1).to()));
     }
 
     private Quantity wanted(Quantity cooking) {
@@ -239,59 +233,53 @@ final class ShareJudge {
           .orElse(part);
     }
 
-    private Outcome verdict(Quantity held, Quantity written, Quantity wanted) {
-      Optional<String> lacks = lacks();
+    private Outcome compared(Quantity held, Quantity written, Quantity wanted) {
+      Optional<Message> lacks = lacks();
       if (!held.isBelow(wanted) && lacks.isEmpty()) {
-        return Outcome.of(Verdict.MET, "");
+        return Outcome.met();
       }
-      if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
+      if (judged.phase(Step.SMOKE) == JudgedLot.Phase.RUNNING) {
         return Outcome.pending(
-            judged.say("check.share.not-so-far", "{0} is not fulfilled so far", option.name()));
+            say("check.share.not-so-far", "{0} is not fulfilled so far", name()));
       }
-      String why =
-          lacks.orElseGet(
-              () ->
-                  judged.say(
-                      "check.length.too-short",
-                      "{0} of at least {1}",
-                      held.shown(),
-                      wanted.shown()));
+      Message why =
+          lacks.orElseGet(() -> say("check.length.too-short", "{0} of at least {1}", held, wanted));
+      Message reason = say("check.share.lacks", "{0}: {1}", name(), why);
       boolean asWritten = lacks.isEmpty() && !written.isBelow(wanted);
-      return Outcome.of(
-          asWritten ? Verdict.NOT_SHOWN : Verdict.NOT_MET, option.name() + ": " + why);
+      return asWritten ? Outcome.notShown(reason) : Outcome.notMet(reason);
     }
 
     /** What the option asks for beside the time under its condition. */
-    private Optional<String> lacks() {
+    private Optional<Message> lacks() {
       Duration least = into.shortestTo(end);
-      Optional<String> cooking =
+      Optional<Message> cooking =
           option
               .cooking()
-              .filter(wanted -> Case.time(least, Unit.SECOND).isBelow(wanted))
+              .filter(wanted -> JudgedLot.time(least, Unit.SECOND).isBelow(wanted))
               .map(
                   wanted ->
-                      judged.say(
-                          "check.share.cooking-short", "the cooking time is below {0}", wanted));
+                      say(
+                          "check.share.cooking-short",
+                          "the cooking time is below {0}",
+                          wanted.asWritten()));
       return cooking.or(() -> option.endpoint().flatMap(this::endpoint));
     }
 
-    private Optional<String> endpoint(Quantity wanted) {
+    private Optional<Message> endpoint(Quantity wanted) {
       List<Track> tracks = cores();
       boolean all = !tracks.isEmpty() && tracks.stream().allMatch(track -> reaches(track, wanted));
       return all
           ? Optional.empty()
           : Optional.of(
-              judged.say("check.share.not-reached", "not every probe surely reached {0}", wanted));
+              say(
+                  "check.share.not-reached",
+                  "not every probe surely reached {0}",
+                  wanted.asWritten()));
     }
 
-    private boolean reaches(Track track, Quantity wanted) {
+    private static boolean reaches(Track track, Quantity wanted) {
       long level = Level.of(wanted);
-      for (int i = 0; i < track.size(); i++) {
-        if (track.level(i, Shift.DOWN) >= level) {
-          return true;
-        }
-      }
-      return false;
+      return IntStream.range(0, track.size()).anyMatch(i -> track.level(i, Shift.DOWN) >= level);
     }
   }
 }

@@ -1,10 +1,9 @@
 package org.flitchbook.check;
 
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.flitchbook.lot.Track;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sheet.Step;
@@ -15,12 +14,12 @@ import org.flitchbook.sheet.Step;
  */
 final class SpanJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.Span span;
   private final Step step;
   private final Optional<WarmDrying> drying;
 
-  SpanJudge(Case judged, Kind.Span span, Step step) {
+  SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
     this.judged = judged;
     this.span = span;
     this.step = step;
@@ -32,40 +31,33 @@ final class SpanJudge {
     if (tracks.isEmpty()) {
       return judged
           .withoutStep(step)
-          .orElseGet(() -> judged.missing(step, judged.noReading(span.what())));
+          .orElseGet(() -> judged.missing(step, CommonReasons.noReading(span.what())));
     }
-    List<List<Clocked>> all =
+    List<List<Outcome>> all =
         span.stages().stream().map(stage -> everyProbe(stage, tracks)).toList();
-    List<Clocked> stages = all.stream().map(Collections::min).toList();
-    Clocked first = stages.stream().min(Comparator.naturalOrder()).orElseThrow();
-    return Outcome.of(first.part().verdict(), reasons(stages))
-        .parts(stages.stream().map(Clocked::part).toList())
-        .measured(first.part().measured(), formula(stages))
-        .from(
-            stages.stream().flatMap(each -> each.evidence().stream()).distinct().toList(),
-            rests(all));
+    List<Outcome> stages = all.stream().map(Outcome::worst).toList();
+    Outcome worst = Outcome.worst(stages);
+    return Outcome.of(worst.verdict(), all(stages, Outcome::reasons))
+        .parts(all(stages, Outcome::parts))
+        .measured(worst.measured(), all(stages, Outcome::formulas))
+        .from(all(stages, Outcome::evidence).stream().distinct().toList(), dependsOn(all));
   }
 
-  private List<Rest> rests(List<List<Clocked>> all) {
-    List<Rest> rests = new ArrayList<>();
-    all.forEach(stage -> stage.forEach(probe -> rests.addAll(probe.rests())));
-    drying.ifPresent(warm -> rests.addAll(warm.rests()));
-    return rests.stream().distinct().toList();
+  private static <T> List<T> all(List<Outcome> stages, Function<Outcome, List<T>> part) {
+    return stages.stream().flatMap(stage -> part.apply(stage).stream()).toList();
   }
 
-  private static String reasons(List<Clocked> stages) {
-    return String.join(
-        "; ", stages.stream().map(each -> each.part().reason()).filter(r -> !r.isEmpty()).toList());
+  private List<Dependency> dependsOn(List<List<Outcome>> all) {
+    Stream<Dependency> readings =
+        all.stream().flatMap(List::stream).flatMap(probe -> probe.dependsOn().stream());
+    Stream<Dependency> warm = drying.stream().flatMap(each -> each.dependsOn().stream());
+    return Stream.concat(readings, warm).distinct().toList();
   }
 
-  private static String formula(List<Clocked> stages) {
-    return String.join("; ", stages.stream().map(Clocked::formula).toList());
-  }
-
-  private List<Clocked> everyProbe(Kind.Stage stage, List<Track> tracks) {
+  private List<Outcome> everyProbe(Kind.Stage stage, List<Track> tracks) {
     return tracks.stream()
         .flatMap(track -> track.ways().stream())
-        .map(track -> new StageJudge(judged, span, stage, track, drying).clocked())
+        .map(track -> new StageJudge(judged, stage, track, drying).judge())
         .toList();
   }
 }

@@ -1,74 +1,76 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sums.BandTime;
 import org.flitchbook.sums.Shift;
 
-/** Judges one probe in one stage of a span, and tells what it found. */
+/** Judges one probe in one stage of a span. */
 final class StageJudge {
 
-  private final Case judged;
-  private final Kind.Span span;
+  private final JudgedLot judged;
   private final Kind.Stage stage;
   private final Track track;
   private final Optional<WarmDrying> drying;
   private final StageClock clock;
+  private final Word probe;
+  private final Argument from;
+  private final Argument to;
+  private final Argument atMost;
 
   /**
    * @param drying the hours that count in a rising stage
    */
-  StageJudge(
-      Case judged, Kind.Span span, Kind.Stage stage, Track track, Optional<WarmDrying> drying) {
+  StageJudge(JudgedLot judged, Kind.Stage stage, Track track, Optional<WarmDrying> drying) {
     this.judged = judged;
-    this.span = span;
     this.stage = stage;
     this.track = track;
     this.drying = drying.filter(warm -> !stage.falling());
     this.clock = new StageClock(stage, track, this.drying);
+    this.probe = JudgedLot.probe(track);
+    this.from = stage.from().asWritten();
+    this.to = stage.to().asWritten();
+    this.atMost = stage.atMost().asWritten();
   }
 
-  Clocked clocked() {
-    if (clock.isMet()) {
-      return told(Verdict.MET, "");
-    }
+  Outcome judge() {
     return switch (clock.written().state()) {
-      case DONE -> crossed();
-      case RUNNING -> running();
-      case BEFORE -> before();
+      case DONE -> measured(clock.isMet() ? Outcome.met() : crossed());
+      case RUNNING -> measured(running());
+      case BEFORE -> unmeasured(before());
       case BEGINS_INSIDE ->
-          none(
-              Verdict.NOT_SHOWN,
-              say(
-                  "check.span.begins-inside",
-                  "the readings of {0} begin at {1}, inside the band, and no reading by hand shows"
-                      + " its beginning",
-                  probe(),
-                  level(0)));
+          unmeasured(
+              Outcome.notShown(
+                  say(
+                      "check.span.begins-inside",
+                      "the readings of {0} begin at {1}, inside the band, and no reading by hand"
+                          + " shows its beginning",
+                      probe,
+                      level(0))));
     };
   }
 
   /** As written both crossings were seen, yet the worst case misses. */
-  private Clocked crossed() {
+  private Outcome crossed() {
     return clock.kindest() > clock.limit()
-        ? told(
-            Verdict.NOT_MET,
-            say(
-                "check.span.too-long",
-                "{0}, of at most {1}",
-                took(clock.kindest()),
-                stage.atMost()))
-        : told(Verdict.NOT_SHOWN, why());
+        ? Outcome.notMet(
+            say("check.span.too-long", "{0}, of at most {1}", took(clock.kindest()), atMost))
+        : Outcome.notShown(whyInDoubt());
   }
 
-  private String why() {
+  private Message whyInDoubt() {
     if (clock.isMissedByDryingAlone()) {
       return say(
           "check.span.drying-open",
@@ -89,156 +91,119 @@ final class StageJudge {
             minutes(clock.kindest()));
   }
 
-  private Clocked running() {
+  private Outcome running() {
     long seen = clock.written().shortest();
     if (seen > clock.limit()) {
-      return told(
-          Verdict.NOT_MET,
-          say(
-              "check.span.too-long-so-far",
-              "{0} so far, of at most {1}",
-              took(seen),
-              stage.atMost()));
+      return Outcome.notMet(
+          say("check.span.too-long-so-far", "{0} so far, of at most {1}", took(seen), atMost));
     }
     if (judged.coreIsOver()) {
-      return told(
-          Verdict.NOT_SHOWN,
+      return Outcome.notShown(
           say(
               "check.span.never-shown",
               "the readings of {0} end at {1} and never show {2}",
-              probe(),
+              probe,
               level(track.size() - 1),
-              stage.to()));
+              to));
     }
     long running = judged.moment().toEpochMilli() - track.latest(clock.written().start());
     return running + clock.mostDrying() > clock.limit()
-        ? told(
-            Verdict.NOT_SHOWN,
-            say("check.span.run-out", "its time has run out and no reading shows {0}", stage.to()))
-        : told(
-            Verdict.PENDING,
-            say("check.span.still-between", "still between {0} and {1}", stage.from(), stage.to()));
+        ? Outcome.notShown(
+            say("check.span.run-out", "its time has run out and no reading shows {0}", to))
+        : Outcome.pending(say("check.span.still-between", "still between {0} and {1}", from, to));
   }
 
-  private Clocked before() {
+  private Outcome before() {
     if (!judged.coreIsOver()) {
-      return none(
-          Verdict.PENDING,
-          say("check.span.not-entered", "{0} has not entered the band yet", probe()));
+      return Outcome.pending(
+          say("check.span.not-entered", "{0} has not entered the band yet", probe));
     }
-    return none(
-        Verdict.NOT_SHOWN,
+    return Outcome.notShown(
         stage.falling()
-            ? say(
-                "check.span.never-falls",
-                "the readings of {0} never fall below {1}",
-                probe(),
-                stage.from())
+            ? say("check.span.never-falls", "the readings of {0} never fall below {1}", probe, from)
             : say(
-                "check.span.never-rises",
-                "the readings of {0} never rise above {1}",
-                probe(),
-                stage.from()));
+                "check.span.never-rises", "the readings of {0} never rise above {1}", probe, from));
   }
 
-  private String took(long millis) {
-    String counted = clock.leastDrying() > 0 ? added() : "";
-    return say(
+  private Argument took(long millis) {
+    Message time =
+        say(
             "check.span.took",
             "{0}: at least {1} from {2} to {3}",
-            probe(),
+            probe,
             minutes(millis),
-            stage.from(),
-            stage.to())
-        + counted;
+            from,
+            to);
+    return clock.leastDrying() > 0 ? counted(time) : time;
   }
 
-  private String say(String id, String english, Object... values) {
-    return judged.say(id, english, values);
+  /** With the hours of the drying that count in it. */
+  private Argument counted(Argument time) {
+    return drying.map(warm -> warm.counted(time)).orElse(time);
   }
 
-  private String probe() {
-    return judged.probe(track);
-  }
-
-  private String added() {
-    return drying.map(WarmDrying::told).orElse("");
-  }
-
-  private Clocked told(Verdict verdict, String reason) {
+  private Outcome measured(Outcome outcome) {
     BandTime shown = clock.shown();
+    Message quantity = say("check.span.what", "{0} from {1} to {2}", track.what(), from, to);
     Measured measured =
-        Measured.of(
-                say(
-                    "check.span.what",
-                    "{0} from {1} to {2}",
-                    judged.what(span.what()),
-                    stage.from(),
-                    stage.to()),
-                Case.time(clock.value(), Unit.MINUTE),
-                true,
-                stage.atMost())
-            .interpolated(clock.written().interpolated().map(ms -> Case.time(ms, Unit.MINUTE)));
-    Part part =
-        new Part(
-            stage.from(),
-            stage.to(),
-            verdict,
-            Optional.of(measured),
-            track.called(),
-            Optional.of(Instant.ofEpochMilli(track.earliest(shown.start()))),
-            Optional.of(Instant.ofEpochMilli(track.latest(shown.end()))),
-            reason);
+        Measured.of(quantity, minutes(clock.value()), true, stage.atMost())
+            .interpolated(clock.written().interpolated().map(StageJudge::minutes));
     int last = stage.falling() ? track.size() - 1 : shown.end();
-    return new Clocked(part, formula(shown), evidence(shown), Rest.on(track, shown.start(), last));
+    return outcome
+        .measured(measured, formula(shown))
+        .parts(List.of(part(outcome, Optional.of(measured), Optional.of(shown))))
+        .from(evidence(shown), Dependency.on(track, shown.start(), last));
   }
 
-  private Clocked none(Verdict verdict, String reason) {
-    Part part =
-        new Part(
-            stage.from(),
-            stage.to(),
-            verdict,
-            Optional.empty(),
-            track.called(),
-            Optional.empty(),
-            Optional.empty(),
-            reason);
-    List<Place> ends = List.of(track.place(0), track.place(track.size() - 1));
-    return new Clocked(part, "", ends, Rest.on(track));
+  private Outcome unmeasured(Outcome outcome) {
+    return outcome
+        .parts(List.of(part(outcome, Optional.empty(), Optional.empty())))
+        .from(List.of(track.place(0), track.place(track.size() - 1)), Dependency.on(track));
   }
 
-  private String formula(BandTime shown) {
-    Unit unit = judged.plan().establishment().temperature();
-    String spread = Shown.spread(track, shown.start(), Shift.UP, unit).shown();
+  private Part part(Outcome outcome, Optional<Measured> measured, Optional<BandTime> shown) {
+    return new Part(
+        stage.from(),
+        stage.to(),
+        outcome.verdict(),
+        measured,
+        track.called(),
+        shown.map(time -> Instant.ofEpochMilli(track.earliest(time.start()))),
+        shown.map(time -> Instant.ofEpochMilli(track.latest(time.end()))),
+        outcome.reasons());
+  }
+
+  private Message formula(BandTime shown) {
     return say(
         "check.span.formula",
         "{0}: from {1} ({2}) to {3} ({4}), ± {5}: {6}",
-        say("check.span.what", "{0} from {1} to {2}", probe(), stage.from(), stage.to()),
+        say("check.span.what", "{0} from {1} to {2}", probe, from, to),
         judged.clock(track.earliest(shown.start())),
         level(shown.start()),
         judged.clock(track.latest(shown.end())),
         level(shown.end()),
-        spread + added(),
+        counted(judged.error(track, shown.start(), Shift.UP)),
         minutes(clock.value()));
   }
 
-  private String level(int index) {
-    Unit unit = judged.plan().establishment().temperature();
-    return Level.quantity(track.level(index, Shift.AS_WRITTEN), unit).shown();
+  private Quantity level(int index) {
+    return judged.level(track, index);
   }
 
-  private static String minutes(long millis) {
-    return Case.time(millis, Unit.MINUTE).shown();
+  private static Quantity minutes(long millis) {
+    return JudgedLot.time(millis, Unit.MINUTE);
   }
 
   /** The readings on both sides of each crossing. */
   private List<Place> evidence(BandTime shown) {
-    TreeSet<Integer> indices = new TreeSet<>();
-    indices.add(shown.start());
-    indices.add(Math.min(shown.start() + 1, track.size() - 1));
-    indices.add(Math.max(shown.end() - 1, 0));
-    indices.add(shown.end());
-    return indices.stream().map(track::place).toList();
+    return IntStream.of(
+            shown.start(),
+            Math.min(shown.start() + 1, track.size() - 1),
+            Math.max(shown.end() - 1, 0),
+            shown.end())
+        .sorted()
+        .distinct()
+        .mapToObj(track::place)
+        .toList();
   }
 }

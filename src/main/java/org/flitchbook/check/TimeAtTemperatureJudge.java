@@ -1,14 +1,16 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sums.HeldTime;
@@ -20,10 +22,10 @@ import org.flitchbook.sums.Shift;
  */
 final class TimeAtTemperatureJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.TimeAtTemperature table;
 
-  TimeAtTemperatureJudge(Case judged, Kind.TimeAtTemperature table) {
+  TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
     this.judged = judged;
     this.table = table;
   }
@@ -35,7 +37,7 @@ final class TimeAtTemperatureJudge {
       return without.get();
     }
     if (tracks.isEmpty()) {
-      return judged.missing(Step.SMOKE, judged.noReading(table.what()));
+      return judged.missing(Step.SMOKE, CommonReasons.noReading(table.what()));
     }
     return Outcome.worstOfAll(tracks.stream().map(track -> new Probe(track).outcome()).toList());
   }
@@ -47,7 +49,7 @@ final class TimeAtTemperatureJudge {
       if (row.time().value().signum() == 0) {
         return held.readings() >= 2 || (held.readings() == 1 && held.byHand());
       }
-      return !Case.time(time, Unit.SECOND).isBelow(row.time());
+      return !JudgedLot.time(time, Unit.SECOND).isBelow(row.time());
     }
 
     /** The part of the row's time that was held; a row of 0 s has all or nothing. */
@@ -91,78 +93,74 @@ final class TimeAtTemperatureJudge {
 
     Outcome outcome() {
       Tried sure = nearest(Shift.DOWN);
+      return compared(sure)
+          .measured(measured(sure), formula(sure))
+          .from(evidence(sure.held()), dependsOn(sure));
+    }
+
+    private Outcome compared(Tried sure) {
       if (sure.serves()) {
-        return told(Verdict.MET, "", sure);
+        return Outcome.met();
       }
-      if (judged.phase(Step.SMOKE) == Case.Phase.RUNNING) {
-        return told(
-            Verdict.PENDING,
-            judged.say("check.table.none-so-far", "no row is reached so far"),
-            sure);
+      if (judged.phase(Step.SMOKE) == JudgedLot.Phase.RUNNING) {
+        return Outcome.pending(say("check.table.none-so-far", "no row is reached so far"));
       }
       Tried written = nearest(Shift.AS_WRITTEN);
       return written.serves()
-          ? told(Verdict.NOT_SHOWN, onlyAsWritten(written), sure)
-          : told(Verdict.NOT_MET, tooShort(sure.row()), sure);
+          ? Outcome.notShown(onlyAsWritten(written))
+          : Outcome.notMet(tooShort(sure.row()));
     }
 
-    private String onlyAsWritten(Tried written) {
+    private Message onlyAsWritten(Tried written) {
       Kind.Hold row = written.row();
-      return judged.say(
+      return say(
           "check.table.only-as-written",
           "only the curve as written meets a row ({0} at {1}); with the instrument's error and the"
               + " seconds that nobody wrote against the lot none is met",
-          Case.time(written.time(), row.time().unit()).shown(),
-          row.atLeast());
+          JudgedLot.time(written.time(), row.time().unit()),
+          row.atLeast().asWritten());
     }
 
-    private String tooShort(Kind.Hold row) {
-      return judged.say(
+    private Message tooShort(Kind.Hold row) {
+      return say(
           "check.table.short",
           "{0}: short on every row; {1}, nearest is {2} at {3}",
-          judged.probe(track),
+          JudgedLot.probe(track),
           peak(),
-          row.time(),
-          row.atLeast());
+          row.time().asWritten(),
+          row.atLeast().asWritten());
     }
 
-    private String peak() {
+    private Message peak() {
       return hottest()
-          .map(peak -> judged.say("check.table.peak", "it peaks at {0}", level(peak).shown()))
-          .orElseGet(() -> judged.say("check.table.no-reading", "no reading in the heat"));
+          .map(peak -> say("check.table.peak", "it peaks at {0}", judged.level(track, peak)))
+          .orElseGet(() -> say("check.table.no-reading", "no reading in the heat"));
     }
 
     /** The first of the highest readings in the heat. */
     private Optional<Integer> hottest() {
-      return IntStream.range(0, track.size())
-          .filter(i -> track.earliest(i) >= from && track.earliest(i) <= until)
-          .boxed()
-          .reduce((first, next) -> level(next).isAbove(level(first)) ? next : first);
+      return WorstReading.highest(
+          track, Shift.AS_WRITTEN, i -> track.earliest(i) >= from && track.earliest(i) <= until);
     }
 
-    private Quantity level(int index) {
-      Unit unit = judged.plan().establishment().temperature();
-      return Level.quantity(track.level(index, Shift.AS_WRITTEN), unit);
+    private Measured measured(Tried tried) {
+      Kind.Hold row = tried.row();
+      return Measured.of(
+          say("check.table.time-at", "time at or above {0}", row.atLeast().asWritten()),
+          value(tried),
+          false,
+          row.time());
     }
 
-    private Outcome told(Verdict verdict, String reason, Tried tried) {
-      Quantity value = Case.time(tried.held().longest(), tried.row().time().unit());
-      Measured measured =
-          Measured.of(
-              judged.say("check.table.time-at", "time at or above {0}", tried.row().atLeast()),
-              value,
-              false,
-              tried.row().time());
-      return Outcome.of(verdict, reason)
-          .measured(measured, formula(tried, value))
-          .from(evidence(tried.held()), rests(tried));
+    private Quantity value(Tried tried) {
+      return JudgedLot.time(tried.held().longest(), tried.row().time().unit());
     }
 
     /** The run that serves; where none does, whatever was read. */
-    private List<Rest> rests(Tried tried) {
+    private List<Dependency> dependsOn(Tried tried) {
       return tried.serves()
-          ? Rest.on(track, tried.held().start(), tried.held().end())
-          : Rest.on(track);
+          ? Dependency.on(track, tried.held().start(), tried.held().end())
+          : Dependency.on(track);
     }
 
     /** Both ends of the run; where there is none, the reading that came nearest. */
@@ -172,23 +170,21 @@ final class TimeAtTemperatureJudge {
           : hottest().map(track::place).stream().toList();
     }
 
-    private String formula(Tried tried, Quantity value) {
-      Unit unit = judged.plan().establishment().temperature();
-      int at = tried.held().readings() > 0 ? tried.held().start() : hottest().orElse(0);
-      return judged.say(
+    private Message formula(Tried tried) {
+      HeldTime held = tried.held();
+      boolean ran = held.readings() > 0;
+      return say(
           "check.table.formula",
           "{0} − {1} at or above {2}: {3} {4}",
-          judged.probe(track),
-          Shown.spread(track, at, Shift.DOWN, unit).shown(),
-          tried.row().atLeast(),
-          value.shown(),
-          tried.held().readings() > 0
-              ? ran(tried.held())
-              : judged.say("check.table.one-run", "in one run"));
+          JudgedLot.probe(track),
+          judged.error(track, ran ? held.start() : hottest().orElse(0), Shift.DOWN),
+          tried.row().atLeast().asWritten(),
+          value(tried),
+          ran ? ran(held) : say("check.table.one-run", "in one run"));
     }
 
-    private String ran(HeldTime held) {
-      return judged.say(
+    private Message ran(HeldTime held) {
+      return say(
           "check.table.one-run-from",
           "in one run, from {0} to {1}",
           judged.clock(track.earliest(held.start())),

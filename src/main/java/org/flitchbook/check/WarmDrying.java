@@ -1,14 +1,16 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
-import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
@@ -22,11 +24,11 @@ import org.flitchbook.sums.Shift;
  */
 final class WarmDrying {
 
-  private final Case judged;
+  private final JudgedLot judged;
   private final Kind.WarmDrying rule;
   private final List<Track> tracks;
 
-  WarmDrying(Case judged, Kind.WarmDrying rule) {
+  WarmDrying(JudgedLot judged, Kind.WarmDrying rule) {
     this.judged = judged;
     this.rule = rule;
     this.tracks = judged.lot().tracks(What.COOLER_TEMPERATURE, Step.DRY);
@@ -63,22 +65,21 @@ final class WarmDrying {
     return Math.max(0, times.max().orElse(0) - free);
   }
 
-  /** What is added, for the formula; empty where nothing is. */
-  String told() {
-    if (most() == 0) {
-      return "";
-    }
-    Quantity added = Case.time(most(), Unit.MINUTE);
-    return judged.say(
-        "check.drying.counted",
-        ", with {0} of drying above {1} beyond {2} ({3})",
-        added.shown(),
-        rule.above(),
-        rule.beyond(),
-        rule.note());
+  /** A time with what is added to it, where something is. */
+  Argument counted(Argument time) {
+    return most() == 0
+        ? time
+        : say(
+            "check.drying.counted-in",
+            "{0}, with {1} of drying above {2} beyond {3} ({4})",
+            time,
+            JudgedLot.time(most(), Unit.MINUTE),
+            rule.above().asWritten(),
+            rule.beyond().asWritten(),
+            rule.note());
   }
 
-  List<Rest> rests() {
-    return tracks.stream().flatMap(track -> Rest.on(track).stream()).toList();
+  List<Dependency> dependsOn() {
+    return tracks.stream().flatMap(track -> Dependency.on(track).stream()).toList();
   }
 }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.flitchbook.check.Checks;
-import org.flitchbook.check.Former;
+import org.flitchbook.check.FormerJudgement;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.doubt.Doubts;
@@ -64,18 +64,18 @@ final class LotJudging {
             .map(plan -> changed(plan, versions.until(plan).orElseThrow(), lot))
             .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
-    List<Former> before =
+    List<FormerJudgement> before =
         former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
     return PlanChoice.of(lot, versions)
         .map(choice -> chosen(choice.version(), now, before))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
   }
 
-  private static Judgement chosen(String version, Judgement now, List<Former> before) {
+  private static Judgement chosen(String version, Judgement now, List<FormerJudgement> before) {
     return before.stream()
         .filter(former -> former.version().equals(version))
         .findFirst()
-        .map(Former::judgement)
+        .map(FormerJudgement::judgement)
         .orElse(now);
   }
 
@@ -96,13 +96,13 @@ final class LotJudging {
                 + " which"));
   }
 
-  private Optional<Former> under(Plan plan, Lot lot, List<Fault> changed) {
+  private Optional<FormerJudgement> under(Plan plan, Lot lot, List<Fault> changed) {
     Assembled under =
         underFormer.computeIfAbsent(plan.version(), v -> Lots.assemble(plan, days, moment));
     LocalDate until = versions.until(plan).orElseThrow();
     return under
         .lot(lot.code())
-        .map(same -> new Former(plan.version(), until, judge(plan, under, same, changed)));
+        .map(same -> new FormerJudgement(plan.version(), until, judge(plan, under, same, changed)));
   }
 
   private Instant begin(Lot lot) {

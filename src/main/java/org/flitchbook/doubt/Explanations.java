@@ -13,6 +13,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.Stretch;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
@@ -67,7 +68,9 @@ final class Explanations {
         entry.note(),
         answer.choice(),
         answer.evidence(),
-        evidence.lacks(fault, answer.choice(), answer.evidence()));
+        Optional.of(evidence.lacks(fault, answer.choice(), answer.evidence()))
+            .filter(why -> !why.isEmpty())
+            .map(Message::of));
   }
 
   /** A fault that nobody named, within the readings of one that somebody did. */

@@ -6,7 +6,6 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.words.Words;
 
 /**
  * The closed set of ways in which a limit can judge, each with its numbers as the source prints
@@ -124,10 +123,6 @@ public sealed interface Kind {
       options = List.copyOf(options);
     }
 
-    Share told(Words words) {
-      return new Share(options.stream().map(option -> option.told(words)).toList());
-    }
-
     @Override
     public String word() {
       return "share";
@@ -150,12 +145,7 @@ public sealed interface Kind {
       Quantity share,
       Optional<Quantity> atLeast,
       Optional<Quantity> cooking,
-      Optional<Quantity> endpoint) {
-
-    Option told(Words words) {
-      return new Option(words.name(name), what, on, level, share, atLeast, cooking, endpoint);
-    }
-  }
+      Optional<Quantity> endpoint) {}
 
   /**
    * An entry that must be there and complete.

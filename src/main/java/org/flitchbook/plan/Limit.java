@@ -1,13 +1,14 @@
 package org.flitchbook.plan;
 
 import java.util.Optional;
+import org.flitchbook.message.Argument;
 import org.flitchbook.sheet.Step;
-import org.flitchbook.words.Words;
 
 /**
  * One limit in force for a product.
  *
  * @param id source, clause and name; the key by which plans and records quote it
+ * @param name to be put into a language; a limit without one is called by what it covers
  * @param covers the hazard control that it stands for
  * @param support what the plan names for it: to loosen, to use a remembered one, or for its own
  * @param doubt the stricter remembered limit that nobody has confirmed or set aside yet
@@ -15,13 +16,13 @@ import org.flitchbook.words.Words;
  */
 public record Limit(
     String id,
-    String name,
+    Argument name,
     String covers,
     Step step,
     Rank rank,
     Kind kind,
     Conditions when,
-    String because,
+    Argument because,
     Source source,
     Optional<String> support,
     Optional<String> doubt,
@@ -32,24 +33,6 @@ public record Limit(
     return new Limit(
         id, name, covers, step, rank, changed, when, because, source, named, doubt, monitored,
         inGroup);
-  }
-
-  /** Called by its name in a language; without a name, by what it covers. */
-  Limit told(Words words) {
-    return new Limit(
-        id,
-        name.equals(covers) ? words.word("covers", covers) : words.name(name),
-        covers,
-        step,
-        rank,
-        kind instanceof Kind.Share share ? share.told(words) : kind,
-        when,
-        because,
-        source,
-        support,
-        doubt,
-        monitoring,
-        group);
   }
 
   Limit settled() {

@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.json.Fields;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.sheet.Step;
 
 /** Reads one limit: of a rule set with its source, or of the plan itself with its support. */
@@ -54,7 +57,12 @@ final class LimitReader {
       Monitoring monitoring) {
     String id = fields.text("id");
     String covers = fields.text("covers");
-    String name = fields.optionalText("name").orElse(covers);
+    Argument name =
+        fields
+            .optionalText("name")
+            .filter(own -> !own.equals(covers))
+            .map(own -> new Word("name", own))
+            .orElse(new Word("covers", covers));
     Optional<Step> step =
         fields.parsed("step", "cure, soak, dry, smoke, chill or release", Step::parse);
     Optional<Rank> rank = fields.parsed("rank", "critical, operating or record", Rank::parse);
@@ -74,7 +82,7 @@ final class LimitReader {
             rank.get(),
             kind.get(),
             when,
-            because,
+            Message.of(because),
             source,
             support,
             doubtedBy,

@@ -81,8 +81,7 @@ public final class Plans {
         find(templates, CLASSES)
             .map(found -> Classes.read(found, fields.faults()))
             .orElseGet(() -> noClasses(fields.faults()));
-    List<RuleSet> told = ruleSets.stream().map(wording::told).toList();
-    return new PlanReader(fields, told, classes, wording).read(file.sha256(), own);
+    return new PlanReader(fields, ruleSets, classes, wording).read(file.sha256(), own);
   }
 
   private static Classes noClasses(List<Fault> faults) {

@@ -134,7 +134,7 @@ final class ProductReader {
         .ifPresent(
             known ->
                 fields.fault("id", "\"" + known.id() + "\", a rule set's id", "an id of its own"));
-    return limit.map(wording::told);
+    return limit;
   }
 
   /**

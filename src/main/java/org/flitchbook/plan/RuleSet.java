@@ -29,10 +29,6 @@ public record RuleSet(
     exemptions = List.copyOf(exemptions);
   }
 
-  RuleSet with(Map<String, Limit> told) {
-    return new RuleSet(name, title, told, shortNames, notRead, exemptions, rindShare);
-  }
-
   /** A handbook's share of rind, with its source. */
   public record RindShare(Quantity value, Source source) {}
 }

@@ -1,8 +1,6 @@
 package org.flitchbook.plan;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
@@ -38,17 +36,6 @@ record Wording(List<String> languages, Optional<Words> words) {
   /** As a source's edition names the plan itself. */
   String edition(String version) {
     return words.map(known -> known.say("planned.edition", "plan version {0}", version)).orElse("");
-  }
-
-  /** A limit called by its name in the language; one without a name by what it covers. */
-  Limit told(Limit limit) {
-    return words.map(limit::told).orElse(limit);
-  }
-
-  RuleSet told(RuleSet set) {
-    Map<String, Limit> limits = new LinkedHashMap<>();
-    set.limits().forEach((id, limit) -> limits.put(id, told(limit)));
-    return set.with(limits);
   }
 
   private static String language(Fields plan) {

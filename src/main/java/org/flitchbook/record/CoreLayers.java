@@ -91,7 +91,7 @@ record CoreLayers(
       }
       if (finding.limit().kind() instanceof Kind.Bound bound
           && bound.limit().dimension() == Dimension.TEMPERATURE) {
-        guides.add(guide(bound.limit(), bound.limit() + " " + finding.limit().name()));
+        guides.add(guide(bound.limit(), bound.limit() + " " + phrases().name(finding.limit())));
       }
     }
     levels.forEach(level -> guides.add(guide(level, level.toString())));

@@ -76,7 +76,7 @@ final class CoreSection {
   private Cell[] row(Grid grid, Finding finding, Part part) {
     Optional<Measured> measured = part.measured();
     return new Cell[] {
-      grid.cell(finding.limit().name()),
+      grid.cell(phrases.name(finding.limit())),
       grid.cell(phrases.band(part.from(), part.to())),
       grid.cell(phrases.word("probe", part.probe())),
       grid.cell(part.start().map(phrases::shortTime).orElse("–")),
@@ -101,8 +101,8 @@ final class CoreSection {
     for (Finding finding : judgement.findings()) {
       if (finding.limit().kind() instanceof Kind.TimeAtTemperature) {
         grid.row(
-            grid.cell(finding.limit().name()),
-            grid.cell(finding.measured().map(Measured::quantity).orElse("–")),
+            grid.cell(phrases.name(finding.limit())),
+            grid.cell(finding.measured().map(m -> phrases.say(m.quantity())).orElse("–")),
             grid.cell(Phrases.worst(finding)),
             grid.cell(finding.measured().map(phrases::bound).orElse("–")),
             phrases.cell(finding.verdict()));

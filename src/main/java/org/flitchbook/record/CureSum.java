@@ -47,9 +47,9 @@ final class CureSum {
                         phrases.say(
                             "record.sum.missed",
                             "{0} is {1}: {2}.",
-                            Phrases.capital(finding.limit().name()),
+                            Phrases.capital(phrases.name(finding.limit())),
                             phrases.verdict(finding.verdict()),
-                            finding.reason()))));
+                            phrases.say(finding.reasons())))));
       }
     }
     return blocks;
@@ -113,7 +113,7 @@ final class CureSum {
       return;
     }
     String result = measured.get().value().shown();
-    String sum = finding.formula().replace(" = " + result, "");
+    String sum = phrases.say(finding.formulas()).replace(" = " + result, "");
     lines.add(
         new Sum.Line(
             Phrases.capital(phrases.word("figure", bound.figure().word())),

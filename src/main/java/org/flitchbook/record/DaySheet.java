@@ -124,7 +124,7 @@ final class DaySheet {
 
   private String open(Judgement judgement) {
     List<String> open = new ArrayList<>();
-    judgement.deviations().forEach(finding -> open.add(finding.limit().name()));
+    judgement.deviations().forEach(finding -> open.add(phrases.name(finding.limit())));
     long pending =
         judgement.findings().stream().filter(f -> f.verdict() == Verdict.PENDING).count();
     if (pending > 0) {
@@ -193,7 +193,7 @@ final class DaySheet {
               grid.cell(each.lot().code()),
               grid.cell(phrases.ranked(finding.limit())),
               phrases.cell(finding.verdict()),
-              grid.cell(finding.reason()),
+              grid.cell(phrases.say(finding.reasons())),
               grid.cell(Phrases.planned(finding.limit()).orElse("–")));
         }
       }

@@ -29,9 +29,12 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>(List.of(facts()));
-    if (!finding.remark().isEmpty()) {
+    if (!finding.remarks().isEmpty()) {
       List<Fact> remark = new ArrayList<>();
-      fact(remark, say("record.deviation.to-note", "To note"), Phrases.capital(finding.remark()));
+      fact(
+          remark,
+          say("record.deviation.to-note", "To note"),
+          Phrases.capital(phrases.say(finding.remarks())));
       blocks.add(new Facts(1, remark));
     }
     return blocks;
@@ -40,13 +43,13 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
   private Facts facts() {
     Limit limit = finding.limit();
     List<Fact> facts = new ArrayList<>();
-    fact(facts, say("record.head.found", "What was found"), finding.reason());
+    fact(facts, say("record.head.found", "What was found"), phrases.say(finding.reasons()));
     fact(facts, say("record.head.limit", "Limit"), limit(limit));
     fact(facts, say("record.worst-value", "Worst value"), value());
     fact(facts, say("record.deviation.beyond", "Beyond the limit by"), beyond());
     fact(facts, say("record.deviation.happened", "From – to"), happened());
     fact(facts, say("record.deviation.found-by", "Found by, when"), foundBy());
-    fact(facts, say("record.deviation.reckoned", "Reckoned"), finding.formula());
+    fact(facts, say("record.deviation.reckoned", "Reckoned"), phrases.say(finding.formulas()));
     fact(facts, say("record.deviation.evidence", "Evidence"), evidence());
     fact(facts, say("record.head.plan-says", "The plan says"), limit.monitoring().ifMissed());
     fact(

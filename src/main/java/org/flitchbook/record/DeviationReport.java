@@ -95,9 +95,9 @@ final class DeviationReport {
               finding ->
                   grid.row(
                       grid.leading(each.lot().code(), new Target.File(each.lot().code() + ".pdf")),
-                      grid.cell(finding.limit().name()),
+                      grid.cell(phrases.name(finding.limit())),
                       phrases.cell(finding.verdict()),
-                      grid.cell(finding.reason()),
+                      grid.cell(phrases.say(finding.reasons())),
                       grid.cell(
                           Phrases.planned(finding.limit())
                               .orElse(

@@ -37,20 +37,23 @@ final class DeviationSection {
               phrases.say(
                   "record.deviation.brief",
                   "{0}, {1}: {2}.",
-                  Phrases.capital(finding.limit().name()),
+                  Phrases.capital(phrases.name(finding.limit())),
                   phrases.verdict(finding.verdict()),
-                  finding.reason())));
+                  phrases.say(finding.reasons()))));
     }
     if (blocks.isEmpty()) {
       blocks.add(phrases.paragraph(phrases.say("record.deviation.none", "No deviation is open.")));
     }
     for (Finding finding : judgement.findings()) {
-      if (!finding.remark().isEmpty()) {
-        String name = Phrases.capital(finding.limit().name());
+      if (!finding.remarks().isEmpty()) {
+        String name = Phrases.capital(phrases.name(finding.limit()));
         blocks.add(
             phrases.paragraph(
                 phrases.say(
-                    "record.deviation.remark", "{0}, to note: {1}.", name, finding.remark())));
+                    "record.deviation.remark",
+                    "{0}, to note: {1}.",
+                    name,
+                    phrases.say(finding.remarks()))));
       }
     }
     actions(say("record.deviation.actions", "Corrective action on file"), blocks);
@@ -83,7 +86,7 @@ final class DeviationSection {
   }
 
   private void finding(Finding finding, List<Block> blocks) {
-    String name = Phrases.capital(finding.limit().name());
+    String name = Phrases.capital(phrases.name(finding.limit()));
     blocks.add(new Heading(3, name + ": " + phrases.verdict(finding.verdict())));
     blocks.addAll(new DeviationFacts(lot, finding, phrases).blocks());
     CoreChart chart = new CoreChart(day, judgement);

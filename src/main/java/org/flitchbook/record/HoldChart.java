@@ -88,7 +88,7 @@ final class HoldChart {
       if (finding.limit().step() == Step.CURE
           && finding.limit().kind() instanceof Kind.Holding holding
           && holding.what() == What.COOLER_TEMPERATURE) {
-        String label = holding.limit() + " " + finding.limit().name();
+        String label = holding.limit() + " " + phrases.name(finding.limit());
         double at = holding.limit().in(unit).value().rounded(3).doubleValue();
         guides.add(new Guide(phrases.bound().bound(label), at));
       }

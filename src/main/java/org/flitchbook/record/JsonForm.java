@@ -15,10 +15,17 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Language;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Source;
 
-/** The judgement as a tree of maps and lists, in the stable form of version 1. */
+/**
+ * The judgement as a tree of maps and lists, in the stable form of version 1. What is said stands
+ * in it twice: as text in the language of the plan, and under {@code said} by its ids and
+ * arguments, which no wording changes.
+ */
 final class JsonForm {
 
   static final String VERSION = "1";
@@ -26,7 +33,11 @@ final class JsonForm {
   /** More than any balance or logger can tell; the comparisons themselves are exact. */
   private static final int PLACES = 6;
 
-  private JsonForm() {}
+  private final Language language;
+
+  private JsonForm(Language language) {
+    this.language = language;
+  }
 
   static Map<String, Object> of(DayJudged day, List<Judgement> lots, List<Fault> faults) {
     Map<String, Object> tree = new LinkedHashMap<>();
@@ -43,8 +54,9 @@ final class JsonForm {
     if (day.filing().isFiled()) {
       tree.put("filing", filing(day.filing()));
     }
-    tree.put("lots", lots.stream().map(JsonForm::lot).toList());
-    tree.put("faults", faults.stream().map(JsonForm::fault).toList());
+    JsonForm form = new JsonForm(day.plan().words());
+    tree.put("lots", lots.stream().map(form::lot).toList());
+    tree.put("faults", faults.stream().map(form::fault).toList());
     return tree;
   }
 
@@ -76,17 +88,17 @@ final class JsonForm {
     return tree;
   }
 
-  private static Map<String, Object> lot(Judgement judgement) {
+  private Map<String, Object> lot(Judgement judgement) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("lot", judgement.lot().code());
     tree.put("product", judgement.lot().product().map(product -> product.name()).orElse(""));
     tree.put("class", judgement.lot().product().map(p -> p.productClass()).orElse(""));
     tree.put("verdict", judgement.verdict().words());
-    tree.put("findings", judgement.findings().stream().map(JsonForm::finding).toList());
+    tree.put("findings", judgement.findings().stream().map(this::finding).toList());
     return tree;
   }
 
-  private static Map<String, Object> finding(Finding finding) {
+  private Map<String, Object> finding(Finding finding) {
     Limit limit = finding.limit();
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("limit", limit.id());
@@ -97,11 +109,12 @@ final class JsonForm {
     tree.put("kind", limit.kind().word());
     tree.put("verdict", finding.verdict().words());
     finding.measured().ifPresent(measured -> put(tree, measured));
-    tree.put("formula", finding.formula());
-    tree.put("reason", finding.reason());
-    if (!finding.remark().isEmpty()) {
-      tree.put("remark", finding.remark());
+    tree.put("formula", text(finding.formulas()));
+    tree.put("reason", text(finding.reasons()));
+    if (!finding.remarks().isEmpty()) {
+      tree.put("remark", text(finding.remarks()));
     }
+    said(tree, finding.reasons(), finding.remarks(), finding.formulas());
     tree.put("source", source(limit.source()));
     limit.support().ifPresent(support -> tree.put("support", support));
     if (!limit.group().isEmpty()) {
@@ -109,13 +122,33 @@ final class JsonForm {
     }
     tree.put("evidence", finding.evidence().stream().map(JsonForm::place).toList());
     if (!finding.parts().isEmpty()) {
-      tree.put("parts", finding.parts().stream().map(JsonForm::part).toList());
+      tree.put("parts", finding.parts().stream().map(this::part).toList());
     }
     return tree;
   }
 
+  private String text(List<Message> messages) {
+    return Listing.semicolons(messages).in(language);
+  }
+
+  private static void said(
+      Map<String, Object> tree,
+      List<Message> reasons,
+      List<Message> remarks,
+      List<Message> formulas) {
+    Map<String, Object> said = new LinkedHashMap<>();
+    said.put("reasons", Listing.semicolons(reasons).json());
+    said.put("remarks", Listing.semicolons(remarks).json());
+    said.put("formulas", Listing.semicolons(formulas).json());
+    said.values().removeIf(List.of()::equals);
+    if (!said.isEmpty()) {
+      tree.put("said", said);
+    }
+  }
+
+  /** The quantity is a word of the form, and English like its keys. */
   private static void put(Map<String, Object> tree, Measured measured) {
-    tree.put("quantity", measured.quantity());
+    tree.put("quantity", measured.quantity().in(Language.ENGLISH));
     tree.put("value", number(measured.value()));
     tree.put("unit", measured.value().unit().symbol());
     tree.put("bound", measured.bound());
@@ -125,7 +158,7 @@ final class JsonForm {
     measured.uncertainty().ifPresent(half -> tree.put("uncertainty", number(half)));
   }
 
-  private static Map<String, Object> part(Part part) {
+  private Map<String, Object> part(Part part) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("from", number(part.from()));
     tree.put("to", number(part.to()));
@@ -135,7 +168,8 @@ final class JsonForm {
     part.measured().ifPresent(measured -> put(tree, measured));
     part.start().ifPresent(time -> tree.put("start", time.toString()));
     part.end().ifPresent(time -> tree.put("end", time.toString()));
-    tree.put("reason", part.reason());
+    tree.put("reason", text(part.reasons()));
+    said(tree, part.reasons(), List.of(), List.of());
     return tree;
   }
 
@@ -158,16 +192,20 @@ final class JsonForm {
     return tree;
   }
 
-  static Map<String, Object> fault(Fault fault) {
+  private Map<String, Object> fault(Fault fault) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("rule", fault.rule());
     tree.put("severity", fault.severity().word());
     tree.put("lot", fault.lot());
     tree.putAll(place(fault.place()));
-    tree.put("found", fault.found());
-    tree.put("expected", fault.expected());
+    tree.put("found", fault.found().in(language));
+    tree.put("expected", fault.expected().in(language));
+    Map<String, Object> said = new LinkedHashMap<>();
+    said.put("found", fault.found().json());
+    said.put("expected", fault.expected().json());
+    tree.put("said", said);
     fault.stretch().ifPresent(stretch -> put(tree, stretch));
-    fault.explained().ifPresent(said -> tree.put("explained", explained(said)));
+    fault.explained().ifPresent(by -> tree.put("explained", explained(by)));
     return tree;
   }
 
@@ -176,16 +214,19 @@ final class JsonForm {
     tree.put("until", stretch.until().toString());
   }
 
-  private static Map<String, Object> explained(Explained said) {
+  private Map<String, Object> explained(Explained said) {
     Map<String, Object> tree = new LinkedHashMap<>(place(said.place()));
     tree.put("by", said.by());
     tree.put("why", said.why());
     said.choice().ifPresent(choice -> tree.put("choice", choice.name().toLowerCase(Locale.ROOT)));
     tree.put("evidence", said.evidence().stream().map(JsonForm::place).toList());
     tree.put("borneOut", said.isBorneOut());
-    if (!said.isBorneOut()) {
-      tree.put("lacks", said.lacks());
-    }
+    said.lacks()
+        .ifPresent(
+            lacks -> {
+              tree.put("lacks", lacks.in(language));
+              tree.put("lacksSaid", lacks.json());
+            });
     return tree;
   }
 

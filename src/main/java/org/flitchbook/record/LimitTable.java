@@ -74,7 +74,7 @@ final class LimitTable {
 
   /** The limit, which leads to its step, with the number of its source. */
   private Text name(Limit limit) {
-    String name = limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit);
+    String name = limit.rank() == Rank.CRITICAL ? phrases.name(limit) : phrases.ranked(limit);
     String number = "\u00a0[" + number(source(limit)) + "]";
     Target step = new Target.Section(phrases.say(BatchRecord.section(limit.step())));
     return Text.of(

@@ -84,7 +84,7 @@ final class PageOne {
     if (!pending.isEmpty()) {
       fact(facts, say("record.page-one.to-come", "Pending"), String.join("; ", pending));
     }
-    List<String> remarked = names(finding -> !finding.remark().isEmpty());
+    List<String> remarked = names(finding -> !finding.remarks().isEmpty());
     if (!remarked.isEmpty()) {
       String there = phrases.say("record.batch.deviations", "Deviations and remarks");
       String limits = String.join("; ", remarked);
@@ -112,7 +112,7 @@ final class PageOne {
   private List<String> names(Predicate<Finding> wanted) {
     return judgement.findings().stream()
         .filter(wanted)
-        .map(finding -> finding.limit().name())
+        .map(finding -> phrases.name(finding.limit()))
         .distinct()
         .toList();
   }
@@ -158,7 +158,7 @@ final class PageOne {
     return phrases.say(
         "record.page-one.missed",
         "{0} {1}",
-        finding.limit().name(),
+        phrases.name(finding.limit()),
         phrases.verdict(finding.verdict()));
   }
 

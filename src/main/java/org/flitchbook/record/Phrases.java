@@ -21,6 +21,8 @@ import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
@@ -58,8 +60,13 @@ final class Phrases {
     return words.say(id, english, values);
   }
 
-  String say(Message message) {
+  String say(Argument message) {
     return message.in(words);
+  }
+
+  /** One after the other: {@code a; b}. */
+  String say(List<Message> messages) {
+    return say(Listing.semicolons(messages));
   }
 
   String count(String id, long number, String one, String many, Object... more) {
@@ -118,9 +125,13 @@ final class Phrases {
     return new Cell(bound.of(verdict(verdict)), tone(verdict));
   }
 
+  String name(Limit limit) {
+    return limit.name().in(words);
+  }
+
   /** The limit's name with its rank. */
   String ranked(Limit limit) {
-    return limit.name() + ", " + word("rank", limit.rank().word());
+    return name(limit) + ", " + word("rank", limit.rank().word());
   }
 
   String step(Step step) {

@@ -94,8 +94,8 @@ final class Sections {
       Limit limit = finding.limit();
       Monitoring watched = limit.monitoring();
       grid.row(
-          limit.name() + " (" + limit.id() + ")",
-          limit.because(),
+          phrases.name(limit) + " (" + limit.id() + ")",
+          phrases.say(limit.because()),
           watched.monitored().isEmpty() ? "–" : watched.monitored(),
           watched.by().isEmpty() ? "–" : watched.by(),
           watched.ifMissed().isEmpty() ? "–" : watched.ifMissed(),
@@ -105,7 +105,7 @@ final class Sections {
   }
 
   private String standing(Limit limit) {
-    return phrases.word("standing-told", limit.source().standing().word());
+    return phrases.say(limit.source().standing().meaning());
   }
 
   List<Block> notRead() {

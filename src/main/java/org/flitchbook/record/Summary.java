@@ -116,8 +116,8 @@ final class Summary {
 
   private String missed(Finding finding) {
     Limit limit = finding.limit();
-    String what = phrases.verdict(finding.verdict()) + ": " + limit.name();
-    String why = finding.reason().isEmpty() ? "" : ": " + finding.reason();
+    String what = phrases.verdict(finding.verdict()) + ": " + phrases.name(limit);
+    String why = finding.reasons().isEmpty() ? "" : ": " + phrases.say(finding.reasons());
     String act = Phrases.planned(limit).map(text -> " → " + text).orElse("");
     return what + why + " (" + day.plan().cited(limit.source()) + ")" + act;
   }

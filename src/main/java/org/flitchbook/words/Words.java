@@ -103,15 +103,14 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
   /**
    * How a word of a closed set is shown: {@code what.green-weight} for "green weight" of the family
    * "what". A word that a book's own templates add to the set has no wording and is shown as it is.
+   * The words of the family "name" are what the rule sets call their limits, options and
+   * exemptions.
    */
   @Override
   public String word(String family, String word) {
-    return texts.getOrDefault(key(family, word), word);
-  }
-
-  /** What is called so by a rule set, in the language. */
-  public String name(String name) {
-    return names.getOrDefault(name, name);
+    return family.equals("name")
+        ? names.getOrDefault(word, word)
+        : texts.getOrDefault(key(family, word), word);
   }
 
   /** The key of a word of a closed set. */
@@ -135,12 +134,5 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
     int last = choices.size() - 1;
     return say(
         "words.or", "{0} or {1}", String.join(", ", choices.subList(0, last)), choices.get(last));
-  }
-
-  /** {@code a and b and c}. */
-  public String together(List<String> parts) {
-    return parts.stream()
-        .reduce((before, last) -> say("words.and", "{0} and {1}", before, last))
-        .orElse("");
   }
 }

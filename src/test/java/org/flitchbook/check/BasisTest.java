@@ -1,6 +1,8 @@
 package org.flitchbook.check;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -120,7 +122,7 @@ final class BasisTest {
     Finding finding = finding(plan, weighed("curing salt", item, grams), "");
     assertEquals(verdict, finding.verdict().words());
     assertEquals(shown, finding.measured().orElseThrow().value().shown());
-    assertTrue(finding.formula().contains("× 1,000,000 × 46.00554 / 68.99531"), finding.formula());
+    assertTrue(formulas(finding).contains("× 1,000,000 × 46.00554 / 68.99531"), formulas(finding));
   }
 
   @ParameterizedTest
@@ -129,7 +131,7 @@ final class BasisTest {
     Plan plan = plan("dry", "", own(quantity, quantity.endsWith("salt") ? ">= 1 %" : "<= 80 ppm"));
     Finding finding = finding(plan, weighed("curing salt", "CX", "19.2"), "");
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().endsWith("for " + quantity), finding.reason());
+    assertTrue(reasons(finding).endsWith("for " + quantity), reasons(finding));
   }
 
   /** 32 g of 93.75 % hold 30 g of salt (derived). */
@@ -142,7 +144,7 @@ final class BasisTest {
     assertEquals(verdict, finding.verdict().words());
     assertEquals(shown, finding.measured().orElseThrow().value().shown());
     assertEquals(
-        "(32 g × 93.75 % + " + salt + " g × 100 %) / 10 kg × 100 = " + shown, finding.formula());
+        "(32 g × 93.75 % + " + salt + " g × 100 %) / 10 kg × 100 = " + shown, formulas(finding));
   }
 
   /** What the scales can prove is told in the unit of the sum. */
@@ -154,7 +156,7 @@ final class BasisTest {
     assertEquals(
         unit,
         finding.measured().orElseThrow().uncertainty().orElseThrow().unit().symbol(),
-        finding.reason());
+        reasons(finding));
   }
 
   @ParameterizedTest(name = "{0}: {2}")
@@ -167,7 +169,7 @@ final class BasisTest {
     Plan plan = plan(method, "", own("ingoing nitrite ion", "<= 80 ppm"));
     String rows = weighed("curing salt", "C1", "20") + weighed("pickle", "", "10000") + pump;
     Finding finding = finding(plan, rows, "");
-    assertEquals(shown, finding.measured().map(m -> m.value().shown()).orElse(finding.reason()));
+    assertEquals(shown, finding.measured().map(m -> m.value().shown()).orElse(reasons(finding)));
   }
 
   @ParameterizedTest(name = "{0} by {1} of {2}: {3}")
@@ -188,6 +190,6 @@ final class BasisTest {
     assertEquals(
         verdict,
         finding.measured().isEmpty() ? "not judged" : finding.verdict().words(),
-        finding.reason());
+        reasons(finding));
   }
 }

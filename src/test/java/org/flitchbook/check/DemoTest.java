@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -59,7 +61,7 @@ final class DemoTest {
   })
   void each_finding_is_that_of_the_readme(String lot, String limit, String verdict) {
     Finding finding = DEMO.finding(lot, limit);
-    assertEquals(verdict, finding.verdict().words(), finding.reason());
+    assertEquals(verdict, finding.verdict().words(), reasons(finding));
   }
 
   @Test
@@ -71,7 +73,7 @@ final class DemoTest {
             .filter(finding -> finding.limit().covers().equals("humidity"))
             .findFirst()
             .orElseThrow();
-    assertEquals(Verdict.MET, humidity.verdict(), humidity.reason());
+    assertEquals(Verdict.MET, humidity.verdict(), reasons(humidity));
   }
 
   @ParameterizedTest
@@ -100,7 +102,7 @@ final class DemoTest {
     Measured measured = finding.measured().orElseThrow();
     assertEquals(measured.value().dimension(), measured.limit().dimension());
     assertEquals(measured.value().dimension(), measured.margin().dimension());
-    assertFalse(finding.formula().isBlank());
+    assertFalse(formulas(finding).isBlank());
     assertFalse(finding.limit().source().document().isBlank());
     assertFalse(finding.evidence().isEmpty());
     finding.evidence().forEach(DemoTest::isALine);

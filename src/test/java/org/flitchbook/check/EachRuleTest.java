@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -57,7 +58,7 @@ final class EachRuleTest {
 
   private static String told(Judgement judged, String limit) {
     Finding finding = Bench.found(judged, limit);
-    return finding.verdict() + " " + finding.reason() + " " + judged.faults();
+    return finding.verdict() + " " + reasons(finding) + " " + judged.faults();
   }
 
   private static Set<String> faults(Judgement judged) {

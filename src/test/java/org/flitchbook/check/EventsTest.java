@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -117,14 +119,14 @@ final class EventsTest {
     assertEquals(
         "2 entries; the longest pause is from 2026-02-12 09:00 to 2026-02-13 10:00: 25 h, at worst"
             + " 25.02 h",
-        bench.finding("turned").formula());
+        formulas(bench.finding("turned")));
   }
 
   @Test
   void the_longest_pause_between_steps_is_told_by_the_clock() {
     assertEquals(
         "after the step cure, from 2026-02-24 09:00 to 2026-02-24 09:10: 10 min",
-        passed("none").product("between", "\"120 min\"").finding("plan.between").formula());
+        formulas(passed("none").product("between", "\"120 min\"").finding("plan.between")));
   }
 
   @ParameterizedTest
@@ -188,10 +190,13 @@ final class EventsTest {
       delimiter = '|',
       value = {
         "met       | cure,09:30,surfaces covered,,all",
-        "met       | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces covered,,all,,MA,,,,b",
+        "met       | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces"
+            + " covered,,all,,MA,,,,b",
         "not met   | cure,09:30,surfaces covered,,all,,MA,,,,a",
-        "not met   | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:50,surfaces covered,,all,,MA,,,,b",
-        "not shown | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces covered,,all,,,,,,b",
+        "not met   | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:50,surfaces"
+            + " covered,,all,,MA,,,,b",
+        "not shown | cure,09:30,surfaces covered,,all,,MA,,,,a ; cure,09:31,surfaces"
+            + " covered,,all,,,,,,b",
       })
   void each_piece_is_covered(String verdict, String lines) {
     String limit = "us.424.22-b-3.surfaces";
@@ -221,7 +226,7 @@ final class EventsTest {
     }
     Finding finding = bench.finding("once");
     assertEquals("not shown", finding.verdict().words());
-    assertEquals(reason, finding.reason());
+    assertEquals(reason, reasons(finding));
   }
 
   /** The columns that a limit may ask for. */
@@ -235,7 +240,7 @@ final class EventsTest {
     Bench bench = Bench.book().own("seen", "cure", kind).write("cure,09:30,into cure,F1");
     assertEquals(
         "the entry lacks " + column,
-        bench.write(String.join(",", lacking)).finding("seen").reason());
+        reasons(bench.write(String.join(",", lacking)).finding("seen")));
     Bench other = Bench.book().own("seen", "cure", kind).write("cure,09:30,into cure,F1", full);
     assertEquals("met", verdict(other, "seen"));
   }
@@ -271,7 +276,7 @@ final class EventsTest {
     String what = without.split(",", 2)[0];
     assertEquals(
         missing ? "no \"" + what + "\" entry, though a later step has begun" : "",
-        missing ? finding.reason() : "");
+        missing ? reasons(finding) : "");
   }
 
   @ParameterizedTest
@@ -296,6 +301,6 @@ final class EventsTest {
         passed("into soak,SK", "out of soak", "into drying,F2", "out of drying")
             .finding("plan.between");
     assertEquals("not shown", late.verdict().words());
-    assertTrue(late.reason().contains("after the step cure"), late.reason());
+    assertTrue(reasons(late).contains("after the step cure"), reasons(late));
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -55,7 +57,7 @@ final class HoldingTest {
   void without_a_reading_nothing_is_shown() {
     Finding finding = soaked().finding(LIMIT);
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().contains("no water temperature of SK for 2 h"), finding.reason());
+    assertTrue(reasons(finding).contains("no water temperature of SK for 2 h"), reasons(finding));
   }
 
   @Test
@@ -66,7 +68,7 @@ final class HoldingTest {
             .write("cure,08:00,into cure,F1", "cure,08:30,out of cure", "dry,11:05,into drying,F2");
     Finding finding = bench.finding(LIMIT);
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().startsWith("no \"into soak\" entry"), finding.reason());
+    assertTrue(reasons(finding).startsWith("no \"into soak\" entry"), reasons(finding));
   }
 
   @ParameterizedTest
@@ -175,16 +177,16 @@ final class HoldingTest {
             + " 10:00 to 2026-02-24 10:40)"
             + " | 09:10:00=40,°F 09:20:00=42,°F 09:30:00=40,°F 10:00:00=40,°F 10:20:00=43,°F"
             + " 10:40:00=40,°F",
-        "42.5 °F; outside for 0.75 h from good reading to good reading (2026-02-24 09:30 to 2026-02-24"
-            + " 10:15) | 09:30:00=39,°F,MA,HT-1 09:45:00=40.5,°F,MA,HT-1 10:00:00=42.5,°F,MA,HT-1"
-            + " 10:15:00=39,°F,MA,HT-1",
+        "42.5 °F; outside for 0.75 h from good reading to good reading (2026-02-24 09:30 to"
+            + " 2026-02-24 10:15) | 09:30:00=39,°F,MA,HT-1 09:45:00=40.5,°F,MA,HT-1"
+            + " 10:00:00=42.5,°F,MA,HT-1 10:15:00=39,°F,MA,HT-1",
         "42 °F; outside for 2 h from good reading to good reading (2026-02-24 09:00 to 2026-02-24"
             + " 11:00) | 10:00:00=42,°F",
         "40.5 °F is inside only as written, not with the instrument's error against it"
             + " | 10:00:00=40.5,°F,MA,HT-1",
       })
   void a_level_that_was_not_held_says_when(String reason, String waters) {
-    assertEquals(reason, soaked(waters.split(" (?=\\d)", -1)).finding(LIMIT).reason());
+    assertEquals(reason, reasons(soaked(waters.split(" (?=\\d)", -1)).finding(LIMIT)));
   }
 
   @ParameterizedTest
@@ -192,7 +194,7 @@ final class HoldingTest {
   void a_level_that_was_held_says_where_it_was_worst_first(String later) {
     Finding finding =
         soaked("10:00:00=39,°F,MA,HT-1", "10:30:00=" + later + ",°F,MA,HT-1").finding(LIMIT);
-    assertEquals("hand at 2026-02-24 10:00: 39 °F + 1 °F = 40 °F", finding.formula());
+    assertEquals("hand at 2026-02-24 10:00: 39 °F + 1 °F = 40 °F", formulas(finding));
     assertEquals("1 °F", finding.measured().orElseThrow().margin().shown());
   }
 
@@ -236,10 +238,12 @@ final class HoldingTest {
       delimiter = '|',
       value = {
         "10:00:00=40,°F | ''",
-        "09:50:00=40,°F | no water temperature of SK for 1.17 h from 2026-02-24 09:50; it is wanted every 1 h",
-        "10:00=40,°F | no water temperature of SK for 1.02 h from 2026-02-24 09:00; it is wanted every 1 h",
+        "09:50:00=40,°F | no water temperature of SK for 1.17 h from 2026-02-24 09:50; it is wanted"
+            + " every 1 h",
+        "10:00=40,°F | no water temperature of SK for 1.02 h from 2026-02-24 09:00; it is wanted"
+            + " every 1 h",
       })
   void a_silence_is_told_from_the_last_reading(String water, String reason) {
-    assertEquals(reason, soaked(water).finding(LIMIT).reason());
+    assertEquals(reason, reasons(soaked(water).finding(LIMIT)));
   }
 }

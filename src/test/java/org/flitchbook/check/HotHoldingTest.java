@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
@@ -88,7 +89,7 @@ final class HotHoldingTest {
     assertEquals("not shown", finding.verdict().words());
     assertEquals(
         "no internal temperature for 3 h from 2026-02-24 11:00; it is wanted every 2 h",
-        finding.reason());
+        reasons(finding));
   }
 
   /** The log goes on after the smoke; what it read in the smoke is not held against the holding. */
@@ -118,7 +119,7 @@ final class HotHoldingTest {
             .write("smoke,08:00:00,into smoke,SM", "dispatch,13:00:00,dispatched,Corner shop");
     Finding finding = bench.finding(HOT);
     assertEquals("not shown", finding.verdict().words());
-    assertEquals("no entry says when the last step ended", finding.reason());
+    assertEquals("no entry says when the last step ended", reasons(finding));
   }
 
   /** Of the house: whoever keeps it hot signs every hour. */

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
@@ -110,7 +112,7 @@ final class HumidityTest {
     assertEquals(
         "option 1: 70 min between 08:10 and 09:20 of 120 min in the smoke, from 08:00 to 10:00;"
             + " wanted 60 min",
-        hot(bench, "145.0").finding(HUMIDITY).formula());
+        formulas(hot(bench, "145.0").finding(HUMIDITY)));
   }
 
   @Test
@@ -118,16 +120,16 @@ final class HumidityTest {
     String steam = "smoke,08:00:00,steam,,on";
     assertEquals(
         "option 1: the cooking time is below 1 h",
-        hot(cooked("08:59:59", steam), "145.0").finding(HUMIDITY).reason());
+        reasons(hot(cooked("08:59:59", steam), "145.0").finding(HUMIDITY)));
     assertEquals(
         "option 1: not every probe surely reached 145 °F",
-        hot(cooked("10:00:00", steam), "144.9").finding(HUMIDITY).reason());
+        reasons(hot(cooked("10:00:00", steam), "144.9").finding(HUMIDITY)));
     assertEquals(
         "option 1: 59 min of at least 60 min",
-        hot(cooked("10:00:00", "smoke,09:01:00,steam,,on"), "145.0").finding(HUMIDITY).reason());
+        reasons(hot(cooked("10:00:00", "smoke,09:01:00,steam,,on"), "145.0").finding(HUMIDITY)));
     assertEquals(
         "option 1: 89 min of at least 90 min",
-        hot(cooked("11:00:00", "smoke,09:31:00,steam,,on"), "145.0").finding(HUMIDITY).reason());
+        reasons(hot(cooked("11:00:00", "smoke,09:31:00,steam,,on"), "145.0").finding(HUMIDITY)));
   }
 
   @Test

@@ -1,10 +1,12 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -89,7 +91,7 @@ final class IngoingTest {
     Finding finding =
         cured(with(lines.split(" ; ", -1), "cure,09:20,curing salt,C1,11.5,g")).finding(CEILING);
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
-    assertTrue(finding.reason().contains(reason), finding.reason());
+    assertTrue(reasons(finding).contains(reason), reasons(finding));
   }
 
   @ParameterizedTest
@@ -105,7 +107,7 @@ final class IngoingTest {
     Finding finding =
         cured("cure,09:10,rind,,off", "cure,09:12,green weight,,4812,g", line).finding(CEILING);
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
-    assertTrue(finding.reason().contains(reason), finding.reason());
+    assertTrue(reasons(finding).contains(reason), reasons(finding));
   }
 
   @Test
@@ -234,7 +236,7 @@ final class IngoingTest {
     assertEquals(
         "the plan does not state the strength of an ingredient (lot not written) for ingoing"
             + " accelerator",
-        finding.reason());
+        reasons(finding));
   }
 
   @Test
@@ -248,7 +250,7 @@ final class IngoingTest {
             "cure,09:20,curing salt,C1,15.40,g,MA,S-001,,,b");
     Finding finding = bench.finding(CEILING);
     assertEquals("not met 200.02 ppm", Bench.said(finding));
-    assertTrue(finding.reason().contains("in piece b"), finding.reason());
+    assertTrue(reasons(finding).contains("in piece b"), reasons(finding));
   }
 
   @Test
@@ -424,7 +426,7 @@ final class IngoingTest {
     Measured measured = rubbed("off", "4812", "15.39").finding(CEILING).measured().orElseThrow();
     assertTrue(measured.uncertainty().isPresent());
     assertTrue(!measured.charged());
-    assertEquals("ingoing nitrite", measured.quantity());
+    assertEquals("ingoing nitrite", measured.quantity().in(Language.ENGLISH));
     assertEquals(1, measured.margin().value().signum());
   }
 
@@ -530,7 +532,7 @@ final class IngoingTest {
   void with_two_methods_each_cure_must_say_where_it_went() {
     Finding finding = twice("6.40", "pickle", "").finding(CEILING);
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().startsWith("the column \"way\" does not say"), finding.reason());
+    assertTrue(reasons(finding).startsWith("the column \"way\" does not say"), reasons(finding));
   }
 
   private static Bench twice(String rubbed, String first, String second) {
@@ -557,7 +559,8 @@ final class IngoingTest {
             .own(
                 "acc",
                 "cure",
-                "\"kind\": \"floor\", \"quantity\": \"ingoing accelerator\", \"atLeast\": \"550 ppm\"");
+                "\"kind\": \"floor\", \"quantity\": \"ingoing accelerator\", \"atLeast\": \"550"
+                    + " ppm\"");
     assertEquals("met 550.00 ppm", verdict(bench, "acc"));
   }
 
@@ -569,8 +572,8 @@ final class IngoingTest {
             .own(
                 "days",
                 "cure",
-                "\"kind\": \"duration\", \"from\": \"into cure\", \"to\": \"out of cure\", \"atLeast\":"
-                    + " \"5 min\", \"when\": {\"thicknessAtMost\": \"38 mm\"}");
+                "\"kind\": \"duration\", \"from\": \"into cure\", \"to\": \"out of cure\","
+                    + " \"atLeast\": \"5 min\", \"when\": {\"thicknessAtMost\": \"38 mm\"}");
     if (!thickness.isEmpty()) {
       bench.write("cure,09:14,thickness,," + thickness);
     }

@@ -1,5 +1,8 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
+import static org.flitchbook.check.Said.remarks;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -168,7 +171,7 @@ final class LawsTest {
       more[random.nextInt(more.length)] += 1 + random.nextInt(500);
       Finding before = nitrite(seed, less).finding("ceiling");
       Finding after = nitrite(seed, more).finding("ceiling");
-      String message = "lot of seed " + seed + ": " + before.formula() + ", " + after.formula();
+      String message = "lot of seed " + seed + ": " + formulas(before) + ", " + formulas(after);
       if (before.measured().isPresent()) {
         Quantity ppm = before.measured().get().value();
         assertFalse(after.measured().orElseThrow().value().isBelow(ppm), message);
@@ -230,9 +233,9 @@ final class LawsTest {
             finding.limit().id(),
             finding.verdict().words(),
             finding.measured(),
-            finding.formula(),
-            finding.reason(),
-            finding.remark(),
+            formulas(finding),
+            reasons(finding),
+            remarks(finding),
             finding.parts()));
   }
 

@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
@@ -56,7 +57,7 @@ final class NaiveReadingTest {
     Judgement judged = judged(book, day, lot);
     Finding finding = Bench.found(judged, LIMITS.get(asked.split(" ", 2)[0]));
     assertEquals(believed, new NaiveReading(folder(book), day, lot).of(asked));
-    assertEquals(found, said(finding), finding.reason());
+    assertEquals(found, said(finding), reasons(finding));
     assertEquals(verdict, judged.verdict().words());
     assertEquals(faults, said(judged));
     assertEquals(told, told(believed.startsWith("met"), worse(finding, judged)));

@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -56,7 +57,7 @@ final class OracleTest {
 
   private static int agree(String message, boolean met, boolean doubted, Finding finding) {
     boolean said = finding.verdict() == Verdict.MET;
-    assertEquals(met, said || (met && doubted), message + ": " + finding.reason());
+    assertEquals(met, said || (met && doubted), message + ": " + reasons(finding));
     return said ? 1 : 0;
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
@@ -44,10 +46,14 @@ final class PeakTest {
   @ParameterizedTest
   @CsvSource({
     "85.5, 12:00, met, 'P1 at 09:00: 85.5 °F + 0.5 °F = 86 °F', ''",
-    "85.6, 12:00, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with the instrument''s error against the lot it is above 86 °F'",
-    "86.1, 12:00, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above 86 °F'",
-    "86.1, 09:30, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above 86 °F'",
-    "85.6, 09:30, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with the instrument''s error against the lot it is above 86 °F'",
+    "85.6, 12:00, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with"
+        + " the instrument''s error against the lot it is above 86 °F'",
+    "86.1, 12:00, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above"
+        + " 86 °F'",
+    "86.1, 09:30, not met, 'P1 at 09:00: 86.1 °F + 0.5 °F = 86.6 °F', 'P1 peaks at 86.1 °F, above"
+        + " 86 °F'",
+    "85.6, 09:30, not shown, 'P1 at 09:00: 85.6 °F + 0.5 °F = 86.1 °F', 'P1 peaks at 85.6 °F; with"
+        + " the instrument''s error against the lot it is above 86 °F'",
   })
   void a_peak_may_be_held_down_too(
       String level, String at, String verdict, String formula, String reason) {
@@ -61,8 +67,8 @@ final class PeakTest {
                 "08:00:00..08:59:00/60 40>80; 09:00:00 " + level + "; 09:01:00..10:00:00/60 80>70");
     Finding finding = Bench.found(bench.judge(at), "cold");
     assertEquals(verdict, finding.verdict().words());
-    assertEquals(formula, finding.formula());
-    assertEquals(reason, finding.reason());
+    assertEquals(formula, formulas(finding));
+    assertEquals(reason, reasons(finding));
   }
 
   /** One hand reading beside a live log may count against the lot, never for it. */
@@ -87,7 +93,7 @@ final class PeakTest {
             .own("cold", "smoke", COLD_SMOKED)
             .write("smoke,08:00:00,into smoke,SM", "smoke,10:00:00,out of smoke")
             .core("P1", "LG-A", "08:00:00 40; 08:30:00 85; 09:00:00 80; 09:30:00 85; 10:00:00 70");
-    assertEquals("P1 at 08:30: 85 °F + 0.5 °F = 85.5 °F", bench.finding("cold").formula());
+    assertEquals("P1 at 08:30: 85 °F + 0.5 °F = 85.5 °F", formulas(bench.finding("cold")));
   }
 
   @Test

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -76,11 +78,11 @@ final class PiecesTest {
             .own("least", "cure", DAYS)
             .own("most", "cure", DAYS.replace("atLeast", "atMost").replace("3 h", "2 h"))
             .write("cure,08:00:00,into cure,F1", "cure,10:30:00,out of cure");
-    assertEquals("2.5 h of at least 3 h", bench.finding("least").reason());
-    assertEquals("2.5 h of at most 2 h", bench.finding("most").reason());
+    assertEquals("2.5 h of at least 3 h", reasons(bench.finding("least")));
+    assertEquals("2.5 h of at most 2 h", reasons(bench.finding("most")));
     assertEquals(
         "into cure to out of cure, from 2026-02-24 08:00 to 2026-02-24 10:30: 2.5 h",
-        bench.finding("most").formula());
+        formulas(bench.finding("most")));
   }
 
   @ParameterizedTest(name = "a {0}, b {1}, all {2}: {3}")
@@ -138,7 +140,7 @@ final class PiecesTest {
     Finding finding = bench.finding("days");
     assertEquals(verdict, finding.verdict().words());
     if (!rind.equals("off")) {
-      assertEquals("it holds only with rind off, which the lot does not show", finding.reason());
+      assertEquals("it holds only with rind off, which the lot does not show", reasons(finding));
     }
   }
 
@@ -153,7 +155,7 @@ final class PiecesTest {
                 "cure,07:02,curing salt,C1,5,g,MA,S-001,,,a",
                 "cure,07:03,curing salt,C1,5,g,MA,S-001,,,b",
                 "cure,08:00:00,into cure,F1");
-    assertEquals("no green weight of piece b", bench.finding(CEILING).reason());
+    assertEquals("no green weight of piece b", reasons(bench.finding(CEILING)));
   }
 
   /** 4700 g of two pieces of 2400 g; the sum of the green weights is the base. */
@@ -190,6 +192,6 @@ final class PiecesTest {
                 "chill,18:00,out of chill");
     Finding finding = bench.finding("us.319.107.yield");
     assertEquals("not shown", finding.verdict().words());
-    assertTrue(finding.reason().contains("no skin-free green weight"), finding.reason());
+    assertTrue(reasons(finding).contains("no skin-free green weight"), reasons(finding));
   }
 }

@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.remarks;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,7 @@ final class RemarksTest {
     String told =
         "inside the guard band of ± 0.2 ppm: these scales can't prove on which side of the limit"
             + " it is";
-    assertEquals(remark.isEmpty() ? "" : told, finding.remark());
+    assertEquals(remark.isEmpty() ? "" : told, remarks(finding));
   }
 
   /** Whose estimate a skin-free weight is, and how far that source can be trusted. */
@@ -60,7 +61,7 @@ final class RemarksTest {
     if (!weighed.isEmpty()) {
       bench.write("cure,09:13,rind weight,," + weighed + ",g");
     }
-    String remark = bench.write("cure,09:40,into cure,F1").finding(limit).remark();
+    String remark = remarks(bench.write("cure,09:40,into cure,F1").finding(limit));
     assertEquals(
         told.equals("told")
             ? "the rind was not weighed, so 10 % of the weight counts as rind by FSIS Directive"
@@ -105,7 +106,7 @@ final class RemarksTest {
                     + ":00..13:00:00/60 79>41; 13:01:00")
             .finding(COOLING);
     assertEquals("met", finding.verdict().words());
-    assertEquals(remark, finding.remark());
+    assertEquals(remark, remarks(finding));
   }
 
   @Test
@@ -116,7 +117,7 @@ final class RemarksTest {
         "it meets cooling option 3, cured with an accelerator, to 45 °F (FSIS-GD-2021-13 option 3),"
             + " a limit from memory which the lot can't use, since it does not show ingoing nitrite"
             + " of at least 100 ppm and accelerator of at least 250 ppm";
-    assertEquals(true, finding.remark().contains(option3), finding.remark());
+    assertEquals(true, remarks(finding).contains(option3), remarks(finding));
   }
 
   @ParameterizedTest(name = "{0} at 140 °F: {1}")
@@ -140,6 +141,6 @@ final class RemarksTest {
         "the heat added up while it rose gives "
             + logs
             + ", as support beside the table and never in its place",
-        finding.remark());
+        remarks(finding));
   }
 }

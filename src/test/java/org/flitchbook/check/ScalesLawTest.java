@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -102,7 +103,7 @@ final class ScalesLawTest {
   }
 
   private static void same(String message, Finding one, Finding other) {
-    assertEquals(one.verdict(), other.verdict(), message + ": " + other.reason());
+    assertEquals(one.verdict(), other.verdict(), message + ": " + reasons(other));
     assertEquals(one.measured().isPresent(), other.measured().isPresent(), message);
     if (one.measured().isPresent()) {
       int apart = one.measured().get().value().compareTo(other.measured().get().value());

@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -36,9 +37,9 @@ final class ScenariosTest {
   void the_cooling_is_found_as_the_readme_tells(
       String book, String day, String lot, String first, String second) {
     List<Part> parts = judged(book, day).finding(lot, COOLING).parts();
-    assertEquals(first, parts.get(0).verdict().words(), parts.get(0).reason());
+    assertEquals(first, parts.get(0).verdict().words(), reasons(parts.get(0)));
     if (!second.contains(" or ")) {
-      assertEquals(second, parts.get(1).verdict().words(), parts.get(1).reason());
+      assertEquals(second, parts.get(1).verdict().words(), reasons(parts.get(1)));
     }
   }
 

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
@@ -33,7 +35,8 @@ final class SpanReasonsTest {
         "P1: at least 117.9 min from 130 °F to 80 °F, of at most 1.5 h"
             + " | 11:00:00 131; 11:01:00..13:00:00/60 129.5>79.4; 13:30:00 40",
         "only the curve as written meets it (89.6 min); with the instrument's error against the lot"
-            + " it does not | 11:00:00 130; 11:01:00..12:30:00/60 129>79.8; 12:31:00 79; 13:00:00 40",
+            + " it does not | 11:00:00 130; 11:01:00..12:30:00/60 129>79.8; 12:31:00 79; 13:00:00"
+            + " 40",
         "a crossing lies in a gap of the log: anything from 60 min to 110 min is possible"
             + " | 11:00:00 131; 11:01:00..12:01:00/60 129>90; 12:50:00 60; 13:00:00 40",
         "the readings of P1 end at 90 °F and never show 80 °F"
@@ -41,7 +44,7 @@ final class SpanReasonsTest {
         "the readings of P1 never fall below 130 °F | 11:00:00..12:00:00/60 150>131",
       })
   void a_stage_that_is_not_met_says_why(String reason, String fall) {
-    assertEquals(reason, cooled("LG-A", fall).finding(COOLING).parts().get(0).reason());
+    assertEquals(reason, reasons(cooled("LG-A", fall).finding(COOLING).parts().get(0)));
   }
 
   /**
@@ -66,7 +69,7 @@ final class SpanReasonsTest {
       })
   void while_it_runs_a_stage_says_where_it_is(String at, String reason) {
     Bench bench = cooled("LG-0", "11:00:00 130; 11:01:00..14:00:00/60 129>90");
-    assertEquals(reason, Bench.found(bench.judge(at), COOLING).parts().get(0).reason());
+    assertEquals(reason, reasons(Bench.found(bench.judge(at), COOLING).parts().get(0)));
   }
 
   @Test
@@ -74,11 +77,11 @@ final class SpanReasonsTest {
     Bench bench = cooled("LG-0", "11:00:00 130; 11:01:00..14:00:00/60 129>90");
     assertEquals(
         "P1: at least 91 min from 130 °F to 80 °F so far, of at most 1.5 h",
-        Bench.found(bench.judge("12:32:00"), COOLING).parts().get(0).reason());
+        reasons(Bench.found(bench.judge("12:32:00"), COOLING).parts().get(0)));
     Bench silent = cooled("LG-0", "11:00:00 130; 11:01:00..11:40:00/60 129>100");
     assertEquals(
         "its time has run out and no reading shows 80 °F",
-        Bench.found(silent.judge("12:31:00"), COOLING).parts().get(0).reason());
+        reasons(Bench.found(silent.judge("12:31:00"), COOLING).parts().get(0)));
   }
 
   /** The readings on both sides of each crossing, and the clock of both. */
@@ -87,7 +90,8 @@ final class SpanReasonsTest {
     Finding finding =
         cooled(
                 "LG-A",
-                "11:00:00 131.0; 11:01:00 129; 11:30:00 100; 12:00:00 80.4; 12:01:00 79; 13:00:00 38")
+                "11:00:00 131.0; 11:01:00 129; 11:30:00 100; 12:00:00 80.4; 12:01:00 79; 13:00:00"
+                    + " 38")
             .finding(COOLING);
     assertEquals(
         "[2026-02-24/p1-log.csv:182:P1, 2026-02-24/p1-log.csv:183:P1, 2026-02-24/p1-log.csv:185:P1,"
@@ -95,7 +99,7 @@ final class SpanReasonsTest {
         finding.evidence().subList(0, 4).toString());
     assertEquals(
         "P1 from 130 °F to 80 °F: from 11:00 (131 °F) to 12:01 (79 °F), ± 0.5 °F: 61 min",
-        finding.formula().split(";", 2)[0]);
+        formulas(finding).split(";", 2)[0]);
   }
 
   private static Bench risen(String fridge, String core) {
@@ -118,13 +122,15 @@ final class SpanReasonsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "the readings of the drying allow from 59 min to 61 min that count in it"
-            + " | 00:00:00..01:00:00/60 38>38; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60 38>38",
+        "the readings of the drying allow from 59 min to 61 min that count in it |"
+            + " 00:00:00..01:00:00/60 38>38; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60"
+            + " 38>38",
         "P1: at least 361 min from 50 °F to 130 °F, with 63 min of drying above 41 °F beyond 2 h"
-            + " (common practice, no source), of at most 6 h"
-            + " | 00:00:00..01:00:00/60 38>38; 01:01:00..04:02:00/60 45>45; 04:03:00..07:30:00/60 38>38",
-        "the readings of the drying allow from 59 min to 61 min that count in it"
-            + " | 00:00:00..01:00:00/60 41>41; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60 41>41",
+            + " (common practice, no source), of at most 6 h | 00:00:00..01:00:00/60 38>38;"
+            + " 01:01:00..04:02:00/60 45>45; 04:03:00..07:30:00/60 38>38",
+        "the readings of the drying allow from 59 min to 61 min that count in it |"
+            + " 00:00:00..01:00:00/60 41>41; 01:01:00..04:00:00/60 45>45; 04:01:00..07:30:00/60"
+            + " 41>41",
         "the readings of the drying allow from 60 min to 270 min that count in it"
             + " | 01:00:00 38; 02:00:00 45; 03:00:00 45; 05:00:00 45; 07:30:00 38",
         "the readings of the drying allow from 0 min to 120 min that count in it"
@@ -132,7 +138,7 @@ final class SpanReasonsTest {
       })
   void warm_hours_that_are_open_are_named(String reason, String fridge) {
     String core = "08:00:00 50.0; 08:01:00..12:59:00/60 51>129; 13:00:00 130.0";
-    assertEquals(reason, risen(fridge, core).finding(COME_UP).parts().get(0).reason());
+    assertEquals(reason, reasons(risen(fridge, core).finding(COME_UP).parts().get(0)));
   }
 
   /** An hour of the six is spent before the smoke begins. */
@@ -158,13 +164,13 @@ final class SpanReasonsTest {
   void a_core_that_never_warmed_is_not_shown_to_have_come_up() {
     Finding finding =
         risen("00:00:00..07:30:00/600 38", "08:00:00..15:00:00/60 40>49").finding(COME_UP);
-    assertEquals("the readings of P1 never rise above 50 °F", finding.parts().get(0).reason());
+    assertEquals("the readings of P1 never rise above 50 °F", reasons(finding.parts().get(0)));
     Finding inside =
         risen("00:00:00..07:30:00/600 38", "08:00:00..15:00:00/60 60>120").finding(COME_UP);
     assertEquals(
         "the readings of P1 begin at 60 °F, inside the band, and no reading by hand shows its"
             + " beginning",
-        inside.parts().get(0).reason());
+        reasons(inside.parts().get(0)));
     assertEquals(2, inside.evidence().size());
   }
 

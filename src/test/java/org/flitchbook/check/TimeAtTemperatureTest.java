@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
@@ -14,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -205,7 +208,7 @@ final class TimeAtTemperatureTest {
     assertEquals(
         "only the curve as written meets a row (4 min at 145 °F); with the instrument's error and"
             + " the seconds that nobody wrote against the lot none is met",
-        finding.reason());
+        reasons(finding));
     assertEquals("3 min", finding.measured().orElseThrow().value().shown());
   }
 
@@ -215,7 +218,7 @@ final class TimeAtTemperatureTest {
     String cold = "08:00:00..08:59:00/60 40>110; 09:00:00..09:30:00/60 135.0";
     Finding finding = smoked(TABLE).core("P1", "LG-0", hot).core("P2", "LG-0", cold).finding(TABLE);
     assertEquals("not met", finding.verdict().words());
-    assertTrue(finding.reason().startsWith("P2"), finding.reason());
+    assertTrue(reasons(finding).startsWith("P2"), reasons(finding));
   }
 
   @ParameterizedTest
@@ -283,8 +286,8 @@ final class TimeAtTemperatureTest {
             .finding(TABLE);
     assertEquals(
         "P1: short on every row; it peaks at 120.4 °F, nearest is 112 min at 130 °F",
-        finding.reason());
-    assertEquals("P1 − 0.5 °F at or above 130 °F: 0 min in one run", finding.formula());
+        reasons(finding));
+    assertEquals("P1 − 0.5 °F at or above 130 °F: 0 min in one run", formulas(finding));
     assertEquals(
         List.of("2026-02-24/p1-log.csv:3:P1"),
         finding.evidence().stream().map(Object::toString).toList());
@@ -295,7 +298,7 @@ final class TimeAtTemperatureTest {
     Finding finding = smoked(TABLE).core("P1", "LG-0", "12:00:01 200; 13:00:00 100").finding(TABLE);
     assertEquals(
         "P1: short on every row; no reading in the heat, nearest is 112 min at 130 °F",
-        finding.reason());
+        reasons(finding));
     assertEquals(List.of(), finding.evidence());
   }
 
@@ -306,13 +309,13 @@ final class TimeAtTemperatureTest {
     String other =
         at.startsWith("08") ? at + " 120.4; 10:00:00 100" : "10:00:00 100; " + at + " 120.4";
     Finding finding = smoked(TABLE).core("P1", "LG-0", other).finding(TABLE);
-    assertTrue(finding.reason().contains("it peaks at " + peak + " °F"), finding.reason());
+    assertTrue(reasons(finding).contains("it peaks at " + peak + " °F"), reasons(finding));
   }
 
   @Test
   void without_a_reading_nothing_is_shown() {
     assertEquals("not shown", smoked(TABLE).finding(TABLE).verdict().words());
-    assertEquals("no internal temperature on record", smoked(TABLE).finding(TABLE).reason());
+    assertEquals("no internal temperature on record", reasons(smoked(TABLE).finding(TABLE)));
   }
 
   @Test
@@ -325,11 +328,11 @@ final class TimeAtTemperatureTest {
                 "08:00:00..08:59:00/60 40>110; 09:00:00..09:06:00/60 145.5; 09:07:00 90")
             .finding(TABLE);
     Measured measured = finding.measured().orElseThrow();
-    assertEquals("time at or above 145 °F", measured.quantity());
+    assertEquals("time at or above 145 °F", measured.quantity().in(Language.ENGLISH));
     assertEquals("6 min", measured.value().shown());
     assertEquals("2 min", measured.margin().shown());
     assertEquals(
-        "P1 − 0.5 °F at or above 145 °F: 6 min in one run, from 09:00 to 09:06", finding.formula());
+        "P1 − 0.5 °F at or above 145 °F: 6 min in one run, from 09:00 to 09:06", formulas(finding));
     assertEquals(
         List.of("2026-02-24/p1-log.csv:62:P1", "2026-02-24/p1-log.csv:68:P1"),
         finding.evidence().stream().map(Object::toString).toList());

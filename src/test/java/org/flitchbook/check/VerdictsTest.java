@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.reasons;
+import static org.flitchbook.check.Said.remarks;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -100,7 +102,7 @@ final class VerdictsTest {
     Finding cooling = Bench.found(judged, "class.cooling");
     assertEquals(Verdict.NOT_SHOWN, cooling.verdict());
     assertEquals(Rank.CRITICAL, cooling.limit().rank());
-    assertTrue(cooling.reason().startsWith("the plan has no limit for cooling"), cooling.reason());
+    assertTrue(reasons(cooling).startsWith("the plan has no limit for cooling"), reasons(cooling));
     assertEquals(Verdict.NOT_SHOWN, judged.verdict());
   }
 
@@ -124,8 +126,8 @@ final class VerdictsTest {
     assertEquals("pp. 31-33", exempt.limit().source().clause());
     assertEquals(
         "exempt by the plan: cooked in a sealed, impermeable bag; support: support file 6",
-        exempt.reason());
-    assertEquals("met by no reading, but " + exempt.reason(), exempt.remark());
+        reasons(exempt));
+    assertEquals("met by no reading, but " + reasons(exempt), remarks(exempt));
     assertEquals(List.of(), exempt.evidence());
     assertEquals(Verdict.MET, judged.verdict());
   }
@@ -187,7 +189,7 @@ final class VerdictsTest {
     Bench bench = cooled("us.b99.cooling-2", core).write("chill,11:05:00,into chill,F2");
     Finding finding = bench.finding("us.b99.cooling-2");
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
-    assertTrue(finding.reason().contains("us.b99.cooling-2.start"), finding.reason());
+    assertTrue(reasons(finding).contains("us.b99.cooling-2.start"), reasons(finding));
     assertEquals(
         Verdict.MET, bench.rule("us.b99.cooling-2.start").finding("us.b99.cooling-2").verdict());
   }
@@ -258,7 +260,7 @@ final class VerdictsTest {
     Bench bench = cooled("us.a21.come-up-nrte", SLOW).write("chill,11:05:00,into chill,F2");
     Finding finding = bench.finding("us.a21.come-up-nrte");
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
-    assertTrue(finding.reason().contains("us.b21.come-up-partly"), finding.reason());
+    assertTrue(reasons(finding).contains("us.b21.come-up-partly"), reasons(finding));
   }
 
   @ParameterizedTest
@@ -285,7 +287,7 @@ final class VerdictsTest {
     assertEquals(Verdict.NOT_SHOWN, finding.verdict());
     assertEquals(
         "it rests on a reading in doubt (re-warming at 2026-02-24/p1-log.csv:303:P1)",
-        finding.reason());
+        reasons(finding));
     assertEquals(1, judged.openFaults().size());
   }
 }

@@ -1,5 +1,6 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.remarks;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.LocalDate;
@@ -32,13 +33,14 @@ final class VersionsTest {
   }
 
   private static Judgement stricter(Bench now, Bench before) {
-    Former former = new Former("0", UNTIL, before.judge());
+    FormerJudgement former = new FormerJudgement("0", UNTIL, before.judge());
     return Checks.stricter(now.plan(), now.judge(), List.of(former));
   }
 
   @ParameterizedTest(name = "before {0}, now {1}: {2}")
   @CsvSource({
-    "150 ppm, 120 ppm, not met, 'by plan version 0, in force until 2026-02-20; version 1 gives met'",
+    "150 ppm, 120 ppm, not met, 'by plan version 0, in force until 2026-02-20; version 1 gives"
+        + " met'",
     "120 ppm, 150 ppm, not met, 'by plan version 1, the stricter here; version 0 gives met'",
     "120 ppm, 130 ppm, met,     'by plan version 1, the stricter here; version 0 gives met'",
     "120 ppm, 120 ppm, met,     ''",
@@ -49,7 +51,7 @@ final class VersionsTest {
     Judgement judged = stricter(bench("floor", now), bench("floor", before));
     Finding finding = Bench.found(judged, "floor");
     assertEquals(verdict, finding.verdict().words());
-    assertEquals(remark, finding.remark());
+    assertEquals(remark, remarks(finding));
     assertEquals(1, count(judged, "floor"));
     assertEquals(verdict.equals("met") ? Verdict.NOT_SHOWN : Verdict.NOT_MET, judged.verdict());
   }
@@ -58,12 +60,12 @@ final class VersionsTest {
   void a_limit_that_only_the_former_version_has_is_judged_too() {
     Judgement judged = stricter(bench("now", "120 ppm"), bench("before", "150 ppm"));
     assertEquals("met", Bench.found(judged, "now").verdict().words());
-    assertEquals("", Bench.found(judged, "now").remark());
+    assertEquals("", remarks(Bench.found(judged, "now")));
     Finding before = Bench.found(judged, "before");
     assertEquals("not met", before.verdict().words());
     assertEquals(
         "by plan version 0, in force until 2026-02-20; the plan of today has no such limit",
-        before.remark());
+        remarks(before));
     assertEquals(1, count(judged, "plan.steps"));
   }
 

@@ -1,10 +1,15 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
+import static org.flitchbook.check.Said.remarks;
+
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.flitchbook.Golden;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -43,16 +48,16 @@ final class WordsTest {
             finding.limit().id(),
             finding.verdict().words(),
             measured,
-            finding.formula(),
-            finding.reason(),
-            finding.remark(),
+            formulas(finding),
+            reasons(finding),
+            remarks(finding),
             finding.evidence().stream().map(Place::toString).collect(Collectors.joining(", ")));
   }
 
   private static String measured(Measured measured) {
     return "%s: %s %s %s, margin %s%s%s"
         .formatted(
-            measured.quantity(),
+            measured.quantity().in(Language.ENGLISH),
             measured.value().shown(),
             measured.bound(),
             measured.limit().shown(),

@@ -1,5 +1,7 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.check.Said.formulas;
+import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,8 +10,8 @@ import org.flitchbook.check.Bench;
 import org.flitchbook.check.CoreLog;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -85,14 +87,14 @@ final class ExplainedTest {
             .judge();
     assertTrue(open(judged).stream().noneMatch(each -> each.startsWith("probe moved")));
     assertTrue(open(judged).isEmpty() || !verdict.equals("met"));
-    assertEquals(verdict, cooling(judged).verdict().words(), cooling(judged).reason());
+    assertEquals(verdict, cooling(judged).verdict().words(), reasons(cooling(judged)));
   }
 
   /** What each explanation lacks, in the order of the faults. */
   private static List<String> lacks(Judgement judged) {
     return judged.faults().stream()
         .flatMap(fault -> fault.explained().stream())
-        .map(Explained::lacks)
+        .map(said -> said.lacks().map(Message::toString).orElse(""))
         .toList();
   }
 
@@ -121,8 +123,8 @@ final class ExplainedTest {
             .write(explained("probe moved p1-log.csv:287:P1", "confirmed p2-log.csv:290:P2"))
             .judge();
     assertEquals(List.of(), open(judged));
-    assertEquals("met", cooling(judged).verdict().words(), cooling(judged).reason());
-    assertTrue(cooling(judged).formula().startsWith("P1 from 130 °F to 80 °F"));
+    assertEquals("met", cooling(judged).verdict().words(), reasons(cooling(judged)));
+    assertTrue(formulas(cooling(judged)).startsWith("P1 from 130 °F to 80 °F"));
   }
 
   @Test
@@ -154,7 +156,7 @@ final class ExplainedTest {
             .write(explained("probe moved p1-log.csv:287:P1", "confirmed chill.csv:5"))
             .judge();
     assertEquals(List.of(), open(judged));
-    assertEquals("met", cooling(judged).verdict().words(), cooling(judged).reason());
+    assertEquals("met", cooling(judged).verdict().words(), reasons(cooling(judged)));
   }
 
   /** It slipped at 12:00 and was read by hand; at 12:40 it fell out, and nobody saw that. */
@@ -280,7 +282,7 @@ final class ExplainedTest {
     assertEquals(
         lacks.isEmpty() ? "met" : "not shown",
         judged.findings().get(0).verdict().words(),
-        judged.findings().get(0).reason());
+        reasons(judged.findings().get(0)));
   }
 
   private static final String COLD =

@@ -141,7 +141,7 @@ final class WorldRulesTest {
           "humidity");
 
   private static boolean isGuidance(Limit limit) {
-    return limit.because().startsWith("Guidance");
+    return limit.because().toString().startsWith("Guidance");
   }
 
   private static List<Limit> critical(RuleSet set, String covers) {
@@ -172,7 +172,8 @@ final class WorldRulesTest {
       boolean isPart = ids.stream().anyMatch(whole -> limit.id().startsWith(whole + "."));
       boolean left = critical(set, limit.covers()).isEmpty();
       if (limit.rank() == Rank.OPERATING && CONTROLS.contains(limit.covers()) && !isPart && left) {
-        assertTrue(limit.because().contains("stands for no control by itself"), limit.id());
+        assertTrue(
+            limit.because().toString().contains("stands for no control by itself"), limit.id());
       }
     }
   }
@@ -188,7 +189,7 @@ final class WorldRulesTest {
   void a_basis_is_what_the_sentence_says(String set, String words, String last) {
     List<String> wrong =
         ruleSet(set).limits().values().stream()
-            .filter(limit -> limit.because().contains(words))
+            .filter(limit -> limit.because().toString().contains(words))
             .filter(limit -> limit.kind() instanceof Kind.Bound)
             .filter(limit -> !((Kind.Bound) limit.kind()).figure().word().endsWith(last))
             .map(Limit::id)

@@ -39,7 +39,7 @@ record Asked(Set<String> keys, Set<String> families) {
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");
   private static final Pattern COUNTED = Pattern.compile("\\bcount\\(\\s*\"([^\"]+\\.[^\"]+)\"");
-  private static final Pattern WORD = Pattern.compile("\\b(?:word|either)\\(\\s*\"([^\"]+)\",");
+  private static final Pattern WORD = Pattern.compile("\\b(?:[wW]ord|either)\\(\\s*\"([^\"]+)\",");
 
   static Asked bySources() {
     Asked asked = new Asked(new TreeSet<>(), new TreeSet<>());

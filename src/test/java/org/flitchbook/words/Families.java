@@ -22,7 +22,6 @@ import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Rank;
-import org.flitchbook.plan.Standing;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -47,7 +46,6 @@ final class Families {
     all.put("what", words(What.values(), What::word));
     all.put("figure", words(Figure.values(), Figure::word));
     all.put("standing", Set.of("second-hand", "memory", "derived"));
-    all.put("standing-told", words(Standing.values(), Standing::word));
     Set<String> severities = words(Severity.values(), Severity::word);
     severities.remove(Severity.BROKEN.word());
     all.put("severity", severities);

@@ -86,6 +86,8 @@ final class LanguagesTest {
 
   @Test
   void every_family_of_words_that_the_program_asks_for_is_known() {
-    assertEquals(Families.ALL.keySet(), asked.families());
+    Set<String> known = new TreeSet<>(Families.ALL.keySet());
+    known.add("name"); // the words of this family stand by themselves, see Families.names()
+    assertEquals(known, asked.families());
   }
 }

@@ -56,7 +56,7 @@ final class SayingTest {
   @CsvSource({"option 1, opción 1", "option 7, option 7"})
   void a_limit_without_a_name_in_the_language_keeps_that_of_its_rule_set(
       String name, String shown) {
-    assertEquals(shown, WORDS.name(name));
+    assertEquals(shown, WORDS.word("name", name));
   }
 
   @Test
@@ -69,7 +69,6 @@ final class SayingTest {
     assertEquals("", WORDS.either(List.of()));
     assertEquals("a", WORDS.either(List.of("a")));
     assertEquals("a, b or c", WORDS.either(List.of("a", "b", "c")));
-    assertEquals("a and b and c", WORDS.together(List.of("a", "b", "c")));
   }
 
   @ParameterizedTest

@@ -1,15 +1,18 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 
 /**
  * Two versions of a plan over one lot: of each limit the stricter finding counts, and says by which
  * version it was made.
  */
-final class Versions {
+final class StricterFindings {
 
   private final Plan plan;
   private final Judgement now;
@@ -19,12 +22,12 @@ final class Versions {
    *
    * @param plan of today
    */
-  Versions(Plan plan, Judgement now) {
+  StricterFindings(Plan plan, Judgement now) {
     this.plan = plan;
     this.now = now;
   }
 
-  List<Finding> stricter(Former former) {
+  List<Finding> stricter(FormerJudgement former) {
     List<Finding> findings = new ArrayList<>();
     for (Finding finding : now.findings()) {
       findings.add(
@@ -39,7 +42,7 @@ final class Versions {
     return findings;
   }
 
-  private static Optional<Finding> of(Former former, String limit) {
+  private static Optional<Finding> of(FormerJudgement former, String limit) {
     return of(former.judgement(), limit);
   }
 
@@ -49,40 +52,33 @@ final class Versions {
         .findFirst();
   }
 
-  private Finding stricter(Finding finding, Finding before, Former former) {
+  private Finding stricter(Finding finding, Finding before, FormerJudgement former) {
     if (before.verdict().isWorseThan(finding.verdict())) {
       return before.remarked(
-          plan.words()
-              .say(
-                  "check.version.former-stricter",
-                  "by plan version {0}, in force until {1}; version {2} gives {3}",
-                  former.version(),
-                  former.until(),
-                  plan.version(),
-                  verdict(finding)));
+          say(
+              "check.version.former-stricter",
+              "by plan version {0}, in force until {1}; version {2} gives {3}",
+              former.version(),
+              former.until(),
+              plan.version(),
+              finding.verdict()));
     }
     return before.limit().kind().equals(finding.limit().kind())
         ? finding
         : finding.remarked(
-            plan.words()
-                .say(
-                    "check.version.stricter-now",
-                    "by plan version {0}, the stricter here; version {1} gives {2}",
-                    plan.version(),
-                    former.version(),
-                    verdict(before)));
+            say(
+                "check.version.stricter-now",
+                "by plan version {0}, the stricter here; version {1} gives {2}",
+                plan.version(),
+                former.version(),
+                before.verdict()));
   }
 
-  private String verdict(Finding finding) {
-    return plan.words().word("verdict", finding.verdict().words());
-  }
-
-  private String only(Former former) {
-    return plan.words()
-        .say(
-            "check.version.only-former",
-            "by plan version {0}, in force until {1}; the plan of today has no such limit",
-            former.version(),
-            former.until());
+  private static Message only(FormerJudgement former) {
+    return say(
+        "check.version.only-former",
+        "by plan version {0}, in force until {1}; the plan of today has no such limit",
+        former.version(),
+        former.until());
   }
 }

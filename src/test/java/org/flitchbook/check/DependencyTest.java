@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A doubt takes away what rests on the doubtful reading, and nothing else. */
-final class RestTest {
+final class DependencyTest {
 
   private static final String TABLE = "us.a21.table-2.lethality-6.5";
   private static final String DAY = "2026-02-24/";
@@ -89,7 +89,8 @@ final class RestTest {
             .core(
                 "P1",
                 "LG-0",
-                "08:00:00..08:59:00/60 40>110; 09:00:00..09:02:00/60 145; 09:20:00..09:30:00/60 90");
+                "08:00:00..08:59:00/60 40>110; 09:00:00..09:02:00/60 145; 09:20:00..09:30:00/60"
+                    + " 90");
     assertEquals(verdict, verdict(bench, TABLE, ask(file, line, column)));
   }
 
@@ -102,7 +103,8 @@ final class RestTest {
             .core(
                 "P1",
                 "LG-0",
-                "08:00:00..08:59:00/60 40>110; 09:00:00..09:10:00/60 145; 09:11:00..09:30:00/60 90");
+                "08:00:00..08:59:00/60 40>110; 09:00:00..09:10:00/60 145; 09:11:00..09:30:00/60"
+                    + " 90");
     assertEquals("met", verdict(bench, TABLE, ask("smoke.csv", 4, "")));
   }
 

@@ -1,9 +1,13 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
@@ -13,7 +17,7 @@ import org.flitchbook.sums.Accelerator;
 import org.flitchbook.sums.Sums;
 
 /** How much of what a figure counts is in what was weighed; never assumed. */
-final class Strength {
+final class CureStrength {
 
   private final Plan plan;
   private final Optional<Ratio> potassium;
@@ -24,7 +28,7 @@ final class Strength {
    * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where a limit
    *     prints it; by their molar masses where it is empty
    */
-  Strength(Plan plan, Optional<Ratio> potassium) {
+  CureStrength(Plan plan, Optional<Ratio> potassium) {
     this.plan = plan;
     this.potassium = potassium;
   }
@@ -76,22 +80,16 @@ final class Strength {
   }
 
   /** Why a sum can't be made of it. */
-  String unknown(Figure figure, Entry cure) {
-    String name =
+  Message unknown(Figure figure, Entry cure) {
+    Object name =
         plan.ingredient(cure.item())
-            .map(Ingredient::name)
-            .orElseGet(() -> plan.words().say("check.strength.an-ingredient", "an ingredient"));
-    String lot =
-        cure.item().isEmpty()
-            ? plan.words().say("check.strength.not-written", "not written")
-            : cure.item();
-    String sum = plan.words().word("figure", figure.word());
-    return plan.words()
-        .say(
-            "check.strength.unknown",
-            "the plan does not state the strength of {0} (lot {1}) for {2}",
-            name,
-            lot,
-            sum);
+            .<Object>map(Ingredient::name)
+            .orElseGet(() -> say("check.strength.an-ingredient", "an ingredient"));
+    return say(
+        "check.strength.unknown",
+        "the plan does not state the strength of {0} (lot {1}) for {2}",
+        name,
+        cure.item().isEmpty() ? say("check.strength.not-written", "not written") : cure.item(),
+        new Word("figure", figure.word()));
   }
 }

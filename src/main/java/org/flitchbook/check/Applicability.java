@@ -1,9 +1,13 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Conditions;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Limit;
@@ -11,67 +15,57 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
 /** Whether the lot has proved the facts under which a limit applies. */
-final class Proof {
+final class Applicability {
 
-  private final Case judged;
+  private final JudgedLot judged;
 
-  Proof(Case judged) {
+  Applicability(JudgedLot judged) {
     this.judged = judged;
   }
 
   /** A limit whose condition the lot hasn't proved can be missed, but not met. */
   Outcome of(Limit limit, Outcome outcome) {
-    List<String> unproved = unproved(limit.when());
+    List<Message> unproved = unproved(limit.when());
     return unproved.isEmpty() || outcome.verdict() != Verdict.MET
         ? outcome
         : outcome.but(
             Verdict.NOT_SHOWN,
-            judged.say(
+            say(
                 "check.proof.lacking",
                 "it holds only with {0}, which the lot does not show",
-                judged.plan().words().together(unproved)));
+                Listing.and(unproved)));
   }
 
   /** The facts that a limit asks for and the lot does not show. */
-  List<String> unproved(Conditions when) {
-    List<String> unproved = new ArrayList<>();
+  List<Message> unproved(Conditions when) {
+    List<Message> unproved = new ArrayList<>();
     if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
-      unproved.add(
-          judged.say("check.proof.rind", "rind {0}", judged.plan().words().either(when.rinds())));
+      unproved.add(say("check.proof.rind", "rind {0}", Listing.or(when.rinds())));
     }
     when.nitriteAtLeast()
-        .filter(wanted -> !has(Figure.INGOING_NITRITE, wanted))
-        .ifPresent(
-            wanted ->
-                unproved.add(
-                    judged.say("check.proof.nitrite", "ingoing nitrite of at least {0}", wanted)));
+        .filter(least -> !has(Figure.INGOING_NITRITE, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.nitrite", "ingoing nitrite of at least {0}", least))
+        .ifPresent(unproved::add);
     when.acceleratorAtLeast()
-        .filter(wanted -> !has(Figure.INGOING_ACCELERATOR, wanted))
-        .ifPresent(
-            wanted ->
-                unproved.add(
-                    judged.say("check.proof.accelerator", "accelerator of at least {0}", wanted)));
+        .filter(least -> !has(Figure.INGOING_ACCELERATOR, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.accelerator", "accelerator of at least {0}", least))
+        .ifPresent(unproved::add);
     when.thicknessAtMost()
         .filter(most -> !isThinEnough(most))
-        .ifPresent(
-            most ->
-                unproved.add(
-                    judged.say("check.proof.thickness", "a thickness of at most {0}", most)));
+        .map(Quantity::asWritten)
+        .map(most -> say("check.proof.thickness", "a thickness of at most {0}", most))
+        .ifPresent(unproved::add);
     return unproved;
   }
 
   /** Every piece was measured, and none is thicker. */
   private boolean isThinEnough(Quantity most) {
-    List<Entry> measured = judged.lot().all(What.THICKNESS);
-    boolean all =
-        new Curing(judged)
-            .pieces().stream()
-                .allMatch(
-                    piece ->
-                        measured.stream()
-                            .anyMatch(
-                                entry -> entry.piece().isEmpty() || entry.piece().equals(piece)));
-    return all && measured.stream().noneMatch(entry -> entry.amount().isAbove(most));
+    Pieces pieces = new Pieces(judged);
+    return pieces.names().stream().noneMatch(piece -> pieces.of(What.THICKNESS, piece).isEmpty())
+        && judged.lot().all(What.THICKNESS).stream()
+            .noneMatch(entry -> entry.amount().isAbove(most));
   }
 
   private boolean hasRind(List<String> wanted) {

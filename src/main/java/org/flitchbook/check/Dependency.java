@@ -10,35 +10,36 @@ import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Track;
 
 /**
- * What a finding rests on: an entry's line, or a log's column (line 0) from one time to another.
+ * What a finding dependencies on: an entry's line, or a log's column (line 0) from one time to
+ * another.
  *
  * @param from in ms since 1970, and {@code until} counted in
  */
-record Rest(Place place, long from, long until) {
+record Dependency(Place place, long from, long until) {
 
-  static Rest on(Place place) {
-    return new Rest(place, Long.MIN_VALUE, Long.MAX_VALUE);
+  static Dependency on(Place place) {
+    return new Dependency(place, Long.MIN_VALUE, Long.MAX_VALUE);
   }
 
   /** All readings of a track. */
-  static List<Rest> on(Track track) {
+  static List<Dependency> on(Track track) {
     return on(track, 0, track.size() - 1);
   }
 
   /** The readings of a track from one to another, and those by hand among them that count. */
-  static List<Rest> on(Track track, int first, int last) {
-    List<Rest> rests = new ArrayList<>();
+  static List<Dependency> on(Track track, int first, int last) {
+    List<Dependency> dependencies = new ArrayList<>();
     for (int i = first; i <= last; i++) {
       if (track.byHand(i) && track.stands(i)) {
-        rests.add(on(track.place(i)));
+        dependencies.add(on(track.place(i)));
       }
     }
     if (track.interval() > 0) {
       columns(track, first, last)
-          .map(column -> new Rest(column, track.earliest(first), track.latest(last)))
-          .forEach(rests::add);
+          .map(column -> new Dependency(column, track.earliest(first), track.latest(last)))
+          .forEach(dependencies::add);
     }
-    return rests;
+    return dependencies;
   }
 
   /** The column in each file that holds some of the readings, the first file always. */

@@ -1,5 +1,7 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,95 +10,86 @@ import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
-import org.flitchbook.sheet.What;
 
 /** Judges that the planned steps follow each other without one missing and without a long pause. */
-final class Sequence {
+final class SequenceJudge {
 
-  private final Case judged;
+  private final JudgedLot judged;
 
-  Sequence(Case judged) {
+  SequenceJudge(JudgedLot judged) {
     this.judged = judged;
   }
 
   Outcome steps() {
-    List<String> missing = new ArrayList<>();
+    List<Message> missing = new ArrayList<>();
     List<Place> evidence = new ArrayList<>();
     for (Step step : judged.product().steps()) {
-      Case.Phase phase = judged.phase(step);
+      JudgedLot.Phase phase = judged.phase(step);
       Optional<Stay> stay = judged.lot().stay(step);
       stay.ifPresent(each -> evidence.add(each.into().place()));
       stay.flatMap(Stay::out).ifPresent(out -> evidence.add(out.place()));
-      if (phase == Case.Phase.MISSING) {
-        missing.add(passed(step.into()));
-      } else if (phase == Case.Phase.OVER && stay.flatMap(Stay::out).isEmpty()) {
-        missing.add(passed(step.outOf()));
+      if (phase == JudgedLot.Phase.MISSING) {
+        missing.add(CommonReasons.passed(step.into()));
+      } else if (phase == JudgedLot.Phase.OVER && stay.flatMap(Stay::out).isEmpty()) {
+        missing.add(CommonReasons.passed(step.outOf()));
       }
     }
-    if (!missing.isEmpty()) {
-      return Outcome.notShown(String.join("; ", missing)).from(evidence);
-    }
-    return (allOver()
-            ? Outcome.of(Verdict.MET, "")
-            : Outcome.pending(judged.say("check.steps.to-come", "more steps are to come")))
-        .from(evidence);
+    Outcome outcome = allOver() ? Outcome.met() : moreToCome();
+    return (missing.isEmpty() ? outcome : Outcome.of(Verdict.NOT_SHOWN, missing)).from(evidence);
   }
 
-  private String passed(What what) {
-    return judged.say(
-        "check.step.passed", "no \"{0}\" entry, though a later step has begun", judged.what(what));
+  private static Outcome moreToCome() {
+    return Outcome.pending(say("check.steps.to-come", "more steps are to come"));
   }
 
   private boolean allOver() {
     return judged.product().steps().stream()
-        .allMatch(step -> judged.phase(step) == Case.Phase.OVER);
+        .allMatch(step -> judged.phase(step) == JudgedLot.Phase.OVER);
   }
 
   private boolean isMoreToCome() {
     return judged.product().steps().stream()
         .map(judged::phase)
-        .anyMatch(phase -> phase == Case.Phase.NOT_BEGUN || phase == Case.Phase.RUNNING);
+        .anyMatch(phase -> phase == JudgedLot.Phase.NOT_BEGUN || phase == JudgedLot.Phase.RUNNING);
   }
 
   /** The longest pause between two steps, of at most that. */
   Outcome between(Quantity atMost) {
     Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
     if (longest.isEmpty()) {
-      return Outcome.pending(judged.say("check.between.none-yet", "the first step has not ended"));
+      return Outcome.pending(say("check.between.none-yet", "the first step has not ended"));
     }
     Pause pause = longest.get();
-    Quantity value = Case.time(pause.time(), atMost.unit());
-    boolean tooLong = Case.time(pause.time(), Unit.SECOND).isAbove(atMost);
-    Verdict verdict = tooLong ? Verdict.NOT_SHOWN : isMoreToCome() ? Verdict.PENDING : Verdict.MET;
-    String reason =
-        switch (verdict) {
-          case NOT_SHOWN ->
-              judged.say(
-                  "check.between.after",
-                  "{0} after the step {1}",
-                  value.shown(),
-                  judged.step(pause.after()));
-          case PENDING -> judged.say("check.steps.to-come", "more steps are to come");
-          default -> "";
-        };
-    return Outcome.of(verdict, reason)
+    Quantity value = JudgedLot.time(pause.time(), atMost.unit());
+    return compared(pause, atMost)
         .measured(
             Measured.of(
-                judged.say("check.between.longest", "longest time between steps"),
-                value,
-                true,
-                atMost),
-            judged.say(
-                "check.between.formula",
-                "after the step {0}, from {1} to {2}: {3}",
-                judged.step(pause.after()),
-                judged.date(pause.from().earliest()),
-                judged.date(pause.to().earliest()),
-                judged.time(pause.written(), pause.time(), atMost.unit())))
+                say("check.between.longest", "longest time between steps"), value, true, atMost),
+            formula(pause, atMost.unit()))
         .from(pause.evidence());
+  }
+
+  private Outcome compared(Pause pause, Quantity atMost) {
+    if (JudgedLot.time(pause.time(), Unit.SECOND).isAbove(atMost)) {
+      Quantity value = JudgedLot.time(pause.time(), atMost.unit());
+      return Outcome.notShown(
+          say("check.between.after", "{0} after the step {1}", value, pause.after()));
+    }
+    return isMoreToCome() ? moreToCome() : Outcome.met();
+  }
+
+  private Message formula(Pause pause, Unit unit) {
+    return say(
+        "check.between.formula",
+        "after the step {0}, from {1} to {2}: {3}",
+        pause.after(),
+        judged.date(pause.from().earliest()),
+        judged.date(pause.to().earliest()),
+        JudgedLot.time(pause.written(), pause.time(), unit));
   }
 
   private record Pause(Step after, Moment from, Moment to, List<Place> evidence) {

@@ -7,4 +7,4 @@ import java.time.LocalDate;
  *
  * @param until the day on which the next version took its place
  */
-public record Former(String version, LocalDate until, Judgement judgement) {}
+public record FormerJudgement(String version, LocalDate until, Judgement judgement) {}

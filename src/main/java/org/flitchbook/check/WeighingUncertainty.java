@@ -17,14 +17,14 @@ import org.flitchbook.sums.Worked;
  * What the scales can prove of one piece's cure: the expanded uncertainty of its sum, every
  * weighing counted, the strength of the cure taken as exact.
  */
-final class Scales {
+final class WeighingUncertainty {
 
   private static final Ratio TAKEN_OFF = Ratio.ONE.negate();
 
   private final Plan plan;
-  private final Strength strength;
+  private final CureStrength strength;
 
-  Scales(Plan plan, Strength strength) {
+  WeighingUncertainty(Plan plan, CureStrength strength) {
     this.plan = plan;
     this.strength = strength;
   }

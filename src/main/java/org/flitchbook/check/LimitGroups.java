@@ -11,16 +11,16 @@ import java.util.Optional;
  * limit that comes in parts, X with X.start, is no better than the worst of its parts, and a part
  * counts wherever its whole does.
  */
-final class Groups {
+final class LimitGroups {
 
   private final List<Finding> findings;
   private final Map<String, Verdict> counted = new HashMap<>();
 
-  Groups(List<Finding> findings) {
+  LimitGroups(List<Finding> findings) {
     this.findings = findings;
     for (Finding finding : findings) {
       if (whole(finding).isEmpty()) {
-        counted.merge(key(finding), withParts(finding), Groups::better);
+        counted.merge(key(finding), withParts(finding), LimitGroups::better);
       }
     }
   }

@@ -1,25 +1,33 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Shift;
 
 /** One lot at the moment judged, as the judges of all kinds see it. */
-record Case(Plan plan, Lot lot, Product product, Instant moment) {
+record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** How far a step has come. */
   enum Phase {
@@ -45,24 +53,17 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
     return switch (phase(step)) {
       case NOT_BEGUN ->
           Optional.of(
-              Outcome.pending(
-                  say("check.step.not-begun", "the step {0} has not begun", step(step))));
-      case MISSING ->
-          Optional.of(
-              Outcome.notShown(
-                  say(
-                      "check.step.passed",
-                      "no \"{0}\" entry, though a later step has begun",
-                      what(step.into()))));
+              Outcome.pending(say("check.step.not-begun", "the step {0} has not begun", step)));
+      case MISSING -> Optional.of(Outcome.notShown(CommonReasons.passed(step.into())));
       default -> Optional.empty();
     };
   }
 
   /** Pending while the step runs, not shown once it is over. */
-  Outcome missing(Step step, String what) {
+  Outcome missing(Step step, Message what) {
     return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN
         ? Outcome.pending(
-            say("check.step.lacks-so-far", "the step {0} runs; {1} so far", step(step), what))
+            say("check.step.lacks-so-far", "the step {0} runs; {1} so far", step, what))
         : Outcome.notShown(what);
   }
 
@@ -127,74 +128,44 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
     return phase(last) == Phase.OVER;
   }
 
+  /** A reading as it was written: a temperature in the plan's unit, or a share in per cent. */
+  Quantity level(Track track, int index) {
+    return Level.quantity(track.level(index, Shift.AS_WRITTEN), unit(track));
+  }
+
+  /** How far the true value may lie from a reading, on one side. */
+  Quantity error(Track track, int index, Shift side) {
+    long off = Math.abs(track.level(index, side) - track.level(index, Shift.AS_WRITTEN));
+    return Level.difference(off, unit(track));
+  }
+
+  private Unit unit(Track track) {
+    return track.unit().dimension() == Dimension.SHARE
+        ? Unit.PERCENT
+        : plan.establishment().temperature();
+  }
+
   /** {@code 14:05} or {@code 14:05:30} on the plan's clock. */
-  String clock(long millis) {
-    return local(millis).toLocalTime().toString();
+  Time clock(long millis) {
+    return Time.clock(Instant.ofEpochMilli(millis), plan.establishment().zone());
   }
 
   /** {@code 2026-02-24 14:05} on the plan's clock. */
-  String date(long millis) {
-    LocalDateTime local = local(millis);
-    return local.toLocalDate() + " " + local.toLocalTime();
+  Time date(long millis) {
+    return date(Instant.ofEpochMilli(millis));
   }
 
-  /** {@code 2026-02-24 14:05} on the plan's clock. */
-  String date(Instant time) {
-    return date(time.toEpochMilli());
-  }
-
-  private LocalDateTime local(long millis) {
-    return Instant.ofEpochMilli(millis).atZone(plan.establishment().zone()).toLocalDateTime();
-  }
-
-  /** A reading's probe, and when it was read: {@code P1 at 14:05}. */
-  String read(Track track, String when) {
-    return say("check.reading.at", "{0} at {1}", probe(track), when);
+  Time date(Instant time) {
+    return Time.dayAndClock(time, plan.establishment().zone());
   }
 
   /** {@code 30 min}, or {@code 30 min, at worst 31 min} where it was written to the minute. */
-  String time(Duration written, Duration worst, Unit unit) {
-    String asWritten = time(written, unit).shown();
-    String atWorst = time(worst, unit).shown();
-    return asWritten.equals(atWorst)
+  static Argument time(Duration written, Duration worst, Unit unit) {
+    Quantity asWritten = time(written, unit);
+    Quantity atWorst = time(worst, unit);
+    return asWritten.shown().equals(atWorst.shown())
         ? asWritten
         : say("check.reading.at-worst", "{0}, at worst {1}", asWritten, atWorst);
-  }
-
-  /** A fixed wording in the language of the plan. */
-  String say(String id, String english, Object... values) {
-    return plan.words().say(id, english, values);
-  }
-
-  String step(Step step) {
-    return plan.words().word("step", step.word());
-  }
-
-  String what(What what) {
-    return plan.words().word("what", what.word());
-  }
-
-  String probe(Track track) {
-    return plan.words().word("probe", track.called());
-  }
-
-  /** What is told where an entry is missing. */
-  String noEntry(What what) {
-    return say("check.entry.none", "no \"{0}\" entry", what(what));
-  }
-
-  /** What is told where nothing of that kind was read. */
-  String noReading(What what) {
-    return say("check.reading.none", "no {0} on record", what(what));
-  }
-
-  /** The same of one piece, where there are pieces. */
-  String ofPiece(String told, String piece) {
-    return piece.isEmpty() ? told : say("check.of-piece", "{0} of piece {1}", told, piece);
-  }
-
-  String runs(Step step) {
-    return say("check.step.runs", "the step {0} runs", step(step));
   }
 
   static Quantity time(Duration duration, Unit unit) {
@@ -203,5 +174,10 @@ record Case(Plan plan, Lot lot, Product product, Instant moment) {
 
   static Quantity time(long millis, Unit unit) {
     return time(Duration.ofMillis(millis), unit);
+  }
+
+  /** The probe's name, or that it was read by hand. */
+  static Word probe(Track track) {
+    return new Word("probe", track.called());
   }
 }

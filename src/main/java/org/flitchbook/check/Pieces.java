@@ -1,0 +1,95 @@
+package org.flitchbook.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Function;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Base;
+
+/** The pieces of a lot, and what each of them weighs without its rind. */
+final class Pieces {
+
+  private final JudgedLot judged;
+
+  Pieces(JudgedLot judged) {
+    this.judged = judged;
+  }
+
+  /** Those that were weighed or cured by themselves; one without a name where none was. */
+  List<String> names() {
+    TreeSet<String> pieces = new TreeSet<>();
+    for (Entry entry : judged.lot().entries()) {
+      if (entry.is(What.GREEN_WEIGHT) || entry.is(What.CURING_SALT)) {
+        pieces.add(entry.piece());
+      }
+    }
+    return pieces.isEmpty() ? List.of("") : List.copyOf(pieces);
+  }
+
+  /** An entry for no piece is for all of them; of a lot that is not in pieces every one counts. */
+  static boolean isOf(Entry entry, String piece) {
+    return piece.isEmpty() || entry.piece().isEmpty() || entry.piece().equals(piece);
+  }
+
+  /** The skin-free mass of all pieces; empty where one of them is not known. */
+  Optional<Base> baseOfAll() {
+    List<Base> bases = new ArrayList<>();
+    for (String piece : names()) {
+      Optional<Base> base =
+          of(What.GREEN_WEIGHT, piece).stream()
+              .findFirst()
+              .flatMap(green -> skinFree(green, piece).base());
+      base.ifPresent(bases::add);
+      if (base.isEmpty()) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(together(bases));
+  }
+
+  SkinFree skinFree(Entry green, String piece) {
+    return SkinFree.of(
+        green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece), judged.product().rindShare());
+  }
+
+  /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
+  boolean isRindEstimated() {
+    return names().stream()
+        .anyMatch(
+            piece ->
+                of(What.GREEN_WEIGHT, piece).stream()
+                    .findFirst()
+                    .filter(green -> skinFree(green, piece).isEstimated())
+                    .isPresent());
+  }
+
+  private static Base together(List<Base> bases) {
+    if (bases.size() == 1) {
+      return bases.get(0);
+    }
+    Function<Base, String> shown = Base::formula;
+    return new Base(
+        sum(bases, Base::green),
+        sum(bases, Base::mass),
+        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
+  }
+
+  private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
+    Ratio sum =
+        bases.stream().map(base -> mass.apply(base).inBase()).reduce(Ratio.ZERO, Ratio::plus);
+    return new Quantity(sum, Unit.GRAM);
+  }
+
+  /** The entries about something for one piece, those without a piece included. */
+  List<Entry> of(What what, String piece) {
+    return judged.lot().all(what).stream()
+        .filter(entry -> entry.piece().isEmpty() || entry.piece().equals(piece))
+        .toList();
+  }
+}
