@@ -9,11 +9,12 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Shift;
 import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Worked;
@@ -60,14 +61,20 @@ final class BoundJudge {
   }
 
   private Outcome compared(Worked worked, List<Place> evidence, String piece) {
-    Measured measured =
-        Measured.of(bound.figure().word(), worked.value(), bound.ceiling(), bound.limit());
+    return compared(measured(worked.value()).by(worked.formula()), worked, evidence, piece);
+  }
+
+  private Measured measured(Quantity value) {
+    return Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit());
+  }
+
+  private Outcome compared(
+      Measured measured, Argument formula, List<Place> evidence, String piece) {
     Outcome outcome =
-        holds(worked.value())
+        holds(measured.value())
             ? Outcome.of(Verdict.MET, "")
-            : Outcome.of(Verdict.NOT_MET, beyond(worked.value(), piece));
-    String formula = judged.plan().words().sum(worked.formula());
-    return outcome.measured(measured, formula + " = " + worked.value().shown()).from(evidence);
+            : Outcome.of(Verdict.NOT_MET, beyond(measured.value(), piece));
+    return outcome.measured(measured, formula.in(judged.plan().words())).from(evidence);
   }
 
   private String beyond(Quantity value, String piece) {
@@ -90,9 +97,14 @@ final class BoundJudge {
       pieces.add(
           each.worked()
               .map(worked -> proved(compared(worked, each.evidence(), each.piece()), each))
-              .orElseGet(() -> Outcome.notShown(each.reason()).from(each.evidence())));
+              .orElseGet(() -> without(each)));
     }
     return Outcome.worstOfAll(pieces);
+  }
+
+  private Outcome without(Curing.Ingoing each) {
+    return Outcome.notShown(each.lacks().orElseThrow().in(judged.plan().words()))
+        .from(each.evidence());
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
@@ -108,7 +120,7 @@ final class BoundJudge {
 
   /** The last weight of the last step on record against the skin-free green weight. */
   private Outcome yieldAtTheEnd() {
-    Optional<Base> green = new Curing(judged).baseOfAll();
+    Optional<Quantity> green = new Curing(judged).massOfAll();
     List<Entry> weights = judged.lot().all(What.WEIGHT);
     if (green.isEmpty()) {
       return judged.missing(step, say("check.bound.no-green-weight", "no skin-free green weight"));
@@ -120,7 +132,7 @@ final class BoundJudge {
     List<Entry> together = weights.stream().filter(entry -> entry.sheet() == last.sheet()).toList();
     Ratio sum =
         together.stream().map(each -> each.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get().mass());
+    Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get());
     List<Place> evidence = new ArrayList<>(together.stream().map(Entry::place).toList());
     judged.lot().all(What.GREEN_WEIGHT).forEach(entry -> evidence.add(entry.place()));
     Outcome outcome = compared(worked, evidence, "");
@@ -175,8 +187,7 @@ final class BoundJudge {
         new Quantity(
             bound.ceiling() ? value.value().plus(off.value()) : value.value().minus(off.value()),
             unit);
-    Measured measured =
-        Measured.of(bound.figure().word(), value, bound.ceiling(), bound.limit()).less(off);
+    Measured measured = measured(value).less(off);
     return verdict(value, worst, judged.probe(track))
         .measured(measured, Shown.worst(value, off, bound.ceiling(), read(track, peak)))
         .from(
@@ -239,12 +250,12 @@ final class BoundJudge {
       return judged.missing(
           step, say("check.bound.no-result", "no laboratory result for {0}", judged.what(what)));
     }
-    return Outcome.worstOfAll(
-        results.stream()
-            .map(
-                entry ->
-                    compared(new Worked(entry.amount(), entry.shown()), List.of(entry.place()), ""))
-            .toList());
+    return Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
+  }
+
+  private Outcome laboratory(Entry entry) {
+    Message formula = Message.say("check.bound.read", "{0} = {1}", entry.shown(), entry.amount());
+    return compared(measured(entry.amount()), formula, List.of(entry.place()), "");
   }
 
   /** Salt ÷ (salt + moisture) × 100, from laboratory figures only (FSIS 2005, p. 160). */

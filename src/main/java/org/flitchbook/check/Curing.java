@@ -1,14 +1,19 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.function.Function;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
+import org.flitchbook.plan.CureMethod;
+import org.flitchbook.plan.CureMethod.Into;
+import org.flitchbook.plan.CureMethod.Way;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -31,7 +36,7 @@ final class Curing {
   }
 
   /**
-   * The sums as one limit reckons them.
+   * The sums as one limit counts them.
    *
    * @param potassium as {@link org.flitchbook.plan.Kind.Bound#potassium}
    */
@@ -43,21 +48,22 @@ final class Curing {
   /**
    * One piece's sum, or why there is none.
    *
+   * @param lacks why there is none
    * @param uncertainty what the scales can prove, where their steps are known
    */
   record Ingoing(
       String piece,
       Optional<Worked> worked,
-      String reason,
+      Optional<Message> lacks,
       List<Place> evidence,
       Optional<Quantity> uncertainty) {
 
-    static Ingoing without(String piece, String reason, List<Place> evidence) {
-      return new Ingoing(piece, Optional.empty(), reason, evidence, Optional.empty());
+    static Ingoing without(String piece, Message lacks, List<Place> evidence) {
+      return new Ingoing(piece, Optional.empty(), Optional.of(lacks), evidence, Optional.empty());
     }
 
     Ingoing proved(Optional<Quantity> half) {
-      return new Ingoing(piece, worked, reason, evidence, half);
+      return new Ingoing(piece, worked, lacks, evidence, half);
     }
   }
 
@@ -81,25 +87,21 @@ final class Curing {
     Optional<Entry> green = of(What.GREEN_WEIGHT, piece).stream().findFirst();
     if (green.isEmpty()) {
       return Ingoing.without(
-          piece,
-          judged.ofPiece(judged.say("check.cure.no-green-weight", "no green weight"), piece),
-          evidence);
+          piece, ofPiece(say("check.cure.no-green-weight", "no green weight"), piece), evidence);
     }
     evidence.add(green.get().place());
     Rind rind = rind(green.get(), piece);
     evidence.addAll(rind.evidence());
     List<Entry> cures = cures(figure, piece);
     cures.forEach(cure -> evidence.add(cure.place()));
-    if (rind.base().isEmpty()) {
-      return Ingoing.without(piece, rind.reason(), evidence);
+    if (rind.lacks().isPresent()) {
+      return Ingoing.without(piece, rind.lacks().get(), evidence);
     }
     if (of(What.CURING_SALT, piece).isEmpty()) {
       return Ingoing.without(
-          piece,
-          judged.ofPiece(judged.say("check.cure.no-salt", "no curing salt was weighed"), piece),
-          evidence);
+          piece, ofPiece(say("check.cure.no-salt", "no curing salt was weighed"), piece), evidence);
     }
-    Ingoing summed = summed(figure, piece, rind.base().get(), cures, evidence);
+    Ingoing summed = summed(figure, piece, rind.base().orElseThrow(), cures, evidence);
     List<Entry> meat = weighed(green.get(), piece);
     return summed.worked().isEmpty() || meat.isEmpty()
         ? summed
@@ -108,17 +110,21 @@ final class Curing {
                 .prove(summed.worked().get(), figure, cures, meat, rind.off()));
   }
 
+  private static Message ofPiece(Message told, String piece) {
+    return piece.isEmpty() ? told : say("check.of-piece", "{0} of piece {1}", told, piece);
+  }
+
   /**
-   * What the cure is reckoned on, weighing by weighing; nothing where a share that was pumped or
-   * taken up is a factor of the sum, since no scale shows what that is worth.
+   * What the sum of the cure is made on, weighing by weighing; nothing where a share that was
+   * pumped or taken up is a factor of the sum, since no scale shows what that is worth.
    */
   private List<Entry> weighed(Entry green, String piece) {
-    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
-    if (methods.stream().allMatch(method -> into(method).equals("meat"))) {
+    CureMethod method = judged.product().cureMethod();
+    if (method.ways().stream().allMatch(way -> way.into() == Into.MEAT)) {
       return List.of(green);
     }
     List<Entry> pickle = of(What.PICKLE, piece);
-    boolean isAtRest = methods.equals(List.of("immersion")) && of(What.PICK_UP, piece).isEmpty();
+    boolean isAtRest = method.is(Way.IMMERSION) && of(What.PICK_UP, piece).isEmpty();
     return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
   }
 
@@ -129,55 +135,49 @@ final class Curing {
     if (unknown.isPresent()) {
       return Ingoing.without(piece, strength.unknown(figure, unknown.get()), evidence);
     }
-    List<String> methods = List.of(judged.product().cureMethod().split(" and ", -1));
+    List<Way> ways = judged.product().cureMethod().ways();
     Optional<Entry> lost =
-        cures.stream().filter(cure -> methods.size() > 1 && way(cure).isEmpty()).findFirst();
+        cures.stream().filter(cure -> ways.size() > 1 && into(cure).isEmpty()).findFirst();
     if (lost.isPresent()) {
       return Ingoing.without(
           piece,
-          judged.say(
+          say(
               "check.cure.no-way",
               "the column \"way\" does not say whether the {0} at {1} went into the pickle or onto"
                   + " the meat",
-              judged.what(lost.get().what()),
+              lost.get().what(),
               lost.get().place()),
           evidence);
     }
-    return together(figure, piece, base, cures, new Ways(methods, evidence));
+    return together(figure, piece, base, cures, evidence);
   }
 
-  /** How a piece was cured, and the places that its numbers come from. */
-  private record Ways(List<String> methods, List<Place> evidence) {}
-
-  /** Where a cure of a piece with two methods went: {@code pickle} or {@code meat}. */
-  private static String way(Entry cure) {
-    String way = cure.other().getOrDefault("way", "");
-    return way.equals("pickle") || way.equals("meat") ? way : "";
+  /** Where a cure of a piece with two methods went. */
+  private static Optional<Into> into(Entry cure) {
+    return Into.parse(cure.other().getOrDefault("way", ""));
   }
 
   /**
    * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
    * together is from memory, the strict side).
    */
-  private Ingoing together(Figure figure, String piece, Base base, List<Entry> cures, Ways ways) {
+  private Ingoing together(
+      Figure figure, String piece, Base base, List<Entry> cures, List<Place> evidence) {
+    List<Way> ways = judged.product().cureMethod().ways();
     List<Worked> parts = new ArrayList<>();
-    for (String method : ways.methods()) {
+    for (Way way : ways) {
       List<Entry> own =
-          ways.methods().size() == 1
+          ways.size() == 1
               ? cures
-              : cures.stream().filter(cure -> way(cure).equals(into(method))).toList();
-      Optional<Worked> part = by(method, piece, base, doses(figure, own), ways.evidence());
+              : cures.stream().filter(cure -> into(cure).equals(Optional.of(way.into()))).toList();
+      Optional<Worked> part = by(way, piece, base, doses(figure, own), evidence);
       if (part.isEmpty()) {
-        return Ingoing.without(piece, lacks(piece), ways.evidence());
+        return Ingoing.without(piece, ofPiece(lacks(piece), piece), evidence);
       }
-      parts.add(part.get());
+      parts.add(onBasis(figure, part.get()));
     }
-    Worked worked = onBasis(figure, Sums.added(parts));
-    return new Ingoing(piece, Optional.of(worked), "", ways.evidence(), Optional.empty());
-  }
-
-  private static String into(String method) {
-    return method.equals("pumped") || method.equals("immersion") ? "pickle" : "meat";
+    return new Ingoing(
+        piece, Optional.of(Sums.added(parts)), Optional.empty(), evidence, Optional.empty());
   }
 
   private List<Dose> doses(Figure figure, List<Entry> cures) {
@@ -191,27 +191,23 @@ final class Curing {
     return doses;
   }
 
-  private String lacks(String piece) {
-    boolean weighed = !of(What.PICKLE, piece).isEmpty();
-    String lacking =
-        weighed
-            ? judged.noEntry(What.PUMP)
-            : judged.say("check.cure.no-pickle-weight", "no weight of the pickle");
-    return judged.ofPiece(lacking, piece);
+  private Message lacks(String piece) {
+    return of(What.PICKLE, piece).isEmpty()
+        ? say("check.cure.no-pickle-weight", "no weight of the pickle")
+        : say("check.entry.none", "no \"{0}\" entry", What.PUMP);
   }
 
   /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
   private Optional<Worked> by(
-      String method, String piece, Base base, List<Dose> doses, List<Place> evidence) {
-    if (into(method).equals("meat")) {
+      Way way, String piece, Base base, List<Dose> doses, List<Place> evidence) {
+    if (way.into() == Into.MEAT) {
       return Optional.of(Sums.ingoingDry(doses, base));
     }
     Optional<Entry> pickle = of(What.PICKLE, piece).stream().findFirst();
-    Optional<Entry> taken =
-        of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
+    Optional<Entry> taken = way.takenUp().flatMap(what -> of(what, piece).stream().findFirst());
     pickle.ifPresent(entry -> evidence.add(entry.place()));
     taken.ifPresent(entry -> evidence.add(entry.place()));
-    if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
+    if (pickle.isEmpty() || (way.needsTakenUp() && taken.isEmpty())) {
       return Optional.empty();
     }
     Quantity weight = pickle.get().amount();
@@ -248,25 +244,25 @@ final class Curing {
   }
 
   /** The skin-free mass of all pieces; empty where one of them is not known. */
-  Optional<Base> baseOfAll() {
-    List<Base> bases = new ArrayList<>();
+  Optional<Quantity> massOfAll() {
+    List<Quantity> masses = new ArrayList<>();
     for (String piece : pieces()) {
       Optional<Base> base =
-          of(What.GREEN_WEIGHT, piece).stream().findFirst().flatMap(green -> base(green, piece));
-      base.ifPresent(bases::add);
+          of(What.GREEN_WEIGHT, piece).stream()
+              .findFirst()
+              .flatMap(green -> rind(green, piece).base());
       if (base.isEmpty()) {
         return Optional.empty();
       }
+      masses.add(base.get().mass());
     }
-    return Optional.of(together(bases));
-  }
-
-  private Optional<Base> base(Entry green, String piece) {
-    return rind(green, piece).base();
+    Ratio grams = masses.stream().map(Quantity::inBase).reduce(Ratio.ZERO, Ratio::plus);
+    return Optional.of(masses.size() == 1 ? masses.get(0) : new Quantity(grams, Unit.GRAM));
   }
 
   private Rind rind(Entry green, String piece) {
-    return Rind.of(judged, green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
+    return Rind.of(
+        judged.product().rindShare(), green, of(What.RIND, piece), of(What.RIND_WEIGHT, piece));
   }
 
   /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
@@ -278,23 +274,6 @@ final class Curing {
                     .findFirst()
                     .filter(green -> rind(green, piece).isEstimated())
                     .isPresent());
-  }
-
-  private static Base together(List<Base> bases) {
-    if (bases.size() == 1) {
-      return bases.get(0);
-    }
-    Function<Base, String> shown = Base::formula;
-    return new Base(
-        sum(bases, Base::green),
-        sum(bases, Base::mass),
-        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
-  }
-
-  private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
-    Ratio sum =
-        bases.stream().map(base -> mass.apply(base).inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    return new Quantity(sum, Unit.GRAM);
   }
 
   /** The entries about something for one piece, those without a piece included. */

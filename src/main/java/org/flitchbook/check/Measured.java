@@ -3,6 +3,8 @@ package org.flitchbook.check;
 import java.util.Optional;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.sums.Formula;
 
 /**
  * A value beside its limit.
@@ -14,6 +16,7 @@ import org.flitchbook.measure.Quantity;
  * @param interpolated the time with straight lines between readings, where the value is a time
  * @param uncertainty how far the true value may be off
  * @param charged whether the uncertainty counts against the lot
+ * @param formula the sum that led to the value, where it was worked out
  */
 public record Measured(
     String quantity,
@@ -22,11 +25,19 @@ public record Measured(
     Quantity limit,
     Optional<Quantity> interpolated,
     Optional<Quantity> uncertainty,
-    boolean charged) {
+    boolean charged,
+    Optional<Formula> formula) {
 
   static Measured of(String quantity, Quantity value, boolean atMost, Quantity limit) {
     return new Measured(
-        quantity, value, atMost, inUnitOf(value, limit), Optional.empty(), Optional.empty(), false);
+        quantity,
+        value,
+        atMost,
+        inUnitOf(value, limit),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        Optional.empty());
   }
 
   private static Quantity inUnitOf(Quantity value, Quantity limit) {
@@ -34,15 +45,25 @@ public record Measured(
   }
 
   Measured interpolated(Optional<Quantity> time) {
-    return new Measured(quantity, value, atMost, limit, time, uncertainty, charged);
+    return new Measured(quantity, value, atMost, limit, time, uncertainty, charged, formula);
+  }
+
+  Measured by(Formula sum) {
+    return new Measured(
+        quantity, value, atMost, limit, interpolated, uncertainty, charged, Optional.of(sum));
   }
 
   Measured provable(Quantity half) {
-    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), false);
+    return within(half, false);
   }
 
   Measured less(Quantity half) {
-    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), true);
+    return within(half, true);
+  }
+
+  private Measured within(Quantity half, boolean counts) {
+    return new Measured(
+        quantity, value, atMost, limit, interpolated, Optional.of(half), counts, formula);
   }
 
   /** {@code <=} or {@code >=}. */
@@ -61,7 +82,7 @@ public record Measured(
         : left;
   }
 
-  private org.flitchbook.measure.Ratio difference() {
+  private Ratio difference() {
     return atMost ? limit.value().minus(value.value()) : value.value().minus(limit.value());
   }
 }

@@ -18,6 +18,7 @@ import org.flitchbook.sums.Credit;
 import org.flitchbook.sums.Lethality;
 import org.flitchbook.sums.Resistance;
 import org.flitchbook.sums.Shift;
+import org.flitchbook.sums.Sums;
 
 /** What a person should know beside a verdict. A remark changes no verdict. */
 final class Remarks {
@@ -62,7 +63,7 @@ final class Remarks {
             measured ->
                 measured
                     .uncertainty()
-                    .filter(half -> measured.margin().value().abs().isBelow(half.value()))
+                    .filter(half -> Sums.inGuardBand(measured.value(), half, measured.limit()))
                     .map(
                         half ->
                             judged.say(

@@ -1,15 +1,18 @@
 package org.flitchbook.check;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Accelerator;
 import org.flitchbook.sums.Sums;
 
 /** How much of what a figure counts is in what was weighed; never assumed. */
@@ -61,10 +64,7 @@ final class Strength {
     Optional<Quantity> anhydrous =
         sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
     return sum(
-        anhydrous,
-        ingredient
-            .sodiumErythorbateMonohydrate()
-            .map(share -> Accelerator.SODIUM_SALT_MONOHYDRATE.counted(share).value()));
+        anhydrous, ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
   }
 
   private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {
@@ -76,22 +76,18 @@ final class Strength {
   }
 
   /** Why a sum can't be made of it. */
-  String unknown(Figure figure, Entry cure) {
-    String name =
+  Message unknown(Figure figure, Entry cure) {
+    Object name =
         plan.ingredient(cure.item())
-            .map(Ingredient::name)
-            .orElseGet(() -> plan.words().say("check.strength.an-ingredient", "an ingredient"));
-    String lot =
-        cure.item().isEmpty()
-            ? plan.words().say("check.strength.not-written", "not written")
-            : cure.item();
-    String sum = plan.words().word("figure", figure.word());
-    return plan.words()
-        .say(
-            "check.strength.unknown",
-            "the plan does not state the strength of {0} (lot {1}) for {2}",
-            name,
-            lot,
-            sum);
+            .<Object>map(Ingredient::name)
+            .orElse(say("check.strength.an-ingredient", "an ingredient"));
+    Object lot =
+        cure.item().isEmpty() ? say("check.strength.not-written", "not written") : cure.item();
+    return say(
+        "check.strength.unknown",
+        "the plan does not state the strength of {0} (lot {1}) for {2}",
+        name,
+        lot,
+        new Word("figure", figure.word()));
   }
 }

@@ -71,10 +71,6 @@ final class Phrases {
     return words.word(family, word);
   }
 
-  String sum(String formula) {
-    return words.sum(formula);
-  }
-
   /** Words of a closed set, with "or" before the last. */
   String either(String family, List<String> choices) {
     return words.either(choices.stream().map(each -> words.word(family, each)).toList());
