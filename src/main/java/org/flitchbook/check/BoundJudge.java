@@ -60,8 +60,8 @@ final class BoundJudge {
     return judged.say(id, english, values);
   }
 
-  private Outcome compared(Worked worked, List<Place> evidence, String piece) {
-    return compared(measured(worked.value()).by(worked.formula()), worked, evidence, piece);
+  private Outcome compared(Worked worked, List<Place> evidence) {
+    return compared(measured(worked.value()).by(worked.formula()), worked, evidence, "");
   }
 
   private Measured measured(Quantity value) {
@@ -95,9 +95,7 @@ final class BoundJudge {
     List<Outcome> pieces = new ArrayList<>();
     for (Curing.Ingoing each : new Curing(judged, bound.potassium()).ingoing(bound.figure())) {
       pieces.add(
-          each.worked()
-              .map(worked -> proved(compared(worked, each.evidence(), each.piece()), each))
-              .orElseGet(() -> without(each)));
+          each.worked().map(worked -> compared(each, worked)).orElseGet(() -> without(each)));
     }
     return Outcome.worstOfAll(pieces);
   }
@@ -108,14 +106,13 @@ final class BoundJudge {
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
-  private static Outcome proved(Outcome outcome, Curing.Ingoing each) {
-    return outcome
-        .measured()
-        .flatMap(
-            measured ->
-                each.uncertainty()
-                    .map(half -> outcome.measured(measured.provable(half), outcome.formula())))
-        .orElse(outcome);
+  private Outcome compared(Curing.Ingoing each, Worked worked) {
+    Measured measured = measured(worked.value()).by(worked.formula());
+    return compared(
+        each.uncertainty().map(measured::provable).orElse(measured),
+        worked,
+        each.evidence(),
+        each.piece());
   }
 
   /** The last weight of the last step on record against the skin-free green weight. */
@@ -135,7 +132,7 @@ final class BoundJudge {
     Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get());
     List<Place> evidence = new ArrayList<>(together.stream().map(Entry::place).toList());
     judged.lot().all(What.GREEN_WEIGHT).forEach(entry -> evidence.add(entry.place()));
-    Outcome outcome = compared(worked, evidence, "");
+    Outcome outcome = compared(worked, evidence);
     boolean final_ = last.sheet().step().filter(step::equals).isPresent();
     return final_ ? outcome : beforeTheLast(outcome);
   }
@@ -267,6 +264,6 @@ final class BoundJudge {
           step, say("check.bound.no-brine", "no laboratory results for both salt and moisture"));
     }
     Worked worked = Sums.brineStrength(salt.get().amount(), moisture.get().amount());
-    return compared(worked, List.of(salt.get().place(), moisture.get().place()), "");
+    return compared(worked, List.of(salt.get().place(), moisture.get().place()));
   }
 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
@@ -22,11 +21,6 @@ import org.flitchbook.sums.Sums;
 
 /** What a person should know beside a verdict. A remark changes no verdict. */
 final class Remarks {
-
-  /**
-   * A time with less than a tenth of its limit to spare is a near miss; common practice, no source.
-   */
-  private static final Ratio NEAR = Ratio.of(1, 10);
 
   private final Case judged;
   private final Function<Limit, Outcome> judge;
@@ -140,8 +134,8 @@ final class Remarks {
                     measured.margin().shown()));
   }
 
-  private static boolean isNear(Quantity margin, Quantity limit) {
-    return margin.value().isBelow(limit.value().times(NEAR));
+  private boolean isNear(Quantity margin, Quantity limit) {
+    return margin.value().isBelow(limit.value().times(judged.plan().practice().nearMiss()));
   }
 
   /** Limits for the same hazard that the readings meet, and why they don't count here. */

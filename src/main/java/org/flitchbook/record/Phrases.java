@@ -1,6 +1,7 @@
 package org.flitchbook.record;
 
 import java.math.RoundingMode;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -43,11 +44,18 @@ final class Phrases {
   private final Words words;
   private final ZoneId zone;
   private final Bound bound;
+  private final Duration lateAfter;
 
   Phrases(Plan plan) {
+    this.lateAfter = plan.practice().lateAfter();
     this.words = plan.words();
     this.zone = plan.establishment().zone();
     this.bound = new Bound(words);
+  }
+
+  /** An entry that was typed longer after the event is late. */
+  Duration lateAfter() {
+    return lateAfter;
   }
 
   ZoneId zone() {

@@ -3,13 +3,14 @@ package org.flitchbook.sums;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.List;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Language;
+import org.flitchbook.practice.Practice;
+import org.flitchbook.practice.ToolPractice;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -168,40 +169,15 @@ final class CuringTest {
   }
 
   /** In 5 lb of meat (computed elsewhere): a spoon means anything from 116 to 196 ppm. */
-  @ParameterizedTest(name = "{0}: {1} ppm, {2}")
-  @CsvSource(
-      delimiter = '|',
-      textBlock =
-          """
-          # grams | ppm | source
-          4.2     | 116 | common practice, no source
-          5.6     | 154 | common practice, no source
-          5.67    | 156 | common practice, no source
-          6.67    | 184 | common practice, no source
-          7.1     | 196 | common practice, no source
-          """)
-  void a_level_teaspoon_was_said_to_be(String grams, String ppm, String source) {
-    Teaspoon met =
-        Teaspoon.MET.stream()
-            .filter(each -> each.mass().equals(q(grams + " g")))
-            .findFirst()
-            .orElseThrow();
-    assertTrue(met.standing().endsWith(source));
-    Worked worked =
-        Sums.ingoingDry(List.of(new Dose(met.mass(), q("6.25 %"))), Base.skinFree(q("5 lb")));
-    rounded(ppm, worked.value(), source);
-  }
-
   @Test
   void spoons_leave_a_spread_that_no_limit_survives() {
-    Teaspoon.Spread one = Teaspoon.of(1, q("6.25 %"), Base.skinFree(q("5 lb")));
-    rounded("116", one.least().value(), Teaspoon.STANDING);
-    rounded("196", one.most().value(), Teaspoon.STANDING);
-    Teaspoon.Spread two = Teaspoon.of(2, q("6.25 %"), Base.skinFree(q("10 lb")));
-    assertEquals(one.most().value(), two.most().value());
-    assertEquals(5, Teaspoon.MET.size());
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> Teaspoon.of(0, q("6.25 %"), Base.skinFree(q("5 lb"))));
+    Practice.Teaspoon spoon = ToolPractice.get().teaspoon();
+    Base base = Base.skinFree(q("5 lb"));
+    rounded(
+        "116",
+        Sums.ingoingDry(List.of(new Dose(spoon.from(), q("6.25 %"))), base).value(),
+        "least");
+    rounded(
+        "196", Sums.ingoingDry(List.of(new Dose(spoon.to(), q("6.25 %"))), base).value(), "most");
   }
 }
