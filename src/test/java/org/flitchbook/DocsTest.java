@@ -19,6 +19,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;
 import org.flitchbook.plan.Product;
+import org.flitchbook.practice.ToolPractice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Hand;
@@ -36,7 +37,7 @@ final class DocsTest {
   private static final Path REFERENCE = Path.of("docs", "reference.md");
   private static final Path ROOMS = Path.of("src", "main", "java", "org", "flitchbook");
   private static final LocalDate DATE = LocalDate.of(2026, 2, 24);
-  private static final Hand HAND = new Hand(ZoneId.of("America/New_York"), '.');
+  private static final Hand HAND = new Hand(ZoneId.of("America/New_York"), '.', ToolPractice.get());
 
   static Stream<Path> pages() throws IOException {
     return MarkdownPage.all();
@@ -82,7 +83,12 @@ final class DocsTest {
   void the_plan_in_the_reference_can_be_used_and_covers_its_class() throws IOException {
     List<SourceFile> templates = new ArrayList<>();
     for (String name :
-        List.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")) {
+        List.of(
+            "classes.json",
+            "practice.json",
+            "limits/us.json",
+            "limits/us-retail.json",
+            "words/en.json")) {
       byte[] bytes = Files.readAllBytes(Path.of("templates", name));
       templates.add(SourceFile.of("templates/" + name, bytes));
     }

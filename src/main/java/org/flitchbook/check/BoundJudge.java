@@ -18,7 +18,6 @@ import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Shift;
 import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Worked;
@@ -64,18 +63,23 @@ final class BoundJudge {
     return new Word("figure", bound.figure().word());
   }
 
+  private Outcome compared(Worked worked, List<Place> evidence) {
+    return compared(worked, evidence, "");
+  }
+
   private Outcome compared(Worked worked, List<Place> evidence, String piece) {
-    Quantity value = worked.value();
-    Outcome outcome = holds(value) ? Outcome.met() : Outcome.notMet(beyond(value, piece));
-    return outcome
-        .measured(
-            Measured.of(figure(), value, bound.ceiling(), bound.limit()),
-            say(
-                "check.bound.formula",
-                "{0} = {1}",
-                judged.plan().words().sum(worked.formula()),
-                value))
-        .from(evidence);
+    return compared(measured(worked.value()).by(worked.formula()), worked, evidence, piece);
+  }
+
+  private Measured measured(Quantity value) {
+    return Measured.of(figure(), value, bound.ceiling(), bound.limit());
+  }
+
+  private Outcome compared(
+      Measured measured, Argument formula, List<Place> evidence, String piece) {
+    Outcome outcome =
+        holds(measured.value()) ? Outcome.met() : Outcome.notMet(beyond(measured.value(), piece));
+    return outcome.measured(measured, Message.of(formula)).from(evidence);
   }
 
   private Message beyond(Quantity value, String piece) {
@@ -118,7 +122,7 @@ final class BoundJudge {
 
   /** The last weight of the last step on record against the skin-free green weight. */
   private Outcome yieldAtTheEnd() {
-    Optional<Base> green = new Pieces(judged).baseOfAll();
+    Optional<Quantity> green = new Pieces(judged).massOfAll();
     List<Entry> weights = judged.lot().all(What.WEIGHT);
     if (green.isEmpty()) {
       return judged.missing(step, say("check.bound.no-green-weight", "no skin-free green weight"));
@@ -130,10 +134,10 @@ final class BoundJudge {
     List<Entry> together = weights.stream().filter(entry -> entry.sheet() == last.sheet()).toList();
     Ratio sum =
         together.stream().map(each -> each.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get().mass());
+    Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get());
     List<Place> evidence = new ArrayList<>(together.stream().map(Entry::place).toList());
     judged.lot().all(What.GREEN_WEIGHT).forEach(entry -> evidence.add(entry.place()));
-    Outcome outcome = compared(worked, evidence, "");
+    Outcome outcome = compared(worked, evidence);
     boolean final_ = last.sheet().step().filter(step::equals).isPresent();
     return final_ ? outcome : beforeTheLast(outcome);
   }
@@ -223,12 +227,12 @@ final class BoundJudge {
       return judged.missing(
           step, say("check.bound.no-result", "no laboratory result for {0}", what));
     }
-    return Outcome.worstOfAll(
-        results.stream()
-            .map(
-                entry ->
-                    compared(new Worked(entry.amount(), entry.shown()), List.of(entry.place()), ""))
-            .toList());
+    return Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
+  }
+
+  private Outcome laboratory(Entry entry) {
+    Message formula = say("check.bound.read", "{0} = {1}", entry.shown(), entry.amount());
+    return compared(measured(entry.amount()), formula, List.of(entry.place()), "");
   }
 
   /** Salt ÷ (salt + moisture) × 100, from laboratory figures only (FSIS 2005, p. 160). */
@@ -240,6 +244,6 @@ final class BoundJudge {
           step, say("check.bound.no-brine", "no laboratory results for both salt and moisture"));
     }
     Worked worked = Sums.brineStrength(salt.get().amount(), moisture.get().amount());
-    return compared(worked, List.of(salt.get().place(), moisture.get().place()), "");
+    return compared(worked, List.of(salt.get().place(), moisture.get().place()));
   }
 }

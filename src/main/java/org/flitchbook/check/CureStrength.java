@@ -13,7 +13,6 @@ import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Accelerator;
 import org.flitchbook.sums.Sums;
 
 /** How much of what a figure counts is in what was weighed; never assumed. */
@@ -65,10 +64,7 @@ final class CureStrength {
     Optional<Quantity> anhydrous =
         sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
     return sum(
-        anhydrous,
-        ingredient
-            .sodiumErythorbateMonohydrate()
-            .map(share -> Accelerator.SODIUM_SALT_MONOHYDRATE.counted(share).value()));
+        anhydrous, ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
   }
 
   private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {

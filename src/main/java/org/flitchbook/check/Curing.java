@@ -17,6 +17,9 @@ import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Worked;
+import org.flitchbook.plan.CureMethod;
+import org.flitchbook.plan.CureMethod.Into;
+import org.flitchbook.plan.CureMethod.Way;
 
 /**
  * The sums of the cure, each piece by its own weighing. A sum that lacks a number is not made: the
@@ -27,7 +30,7 @@ final class Curing {
   private final JudgedLot judged;
   private final Pieces pieces;
   private final CureStrength strength;
-  private final List<String> methods;
+  private final CureMethod method;
 
   Curing(JudgedLot judged) {
     this(judged, Optional.empty());
@@ -42,7 +45,7 @@ final class Curing {
     this.judged = judged;
     this.pieces = new Pieces(judged);
     this.strength = new CureStrength(judged.plan(), potassium);
-    this.methods = List.of(judged.product().cureMethod().split(" and ", -1));
+    this.method = judged.product().cureMethod();
   }
 
   /**
@@ -105,12 +108,11 @@ final class Curing {
      * or taken up is a factor of the sum, since no scale shows what that is worth.
      */
     private List<Entry> weighed(Entry green) {
-      if (methods.stream().allMatch(method -> into(method).equals("meat"))) {
+      if (method.ways().stream().allMatch(way -> way.into() == Into.MEAT)) {
         return List.of(green);
       }
       List<Entry> pickle = pieces.of(What.PICKLE, piece);
-      boolean isAtRest =
-          methods.equals(List.of("immersion")) && pieces.of(What.PICK_UP, piece).isEmpty();
+      boolean isAtRest = method.is(Way.IMMERSION) && pieces.of(What.PICK_UP, piece).isEmpty();
       return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
     }
 
@@ -121,7 +123,7 @@ final class Curing {
         }
       }
       for (Entry cure : cures) {
-        if (methods.size() > 1 && way(cure).isEmpty()) {
+        if (method.ways().size() > 1 && into(cure).isEmpty()) {
           return without(
               say(
                   "check.cure.no-way",
@@ -157,18 +159,20 @@ final class Curing {
      */
     private Optional<Worked> together(Base base) {
       List<Worked> parts = new ArrayList<>();
-      for (String method : methods) {
-        List<Entry> own =
-            methods.size() == 1
-                ? cures
-                : cures.stream().filter(cure -> way(cure).equals(into(method))).toList();
-        Optional<Worked> part = by(method, base, doses(own));
+      for (Way way : method.ways()) {
+        Optional<Worked> part = by(way, base, doses(ownOf(way)));
         if (part.isEmpty()) {
           return part;
         }
-        parts.add(part.get());
+        parts.add(onBasis(figure, part.get()));
       }
-      return Optional.of(onBasis(figure, Sums.added(parts)));
+      return Optional.of(Sums.added(parts));
+    }
+
+    private List<Entry> ownOf(Way way) {
+      return method.ways().size() == 1
+          ? cures
+          : cures.stream().filter(cure -> into(cure).equals(Optional.of(way.into()))).toList();
     }
 
     private List<Dose> doses(List<Entry> own) {
@@ -183,16 +187,16 @@ final class Curing {
     }
 
     /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
-    private Optional<Worked> by(String method, Base base, List<Dose> doses) {
-      if (into(method).equals("meat")) {
+    private Optional<Worked> by(Way way, Base base, List<Dose> doses) {
+      if (way.into() == Into.MEAT) {
         return Optional.of(Sums.ingoingDry(doses, base));
       }
       Optional<Entry> pickle = pieces.of(What.PICKLE, piece).stream().findFirst();
       Optional<Entry> taken =
-          pieces.of(method.equals("pumped") ? What.PUMP : What.PICK_UP, piece).stream().findFirst();
+          way.takenUp().flatMap(what -> pieces.of(what, piece).stream().findFirst());
       pickle.ifPresent(entry -> evidence.add(entry.place()));
       taken.ifPresent(entry -> evidence.add(entry.place()));
-      if (pickle.isEmpty() || (method.equals("pumped") && taken.isEmpty())) {
+      if (pickle.isEmpty() || (way.needsTakenUp() && taken.isEmpty())) {
         return Optional.empty();
       }
       Quantity weight = pickle.get().amount();
@@ -203,14 +207,9 @@ final class Curing {
     }
   }
 
-  /** Where a cure of a piece with two methods went: {@code pickle} or {@code meat}. */
-  private static String way(Entry cure) {
-    String way = cure.other().getOrDefault("way", "");
-    return way.equals("pickle") || way.equals("meat") ? way : "";
-  }
-
-  private static String into(String method) {
-    return method.equals("pumped") || method.equals("immersion") ? "pickle" : "meat";
+  /** Where a cure of a piece with two methods went. */
+  private static Optional<Into> into(Entry cure) {
+    return Into.parse(cure.other().getOrDefault("way", ""));
   }
 
   /** As the limits on that figure are written: the ion as NO2, salt in %. */

@@ -5,6 +5,7 @@ import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.message.Argument;
+import org.flitchbook.sums.Formula;
 
 /**
  * A value beside its limit.
@@ -16,6 +17,7 @@ import org.flitchbook.message.Argument;
  * @param interpolated the time with straight lines between readings, where the value is a time
  * @param uncertainty how far the true value may be off
  * @param charged whether the uncertainty counts against the lot
+ * @param formula the sum that led to the value, where it was worked out
  */
 public record Measured(
     Argument quantity,
@@ -24,11 +26,19 @@ public record Measured(
     Quantity limit,
     Optional<Quantity> interpolated,
     Optional<Quantity> uncertainty,
-    boolean charged) {
+    boolean charged,
+    Optional<Formula> formula) {
 
   static Measured of(Argument quantity, Quantity value, boolean atMost, Quantity limit) {
     return new Measured(
-        quantity, value, atMost, inUnitOf(value, limit), Optional.empty(), Optional.empty(), false);
+        quantity,
+        value,
+        atMost,
+        inUnitOf(value, limit),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        Optional.empty());
   }
 
   private static Quantity inUnitOf(Quantity value, Quantity limit) {
@@ -36,15 +46,25 @@ public record Measured(
   }
 
   Measured interpolated(Optional<Quantity> time) {
-    return new Measured(quantity, value, atMost, limit, time, uncertainty, charged);
+    return new Measured(quantity, value, atMost, limit, time, uncertainty, charged, formula);
+  }
+
+  Measured by(Formula sum) {
+    return new Measured(
+        quantity, value, atMost, limit, interpolated, uncertainty, charged, Optional.of(sum));
   }
 
   Measured provable(Quantity half) {
-    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), false);
+    return within(half, false);
   }
 
   Measured less(Quantity half) {
-    return new Measured(quantity, value, atMost, limit, interpolated, Optional.of(half), true);
+    return within(half, true);
+  }
+
+  private Measured within(Quantity half, boolean counts) {
+    return new Measured(
+        quantity, value, atMost, limit, interpolated, Optional.of(half), counts, formula);
   }
 
   /** {@code <=} or {@code >=}. */

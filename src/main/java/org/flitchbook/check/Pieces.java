@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.function.Function;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
@@ -38,19 +37,20 @@ final class Pieces {
   }
 
   /** The skin-free mass of all pieces; empty where one of them is not known. */
-  Optional<Base> baseOfAll() {
-    List<Base> bases = new ArrayList<>();
+  Optional<Quantity> massOfAll() {
+    List<Quantity> masses = new ArrayList<>();
     for (String piece : names()) {
       Optional<Base> base =
           of(What.GREEN_WEIGHT, piece).stream()
               .findFirst()
               .flatMap(green -> skinFree(green, piece).base());
-      base.ifPresent(bases::add);
       if (base.isEmpty()) {
         return Optional.empty();
       }
+      masses.add(base.get().mass());
     }
-    return Optional.of(together(bases));
+    Ratio grams = masses.stream().map(Quantity::inBase).reduce(Ratio.ZERO, Ratio::plus);
+    return Optional.of(masses.size() == 1 ? masses.get(0) : new Quantity(grams, Unit.GRAM));
   }
 
   SkinFree skinFree(Entry green, String piece) {
@@ -67,23 +67,6 @@ final class Pieces {
                     .findFirst()
                     .filter(green -> skinFree(green, piece).isEstimated())
                     .isPresent());
-  }
-
-  private static Base together(List<Base> bases) {
-    if (bases.size() == 1) {
-      return bases.get(0);
-    }
-    Function<Base, String> shown = Base::formula;
-    return new Base(
-        sum(bases, Base::green),
-        sum(bases, Base::mass),
-        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
-  }
-
-  private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
-    Ratio sum =
-        bases.stream().map(base -> mass.apply(base).inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    return new Quantity(sum, Unit.GRAM);
   }
 
   /** The entries about something for one piece, those without a piece included. */

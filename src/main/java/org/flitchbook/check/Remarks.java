@@ -9,9 +9,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Ratio;
-import org.flitchbook.message.Listing;
-import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
@@ -22,14 +19,12 @@ import org.flitchbook.sums.Credit;
 import org.flitchbook.sums.Lethality;
 import org.flitchbook.sums.Resistance;
 import org.flitchbook.sums.Shift;
+import org.flitchbook.sums.Sums;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Listing;
 
 /** What a person should know beside a verdict. A remark changes no verdict. */
 final class Remarks {
-
-  /**
-   * A time with less than a tenth of its limit to spare is a near miss; common practice, no source.
-   */
-  private static final Ratio NEAR = Ratio.of(1, 10);
 
   private final JudgedLot judged;
   private final Function<Limit, Outcome> judge;
@@ -68,7 +63,7 @@ final class Remarks {
             measured ->
                 measured
                     .uncertainty()
-                    .filter(half -> measured.margin().value().abs().isBelow(half.value())))
+                    .filter(half -> Sums.inGuardBand(measured.value(), half, measured.limit())))
         .map(
             half ->
                 say(
@@ -130,7 +125,7 @@ final class Remarks {
         "check.remark.exempt", "met by no reading, but {0}", Listing.semicolons(outcome.reasons()));
   }
 
-  private static Optional<Message> nearMiss(Limit limit, Outcome outcome) {
+  private Optional<Message> nearMiss(Limit limit, Outcome outcome) {
     boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
     return outcome
         .measured()
@@ -141,8 +136,8 @@ final class Remarks {
                 say("check.remark.near-miss", "a near miss: {0} to spare", measured.margin()));
   }
 
-  private static boolean isNear(Quantity margin, Quantity limit) {
-    return margin.value().isBelow(limit.value().times(NEAR));
+  private boolean isNear(Quantity margin, Quantity limit) {
+    return margin.value().isBelow(limit.value().times(judged.plan().practice().nearMiss()));
   }
 
   /** Limits for the same hazard that the readings meet, and why they don't count here. */

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.pdf.Attachment;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.FileRead;
 
 /**
@@ -96,6 +97,12 @@ public record Evidence(List<SourceFile> sources, SourceFile findings) {
         Book.dayOf(file.name())
             .ifPresent(day -> days.computeIfAbsent(day, k -> new ArrayList<>()).add(file));
       }
+    }
+    if (templates.stream().noneMatch(file -> file.name().equals(Practice.FILE))) {
+      // Before it was a file, its numbers stood in the program.
+      Templates.ofTheTool().stream()
+          .filter(file -> file.name().equals(Practice.FILE))
+          .forEach(templates::add);
     }
     return new Book(Path.of(name), plan, former, days, templates, own);
   }

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.record.DayJudged;
@@ -20,7 +21,8 @@ import org.flitchbook.sheet.Sheet;
 /**
  * Picks the files that lots rest on: their days, see {@link LotDays}, of which the earliest have
  * only the sheet of the instruments; the plan and its former versions, the rule sets that they
- * name, the classes, the rules for dirty data, and the words of their language.
+ * name, the classes, the rules for dirty data, the numbers of common practice, and the words of
+ * their language.
  */
 final class Grounds {
 
@@ -99,6 +101,7 @@ final class Grounds {
     String name = template.substring(Templates.FOLDER.length());
     return name.equals("classes.json")
         || name.equals("doubts.json")
+        || template.equals(Practice.FILE)
         || judged.versions().plans().stream().anyMatch(plan -> uses(plan, name));
   }
 

@@ -18,6 +18,7 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;
 import org.flitchbook.plan.Succession;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.reading.Hand;
@@ -89,24 +90,28 @@ final class Judging {
   Optional<DayJudged> judge(LocalDate day, Optional<String> at, boolean wholeBook) {
     Optional<Succession> versions = versions();
     List<Rule> rules = rules();
-    Hand hand =
-        versions
-            .map(Succession::now)
-            .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
-            .orElseGet(Judging::withoutPlan);
-    days =
-        book.days().headMap(day, true).entrySet().stream()
-            .map(each -> Readings.read(each.getKey(), each.getValue(), hand))
-            .toList();
+    days = hand(versions).map(hand -> read(day, hand)).orElse(List.of());
     days.forEach(each -> each.faults().stream().filter(Judging::isBroken).forEach(faults::add));
     return faults.stream().anyMatch(Judging::isBroken)
         ? Optional.empty()
         : versions.map(known -> judge(known, rules, days, new When(day, at, wholeBook)));
   }
 
-  /** So that the files that can't be parsed are found beside what is wrong with the plan. */
-  private static Hand withoutPlan() {
-    return new Hand(ZoneId.of("UTC"), '.');
+  /** Without a plan too, so that the files that can't be parsed are found beside what is wrong. */
+  private Optional<Hand> hand(Optional<Succession> versions) {
+    return versions
+        .map(Succession::now)
+        .map(known -> new Hand(zone(known), known.establishment().decimalMark(), known.practice()))
+        .or(
+            () ->
+                Practice.read(book.templates(), new ArrayList<>())
+                    .map(practice -> new Hand(ZoneId.of("UTC"), '.', practice)));
+  }
+
+  private List<Day> read(LocalDate day, Hand hand) {
+    return book.days().headMap(day, true).entrySet().stream()
+        .map(each -> Readings.read(each.getKey(), each.getValue(), hand))
+        .toList();
   }
 
   private record When(LocalDate day, Optional<String> at, boolean wholeBook) {}

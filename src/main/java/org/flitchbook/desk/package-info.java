@@ -10,6 +10,7 @@
       "json",
       "words",
       "document",
+      "practice",
       "plan",
       "reading",
       "lot",

@@ -9,6 +9,7 @@ import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -43,7 +44,11 @@ final class CureOutOfRange implements Finder {
   @Override
   public List<Fault> find(Rule rule, Subject subject) {
     boolean rubbed =
-        subject.lot().product().filter(product -> product.cureMethod().equals("dry")).isPresent();
+        subject
+            .lot()
+            .product()
+            .filter(product -> product.cureMethod().is(CureMethod.Way.DRY))
+            .isPresent();
     return rubbed
         ? subject.lot().all(What.GREEN_WEIGHT).stream()
             .filter(green -> green.amount().value().signum() > 0)

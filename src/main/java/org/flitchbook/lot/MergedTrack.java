@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Samples;
 import org.flitchbook.reading.Series;
@@ -34,10 +35,15 @@ final class MergedTrack implements Track {
    * @param hands in order of time
    */
   static MergedTrack of(
-      Series series, int[] kept, Seating seating, Probe.Spread spread, List<HandReading> hands) {
+      Series series,
+      int[] kept,
+      Seating seating,
+      Probe.Spread spread,
+      List<HandReading> hands,
+      Practice.Gap gap) {
     Samples samples = series.samples();
     return new MergedTrack(
-        Probe.of(series, samples.file(kept[0]), seating, spread),
+        Probe.of(series, samples.file(kept[0]), seating, spread, gap),
         hands,
         Optional.of(samples),
         List.of(),
@@ -63,9 +69,9 @@ final class MergedTrack implements Track {
   /**
    * @param hands at least one, in order of time
    */
-  static MergedTrack ofHand(What what, List<HandReading> hands, Seating seating) {
+  static MergedTrack ofHand(What what, List<HandReading> hands, Seating seating, Practice.Gap gap) {
     return new MergedTrack(
-        Probe.ofHand(what, hands.get(0), seating),
+        Probe.ofHand(what, hands.get(0), seating, gap),
         hands,
         Optional.empty(),
         List.of(),
@@ -254,6 +260,11 @@ final class MergedTrack implements Track {
   @Override
   public long interval() {
     return probe.interval();
+  }
+
+  @Override
+  public long longestStep() {
+    return probe.longestStep();
   }
 
   private long level(int index) {

@@ -2,6 +2,7 @@ package org.flitchbook.lot;
 
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.What;
 
@@ -23,7 +24,8 @@ record Probe(
     Unit unit,
     Spread spread,
     long precision,
-    long interval) {
+    long interval,
+    long longestStep) {
 
   /** How far the true value may lie above and below a reading, in steps of a level. */
   record Spread(long up, long down) {}
@@ -31,7 +33,8 @@ record Probe(
   /**
    * @param file the log of the first reading that counts
    */
-  static Probe of(Series series, String file, Seating seating, Spread spread) {
+  static Probe of(Series series, String file, Seating seating, Spread spread, Practice.Gap gap) {
+    long interval = series.samples().interval(gap);
     return new Probe(
         series.what(),
         series.called(),
@@ -42,10 +45,11 @@ record Probe(
         series.unit(),
         spread,
         series.precisionMillis(),
-        series.samples().interval());
+        interval,
+        gap.longestStep(interval));
   }
 
-  static Probe ofHand(What what, HandReading first, Seating seating) {
+  static Probe ofHand(What what, HandReading first, Seating seating, Practice.Gap gap) {
     return new Probe(
         what,
         "hand",
@@ -56,6 +60,7 @@ record Probe(
         first.entry().amount().unit(),
         new Spread(0, 0),
         0,
-        0);
+        0,
+        gap.longestStep(0));
   }
 }

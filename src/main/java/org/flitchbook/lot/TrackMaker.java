@@ -12,6 +12,7 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Samples;
@@ -99,7 +100,7 @@ final class TrackMaker {
                 .toList());
     return hands.isEmpty()
         ? Optional.empty()
-        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, seating(hands)));
+        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, seating(hands), gap()));
   }
 
   private List<Track> ofPlace(What what, Stay stay) {
@@ -144,8 +145,12 @@ final class TrackMaker {
 
   private List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
     return tracks.isEmpty() && !hands.isEmpty()
-        ? List.of(MergedTrack.ofHand(what, hands, seating(hands)))
+        ? List.of(MergedTrack.ofHand(what, hands, seating(hands), gap()))
         : tracks;
+  }
+
+  private Practice.Gap gap() {
+    return timeline.plan().practice().gap();
   }
 
   private Seating seating(List<HandReading> hands) {
@@ -174,7 +179,7 @@ final class TrackMaker {
             series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
-        .map(spread -> MergedTrack.of(series, kept, seating(series), spread, hands));
+        .map(spread -> MergedTrack.of(series, kept, seating(series), spread, hands, gap()));
   }
 
   private List<HandReading> hands(List<Entry> read) {

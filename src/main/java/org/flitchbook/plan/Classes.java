@@ -14,7 +14,7 @@ import org.flitchbook.json.Parsed;
  */
 record Classes(
     List<ProductClass> classes,
-    List<String> cureMethods,
+    List<CureMethod> cureMethods,
     List<String> cuts,
     List<RetentionRule> retention) {
 
@@ -59,7 +59,10 @@ record Classes(
       each.end();
     }
     Optional<Fields> facts = file.object("facts");
-    List<String> methods = facts.map(fields -> Lists.texts(fields, "cureMethod")).orElse(List.of());
+    List<CureMethod> methods =
+        facts
+            .map(fields -> CureMethod.all(fields, Lists.texts(fields, "cureMethod")))
+            .orElse(List.of());
     List<String> cuts = facts.map(fields -> Lists.texts(fields, "cut")).orElse(List.of());
     facts.ifPresent(
         fields -> {

@@ -11,7 +11,7 @@ import org.flitchbook.measure.Quantity;
  *     is sold as bacon takes the bacon ceiling whatever the cut
  */
 public record Conditions(
-    List<String> cureMethods,
+    List<CureMethod> cureMethods,
     List<String> cuts,
     List<String> rinds,
     List<String> classes,

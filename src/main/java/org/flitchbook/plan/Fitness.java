@@ -1,6 +1,5 @@
 package org.flitchbook.plan;
 
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -20,17 +19,18 @@ final class Fitness {
   }
 
   /** Whether a limit under these conditions could apply to such a product at all. */
-  static boolean fit(Conditions when, String cureMethod, String cut, String productClass) {
-    return fits(when.cureMethods(), cureMethod)
+  static boolean fit(Conditions when, CureMethod cureMethod, String cut, String productClass) {
+    return isOf(cureMethod, when.cureMethods())
         && fits(when.cuts(), cut)
         && fits(when.classes(), productClass);
   }
 
+  private static boolean isOf(CureMethod has, List<CureMethod> wanted) {
+    return wanted.isEmpty() || wanted.stream().anyMatch(has::isUnderLimitsOf);
+  }
+
   private static boolean fits(List<String> wanted, String has) {
-    // A product with two methods, "pumped and dry", is under the limits of both.
-    return wanted.isEmpty()
-        || wanted.contains(has)
-        || Arrays.stream(has.split(" and ", -1)).anyMatch(wanted::contains);
+    return wanted.isEmpty() || wanted.contains(has);
   }
 
   void check() {
@@ -45,7 +45,10 @@ final class Fitness {
 
   private void check(Limit limit) {
     Conditions when = limit.when();
-    checkFact(limit, "cure method", product.cureMethod(), when.cureMethods());
+    if (!isOf(product.cureMethod(), when.cureMethods())) {
+      List<String> methods = when.cureMethods().stream().map(CureMethod::word).toList();
+      faultFact(limit, "cure method", product.cureMethod().word(), methods);
+    }
     checkFact(limit, "cut", product.cut(), when.cuts());
     checkFact(limit, "class", product.productClass(), when.classes());
     when.notNamed().filter(word -> isNamed(word, limit)).ifPresent(word -> named(limit, word));
@@ -76,10 +79,14 @@ final class Fitness {
 
   private void checkFact(Limit limit, String fact, String has, List<String> wanted) {
     if (!fits(wanted, has)) {
-      fields.fault(
-          "limits",
-          limit.id() + " on " + product.code() + ", whose " + fact + " is " + has,
-          fact + " " + String.join(" or ", wanted));
+      faultFact(limit, fact, has, wanted);
     }
+  }
+
+  private void faultFact(Limit limit, String fact, String has, List<String> wanted) {
+    fields.fault(
+        "limits",
+        limit.id() + " on " + product.code() + ", whose " + fact + " is " + has,
+        fact + " " + String.join(" or ", wanted));
   }
 }

@@ -111,7 +111,7 @@ final class LimitReader {
   private static Conditions conditions(Fields when) {
     Conditions conditions =
         new Conditions(
-            texts(when, "cureMethod"),
+            CureMethod.all(when, texts(when, "cureMethod")),
             texts(when, "cut"),
             rinds(when),
             texts(when, "class"),

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.words.Words;
 
 /**
@@ -14,6 +15,7 @@ import org.flitchbook.words.Words;
  * @param retention how long records are kept; empty where no rule of the regime is known
  * @param ownTemplates the files of the book's own templates that won over the tool's
  * @param words the fixed wording of what is printed, in the language of the plan
+ * @param practice the numbers that decide beside the limits
  */
 public record Plan(
     Place place,
@@ -31,7 +33,8 @@ public record Plan(
     List<Product> products,
     List<RuleSet> ruleSets,
     List<String> ownTemplates,
-    Words words) {
+    Words words,
+    Practice practice) {
 
   public Optional<Product> product(String code) {
     return products.stream().filter(each -> each.code().equals(code)).findFirst();

@@ -12,6 +12,7 @@ import org.flitchbook.json.Fields;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.practice.Practice;
 
 /** Reads the plan's own file, its products by {@link ProductReader}. */
 final class PlanReader {
@@ -20,13 +21,20 @@ final class PlanReader {
   private final List<RuleSet> ruleSets;
   private final Catalogue catalogue;
   private final Classes classes;
+  private final Optional<Practice> practice;
   private final Wording wording;
 
-  PlanReader(Fields plan, List<RuleSet> ruleSets, Classes classes, Wording wording) {
+  PlanReader(
+      Fields plan,
+      List<RuleSet> ruleSets,
+      Classes classes,
+      Optional<Practice> practice,
+      Wording wording) {
     this.plan = plan;
     this.ruleSets = ruleSets;
     this.catalogue = new Catalogue(ruleSets);
     this.classes = classes;
+    this.practice = practice;
     this.wording = wording;
   }
 
@@ -56,7 +64,8 @@ final class PlanReader {
     if (establishment.isEmpty()
         || signed.isEmpty()
         || reassess.isEmpty()
-        || wording.words().isEmpty()) {
+        || wording.words().isEmpty()
+        || practice.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
@@ -76,7 +85,8 @@ final class PlanReader {
             products,
             ruleSets,
             ownTemplates,
-            wording.words().get()));
+            wording.words().get(),
+            practice.get()));
   }
 
   /** Empty where the classes have no rule for the regime, which the book's own may lack. */

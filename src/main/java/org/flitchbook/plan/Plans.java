@@ -11,6 +11,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Parsed;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.words.Words;
 
 /** Reads a HACCP plan with the rule sets and classes that it draws on. */
@@ -28,8 +29,8 @@ public final class Plans {
    *
    * @param file the plan
    * @param templates the files that a user may edit, the book's own already put in place of the
-   *     tool's; {@code templates/classes.json}, {@code templates/limits/*.json}, {@code
-   *     templates/words/*.json}
+   *     tool's; {@code templates/classes.json}, {@code templates/practice.json}, {@code
+   *     templates/limits/*.json}, {@code templates/words/*.json}
    * @param own the names of the templates that are the book's own
    * @return the plan with its limits, or every fault: an unknown key or id, a unit that doesn't
    *     fit, a limit loosened or taken from memory without support, a limit that can't apply
@@ -81,7 +82,8 @@ public final class Plans {
         find(templates, CLASSES)
             .map(found -> Classes.read(found, fields.faults()))
             .orElseGet(() -> noClasses(fields.faults()));
-    return new PlanReader(fields, ruleSets, classes, wording).read(file.sha256(), own);
+    Optional<Practice> practice = Practice.read(templates, fields.faults());
+    return new PlanReader(fields, ruleSets, classes, practice, wording).read(file.sha256(), own);
   }
 
   private static Classes noClasses(List<Fault> faults) {

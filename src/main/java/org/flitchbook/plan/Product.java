@@ -18,7 +18,7 @@ public record Product(
     String name,
     String productClass,
     String cut,
-    String cureMethod,
+    CureMethod cureMethod,
     List<Step> steps,
     Optional<Quantity> between,
     List<Limit> limits,

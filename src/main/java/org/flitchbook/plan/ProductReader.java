@@ -14,6 +14,9 @@ import org.flitchbook.sheet.Step;
 /** Reads a product and settles which limits are in force for it. */
 final class ProductReader {
 
+  /** Only so that the other keys of a product without a known method are looked at too. */
+  private static final CureMethod ANY_METHOD = new CureMethod(List.of(CureMethod.Way.DRY));
+
   private final Catalogue catalogue;
   private final Classes classes;
   private final String regime;
@@ -42,7 +45,8 @@ final class ProductReader {
     String productClass = known(fields, "class", classes.names());
     checkRegime(fields, productClass);
     String cut = known(fields, "cut", classes.cuts());
-    String cureMethod = known(fields, "cureMethod", classes.cureMethods());
+    Optional<CureMethod> stated = cureMethod(fields);
+    CureMethod cureMethod = stated.orElse(ANY_METHOD);
     List<Step> steps = steps(fields);
     Optional<Quantity> between = Quantities.optional(fields, "between", Dimension.TIME);
     Optional<RuleSet.RindShare> rindShare = rindShare(fields);
@@ -69,8 +73,10 @@ final class ProductReader {
             missing(productClass, limits, exemptions),
             Conflicts.in(limits, wording),
             rindShare);
-    new Fitness(fields, product).check();
-    return Optional.of(product);
+    if (stated.isPresent()) {
+      new Fitness(fields, product).check();
+    }
+    return stated.map(method -> product);
   }
 
   private static String known(Fields fields, String key, List<String> words) {
@@ -79,6 +85,11 @@ final class ProductReader {
       fields.fault(key, "\"" + word + "\"", String.join("; ", words));
     }
     return word;
+  }
+
+  private Optional<CureMethod> cureMethod(Fields fields) {
+    List<String> words = classes.cureMethods().stream().map(CureMethod::word).toList();
+    return CureMethod.parse(known(fields, "cureMethod", words));
   }
 
   private static List<Step> steps(Fields fields) {

@@ -3,7 +3,7 @@
 @Floor(
     name = "plan",
     floor = 4,
-    mayImport = {"message", "input", "measure", "json", "words", "sheet"},
+    mayImport = {"message", "input", "measure", "json", "words", "sheet", "practice"},
     door = "Plans")
 package org.flitchbook.plan;
 

@@ -12,9 +12,9 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Teaspoon;
 
 /** Reads the value and the unit of one row, and refuses what no sum could use. */
 final class AmountReader {
@@ -139,11 +139,9 @@ final class AmountReader {
         : choices(dimension);
   }
 
-  /** From the lightest to the heaviest teaspoon that was met. */
   private Message spread() {
-    Quantity least = Teaspoon.MET.get(0).mass();
-    Quantity most = Teaspoon.MET.get(Teaspoon.MET.size() - 1).mass();
-    return say("reading.amount.spread", "{0} to {1}", least.shownNumber(), most);
+    Practice.Teaspoon spoon = hand.practice().teaspoon();
+    return say("reading.amount.spread", "{0} to {1}", spoon.from().shownNumber(), spoon.to());
   }
 
   private void spoons() {

@@ -14,6 +14,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
@@ -23,6 +24,7 @@ final class LogReader implements Rows {
 
   private final String name;
   private final LogLayout layout;
+  private final Practice practice;
   private final LogClock clock;
   private final List<Fault> faults;
   private final RowFaults rowFaults;
@@ -35,9 +37,10 @@ final class LogReader implements Rows {
   private int rows;
   private int places;
 
-  private LogReader(String name, LogLayout layout, List<Fault> faults) {
+  private LogReader(String name, LogLayout layout, Practice practice, List<Fault> faults) {
     this.name = name;
     this.layout = layout;
+    this.practice = practice;
     this.clock = layout.time().clock();
     this.faults = faults;
     this.rowFaults = new RowFaults(name);
@@ -50,8 +53,13 @@ final class LogReader implements Rows {
    * @param last the last time that the log can have
    */
   static FileRead read(
-      SourceFile file, LogLayout layout, Instant last, List<Series> series, List<Fault> faults) {
-    LogReader reader = new LogReader(file.name(), layout, faults);
+      SourceFile file,
+      LogLayout layout,
+      Practice practice,
+      Instant last,
+      List<Series> series,
+      List<Fault> faults) {
+    LogReader reader = new LogReader(file.name(), layout, practice, faults);
     faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader)));
     int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
@@ -61,7 +69,8 @@ final class LogReader implements Rows {
 
   private int finish(Instant last, List<Series> series) {
     long precision = clock.precisionMillis(places);
-    Chosen inOrder = new RowOrder(layout.time(), precision, rowFaults, read, parts).inOrder();
+    Chosen inOrder =
+        new RowOrder(layout.time(), practice, precision, rowFaults, read, parts).inOrder();
     return new LogSeries(name, layout, precision, read, rowFaults).make(inOrder, last, series);
   }
 

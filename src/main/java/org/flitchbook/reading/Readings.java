@@ -29,7 +29,8 @@ public final class Readings {
 
   private Readings(LocalDate date, Hand hand) {
     this.hand = hand;
-    this.last = date.plusDays(2).atStartOfDay(hand.zone()).toInstant();
+    this.last =
+        date.plusDays(1L + hand.practice().daysAhead()).atStartOfDay(hand.zone()).toInstant();
   }
 
   /**
@@ -86,7 +87,7 @@ public final class Readings {
       unclaimed(file);
     } else {
       fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
-      files.add(LogReader.read(file, fitting.get(0), last, series, faults));
+      files.add(LogReader.read(file, fitting.get(0), hand.practice(), last, series, faults));
     }
   }
 

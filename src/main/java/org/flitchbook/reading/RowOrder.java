@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.flitchbook.input.Severity;
 import org.flitchbook.message.Message;
+import org.flitchbook.practice.Practice;
 
 /** Gives each row of a log its time, and brings the rows into the order of time. */
 final class RowOrder {
@@ -14,6 +15,7 @@ final class RowOrder {
   private static final long A_MINUTE = 60_000;
 
   private final LogLayout.Time time;
+  private final Practice practice;
   private final long precision;
   private final RowFaults faults;
   private final LogRows rows;
@@ -29,8 +31,14 @@ final class RowOrder {
    * @param begins the rows at which a heading stood
    */
   RowOrder(
-      LogLayout.Time time, long precision, RowFaults faults, LogRows rows, List<Integer> begins) {
+      LogLayout.Time time,
+      Practice practice,
+      long precision,
+      RowFaults faults,
+      LogRows rows,
+      List<Integer> begins) {
     this.time = time;
+    this.practice = practice;
     this.precision = precision;
     this.faults = faults;
     this.rows = rows;
@@ -103,7 +111,7 @@ final class RowOrder {
 
   private Chosen part(int from, int to) {
     if (time.clock().isLocal()) {
-      new WallClock(time, precision, faults, rows).resolve(from, to);
+      new WallClock(time, practice, precision, faults, rows).resolve(from, to);
     }
     Chosen chosen = new Chosen();
     int last = -1;
@@ -131,14 +139,13 @@ final class RowOrder {
   }
 
   private Message later(long back) {
-    if (back > 50 * A_MINUTE && back < 70 * A_MINUTE) {
+    if (practice.setBack().isHour(back)) {
       return say(
           "reading.order.later-or-change",
           "a later time; a change of the clock that {0} does not have then?",
           time.clock().zone());
     }
-    boolean halfDay = back > 660 * A_MINUTE && back < 780 * A_MINUTE;
-    return halfDay
+    return practice.setBack().isHalfDay(back)
         ? say(
             "reading.order.later-or-half-day",
             "a later time; a clock of 12 hours without AM and PM?")

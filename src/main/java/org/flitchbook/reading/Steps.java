@@ -1,14 +1,10 @@
 package org.flitchbook.reading;
 
 import java.util.Arrays;
+import org.flitchbook.practice.Practice;
 
 /** The times between the rows of one part, on the clock that was written down. */
 final class Steps {
-
-  /** So few steps show no steady interval. */
-  private static final int FEWEST = 4;
-
-  private static final long JITTER = 2_000;
 
   private final LogRows rows;
   private final int from;
@@ -17,17 +13,18 @@ final class Steps {
   private final long tolerance;
 
   /**
+   * @param practice when steps are steady
    * @param precision how late a row can have been after its time, in milliseconds
    */
-  Steps(LogRows rows, int from, int to, long precision) {
+  Steps(LogRows rows, int from, int to, Practice.SteadyClock practice, long precision) {
     this.rows = rows;
     this.from = from;
     this.to = to;
-    this.usual = median();
-    this.tolerance = Math.max(precision, Math.max(JITTER, usual / 10));
+    this.usual = median(practice.fewestSteps());
+    this.tolerance = Math.max(precision, practice.tolerance(usual));
   }
 
-  private long median() {
+  private long median(int fewest) {
     long[] forward = new long[Math.max(0, to - from - 1)];
     int count = 0;
     for (int row = from + 1; row < to; row++) {
@@ -37,7 +34,7 @@ final class Steps {
       }
     }
     Arrays.sort(forward, 0, count);
-    return count < FEWEST ? 0 : forward[count / 2];
+    return count < fewest ? 0 : forward[count / 2];
   }
 
   private long step(int row) {

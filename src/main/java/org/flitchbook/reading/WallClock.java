@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.input.Severity;
 import org.flitchbook.message.Message;
+import org.flitchbook.practice.Practice;
 
 /**
  * Turns the times of a clock on the wall, which is set twice a year, into times of the world. The
@@ -22,8 +23,7 @@ final class WallClock {
   private static final String AUTUMN = "autumn clock change";
   private static final String SPRING = "spring clock change";
 
-  private static final long LONGEST_STEP = 300_000;
-
+  private final Practice practice;
   private final LogClock clock;
   private final ZoneRules rules;
   private final String column;
@@ -33,7 +33,9 @@ final class WallClock {
   private long minute = Long.MIN_VALUE;
   private List<ZoneOffset> offsetsOfMinute = List.of();
 
-  WallClock(LogLayout.Time time, long precision, RowFaults faults, LogRows rows) {
+  WallClock(
+      LogLayout.Time time, Practice practice, long precision, RowFaults faults, LogRows rows) {
+    this.practice = practice;
     this.clock = time.clock();
     this.rules = clock.zone().getRules();
     this.column = time.column();
@@ -62,7 +64,7 @@ final class WallClock {
       List<ZoneOffset> offsets = offsets(rows.at(row));
       int end = endOf(offsets, row, to);
       if (offsets.size() == 2) {
-        stretches.addAll(doubled(new Steps(rows, from, to, precision), row, end));
+        stretches.addAll(doubled(steps(from, to), row, end));
       } else if (offsets.isEmpty()) {
         tell(
             SPRING,
@@ -77,9 +79,13 @@ final class WallClock {
       row = end;
     }
     for (int i = 1; i < stretches.size(); i++) {
-      spring(stretches.get(i - 1), stretches.get(i), new Steps(rows, from, to, precision));
+      spring(stretches.get(i - 1), stretches.get(i), steps(from, to));
     }
     stretches.forEach(this::apply);
+  }
+
+  private Steps steps(int from, int to) {
+    return new Steps(rows, from, to, practice.steadyClock(), precision);
   }
 
   /** The zone's rules change at whole minutes. */
@@ -164,7 +170,7 @@ final class WallClock {
     }
     long onTheClock = rows.at(after.begin()) - rows.at(after.begin() - 1);
     long went = onTheClock - (after.offset() - before.offset());
-    if (went > 0 && went <= Math.max(3 * steps.usual(), LONGEST_STEP)) {
+    if (went > 0 && went <= practice.gap().longestStep(steps.usual())) {
       Message found =
           say(
               "reading.order.behind",

@@ -5,7 +5,7 @@
 @Floor(
     name = "reading",
     floor = 4,
-    mayImport = {"message", "input", "measure", "table", "json", "words", "sheet", "sums"},
+    mayImport = {"message", "input", "measure", "table", "json", "words", "sheet", "practice"},
     door = "Readings")
 package org.flitchbook.reading;
 

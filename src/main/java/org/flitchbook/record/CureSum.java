@@ -2,14 +2,13 @@ package org.flitchbook.record;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.check.CureLine;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Sum;
-import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
@@ -28,17 +27,12 @@ final class CureSum {
 
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    List<Sum.Line> lines = new ArrayList<>();
-    weighed(lines);
-    for (Finding finding : judgement.findings()) {
-      isOfCure(finding).ifPresent(bound -> worked(lines, finding, bound));
-    }
-    provable(lines);
+    List<Sum.Line> lines = CureLine.of(judgement).stream().flatMap(this::lines).toList();
     if (!lines.isEmpty()) {
       blocks.add(new Sum(lines));
     }
     for (Finding finding : judgement.findings()) {
-      if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
+      if (CureLine.isOfCure(finding) && finding.verdict().isMissed()) {
         blocks.add(
             new Paragraph(
                 phrases
@@ -55,27 +49,20 @@ final class CureSum {
     return blocks;
   }
 
-  /** Once, since every limit on the same sum has the same scales behind it. */
-  private void provable(List<Sum.Line> lines) {
-    judgement.findings().stream()
-        .filter(finding -> isOfCure(finding).isPresent())
-        .flatMap(finding -> finding.measured().flatMap(Measured::uncertainty).stream())
-        .findFirst()
-        .ifPresent(
-            half ->
-                lines.add(
-                    new Sum.Line(
-                        phrases.say("record.sum.provable", "What these scales can prove (k = 2)"),
-                        "",
-                        bound("± " + half.shown()))));
+  private Stream<Sum.Line> lines(CureLine line) {
+    if (line instanceof CureLine.Weighed weighed) {
+      return Stream.of(new Sum.Line(label(weighed.entry()), "", weighed.entry().shown()));
+    }
+    return line instanceof CureLine.Summed summed
+        ? summed(summed)
+        : Stream.of(provable((CureLine.Provable) line));
   }
 
-  private void weighed(List<Sum.Line> lines) {
-    for (What what : List.of(What.GREEN_WEIGHT, What.RIND_WEIGHT, What.CURING_SALT)) {
-      for (Entry entry : judgement.lot().all(what)) {
-        lines.add(new Sum.Line(label(entry), "", entry.shown()));
-      }
-    }
+  private Sum.Line provable(CureLine.Provable proved) {
+    return new Sum.Line(
+        phrases.say("record.sum.provable", "What these scales can prove (k = 2)"),
+        "",
+        bound("± " + proved.half().shown()));
   }
 
   private String label(Entry entry) {
@@ -101,27 +88,15 @@ final class CureSum {
     return phrases.bound().bound(text);
   }
 
-  private static Optional<Kind.Bound> isOfCure(Finding finding) {
-    return finding.limit().kind() instanceof Kind.Bound bound && bound.figure().isIngoing()
-        ? Optional.of(bound)
-        : Optional.empty();
-  }
-
-  private void worked(List<Sum.Line> lines, Finding finding, Kind.Bound bound) {
-    Optional<Measured> measured = finding.measured();
-    if (measured.isEmpty()) {
-      return;
-    }
-    String result = measured.get().value().shown();
-    String sum = phrases.say(finding.formulas()).replace(" = " + result, "");
-    lines.add(
+  private Stream<Sum.Line> summed(CureLine.Summed summed) {
+    Finding finding = summed.finding();
+    return Stream.of(
         new Sum.Line(
-            Phrases.capital(phrases.word("figure", bound.figure().word())),
-            bound(sum),
-            bound(result)));
-    lines.add(
+            Phrases.capital(summed.measured().quantity().in(day.plan().words())),
+            bound(summed.formula().in(day.plan().words())),
+            bound(summed.measured().value().shown())),
         new Sum.Line(
-            bound(Phrases.capital(phrases.bound(measured.get()))),
+            bound(Phrases.capital(phrases.bound(summed.measured()))),
             "",
             bound(
                 phrases.say(

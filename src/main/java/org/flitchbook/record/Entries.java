@@ -29,9 +29,6 @@ import org.flitchbook.sheet.Sheet;
  */
 final class Entries {
 
-  /** As the rule for late entries has it: a note from a quarter of an hour on. */
-  private static final Duration LATE = Duration.ofMinutes(15);
-
   private final Lot lot;
   private final Phrases phrases;
 
@@ -111,7 +108,7 @@ final class Entries {
     if (after.compareTo(Duration.ZERO) <= 0) {
       return new Cell(Text.of(time), Tone.PLAIN);
     }
-    boolean late = after.compareTo(LATE) > 0;
+    boolean late = after.compareTo(phrases.lateAfter()) > 0;
     String told =
         phrases.say(
             late

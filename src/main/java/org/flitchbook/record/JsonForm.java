@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.flitchbook.change.Change;
+import org.flitchbook.check.CureLine;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
@@ -20,6 +22,7 @@ import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Source;
+import org.flitchbook.reading.Entry;
 
 /**
  * The judgement as a tree of maps and lists, in the stable form of version 1. What is said stands
@@ -95,6 +98,30 @@ final class JsonForm {
     tree.put("class", judgement.lot().product().map(p -> p.productClass()).orElse(""));
     tree.put("verdict", judgement.verdict().words());
     tree.put("findings", judgement.findings().stream().map(this::finding).toList());
+    tree.put("cureSums", CureLine.of(judgement).stream().map(this::cureLine).toList());
+    return tree;
+  }
+
+  private Map<String, Object> cureLine(CureLine line) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    if (line instanceof CureLine.Weighed weighed) {
+      Entry entry = weighed.entry();
+      tree.put("weighed", entry.what().json());
+      Stream.of(Map.entry("piece", entry.piece()), Map.entry("item", entry.item()))
+          .filter(each -> !each.getValue().isEmpty())
+          .forEach(each -> tree.put(each.getKey(), each.getValue()));
+      tree.put("value", number(entry.amount()));
+      tree.put("unit", entry.amount().unit().symbol());
+      tree.putAll(place(entry.place()));
+    } else if (line instanceof CureLine.Summed summed) {
+      tree.put("limit", summed.finding().limit().id());
+      put(tree, summed.measured());
+      tree.put("formula", summed.formula().json());
+      tree.put("verdict", summed.finding().verdict().words());
+    } else if (line instanceof CureLine.Provable proved) {
+      tree.put("provable", number(proved.half()));
+      tree.put("unit", proved.half().unit().symbol());
+    }
     return tree;
   }
 

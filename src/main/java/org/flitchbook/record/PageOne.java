@@ -203,7 +203,7 @@ final class PageOne {
         "record.page-one.cut-and-cure",
         "{0}, {1} cure",
         phrases.word("cut", product.cut()),
-        phrases.word("method", product.cureMethod()));
+        phrases.word("method", product.cureMethod().word()));
   }
 
   private void fact(List<Fact> facts, Message label, String value) {

@@ -1,6 +1,7 @@
 package org.flitchbook.record;
 
 import java.math.RoundingMode;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -45,11 +46,18 @@ final class Phrases {
   private final Words words;
   private final ZoneId zone;
   private final Bound bound;
+  private final Duration lateAfter;
 
   Phrases(Plan plan) {
+    this.lateAfter = plan.practice().lateAfter();
     this.words = plan.words();
     this.zone = plan.establishment().zone();
     this.bound = new Bound(words);
+  }
+
+  /** An entry that was typed longer after the event is late. */
+  Duration lateAfter() {
+    return lateAfter;
   }
 
   ZoneId zone() {
@@ -76,10 +84,6 @@ final class Phrases {
   /** A word of a closed set. */
   String word(String family, String word) {
     return words.word(family, word);
-  }
-
-  String sum(String formula) {
-    return words.sum(formula);
   }
 
   /** Words of a closed set, with "or" before the last. */

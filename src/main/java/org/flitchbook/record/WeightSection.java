@@ -156,10 +156,10 @@ final class WeightSection {
     Yields left = Yields.of(List.of(green.amount(), base.mass()));
     return phrases.say(
         "record.weights.rind-off",
-        "{0}: {1} = {2} skin-free, {3} of the green weight; the sums of the cure are reckoned on"
+        "{0}: ({1}) = {2} skin-free, {3} of the green weight; the sums of the cure are reckoned on"
             + " it.",
         phrases.ofPiece(phrases.say("record.weights.rind-taken-off", "Rind taken off"), green),
-        phrases.sum(base.formula()),
+        base.formula(),
         base.mass().shown(),
         percent(left.total()));
   }
@@ -199,7 +199,7 @@ final class WeightSection {
         "record.weights.balance",
         "Mass balance after the {0}: {1} = {2} unexplained, {3} of the last weight.",
         phrases.word("step", last.sheet().word()),
-        phrases.sum(balance.unexplained().formula()),
+        balance.unexplained().formula(),
         balance.unexplained().value().shown(),
         balance.unexplainedShare().value().shown());
   }

@@ -1,31 +1,37 @@
 package org.flitchbook.sums;
 
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
 
 /**
- * The meat that a curing sum is reckoned on.
+ * The meat that a curing sum is made on.
  *
  * @param green as it was weighed, its rind included
- * @param mass the skin-free green weight
- * @param formula how it was found: {@code 5400 g − 540 g rind}, or the weight alone
+ * @param formula of the skin-free green weight: {@code 5400 g − 540 g rind}, or the weight alone
  */
-public record Base(Quantity green, Quantity mass, String formula) {
+public record Base(Quantity green, Formula formula) {
+
+  private static final Formula WHOLE = Formula.of(Quantity.of(1, Unit.BARE));
 
   public Base {
-    if (mass.value().signum() <= 0) {
-      throw new IllegalArgumentException("a base of " + mass);
+    if (formula.result().signum() <= 0) {
+      throw new IllegalArgumentException("a base of " + formula.result());
     }
+  }
+
+  /** The skin-free green weight, in the unit of the green one. */
+  public Quantity mass() {
+    return formula.as(green.unit()).value();
   }
 
   /** Whether it was weighed with its rind on. */
   public boolean hasRind() {
-    return green.compareTo(mass) != 0;
+    return green.compareTo(mass()) != 0;
   }
 
   /** Meat weighed without its rind. */
   public static Base skinFree(Quantity green) {
-    return new Base(green, green, green.toString());
+    return new Base(green, Formula.of(green));
   }
 
   /**
@@ -34,7 +40,7 @@ public record Base(Quantity green, Quantity mass, String formula) {
    * @throws IllegalArgumentException where the rind is not lighter than the whole
    */
   public static Base lessRind(Quantity green, Quantity rind) {
-    return new Base(green, green.minus(rind), "(" + green + " − " + rind + " rind)");
+    return new Base(green, Formula.of(green).minus(rind(rind)));
   }
 
   /**
@@ -42,8 +48,10 @@ public record Base(Quantity green, Quantity mass, String formula) {
    * Directive 7620.3's by quotation (second-hand).
    */
   public static Base lessShare(Quantity green, Quantity share) {
-    Quantity left =
-        new Quantity(green.value().times(Ratio.ONE.minus(share.inBase())), green.unit());
-    return new Base(green, left, "(" + green + " × (1 − " + share + " rind))");
+    return new Base(green, Formula.of(green).times(WHOLE.minus(rind(share))));
+  }
+
+  private static Formula rind(Quantity amount) {
+    return new Formula.Term(amount, "rind");
   }
 }

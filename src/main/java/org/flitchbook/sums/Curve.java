@@ -25,13 +25,16 @@ public interface Curve {
   /** The usual time between two readings; 0 for readings taken by hand alone. */
   long interval();
 
-  /** Whether the time from this reading to the next is longer than 3 intervals and 5 minutes. */
+  /** The longest time between two readings in ms that is no gap. */
+  long longestStep();
+
+  /** Whether there is a gap between this reading and the next. */
   default boolean gapAfter(int index) {
     return index + 1 < size() && isGap(index, index + 1);
   }
 
   private boolean isGap(int from, int to) {
-    return earliest(to) - earliest(from) > Math.max(3 * interval(), 300_000L);
+    return earliest(to) - earliest(from) > longestStep();
   }
 
   /** The last reading of the log at or before this one; −1 where there is none. */

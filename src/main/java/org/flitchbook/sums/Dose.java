@@ -2,7 +2,9 @@ package org.flitchbook.sums;
 
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Language;
 
 /**
  * So much of an ingredient and the share of the wanted salt in it.
@@ -10,7 +12,7 @@ import org.flitchbook.measure.Unit;
  * @param mass at least 0
  * @param share from 0 to 100 %
  */
-public record Dose(Quantity mass, Quantity share) {
+public record Dose(Quantity mass, Quantity share) implements Formula {
 
   private static final Quantity WHOLE = Quantity.of(100, Unit.PERCENT);
 
@@ -23,12 +25,23 @@ public record Dose(Quantity mass, Quantity share) {
     }
   }
 
-  Quantity content() {
-    return new Quantity(mass.value().times(share.inBase()), mass.unit());
+  private Formula product() {
+    return Formula.of(mass).times(Formula.of(share));
+  }
+
+  @Override
+  public Ratio result() {
+    return product().result();
   }
 
   /** {@code 11.5 g × 6.25 %}. */
-  String shown() {
-    return mass + " × " + share;
+  @Override
+  public String in(Language language) {
+    return product().in(language);
+  }
+
+  @Override
+  public Object json() {
+    return product().json();
   }
 }

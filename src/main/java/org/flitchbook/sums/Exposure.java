@@ -6,8 +6,8 @@ package org.flitchbook.sums;
  * reading at an edge is outside. A reading by hand beside a live log ends no stay. Two readings on
  * opposite sides of the band have it between them.
  *
- * @param longest in ms, all stays added up; between readings that lie outside on the same side, and
- *     no further apart than 3 intervals or 5 minutes, nothing is added
+ * @param longest in ms, all stays added up; between readings that lie outside on the same side
+ *     without a gap, nothing is added
  * @param unseen in ms, gaps between two readings outside on the same side, where the probe may have
  *     been inside for the whole time
  * @param beginsInside whether the first reading is inside already, so that more may have been

@@ -2,8 +2,8 @@ package org.flitchbook.sums;
 
 /**
  * The longest unbroken run of readings at or above a temperature, from its first to its last
- * reading; of runs as long, the one with more readings, then one with a hand check. A gap longer
- * than 3 intervals and 5 minutes breaks it, since nobody saw the product there.
+ * reading; of runs as long, the one with more readings, then one with a hand check. A gap breaks
+ * it, since nobody saw the product there.
  *
  * @param longest in ms, the shortest that the readings allow
  * @param readings how many readings the run has; 0 where the temperature was never reached

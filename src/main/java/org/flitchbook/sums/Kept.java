@@ -64,4 +64,9 @@ record Kept(Curve curve, List<Integer> indices) implements Curve {
   public long interval() {
     return curve.interval();
   }
+
+  @Override
+  public long longestStep() {
+    return curve.longestStep();
+  }
 }

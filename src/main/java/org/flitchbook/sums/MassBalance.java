@@ -3,7 +3,6 @@ package org.flitchbook.sums;
 import java.util.List;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 
 /**
@@ -32,11 +31,7 @@ public record MassBalance(
    * @return in g
    */
   public Worked unexplained() {
-    Ratio left =
-        List.of(packed, ends, waste, samples).stream()
-            .map(Quantity::inBase)
-            .reduce(last.inBase(), Ratio::minus);
-    return new Worked(new Quantity(left, Unit.GRAM), formula());
+    return left().as(Unit.GRAM);
   }
 
   /**
@@ -45,22 +40,20 @@ public record MassBalance(
    * @return in %, below 0 where more came out than there was
    */
   public Worked unexplainedShare() {
-    Ratio share = unexplained().value().inBase().over(last.inBase());
-    return new Worked(
-        new Quantity(share.times(Ratio.of(100)), Unit.PERCENT),
-        "(" + formula() + ") / " + last + " × 100");
+    return Sums.share(left().over(Formula.of(last)), Unit.PERCENT);
   }
 
-  private String formula() {
-    return last
-        + " − "
-        + packed
-        + " packed − "
-        + ends
-        + " ends − "
-        + waste
-        + " waste − "
-        + samples
-        + " samples";
+  private Formula left() {
+    return new Formula.Chain(
+        Formula.of(last),
+        List.of(
+            less(packed, "packed"),
+            less(ends, "ends"),
+            less(waste, "waste"),
+            less(samples, "samples")));
+  }
+
+  private static Formula.Link less(Quantity mass, String of) {
+    return new Formula.Link(Formula.Operator.MINUS, new Formula.Term(mass, of));
   }
 }

@@ -1,6 +1,8 @@
 package org.flitchbook.sums;
 
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
 
 /**
  * Molar masses in g/mol of what cures meat, added up from the atomic weights of the IUPAC table of
@@ -28,8 +30,7 @@ enum Molar {
   }
 
   /** The mass in g/mol, exact. */
-  @Override
-  public String toString() {
-    return mass.toString();
+  Formula term() {
+    return Formula.of(new Quantity(mass, Unit.BARE));
   }
 }

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
@@ -17,9 +16,8 @@ import org.flitchbook.measure.Unit;
  */
 public final class Sums {
 
-  private static final Ratio MILLION = Ratio.of(1_000_000);
-  private static final String PER_MILLION = " × 1,000,000";
-  private static final Ratio HUNDRED = Ratio.of(100);
+  /** 9 CFR 424.22(b)(1) counts the anhydrous sodium salt, of about 198 g/mol (read). */
+  private static final Ratio ANHYDROUS = Ratio.of(198, 216);
 
   private Sums() {}
 
@@ -30,9 +28,7 @@ public final class Sums {
    * @return ppm
    */
   public static Worked ingoingDry(List<Dose> doses, Base base) {
-    return new Worked(
-        ppm(content(doses).over(base.mass().inBase())),
-        shown(doses) + " / " + base.formula() + PER_MILLION);
+    return share(Formula.sum(doses).over(base.formula()), Unit.PPM);
   }
 
   /**
@@ -46,11 +42,9 @@ public final class Sums {
    */
   public static Worked ingoingTakenUp(
       List<Dose> doses, Quantity pickle, Quantity takenUp, Base base) {
-    Ratio share = content(doses).times(takenUp.inBase()).over(pickle.inBase());
-    String inMeat = base.hasRind() ? " × " + base.green() + " / " + base.formula() : "";
-    return new Worked(
-        ppm(share.times(base.green().inBase()).over(base.mass().inBase())),
-        shown(doses) + " × " + takenUp + " / " + pickle + " pickle" + inMeat + PER_MILLION);
+    Formula share = Formula.sum(doses).times(Formula.of(takenUp)).over(pickle(pickle));
+    Formula inMeat = share.times(Formula.of(base.green())).over(base.formula());
+    return share(base.hasRind() ? inMeat : share, Unit.PPM);
   }
 
   /**
@@ -60,9 +54,12 @@ public final class Sums {
    * @return ppm
    */
   public static Worked ingoingEquilibrium(List<Dose> doses, Base base, Quantity pickle) {
-    return new Worked(
-        ppm(content(doses).over(base.mass().inBase().plus(pickle.inBase()))),
-        shown(doses) + " / (" + base.formula() + " + " + pickle + " pickle)" + PER_MILLION);
+    Formula both = base.formula().plus(pickle(pickle));
+    return share(Formula.sum(doses).over(both), Unit.PPM);
+  }
+
+  private static Formula pickle(Quantity mass) {
+    return new Formula.Term(mass, "pickle");
   }
 
   /**
@@ -71,15 +68,11 @@ public final class Sums {
    * putting them together is unverified (standing: memory, low), so the strict side is taken: the
    * sum is held against each way's own limit, of which the stricter counts.
    *
-   * @param parts at least one, in ppm
+   * @param parts at least one, in the same unit
    */
   public static Worked added(List<Worked> parts) {
-    if (parts.size() == 1) {
-      return parts.get(0);
-    }
-    Ratio total = parts.stream().map(part -> part.value().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-    String formula = parts.stream().map(Worked::formula).collect(Collectors.joining(" + "));
-    return new Worked(ppm(total), formula);
+    return Formula.sum(parts.stream().map(Worked::formula).toList())
+        .as(parts.get(0).value().unit());
   }
 
   /** A potassium nitrite share as the sodium nitrite of equal strength, by molar mass. */
@@ -97,6 +90,14 @@ public final class Sums {
   }
 
   /**
+   * Sodium erythorbate monohydrate, 216 g/mol, as the anhydrous salt that its limit counts: 600 ppm
+   * as fed are 550.
+   */
+  public static Quantity asAnhydrousAccelerator(Quantity monohydrate) {
+    return new Quantity(monohydrate.value().times(ANHYDROUS), monohydrate.unit());
+  }
+
+  /**
    * Ingoing nitrite as the ion: the sum as NaNO2 × the molar mass of NO2 ÷ that of NaNO2, see
    * {@link Molar}.
    *
@@ -104,42 +105,28 @@ public final class Sums {
    * @return in the same unit
    */
   public static Worked asNitriteIon(Worked sodiumNitrite) {
-    NitriteIon ion = new SodiumNitrite(sodiumNitrite.value()).asNitriteIon();
-    return new Worked(
-        ion.amount(),
-        sodiumNitrite.formula() + " × " + Molar.NITRITE_ION + " / " + Molar.SODIUM_NITRITE);
+    return sodiumNitrite
+        .formula()
+        .times(Molar.NITRITE_ION.term())
+        .over(Molar.SODIUM_NITRITE.term())
+        .as(sodiumNitrite.value().unit());
   }
 
   /**
    * A sum of the cure that was worked in ppm, in %: for salt, whose limits are written so.
    *
-   * @throws IllegalArgumentException where the formula is not one in ppm
+   * @throws IllegalArgumentException where it is not the sum of a share
    */
   public static Worked inPercent(Worked sum) {
-    String formula = sum.formula();
-    if (!formula.endsWith(PER_MILLION)) {
-      throw new IllegalArgumentException(formula + " is no sum in ppm");
+    if (sum.formula() instanceof Formula.Scaled scaled) {
+      return share(scaled.share(), Unit.PERCENT);
     }
-    String share = formula.substring(0, formula.length() - PER_MILLION.length());
-    return new Worked(sum.value().in(Unit.PERCENT), share + " × 100");
-  }
-
-  /**
-   * The most of an ingredient that keeps to a ceiling: ceiling × base ÷ share, exact; to be rounded
-   * down to the step of the scale.
-   *
-   * @return g
-   */
-  public static Quantity mostUnder(Quantity ceiling, Base base, Quantity share) {
-    return new Quantity(
-        ceiling.inBase().times(base.mass().inBase()).over(share.inBase()), Unit.GRAM);
+    throw new IllegalArgumentException(sum + " is no sum of a share");
   }
 
   /** Weight now ÷ green weight × 100 (9 CFR 319.107 compares the two). */
   public static Worked yieldOf(Quantity now, Quantity green) {
-    return new Worked(
-        new Quantity(now.inBase().over(green.inBase()).times(HUNDRED), Unit.PERCENT),
-        now + " / " + green + " × 100");
+    return share(Formula.of(now).over(Formula.of(green)), Unit.PERCENT);
   }
 
   /**
@@ -147,48 +134,20 @@ public final class Sums {
    * Shelf-Stable Dried Meat Products, 2005, p. 160), from laboratory figures.
    */
   public static Worked brineStrength(Quantity salt, Quantity moisture) {
-    Ratio water = salt.inBase().plus(moisture.inBase());
-    return new Worked(
-        new Quantity(salt.inBase().over(water).times(HUNDRED), Unit.PERCENT),
-        salt + " / (" + salt + " + " + moisture + ") × 100");
-  }
-
-  /**
-   * What the scales can prove of a dry-cure sum, each with a repeatability of half its step and the
-   * strength of the cure taken as exact.
-   *
-   * @return as {@link #uncertainty(Quantity, Weighing, Weighing, Optional)}
-   */
-  public static Quantity uncertainty(
-      Quantity result, Quantity cure, Quantity cureStep, Quantity meat, Quantity meatStep) {
-    return uncertainty(
-        result, Weighing.of(cure, cureStep), Weighing.of(meat, meatStep), Optional.empty());
+    Formula water = Formula.of(salt).plus(Formula.of(moisture));
+    return share(Formula.of(salt).over(water), Unit.PERCENT);
   }
 
   /**
    * The expanded uncertainty (k = 2) of a dry-cure sum after the GUM, independent inputs: P × 2 ×
-   * √((u cure/cure)² + (u meat/meat)² + (a²/3)), with u of {@link Weighing#uncertainty}.
+   * √((u cure/cure)² + (u meat/meat)² + (a²/3)), with u of {@link Weighing#variance}.
    *
    * @param strength half the width a of the range in which the share of nitrite in the cure surely
    *     lies, relative to that share (2 % where 6.25 % may be 6.125 to 6.375 %), rectangular;
    *     nothing where it counts as exact
    * @return in the unit of the result, rounded to one decimal
-   * @throws IllegalArgumentException where a mass is 0, or a strength is below 0
-   */
-  public static Quantity uncertainty(
-      Quantity result, Weighing cure, Weighing meat, Optional<Quantity> strength) {
-    return uncertainty(
-        result,
-        Weighed.NOTHING.and(cure, Ratio.ONE),
-        Weighed.NOTHING.and(meat, Ratio.ONE),
-        strength);
-  }
-
-  /**
-   * The same of a cure and of meat that were weighed more than once each: every rub, and the rind
-   * by itself.
-   *
-   * @throws ArithmeticException where either comes to nothing
+   * @throws IllegalArgumentException where a strength is below 0
+   * @throws ArithmeticException where cure or meat comes to nothing
    */
   public static Quantity uncertainty(
       Quantity result, Weighed cure, Weighed meat, Optional<Quantity> strength) {
@@ -229,16 +188,7 @@ public final class Sums {
     return Boiling.at(altitude);
   }
 
-  private static Ratio content(List<Dose> doses) {
-    return doses.stream().map(dose -> dose.content().inBase()).reduce(Ratio.ZERO, Ratio::plus);
-  }
-
-  private static String shown(List<Dose> doses) {
-    String sum = doses.stream().map(Dose::shown).collect(Collectors.joining(" + "));
-    return doses.size() == 1 ? sum : "(" + sum + ")";
-  }
-
-  private static Quantity ppm(Ratio share) {
-    return new Quantity(share.times(MILLION), Unit.PPM);
+  static Worked share(Formula formula, Unit unit) {
+    return new Formula.Scaled(formula, unit).as(unit);
   }
 }

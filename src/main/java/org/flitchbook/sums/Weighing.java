@@ -1,11 +1,8 @@
 package org.flitchbook.sums;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
-import org.flitchbook.measure.Unit;
 
 /**
  * A tared weighing and what its scale can do.
@@ -37,17 +34,9 @@ public record Weighing(Quantity mass, Quantity step, Quantity repeatability) {
   }
 
   /**
-   * The standard uncertainty after the GUM: √(d²/6 + s²), since reading and tare are each rounded
-   * to d, d/√12 each.
-   *
-   * @return in g
+   * The square of the standard uncertainty after the GUM in g²: d²/6 + s², exact, since reading and
+   * tare are each rounded to d, d/√12 each.
    */
-  public Quantity uncertainty() {
-    BigDecimal root = variance().rounded(24).sqrt(MathContext.DECIMAL64);
-    return new Quantity(Ratio.of(root), Unit.GRAM);
-  }
-
-  /** The square of u in g², exact. */
   Ratio variance() {
     return square(step.inBase()).over(Ratio.of(6)).plus(square(repeatability.inBase()));
   }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -32,8 +31,6 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
   static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
 
   private static final Pattern TAG = Pattern.compile("[A-Za-z]{2,3}(-[A-Za-z0-9]{1,8})*");
-
-  private static final Pattern LETTERS = Pattern.compile("\\p{L}+");
 
   public Words {
     if (!isTag(language)) {
@@ -117,13 +114,6 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
   static String key(String family, String word) {
     String letters = word.replaceAll("[^\\p{L}\\p{N}]+", "-");
     return family + "." + letters.replaceAll("^-|-$", "").toLowerCase(Locale.ROOT);
-  }
-
-  /** A formula with the few words in it that tell its masses apart: {@code 540 g rind}. */
-  public String sum(String formula) {
-    return LETTERS
-        .matcher(formula)
-        .replaceAll(word -> Matcher.quoteReplacement(word("sum", word.group())));
   }
 
   /** {@code a, b or c}. */

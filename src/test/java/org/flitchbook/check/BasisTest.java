@@ -19,6 +19,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Plans;
+import org.flitchbook.practice.ToolPractice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
@@ -66,7 +67,11 @@ final class BasisTest {
   private static Plan plan(String method, String limits, String own) {
     String text = PLAN.replace("METHOD", method).replace("LIMITS", limits).replace("OWN", own);
     List<SourceFile> templates =
-        Stream.of("templates/classes.json", "templates/limits/eu.json", "templates/words/en.json")
+        Stream.of(
+                "templates/classes.json",
+                "templates/practice.json",
+                "templates/limits/eu.json",
+                "templates/words/en.json")
             .map(BasisTest::template)
             .toList();
     var read = Plans.read(SourceFile.of("plan.json", text.getBytes(UTF_8)), templates, List.of());
@@ -87,7 +92,7 @@ final class BasisTest {
             SourceFile.of(
                 DAY + "/lab.csv",
                 (head + "A,2026-02-24 09:59,moisture,,70,%,MA,,\n" + lab).getBytes(UTF_8)));
-    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.'));
+    Day day = Readings.read(DAY, files, new Hand(ZoneOffset.UTC, '.', ToolPractice.get()));
     Instant late = Instant.parse("2026-03-01T00:00:00Z");
     var book = Lots.assemble(plan, List.of(day), late);
     assertEquals(List.of(), book.faults());

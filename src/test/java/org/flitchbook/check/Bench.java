@@ -29,6 +29,7 @@ import org.flitchbook.lot.Lots;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Plans;
+import org.flitchbook.practice.ToolPractice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
@@ -50,6 +51,7 @@ public final class Bench {
   private static final List<SourceFile> TEMPLATES =
       List.of(
           template("templates/classes.json"),
+          ToolPractice.file(),
           template("templates/limits/us.json"),
           template("templates/limits/us-retail.json"),
           template("templates/words/en.json"));
@@ -353,7 +355,7 @@ public final class Bench {
       String text = "{\"logs\": [" + String.join(",", layouts) + "]}";
       files.add(SourceFile.of(day + "/logs.json", text.getBytes(UTF_8)));
     }
-    Day read = Readings.read(LocalDate.parse(day), files, new Hand(ZONE, '.'));
+    Day read = Readings.read(LocalDate.parse(day), files, new Hand(ZONE, '.', plan.practice()));
     return Lots.assemble(plan, List.of(read), moment);
   }
 

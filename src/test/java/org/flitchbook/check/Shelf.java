@@ -35,7 +35,8 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
     SourceFile file = SourceFile.of("plan.json", bytes(book.resolve("plan.json")));
     var read = Plans.read(file, templates(), List.of());
     Plan plan = read.plan().orElseThrow(() -> new AssertionError(read.faults().toString()));
-    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark());
+    Hand hand =
+        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
     Map<String, List<String>> lines = new TreeMap<>();
     List<Day> days = new ArrayList<>();
     for (Path day : folders(book)) {
@@ -102,7 +103,12 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
   }
 
   private static List<SourceFile> templates() {
-    return Stream.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")
+    return Stream.of(
+            "classes.json",
+            "practice.json",
+            "limits/us.json",
+            "limits/us-retail.json",
+            "words/en.json")
         .map(name -> template("templates/" + name))
         .toList();
   }

@@ -17,6 +17,7 @@ import org.flitchbook.Golden;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.practice.ToolPractice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
@@ -96,7 +97,7 @@ final class LookTest {
         List.of(
             SourceFile.of("2026-12-30/logs.json", logs.getBytes(StandardCharsets.UTF_8)),
             SourceFile.of("2026-12-30/" + log, Files.readAllBytes(LOGS.resolve(log))));
-    Hand hand = new Hand(ZoneId.of("America/New_York"), '.');
+    Hand hand = new Hand(ZoneId.of("America/New_York"), '.', ToolPractice.get());
     return Readings.read(LocalDate.of(2026, 12, 30), files, hand);
   }
 

@@ -46,7 +46,12 @@ final class Books {
     String text = new String(bytes(EXAMPLE.resolve("plan.json")), UTF_8);
     SourceFile file = SourceFile.of("plan.json", text.replace(old, now).getBytes(UTF_8));
     List<SourceFile> templates =
-        Stream.of("classes.json", "limits/us.json", "limits/us-retail.json", "words/en.json")
+        Stream.of(
+                "classes.json",
+                "practice.json",
+                "limits/us.json",
+                "limits/us-retail.json",
+                "words/en.json")
             .map(name -> SourceFile.of("templates/" + name, bytes(Path.of("templates", name))))
             .toList();
     var read = Plans.read(file, templates, List.of());
@@ -103,7 +108,8 @@ final class Books {
 
   private static Assembled assemble(
       Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
-    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark());
+    Hand hand =
+        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
     List<Day> days = new ArrayList<>();
     files.forEach((date, each) -> days.add(Readings.read(date, each, hand)));
     return Lots.assemble(plan, days, until);

@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Node;
+import org.flitchbook.practice.ToolPractice;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
@@ -130,7 +131,9 @@ final class SchemaTest {
   private static Fault unknownKey(String logs) {
     SourceFile file = SourceFile.of("2026-02-24/logs.json", logs.getBytes(StandardCharsets.UTF_8));
     LocalDate date = LocalDate.of(2026, 2, 24);
-    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.')).faults().stream()
+    return Readings.read(date, List.of(file), new Hand(ZoneId.of("UTC"), '.', ToolPractice.get()))
+        .faults()
+        .stream()
         .filter(fault -> fault.rule().equals("unknown key"))
         .findFirst()
         .orElseThrow();

@@ -10,14 +10,15 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.practice.ToolPractice;
 
 /** Days made of texts, and what was read of them as lines of text, for the tests. */
 final class Days {
 
   static final String FOLDER = "2026-02-24/";
   static final String HEAD = "lot,time,what,item,value,unit,by,instrument,note\n";
-  static final Hand NEW_YORK = new Hand(ZoneId.of("America/New_York"), '.');
-  static final Hand COMMA = new Hand(ZoneId.of("Europe/Berlin"), ',');
+  static final Hand NEW_YORK = new Hand(ZoneId.of("America/New_York"), '.', ToolPractice.get());
+  static final Hand COMMA = new Hand(ZoneId.of("Europe/Berlin"), ',', ToolPractice.get());
 
   private static final LocalDate DATE = LocalDate.of(2026, 12, 31);
 

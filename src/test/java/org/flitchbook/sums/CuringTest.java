@@ -3,23 +3,27 @@ package org.flitchbook.sums;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.List;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Language;
+import org.flitchbook.practice.Practice;
+import org.flitchbook.practice.ToolPractice;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** What cures beside sodium nitrite, and what several sums come to together. */
 final class CuringTest {
 
   private static Quantity q(String text) {
     return Quantity.required(text);
+  }
+
+  private static String text(Worked worked) {
+    return worked.formula().in(Language.ENGLISH);
   }
 
   private static void rounded(String expected, Quantity found, String source) {
@@ -29,85 +33,16 @@ final class CuringTest {
 
   /** By molar mass; tables of atomic weights agree to five decimals and no further (computed). */
   @ParameterizedTest(name = "{0}: {1}")
-  @CsvSource({
-    "KNO2 as NaNO2, 0.81072",
-    "KNO3 as NaNO3, 0.84067",
-    "NaNO2 as NO2, 0.66679",
-    "NO2 as NaNO2, 1.49972"
-  })
+  @CsvSource({"KNO2 as NaNO2, 0.81072", "KNO3 as NaNO3, 0.84067", "NaNO2 as NO2, 0.66679"})
   void a_molar_factor_is_right_to_five_decimals(String factor, String five) {
     Quantity one = q("1 ppm");
     Quantity found =
         switch (factor) {
           case "KNO2 as NaNO2" -> Sums.asSodiumNitrite(one);
           case "KNO3 as NaNO3" -> Sums.asSodiumNitrate(one);
-          case "NaNO2 as NO2" -> new SodiumNitrite(one).asNitriteIon().amount();
-          default -> new NitriteIon(one).asSodiumNitrite().amount();
+          default -> Sums.asNitriteIon(Formula.of(one).as(Unit.PPM)).value();
         };
     rounded(five, found, "IUPAC 1995");
-  }
-
-  /** Pairs worked out elsewhere from the atomic weights of 1995 (computed). */
-  @ParameterizedTest(name = "{0} ppm as NaNO2 are {1} as NO2")
-  @CsvSource({
-    "50, 33.340",
-    "100, 66.679",
-    "120, 80.015",
-    "125, 83.349",
-    "150, 100.019",
-    "175, 116.689",
-    "200, 133.358"
-  })
-  void sodium_nitrite_is_so_much_of_the_ion(String sodium, String ion) {
-    rounded(ion, new SodiumNitrite(q(sodium + " ppm")).asNitriteIon().amount(), "computed");
-  }
-
-  @ParameterizedTest(name = "{0} ppm as NO2 are {1} as NaNO2")
-  @CsvSource({
-    "25, 37.493",
-    "30, 44.992",
-    "45, 67.487",
-    "50, 74.986",
-    "55, 82.484",
-    "65, 97.482",
-    "80, 119.977",
-    "105, 157.470"
-  })
-  void the_ion_is_so_much_of_sodium_nitrite(String ion, String sodium) {
-    NitriteIon written = new NitriteIon(q(ion + " ppm"));
-    rounded(sodium, written.asSodiumNitrite().amount(), "computed");
-    assertEquals(written, written.asSodiumNitrite().asNitriteIon(), "exactly there and back");
-  }
-
-  @Test
-  void nitrite_compares_with_its_own_kind() {
-    SodiumNitrite sodium = new SodiumNitrite(q("120 ppm"));
-    assertTrue(sodium.isAbove(new SodiumNitrite(q("119.9 ppm"))));
-    assertFalse(sodium.isAbove(new SodiumNitrite(q("0.012 %"))));
-    assertTrue(sodium.isBelow(new SodiumNitrite(q("120.1 ppm"))));
-    assertTrue(sodium.asNitriteIon().isAbove(new NitriteIon(q("80 ppm"))));
-    assertTrue(new NitriteIon(q("80 ppm")).isBelow(sodium.asNitriteIon()));
-    assertFalse(sodium.isBelow(new SodiumNitrite(q("120 mg/kg"))));
-    assertFalse(new NitriteIon(q("80 ppm")).isAbove(new NitriteIon(q("80 ppm"))));
-    assertFalse(new NitriteIon(q("80 ppm")).isBelow(new NitriteIon(q("80 ppm"))));
-    assertFalse(new NitriteIon(q("80 ppm")).isAbove(new NitriteIon(q("81 ppm"))));
-    assertFalse(new NitriteIon(q("80 ppm")).isBelow(new NitriteIon(q("79 ppm"))));
-    assertEquals("120 ppm as sodium nitrite", sodium.shown());
-    assertEquals("80 ppm as nitrite ion", new NitriteIon(q("80 ppm")).shown());
-  }
-
-  @Test
-  void no_nitrite_at_all_is_a_share_too() {
-    assertEquals("0 ppm as nitrite ion", new SodiumNitrite(q("0 ppm")).asNitriteIon().shown());
-    assertEquals("0 ppm as sodium nitrite", new NitriteIon(q("0 ppm")).asSodiumNitrite().shown());
-    assertEquals("0 g", Accelerator.ACID.counted(q("0 g")).value().shown());
-  }
-
-  @ParameterizedTest
-  @ValueSource(strings = {"-1 ppm", "1 g", "1 °C", "1"})
-  void nitrite_that_is_no_share_is_refused(String amount) {
-    assertThrows(IllegalArgumentException.class, () -> new SodiumNitrite(q(amount)));
-    assertThrows(IllegalArgumentException.class, () -> new NitriteIon(q(amount)));
   }
 
   @ParameterizedTest(name = "{0}: {2} of {1}")
@@ -115,33 +50,14 @@ final class CuringTest {
       delimiter = '|',
       textBlock =
           """
-          # id | as fed    | which                   | counts  | source
-          T12  | 550 ppm   | SODIUM_SALT             | 550 ppm | 9 CFR 424.22(b)(1), molecular weight about 198 (read)
-          T13  | 600 ppm   | SODIUM_SALT_MONOHYDRATE | 550 ppm | 9 CFR 424.22(b)(1), hydrates scaled, 216 to 198 (derived)
-          T13  | 601.2 ppm | SODIUM_SALT_MONOHYDRATE | 551.1 ppm | just above (derived)
-          -    | 0.60 lb   | SODIUM_SALT_MONOHYDRATE | 0.55 lb | the same by weight (derived)
-          -    | 468.75 ppm | ACID                   | 468.75 ppm | 9 CFR 424.21(c), a limit of its own (derived)
+          # id | as fed    | counts    | source
+          T13  | 600 ppm   | 550 ppm   | 9 CFR 424.22(b)(1), hydrates scaled, 216 to 198 (derived)
+          T13  | 601.2 ppm | 551.1 ppm | just above (derived)
+          -    | 0.60 lb   | 0.55 lb   | the same by weight (derived)
+          -    | 0 %       | 0 %       | none (derived)
           """)
-  void an_accelerator_counts_as_its_rule_reckons_it(
-      String id, String asFed, Accelerator which, String counts, String source) {
-    assertEquals(q(counts), which.counted(q(asFed)).value(), source);
-  }
-
-  @Test
-  void an_accelerator_tells_its_sum_and_what_it_is_counted_as() {
-    assertEquals(
-        "600 ppm × 198 / 216", Accelerator.SODIUM_SALT_MONOHYDRATE.counted(q("600 ppm")).formula());
-    assertEquals("550 ppm", Accelerator.SODIUM_SALT.counted(q("550 ppm")).formula());
-    assertEquals(
-        Accelerator.SODIUM_SALT.countedAs(), Accelerator.SODIUM_SALT_MONOHYDRATE.countedAs());
-    assertFalse(Accelerator.SODIUM_SALT.countedAs().equals(Accelerator.ACID.countedAs()));
-  }
-
-  @ParameterizedTest
-  @EnumSource(Accelerator.class)
-  void an_accelerator_without_an_amount_is_refused(Accelerator which) {
-    assertThrows(IllegalArgumentException.class, () -> which.counted(q("-1 g")));
-    assertThrows(IllegalArgumentException.class, () -> which.counted(q("1 h")));
+  void a_hydrate_counts_as_the_salt_in_it(String id, String asFed, String counts, String source) {
+    assertEquals(q(counts), Sums.asAnhydrousAccelerator(q(asFed)), source);
   }
 
   /** T17: 9 CFR 424.21(c) has nitrate for cured meat other than bacon (read). */
@@ -170,7 +86,7 @@ final class CuringTest {
     assertEquals(q(ppm + " ppm"), both.value(), "FSIS Directive 7620.3 p. 33, unverified");
     assertEquals(above, both.value().isAbove(q("120 ppm")), "the stricter of 120 and 200 ppm");
     assertFalse(both.value().isAbove(q("200 ppm")));
-    assertEquals(pump.formula() + " + " + rub.formula(), both.formula());
+    assertEquals(text(pump) + " + " + text(rub), text(both));
     assertEquals(pump, Sums.added(List.of(pump)), "one way alone is itself");
   }
 
@@ -184,7 +100,7 @@ final class CuringTest {
                 Base.skinFree(q("4812 g"))));
     rounded("2.25023", salt.value(), "derived");
     assertEquals(Unit.PERCENT, salt.value().unit());
-    assertEquals("(97.5 g × 100 % + 11.5 g × 93.75 %) / 4812 g × 100", salt.formula());
+    assertEquals("(97.5 g × 100 % + 11.5 g × 93.75 %) / 4812 g × 100", text(salt));
   }
 
   @ParameterizedTest(name = "{0} of {1}, {2}, {3}, {4}: {5} g")
@@ -216,8 +132,8 @@ final class CuringTest {
     MassBalance balance =
         new MassBalance(q("4222 g"), q("3900 g"), q("300 g"), q("12 g"), q("5 g"));
     String sum = "4222 g − 3900 g packed − 300 g ends − 12 g waste − 5 g samples";
-    assertEquals(sum, balance.unexplained().formula());
-    assertEquals("(" + sum + ") / 4222 g × 100", balance.unexplainedShare().formula());
+    assertEquals(sum, text(balance.unexplained()));
+    assertEquals("(" + sum + ") / 4222 g × 100", text(balance.unexplainedShare()));
   }
 
   @ParameterizedTest
@@ -237,7 +153,7 @@ final class CuringTest {
     List<String> steps = yields.steps().stream().map(step -> step.value().shown()).toList();
     assertEquals(List.of("96.426 %", "100.991 %", "98.399 %", "91 %", "100.62 %"), steps);
     rounded("87.739", yields.total().value(), "by pencil");
-    assertEquals("4222 g / 4812 g × 100", yields.total().formula());
+    assertEquals("4222 g / 4812 g × 100", text(yields.total()));
     assertEquals(
         yields.total().value().inBase(),
         yields.steps().stream()
@@ -253,40 +169,15 @@ final class CuringTest {
   }
 
   /** In 5 lb of meat (computed elsewhere): a spoon means anything from 116 to 196 ppm. */
-  @ParameterizedTest(name = "{0}: {1} ppm, {2}")
-  @CsvSource(
-      delimiter = '|',
-      textBlock =
-          """
-          # grams | ppm | source
-          4.2     | 116 | common practice, no source
-          5.6     | 154 | common practice, no source
-          5.67    | 156 | common practice, no source
-          6.67    | 184 | common practice, no source
-          7.1     | 196 | common practice, no source
-          """)
-  void a_level_teaspoon_was_said_to_be(String grams, String ppm, String source) {
-    Teaspoon met =
-        Teaspoon.MET.stream()
-            .filter(each -> each.mass().equals(q(grams + " g")))
-            .findFirst()
-            .orElseThrow();
-    assertTrue(met.standing().endsWith(source));
-    Worked worked =
-        Sums.ingoingDry(List.of(new Dose(met.mass(), q("6.25 %"))), Base.skinFree(q("5 lb")));
-    rounded(ppm, worked.value(), source);
-  }
-
   @Test
   void spoons_leave_a_spread_that_no_limit_survives() {
-    Teaspoon.Spread one = Teaspoon.of(1, q("6.25 %"), Base.skinFree(q("5 lb")));
-    rounded("116", one.least().value(), Teaspoon.STANDING);
-    rounded("196", one.most().value(), Teaspoon.STANDING);
-    Teaspoon.Spread two = Teaspoon.of(2, q("6.25 %"), Base.skinFree(q("10 lb")));
-    assertEquals(one.most().value(), two.most().value());
-    assertEquals(5, Teaspoon.MET.size());
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> Teaspoon.of(0, q("6.25 %"), Base.skinFree(q("5 lb"))));
+    Practice.Teaspoon spoon = ToolPractice.get().teaspoon();
+    Base base = Base.skinFree(q("5 lb"));
+    rounded(
+        "116",
+        Sums.ingoingDry(List.of(new Dose(spoon.from(), q("6.25 %"))), base).value(),
+        "least");
+    rounded(
+        "196", Sums.ingoingDry(List.of(new Dose(spoon.to(), q("6.25 %"))), base).value(), "most");
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.practice.ToolPractice;
 
 /**
  * A curve written as a row of text, {@code "0:150 10:131 20:129 h30:125"}: minutes and °F, with an
@@ -98,5 +99,10 @@ record Line(List<Point> points, long interval, long doubt) implements Curve {
   @Override
   public boolean byHand(int index) {
     return points.get(index).byHand();
+  }
+
+  @Override
+  public long longestStep() {
+    return ToolPractice.get().gap().longestStep(interval);
   }
 }

@@ -7,6 +7,8 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,7 +17,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 final class NitriteBasisTest {
 
   private static Worked sum(String ppm) {
-    return new Worked(Quantity.required(ppm + " ppm"), "a sum");
+    return Formula.of(Quantity.required(ppm + " ppm")).as(Unit.PPM);
+  }
+
+  private static String text(Worked worked) {
+    return worked.formula().in(Language.ENGLISH);
   }
 
   private static Ratio ion(String ppm) {
@@ -51,7 +57,7 @@ final class NitriteBasisTest {
 
   @Test
   void the_formula_shows_the_molar_masses() {
-    assertEquals("a sum × 46.00554 / 68.99531", Sums.asNitriteIon(sum("1")).formula());
+    assertEquals("1 ppm × 46.00554 / 68.99531", text(Sums.asNitriteIon(sum("1"))));
   }
 
   @Test
@@ -62,8 +68,7 @@ final class NitriteBasisTest {
                 List.of(new Dose(Quantity.required("150 g"), Quantity.required("100 %"))),
                 Base.skinFree(Quantity.required("5 kg"))));
     assertEquals("3 %", worked.value().toString());
-    assertEquals("150 g × 100 % / 5 kg × 100", worked.formula());
-    Worked other = new Worked(Quantity.required("1 %"), "salt / meat × 100");
-    assertThrows(IllegalArgumentException.class, () -> Sums.inPercent(other));
+    assertEquals("150 g × 100 % / 5 kg × 100", text(worked));
+    assertThrows(IllegalArgumentException.class, () -> Sums.inPercent(sum("1")));
   }
 }

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -24,6 +26,28 @@ final class ScalesTest {
 
   private static Quantity q(String text) {
     return Quantity.required(text);
+  }
+
+  private static Weighed alone(Weighing weighing) {
+    return Weighed.NOTHING.and(weighing, Ratio.ONE);
+  }
+
+  private static Weighed alone(String mass, String step) {
+    return alone(Weighing.of(q(mass), q(step)));
+  }
+
+  /** The standard uncertainty in g. */
+  private static BigDecimal u(Weighing weighing) {
+    return weighing.variance().rounded(24).sqrt(MathContext.DECIMAL64);
+  }
+
+  private static Quantity expanded(
+      Quantity result, Quantity cure, String step, Quantity meat, String meatStep) {
+    return Sums.uncertainty(
+        result,
+        alone(Weighing.of(cure, q(step))),
+        alone(Weighing.of(meat, q(meatStep))),
+        Optional.empty());
   }
 
   /**
@@ -57,8 +81,8 @@ final class ScalesTest {
     Weighing weighed = new Weighing(q(cure), q(step), q(scatter));
     Quantity expanded =
         Sums.uncertainty(
-            q("156.25 ppm"), weighed, Weighing.of(q(meat), q(meatStep)), Optional.of(q("2 %")));
-    assertEquals(uCure, weighed.uncertainty().value().rounded(uCure.scale()));
+            q("156.25 ppm"), alone(weighed), alone(meat, meatStep), Optional.of(q("2 %")));
+    assertEquals(uCure, u(weighed).setScale(uCure.scale(), RoundingMode.HALF_EVEN));
     double found = expanded.value().rounded(1).doubleValue();
     assertEquals(expandedRow, expanded.value().rounded(expandedRow.scale()));
     // The expanded figure is rounded to 0.1, and the row to its last printed place.
@@ -107,8 +131,8 @@ final class ScalesTest {
       assertThrows(
           IllegalArgumentException.class, () -> new Weighing(q("1 g"), q("1 g"), q(wrong)));
     }
-    assertEquals("0 g", new Weighing(q("1 g"), q("0 g"), q("0 g")).uncertainty().shown());
-    Weighing one = Weighing.of(q("1 g"), q("0.1 g"));
+    assertEquals(Ratio.ZERO, new Weighing(q("1 g"), q("0 g"), q("0 g")).variance());
+    Weighed one = alone("1 g", "0.1 g");
     assertThrows(
         IllegalArgumentException.class,
         () -> Sums.uncertainty(q("1 ppm"), one, one, Optional.of(q("-1 %"))));
@@ -118,8 +142,8 @@ final class ScalesTest {
   @ParameterizedTest
   @CsvSource({"22, 0.03", "65, 0.01"})
   void a_scale_is_fit_for_so_many_of_its_steps(int steps, double relative) {
-    Quantity u = Weighing.of(q(steps + " g"), q("1 g")).uncertainty();
-    assertEquals(relative, u.value().rounded(9).doubleValue() / steps, relative * 0.025);
+    double u = u(Weighing.of(q(steps + " g"), q("1 g"))).doubleValue();
+    assertEquals(relative, u / steps, relative * 0.025);
   }
 
   /** Another way to the same number: draw each reading, each repeat and each tare. */
@@ -140,10 +164,7 @@ final class ScalesTest {
         Sums.ingoingDry(java.util.List.of(new Dose(q(cure), q("6.25 %"))), Base.skinFree(q(meat)))
             .value();
     double expanded =
-        Sums.uncertainty(result, q(cure), q(step), q(meat), q(meatStep))
-            .value()
-            .rounded(6)
-            .doubleValue();
+        expanded(result, q(cure), step, q(meat), meatStep).value().rounded(6).doubleValue();
     double drawn = 2 * scatter(q(cure), q(step), q(meat), q(meatStep));
     assertEquals(drawn, expanded, 0.05 + 0.02 * drawn, "seed " + SEED + ", " + DRAWS + " draws");
   }
@@ -257,8 +278,8 @@ final class ScalesTest {
       Quantity cure = Quantity.of(random.nextLong(5, 50), Unit.GRAM);
       Quantity meat = Quantity.of(random.nextLong(1_000, 10_000), Unit.GRAM);
       Quantity ppm = new Quantity(Ratio.of(150), Unit.PPM);
-      Quantity less = Sums.uncertainty(ppm, cure, q(fine + " g"), meat, q("1 g"));
-      Quantity more = Sums.uncertainty(ppm, cure, q(coarse + " g"), meat, q("1 g"));
+      Quantity less = expanded(ppm, cure, fine + " g", meat, "1 g");
+      Quantity more = expanded(ppm, cure, coarse + " g", meat, "1 g");
       assertTrue(more.isAbove(less), "seed " + SEED + ", round " + i + ": " + cure + ", " + meat);
     }
   }

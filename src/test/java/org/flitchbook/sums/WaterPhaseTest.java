@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -29,6 +30,6 @@ final class WaterPhaseTest {
     assertEquals(Unit.PERCENT, worked.value().unit());
     assertEquals(phase, worked.value().value().rounded(3).toPlainString(), why);
     String sum = salt + " % / (" + salt + " % + " + moisture + " %) × 100";
-    assertEquals(sum, worked.formula());
+    assertEquals(sum, worked.formula().in(Language.ENGLISH));
   }
 }

@@ -60,11 +60,6 @@ final class SayingTest {
   }
 
   @Test
-  void the_words_in_a_formula_are_told_and_its_units_are_kept() {
-    assertEquals("(5 g − 1 g corteza) × 2 %", WORDS.sum("(5 g − 1 g rind) × 2 %"));
-  }
-
-  @Test
   void things_are_listed_with_a_word_before_the_last() {
     assertEquals("", WORDS.either(List.of()));
     assertEquals("a", WORDS.either(List.of("a")));

@@ -1,0 +1,94 @@
+package org.flitchbook.practice;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+
+/**
+ * The numbers of {@code templates/practice.json}, which says of each why it is so and where it is
+ * from. None is a limit or belongs to a rule for dirty data; each decides a verdict, a doubt or a
+ * remark all the same.
+ *
+ * @param daysAhead so many days after that of its folder a log's reading may be
+ * @param nearMiss a time with less than this share of its limit to spare is a near miss
+ * @param lateAfter an entry that was typed longer after the event is printed as late
+ */
+public record Practice(
+    Gap gap,
+    SteadyClock steadyClock,
+    SetBack setBack,
+    int daysAhead,
+    Ratio nearMiss,
+    Duration lateAfter,
+    Teaspoon teaspoon) {
+
+  /** Where it stands among the templates. */
+  public static final String FILE = "templates/practice.json";
+
+  /**
+   * When two readings of a log lie too far apart to know what was between them: by more than so
+   * many intervals and by more than that time.
+   *
+   * @param intervals more than 0
+   * @param fewReadings of fewer nobody can tell what interval is usual, so that any two further
+   *     apart than the time have a gap
+   */
+  public record Gap(int intervals, Duration time, int fewReadings) {
+
+    /** The longest time between two readings that is no gap, in ms. */
+    public long longestStep(long interval) {
+      return Math.max(intervals * interval, time.toMillis());
+    }
+
+    /** The longest interval of which so many are no gap yet, in ms. */
+    public long shortInterval() {
+      return time.toMillis() / intervals;
+    }
+  }
+
+  /**
+   * When the rows of a log are steady enough to tell the two hours of an autumn clock change apart.
+   *
+   * @param fewestSteps so many steps forward show what is usual, fewer don't
+   * @param jitter a usual step is off by no more than this, or than the share of the usual step,
+   *     whichever is longer
+   */
+  public record SteadyClock(int fewestSteps, Duration jitter, Ratio share) {
+
+    /** By how much a usual step may be off, in ms. */
+    public long tolerance(long usual) {
+      long part = Ratio.of(usual).times(share).floor().longValueExact();
+      return Math.max(jitter.toMillis(), part);
+    }
+  }
+
+  /** What a clock that goes back by so much may have been: only what is proposed depends on it. */
+  public record SetBack(
+      Duration hourFrom, Duration hourTo, Duration halfDayFrom, Duration halfDayTo) {
+
+    /** Between the two, neither included. */
+    public boolean isHour(long millis) {
+      return millis > hourFrom.toMillis() && millis < hourTo.toMillis();
+    }
+
+    /** Between the two, neither included. */
+    public boolean isHalfDay(long millis) {
+      return millis > halfDayFrom.toMillis() && millis < halfDayTo.toMillis();
+    }
+  }
+
+  /** What a level teaspoon of the same curing salt was said or found to weigh. */
+  public record Teaspoon(Quantity from, Quantity to) {}
+
+  /**
+   * Takes it out of the templates, the book's own in place of the tool's; what is wrong with it
+   * goes to the faults.
+   */
+  public static Optional<Practice> read(List<SourceFile> templates, List<Fault> faults) {
+    return PracticeReader.read(templates, faults);
+  }
+}

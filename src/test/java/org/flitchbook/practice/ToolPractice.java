@@ -1,0 +1,37 @@
+package org.flitchbook.practice;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+
+/** The numbers of common practice as the tool brings them along, for the tests. */
+public final class ToolPractice {
+
+  private static final Practice PRACTICE = read();
+
+  private ToolPractice() {}
+
+  public static Practice get() {
+    return PRACTICE;
+  }
+
+  /** The file itself. */
+  public static SourceFile file() {
+    try {
+      return SourceFile.of(Practice.FILE, Files.readAllBytes(Path.of(Practice.FILE)));
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  private static Practice read() {
+    List<Fault> faults = new ArrayList<>();
+    return Practice.read(List.of(file()), faults)
+        .orElseThrow(() -> new AssertionError(faults.toString()));
+  }
+}
