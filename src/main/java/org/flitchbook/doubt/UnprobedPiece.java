@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
-import org.flitchbook.lot.Seating;
+import org.flitchbook.lot.ProbedPiece;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.reading.Entry;
@@ -31,14 +31,14 @@ final class UnprobedPiece implements Finder {
     return cores.isEmpty()
         ? List.of()
         : thickest
-            .filter(most -> cores.stream().noneMatch(core -> isInOneOf(core.seating(), most)))
+            .filter(most -> cores.stream().noneMatch(core -> isInOneOf(core.piece(), most)))
             .map(most -> fault(rule, subject, cores, most))
             .stream()
             .toList();
   }
 
-  private static boolean isInOneOf(Seating seating, Quantity thickest) {
-    return seating.thickness().filter(known -> !known.isBelow(thickest)).isPresent();
+  private static boolean isInOneOf(ProbedPiece piece, Quantity thickest) {
+    return piece.thickness().filter(known -> !known.isBelow(thickest)).isPresent();
   }
 
   /** Told of the probe whose piece is not known, if there is one, since that may settle it. */
@@ -52,7 +52,7 @@ final class UnprobedPiece implements Finder {
                 "a piece of {0} without a probe; {1} sat in one of {2}",
                 thickest,
                 probe,
-                core.seating().thickness().orElseThrow())
+                core.piece().thickness().orElseThrow())
             : subject.say(
                 "doubt.piece.unknown",
                 "nobody wrote in which piece {0} sat, or how thick that one was, and one is {1}"
@@ -67,6 +67,6 @@ final class UnprobedPiece implements Finder {
   }
 
   private static boolean isKnown(Track core) {
-    return core.seating().isStated() && core.seating().thickness().isPresent();
+    return core.piece().isStated() && core.piece().thickness().isPresent();
   }
 }

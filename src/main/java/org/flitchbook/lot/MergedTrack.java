@@ -34,10 +34,10 @@ final class MergedTrack implements Track {
    * @param hands in order of time
    */
   static MergedTrack of(
-      Series series, int[] kept, Seating seating, Probe.Spread spread, List<HandReading> hands) {
+      Series series, int[] kept, ProbedPiece piece, Probe.Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
     return new MergedTrack(
-        Probe.of(series, samples.file(kept[0]), seating, spread),
+        Probe.of(series, samples.file(kept[0]), piece, spread),
         hands,
         Optional.of(samples),
         List.of(),
@@ -63,9 +63,9 @@ final class MergedTrack implements Track {
   /**
    * @param hands at least one, in order of time
    */
-  static MergedTrack ofHand(What what, List<HandReading> hands, Seating seating) {
+  static MergedTrack ofHand(What what, List<HandReading> hands, ProbedPiece piece) {
     return new MergedTrack(
-        Probe.ofHand(what, hands.get(0), seating),
+        Probe.ofHand(what, hands.get(0), piece),
         hands,
         Optional.empty(),
         List.of(),
@@ -116,8 +116,8 @@ final class MergedTrack implements Track {
   }
 
   @Override
-  public Seating seating() {
-    return probe.seating();
+  public ProbedPiece piece() {
+    return probe.piece();
   }
 
   @Override

@@ -19,7 +19,7 @@ record Probe(
     Place origin,
     String instrument,
     String room,
-    Seating seating,
+    ProbedPiece piece,
     Unit unit,
     Spread spread,
     long precision,
@@ -31,28 +31,28 @@ record Probe(
   /**
    * @param file the log of the first reading that counts
    */
-  static Probe of(Series series, String file, Seating seating, Spread spread) {
+  static Probe of(Series series, String file, ProbedPiece piece, Spread spread) {
     return new Probe(
         series.what(),
         series.called(),
         new Place(file, 0, series.column()),
         series.instrument(),
         series.place(),
-        seating,
+        piece,
         series.unit(),
         spread,
         series.precisionMillis(),
         series.samples().interval());
   }
 
-  static Probe ofHand(What what, HandReading first, Seating seating) {
+  static Probe ofHand(What what, HandReading first, ProbedPiece piece) {
     return new Probe(
         what,
         "hand",
         first.entry().place(),
         "",
         "",
-        seating,
+        piece,
         first.entry().amount().unit(),
         new Spread(0, 0),
         0,

@@ -3,7 +3,7 @@
 @Floor(
     name = "lot",
     floor = 5,
-    mayImport = {"message", "input", "measure", "sheet", "sums", "plan", "words", "reading"},
+    mayImport = {"message", "input", "measure", "sheet", "sums", "plan", "reading"},
     door = "Lots")
 package org.flitchbook.lot;
 

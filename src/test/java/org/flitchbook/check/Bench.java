@@ -23,7 +23,6 @@ import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.measure.Quantity;
@@ -319,7 +318,7 @@ public final class Bench {
   public Judgement judge(String at) {
     Instant moment = instant(time(at));
     Plan plan = plan();
-    Assembled assembled = assemble(plan, moment);
+    Lots assembled = assemble(plan, moment);
     Lot lot = assembled.lot("A1").orElseThrow(() -> new AssertionError(assembled.faults()));
     if (believed) {
       return Checks.judge(plan, lot, List.of(), moment);
@@ -339,12 +338,12 @@ public final class Bench {
   /** What the rules for dirty data say of the lot. */
   public List<Fault> doubts() {
     Plan plan = plan();
-    Assembled assembled = assemble(plan, instant("2026-12-01 00:00"));
+    Lots assembled = assemble(plan, instant("2026-12-01 00:00"));
     Lot lot = assembled.lot("A1").orElseThrow();
     return Doubts.examine(plan, rules(), assembled.register(), lot, List.of()).faults();
   }
 
-  private Assembled assemble(Plan plan, Instant moment) {
+  private Lots assemble(Plan plan, Instant moment) {
     List<SourceFile> files = new ArrayList<>(logs);
     sheets.forEach(
         (name, text) ->

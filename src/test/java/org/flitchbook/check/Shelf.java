@@ -15,7 +15,6 @@ import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Plans;
@@ -48,7 +47,7 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
 
   private static Map<String, Judgement> judge(Plan plan, List<Day> days, Instant moment) {
     List<Rule> rules = Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
-    Assembled assembled = Lots.assemble(plan, days, moment);
+    Lots assembled = Lots.assemble(plan, days, moment);
     Map<String, Judgement> lots = new TreeMap<>();
     assembled
         .lots()

@@ -21,14 +21,14 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Cuts from all series and hand readings what counts for one lot. */
-final class TrackMaker {
+final class TrackBuilder {
 
-  private final Timeline timeline;
+  private final LotAssembly.Shared shared;
   private final List<Entry> entries;
   private final List<Stay> stays;
 
-  TrackMaker(Timeline timeline, List<Entry> entries, List<Stay> stays) {
-    this.timeline = timeline;
+  TrackBuilder(LotAssembly.Shared shared, List<Entry> entries, List<Stay> stays) {
+    this.shared = shared;
     this.entries = entries;
     this.stays = stays;
   }
@@ -61,10 +61,7 @@ final class TrackMaker {
 
   /** The core from the smoke to the end of the chill; before it goes in, a probe lies in air. */
   private List<Track> internal() {
-    List<Stay> heat =
-        stays.stream()
-            .filter(stay -> stay.step() == Step.SMOKE || stay.step() == Step.CHILL)
-            .toList();
+    List<Stay> heat = stays.stream().filter(Stay::isHeat).toList();
     if (heat.isEmpty()) {
       return List.of();
     }
@@ -81,7 +78,7 @@ final class TrackMaker {
                 .toList());
     String lot = heat.get(0).into().lot();
     List<Track> tracks = new ArrayList<>();
-    for (Series series : timeline.series()) {
+    for (Series series : shared.series()) {
       if (series.what() == What.INTERNAL_TEMPERATURE && series.lots().contains(lot)) {
         track(series, List.of(window), hands).ifPresent(tracks::add);
       }
@@ -99,19 +96,19 @@ final class TrackMaker {
                 .toList());
     return hands.isEmpty()
         ? Optional.empty()
-        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, seating(hands)));
+        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, piece(hands)));
   }
 
   private List<Track> ofPlace(What what, Stay stay) {
     String lot = stay.into().lot();
     List<Entry> read =
-        timeline.entries().stream()
+        shared.entries().stream()
             .filter(entry -> entry.is(what))
             .filter(entry -> concerns(entry, lot, stay))
             .toList();
     List<HandReading> hands = hands(read);
     List<Track> tracks = new ArrayList<>();
-    for (Series series : timeline.series()) {
+    for (Series series : shared.series()) {
       if (series.what() == what) {
         track(series, windows(series, stay, lot), hands).ifPresent(tracks::add);
       }
@@ -125,7 +122,7 @@ final class TrackMaker {
    */
   private boolean concerns(Entry entry, String lot, Stay stay) {
     boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
-    boolean ofNoPlace = timeline.plan().room(entry.item()).isEmpty();
+    boolean ofNoPlace = shared.plan().room(entry.item()).isEmpty();
     boolean own = entry.lot().equals(lot) && ofStep && ofNoPlace;
     return stay.visits().stream()
         .filter(visit -> holds(visit, entry))
@@ -144,23 +141,23 @@ final class TrackMaker {
 
   private List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
     return tracks.isEmpty() && !hands.isEmpty()
-        ? List.of(MergedTrack.ofHand(what, hands, seating(hands)))
+        ? List.of(MergedTrack.ofHand(what, hands, piece(hands)))
         : tracks;
   }
 
-  private Seating seating(List<HandReading> hands) {
-    return Seating.ofHand(timeline.entries(), hands);
+  private ProbedPiece piece(List<HandReading> hands) {
+    return ProbedPiece.ofHand(shared.entries(), hands);
   }
 
-  private Seating seating(Series series) {
+  private ProbedPiece piece(Series series) {
     return series.what() == What.INTERNAL_TEMPERATURE
-        ? Seating.of(timeline.entries(), series.lots(), series.seat())
-        : Seating.NONE;
+        ? ProbedPiece.of(shared.entries(), series.lots(), series.seat())
+        : ProbedPiece.NONE;
   }
 
   private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
     Samples samples = series.samples();
-    long until = timeline.until().toEpochMilli();
+    long until = shared.until().toEpochMilli();
     int[] kept =
         IntStream.range(0, samples.size())
             .filter(i -> samples.at(i) <= until)
@@ -174,7 +171,7 @@ final class TrackMaker {
             series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
-        .map(spread -> MergedTrack.of(series, kept, seating(series), spread, hands));
+        .map(spread -> MergedTrack.of(series, kept, piece(series), spread, hands));
   }
 
   private List<HandReading> hands(List<Entry> read) {
@@ -193,7 +190,7 @@ final class TrackMaker {
    * instrument that the plan lacks, whose readings can't be used.
    */
   private Optional<Probe.Spread> spread(String id, Unit unit, Instant from, Instant until) {
-    return timeline
+    return shared
         .plan()
         .instrument(id)
         .flatMap(instrument -> instrument.accuracyFor(unit.dimension()))
@@ -210,8 +207,8 @@ final class TrackMaker {
   }
 
   private long error(String id, Instant at) {
-    Optional<Quantity> error = timeline.register().last(id, at).map(Register.Check::error);
-    return error.map(TrackMaker::levels).orElse(0L);
+    Optional<Quantity> error = shared.register().last(id, at).map(Register.Check::error);
+    return error.map(TrackBuilder::levels).orElse(0L);
   }
 
   /** A difference in levels, made no smaller where it has more decimals than a level holds. */
