@@ -12,7 +12,6 @@ import org.flitchbook.check.Former;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.doubt.Doubts;
-import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
@@ -109,7 +108,7 @@ final class LotJudging {
   }
 
   private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {
-    Examined examined = Doubts.examine(plan, rules, under.register(), lot, more);
+    Doubts.Result examined = Doubts.examine(plan, rules, under.register(), lot, more, plan.words());
     return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 }

@@ -2,11 +2,7 @@ package org.flitchbook.doubt;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
-import java.util.stream.Stream;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.sheet.Step;
 
 /**
@@ -16,20 +12,12 @@ import org.flitchbook.sheet.Step;
  */
 final class Leaps {
 
-  static final Map<String, Dimension> NUMBERS =
-      Map.of(
-          "step", Dimension.TEMPERATURE,
-          "rate", Dimension.TEMPERATURE,
-          "keptFor", Dimension.TIME,
-          "towardsAir", Dimension.TEMPERATURE,
-          "within", Dimension.TIME);
-
   private final long step;
   private final long rate;
   private final long keptFor;
   private final long towardsAir;
   private final long within;
-  private final Log core;
+  private final ProbeLog core;
   private final List<Air> airs;
 
   /**
@@ -49,26 +37,18 @@ final class Leaps {
     }
   }
 
-  /** By the rule for a probe that moved; none where the book leaves that rule out. */
-  static List<Leap> of(Subject subject, Log core) {
-    return subject
-        .rule(ProbeMoved.NAME)
-        .map(rule -> new Leaps(rule, subject.lot(), core).all())
-        .orElse(List.of());
-  }
-
-  private Leaps(Rule rule, Lot lot, Log core) {
-    this.step = rule.difference("step");
-    this.rate = rule.difference("rate");
-    this.keptFor = rule.millis("keptFor");
-    this.towardsAir = rule.difference("towardsAir");
-    this.within = rule.millis("within");
+  Leaps(ProbeMoved rule, Subject subject, ProbeLog core) {
+    this.step = rule.step().difference();
+    this.rate = rule.rate().difference();
+    this.keptFor = rule.keptFor().toMillis();
+    this.towardsAir = rule.towardsAir().difference();
+    this.within = rule.within().toMillis();
     this.core = core;
-    this.airs = Stream.of(Step.SMOKE, Step.CHILL).map(step -> Air.of(lot, step)).toList();
+    this.airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
   }
 
   /** In the order of time; what goes on in one direction is one leap. */
-  private List<Leap> all() {
+  List<Leap> all() {
     List<Leap> leaps = new ArrayList<>();
     for (int i = 0; i < core.last(); i++) {
       int after = leapFrom(i);

@@ -2,6 +2,7 @@ package org.flitchbook.input;
 
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /**
  * What a person said about a fault.
@@ -18,7 +19,7 @@ public record Explained(
     String why,
     Optional<Choice> choice,
     List<Place> evidence,
-    String lacks) {
+    Optional<Message> lacks) {
 
   /** What becomes of the readings in doubt. */
   public enum Choice {

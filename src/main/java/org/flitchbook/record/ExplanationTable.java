@@ -46,7 +46,7 @@ final class ExplanationTable {
       said.by(),
       time(said.place()),
       evidence(said),
-      said.isBorneOut() ? phrases.say("record.explained.borne-out", "yes") : said.lacks()
+      said.lacks().map(phrases::say).orElse(phrases.say("record.explained.borne-out", "yes"))
     };
   }
 

@@ -186,9 +186,7 @@ final class JsonForm {
     said.choice().ifPresent(choice -> tree.put("choice", choice.name().toLowerCase(Locale.ROOT)));
     tree.put("evidence", said.evidence().stream().map(JsonForm::place).toList());
     tree.put("borneOut", said.isBorneOut());
-    if (!said.isBorneOut()) {
-      tree.put("lacks", said.lacks());
-    }
+    said.lacks().ifPresent(lacks -> tree.put("lacks", lacks));
     return tree;
   }
 

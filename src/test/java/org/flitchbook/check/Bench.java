@@ -19,7 +19,6 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.flitchbook.doubt.Doubts;
-import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
@@ -52,8 +51,7 @@ public final class Bench {
           template("templates/limits/us.json"),
           template("templates/limits/us-retail.json"),
           template("templates/words/en.json"));
-  private static final List<Rule> RULES =
-      Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
+  private static final List<Rule> RULES = Doubts.rules(template("templates/doubts.json")).all();
 
   /** Those that ask whether a curve can be true; a test of sums may draw what no meat does. */
   private static final Set<String> OF_CURVES =
@@ -323,7 +321,8 @@ public final class Bench {
     if (believed) {
       return Checks.judge(plan, lot, List.of(), moment);
     }
-    Examined examined = Doubts.examine(plan, rules(), assembled.register(), lot, List.of());
+    Doubts.Result examined =
+        Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words());
     return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 
@@ -340,7 +339,8 @@ public final class Bench {
     Plan plan = plan();
     Lots assembled = assemble(plan, instant("2026-12-01 00:00"));
     Lot lot = assembled.lot("A1").orElseThrow();
-    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of()).faults();
+    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words())
+        .faults();
   }
 
   private Lots assemble(Plan plan, Instant moment) {

@@ -8,8 +8,8 @@ import org.flitchbook.check.Bench;
 import org.flitchbook.check.CoreLog;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,7 +92,7 @@ final class ExplainedTest {
   private static List<String> lacks(Judgement judged) {
     return judged.faults().stream()
         .flatMap(fault -> fault.explained().stream())
-        .map(Explained::lacks)
+        .map(said -> said.lacks().map(Message::toString).orElse(""))
         .toList();
   }
 
