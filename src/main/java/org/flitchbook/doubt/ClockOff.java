@@ -16,6 +16,8 @@ import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
+import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Samples;
 import org.flitchbook.reading.Series;
@@ -55,7 +57,8 @@ record ClockOff(
         .wholeLogs()
         .flatMap(
             series ->
-                offsets(subject, series)
+                heating(subject, series).stream()
+                    .flatMap(heating -> offsets(subject, series, heating))
                     .reduce(Offset::and)
                     .filter(this::isOff)
                     .map(offset -> doubt(series, offset))
@@ -103,6 +106,14 @@ record ClockOff(
    */
   private record Offset(List<Message> events, long least, long most) {
 
+    /** Of an event that the log shows between two times, and that was written for another. */
+    static Offset of(Message event, long earliest, long latest, Moment written) {
+      return new Offset(
+          List.of(event),
+          earliest - written.latest().toEpochMilli(),
+          latest - written.earliest().toEpochMilli());
+    }
+
     Offset and(Offset other) {
       return new Offset(
           Stream.concat(events.stream(), other.events.stream()).toList(),
@@ -125,52 +136,39 @@ record ClockOff(
    * The core rises some time after it went in, and begins to fall when it comes out, or somewhat
    * later: the outside goes on heating the inside.
    */
-  private Stream<Offset> offsets(Subject subject, Series series) {
+  private Stream<Offset> offsets(Subject subject, Series series, Heating heating) {
     Optional<Stay> smoke = subject.lot().stay(Step.SMOKE);
-    Optional<Heating> heating = heating(subject, series);
     Stream<Offset> rising =
-        heating
-            .filter(Heating::rises)
-            .flatMap(
-                curve ->
-                    smoke.map(Stay::into).map(into -> rising(subject, series, curve, into.time())))
-            .stream();
+        smoke.filter(stay -> heating.rises()).map(Stay::into).stream()
+            .map(
+                into ->
+                    Offset.of(
+                        say(
+                            "doubt.clock.rises",
+                            "the core rises from {0} on, into smoke was written for {1}",
+                            subject.clock(heating.cold()),
+                            written(subject, into)),
+                        heating.cold() - lag.toMillis(),
+                        heating.cold() + series.precisionMillis(),
+                        into.time()));
     Stream<Offset> falling =
-        heating
-            .filter(Heating::falls)
-            .flatMap(
-                curve ->
-                    smoke
-                        .flatMap(Stay::out)
-                        .map(out -> falling(subject, series, curve, out.time())))
-            .stream();
+        smoke.filter(stay -> heating.falls()).flatMap(Stay::out).stream()
+            .map(
+                out ->
+                    Offset.of(
+                        say(
+                            "doubt.clock.falls",
+                            "it falls from {0} on, out of smoke was written for {1}",
+                            subject.clock(heating.hot()),
+                            written(subject, out)),
+                        heating.peak() - carryOver.toMillis(),
+                        heating.hot() + series.precisionMillis(),
+                        out.time()));
     return Stream.concat(rising, falling);
   }
 
-  private Offset rising(Subject subject, Series series, Heating heating, Moment into) {
-    Message event =
-        say(
-            "doubt.clock.rises",
-            "the core rises from {0} on, into smoke was written for {1}",
-            subject.clock(heating.cold()),
-            subject.clock(into.written().toEpochMilli()));
-    return new Offset(
-        List.of(event),
-        heating.cold() - lag.toMillis() - into.latest().toEpochMilli(),
-        heating.cold() + series.precisionMillis() - into.earliest().toEpochMilli());
-  }
-
-  private Offset falling(Subject subject, Series series, Heating heating, Moment out) {
-    Message event =
-        say(
-            "doubt.clock.falls",
-            "it falls from {0} on, out of smoke was written for {1}",
-            subject.clock(heating.hot()),
-            subject.clock(out.written().toEpochMilli()));
-    return new Offset(
-        List.of(event),
-        heating.peak() - carryOver.toMillis() - out.latest().toEpochMilli(),
-        heating.hot() + series.precisionMillis() - out.earliest().toEpochMilli());
+  private static Time written(Subject subject, Entry entry) {
+    return subject.clock(entry.time().written().toEpochMilli());
   }
 
   /**

@@ -29,11 +29,11 @@ record CoreLikeAir(
   public Stream<Doubt> find(Subject subject, ProbeLog core) {
     return Stream.of(Step.SMOKE, Step.CHILL)
         .filter(step -> subject.into(step).isPresent())
-        .flatMap(step -> new Beside(subject, core, step).find().stream());
+        .flatMap(step -> new InStep(subject, core, step).find().stream());
   }
 
   /** A core beside its air in one step. */
-  private final class Beside {
+  private final class InStep {
 
     private final Subject subject;
     private final ProbeLog core;
@@ -45,7 +45,7 @@ record CoreLikeAir(
     private int none;
     private long sum;
 
-    Beside(Subject subject, ProbeLog core, Step step) {
+    InStep(Subject subject, ProbeLog core, Step step) {
       this.subject = subject;
       this.core = core;
       this.heats = step == Step.SMOKE;

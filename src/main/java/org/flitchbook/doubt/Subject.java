@@ -83,7 +83,7 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
   List<Leaps.Leap> leaps(ProbeLog core) {
     return rules(ProbeMoved.class)
         .findFirst()
-        .map(rule -> new Leaps((ProbeMoved) rule.numbers(), this, core).all())
+        .map(rule -> Leaps.of((ProbeMoved) rule.numbers(), this, core))
         .orElse(List.of());
   }
 

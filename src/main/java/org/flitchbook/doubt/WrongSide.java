@@ -24,17 +24,17 @@ record WrongSide(Degrees below, Degrees above, Duration keptFor) implements Find
   @Override
   public Stream<Doubt> find(Subject subject, ProbeLog core) {
     return Stream.of(Step.SMOKE, Step.CHILL)
-        .flatMap(step -> new Beside(core, step, subject.air(step)).find());
+        .flatMap(step -> new InStep(core, step, subject.air(step)).find());
   }
 
   /** A core beside its air in one step. */
-  private final class Beside {
+  private final class InStep {
 
     private final ProbeLog core;
     private final boolean heats;
     private final long[] airs;
 
-    Beside(ProbeLog core, Step step, Air air) {
+    InStep(ProbeLog core, Step step, Air air) {
       this.core = core;
       this.heats = step == Step.SMOKE;
       this.airs = air.beside(core);
