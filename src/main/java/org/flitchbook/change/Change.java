@@ -1,20 +1,31 @@
 package org.flitchbook.change;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Locale;
+import java.util.Optional;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Message;
 
 /**
- * One thing that changed: a row of a sheet, a key of a JSON file, a stretch of a log, or a file.
+ * One thing that changed: a row of a sheet, a key of a JSON file, a stretch of a log, a file, or
+ * something that stands in no file.
  *
+ * @param name what it is, where it stands in no file
  * @param before where it stood; where it is new, the file alone
  * @param now where it stands; where it is gone, the file alone
  * @param old what stood there; empty where it is new
  * @param text what stands there; empty where it is gone
  */
-public record Change(What what, Place before, Place now, String old, String text) {
+public record Change(
+    Optional<Message> name,
+    Place before,
+    Place now,
+    Optional<Message> old,
+    Optional<Message> text) {
 
   /** What was done to it. */
-  public enum What {
+  public enum Type {
     ADDED,
     REMOVED,
     CHANGED;
@@ -24,41 +35,61 @@ public record Change(What what, Place before, Place now, String old, String text
     }
   }
 
-  static Change added(Place now, String text) {
-    return new Change(What.ADDED, Place.of(now.file()), now, "", text);
+  static Change added(Place now, Message text) {
+    Place file = Place.of(now.file());
+    return new Change(Optional.empty(), file, now, Optional.empty(), Optional.of(text));
   }
 
-  static Change removed(Place before, String old) {
-    return new Change(What.REMOVED, before, Place.of(before.file()), old, "");
+  static Change removed(Place before, Message old) {
+    Place file = Place.of(before.file());
+    return new Change(Optional.empty(), before, file, Optional.of(old), Optional.empty());
   }
 
-  static Change changed(Place before, Place now, String old, String text) {
-    return new Change(What.CHANGED, before, now, old, text);
+  static Change changed(Place before, Place now, Message old, Message text) {
+    return new Change(Optional.empty(), before, now, Optional.of(old), Optional.of(text));
+  }
+
+  public Type type() {
+    if (old.isEmpty()) {
+      return Type.ADDED;
+    }
+    return text.isEmpty() ? Type.REMOVED : Type.CHANGED;
   }
 
   /** Where to look: the place that is there now, else the one that was. */
   public Place place() {
-    return what == What.REMOVED ? before : now;
+    return text.isEmpty() ? before : now;
   }
 
   /** Whether it stands on another line than before. */
   public boolean hasMoved() {
-    return what == What.CHANGED && before.line() != now.line();
+    return type() == Type.CHANGED && before.line() != now.line();
   }
 
   /** {@code 2026-02-24/chill.csv:3:value: changed from … to …}. */
+  public Message said() {
+    return switch (type()) {
+      case ADDED -> say("change.added", "{0}: added: {1}", where(), text.orElseThrow());
+      case REMOVED -> say("change.removed", "{0}: removed: {1}", where(), old.orElseThrow());
+      case CHANGED ->
+          say(
+              "change.changed",
+              "{0}: changed from: {1}; to: {2}",
+              where(),
+              old.orElseThrow(),
+              text.orElseThrow());
+    };
+  }
+
+  private Message where() {
+    return hasMoved()
+        ? say("change.moved", "{0} (was line {1})", now, before.line())
+        : name.orElse(Message.of(place()));
+  }
+
+  /** In English. */
   @Override
   public String toString() {
-    return switch (what) {
-      case ADDED -> now + ": added: " + text;
-      case REMOVED -> before + ": removed: " + old;
-      case CHANGED ->
-          now
-              + (hasMoved() ? " (was line " + before.line() + ")" : "")
-              + ": changed from: "
-              + old
-              + "; to: "
-              + text;
-    };
+    return said().toString();
   }
 }

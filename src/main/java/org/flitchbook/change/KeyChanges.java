@@ -9,6 +9,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
+import org.flitchbook.message.Message;
 
 /**
  * The keys of a JSON file whose values changed. An object in a list is known by its {@code id},
@@ -107,7 +108,7 @@ final class KeyChanges {
         : node.shown();
   }
 
-  private static String shown(Node node) {
-    return node instanceof Node.Text text ? "\"" + text.value() + "\"" : node.shown();
+  private static Message shown(Node node) {
+    return Message.of(node instanceof Node.Text text ? "\"" + text.value() + "\"" : node.shown());
   }
 }

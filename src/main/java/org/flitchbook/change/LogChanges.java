@@ -1,13 +1,14 @@
 package org.flitchbook.change;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.words.Words;
+import org.flitchbook.message.Message;
 
 /**
  * The stretch of a log between the first and the last row that changed: how many rows, and these
@@ -25,7 +26,7 @@ final class LogChanges {
     this.end = end;
   }
 
-  static List<Change> between(Words words, SourceFile before, SourceFile now) {
+  static List<Change> between(SourceFile before, SourceFile now) {
     byte[] old = before.bytes();
     byte[] current = now.bytes();
     int start = lineStart(old, Math.max(0, Arrays.mismatch(old, current)));
@@ -34,12 +35,12 @@ final class LogChanges {
     LogChanges is = new LogChanges(current, start, current.length - same);
     Place place = Place.of(now.name(), was.number());
     if (was.rows().isEmpty()) {
-      return List.of(Change.added(place, is.shown(words)));
+      return List.of(Change.added(place, is.shown()));
     }
     return List.of(
         is.rows().isEmpty()
-            ? Change.removed(place, was.shown(words))
-            : Change.changed(place, place, was.shown(words), is.shown(words)));
+            ? Change.removed(place, was.shown())
+            : Change.changed(place, place, was.shown(), is.shown()));
   }
 
   private static int lineStart(byte[] bytes, int from) {
@@ -93,12 +94,12 @@ final class LogChanges {
     return new String(bytes, from, to - from, UTF_8).replace("\0", "").strip();
   }
 
-  private String shown(Words words) {
+  private Message shown() {
     List<String> rows = rows();
     String first = rows.get(0);
     return rows.size() == 1
-        ? first
-        : words.say(
+        ? Message.of(first)
+        : say(
             "change.rows",
             "{0} rows, the first: {1}; the last: {2}",
             rows.size(),

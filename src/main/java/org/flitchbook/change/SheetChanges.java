@@ -4,10 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.change.Grid.Line;
+import org.flitchbook.change.SheetRows.Line;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.words.Words;
 
 /**
  * The rows of a sheet that were added, removed or changed. Rows are matched by the longest common
@@ -16,7 +15,9 @@ import org.flitchbook.words.Words;
  */
 final class SheetChanges {
 
-  /** Comparing more rows than that with each other would take long: then it is told as a log is. */
+  /**
+   * Comparing more rows than that with each other would take long: then it is compared as a log is.
+   */
   private static final int MOST_PAIRS = 4_000_000;
 
   private final String file;
@@ -31,8 +32,7 @@ final class SheetChanges {
   }
 
   /** The changes; empty where one of the files can't be read as a table. */
-  static Optional<List<Change>> between(
-      Words words, Optional<SourceFile> before, Optional<SourceFile> now) {
+  static Optional<List<Change>> between(Optional<SourceFile> before, Optional<SourceFile> now) {
     Optional<List<Line>> old = lines(before);
     Optional<List<Line>> current = lines(now);
     if (old.isEmpty() || current.isEmpty()) {
@@ -41,7 +41,7 @@ final class SheetChanges {
     String name = now.or(() -> before).orElseThrow().name();
     SheetChanges sheet = new SheetChanges(name, old.get(), current.get());
     if ((long) old.get().size() * current.get().size() > MOST_PAIRS) {
-      return Optional.of(LogChanges.between(words, before.orElseThrow(), now.orElseThrow()));
+      return Optional.of(LogChanges.between(before.orElseThrow(), now.orElseThrow()));
     }
     sheet.compare();
     sheet.changes.sort(Comparator.comparingInt(change -> change.place().line()));
@@ -50,7 +50,7 @@ final class SheetChanges {
 
   /** A file that isn't there has no rows. */
   private static Optional<List<Line>> lines(Optional<SourceFile> file) {
-    return file.isEmpty() ? Optional.of(List.of()) : Grid.of(file.get()).map(Grid::lines);
+    return file.isEmpty() ? Optional.of(List.of()) : SheetRows.of(file.get()).map(SheetRows::lines);
   }
 
   private void compare() {
@@ -61,7 +61,7 @@ final class SheetChanges {
     int j = 0;
     while (i < before.size() || j < now.size()) {
       if (i < before.size() && j < now.size() && before.get(i).says(now.get(j))) {
-        tell(removed, added);
+        list(removed, added);
         i++;
         j++;
       } else if (j == now.size() || (i < before.size() && longest[i + 1][j] >= longest[i][j + 1])) {
@@ -70,7 +70,7 @@ final class SheetChanges {
         added.add(now.get(j++));
       }
     }
-    tell(removed, added);
+    list(removed, added);
   }
 
   /** How many rows are common to both from each pair of rows on. */
@@ -87,7 +87,7 @@ final class SheetChanges {
     return longest;
   }
 
-  private void tell(List<Line> removed, List<Line> added) {
+  private void list(List<Line> removed, List<Line> added) {
     for (Line old : removed) {
       Optional<Line> like = added.stream().filter(old::isLike).findFirst();
       if (like.isPresent()) {

@@ -1,9 +1,9 @@
-/** Tells row by row and key by key what changed between two sets of files. */
+/** Lists row by row and key by key what changed between two sets of files. */
 @NullMarked
 @Floor(
     name = "change",
     floor = 4,
-    mayImport = {"message", "input", "table", "json", "sheet", "words"},
+    mayImport = {"message", "input", "table", "json", "sheet"},
     door = "Changes")
 package org.flitchbook.change;
 

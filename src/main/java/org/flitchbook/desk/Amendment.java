@@ -1,5 +1,7 @@
 package org.flitchbook.desk;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +12,6 @@ import org.flitchbook.change.Changes;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.record.DayJudged;
-import org.flitchbook.words.Words;
 
 /**
  * What is other than at the last close of a day.
@@ -45,20 +46,18 @@ record Amendment(
 
   /** Row by row where the last revision's bundle is there, else file by file. */
   List<Change> changes() {
-    Words words = day.plan().words();
     List<Change> changes =
         new ArrayList<>(
             evidence
-                .map(before -> Changes.between(words, before, inputs))
-                .orElseGet(() -> Changes.ofHashes(words, last.inputs(), hashes)));
+                .map(before -> Changes.between(before, inputs))
+                .orElseGet(() -> Changes.ofHashes(last.inputs(), hashes)));
     if (!tool.equals(last.tool())) {
-      changes.add(
-          Changes.stated(words.say("change.tool", "version of the program"), last.tool(), tool));
+      changes.add(Changes.stated(say("change.tool", "version of the program"), last.tool(), tool));
     }
     if (isMomentNew()) {
       String before = Told.judgedAt(last).map(this::shown).orElse("–");
       changes.add(
-          Changes.stated(words.say("change.moment", "moment judged"), before, shown(day.moment())));
+          Changes.stated(say("change.moment", "moment judged"), before, shown(day.moment())));
     }
     return changes;
   }

@@ -131,7 +131,9 @@ final class Judging {
       faults.add(
           Fault.broken("template missing", Place.of(RULES), "no such file", "the rules' numbers"));
     }
-    return file.map(found -> Doubts.rules(found, faults)).orElse(List.of());
+    Optional<Doubts.Rules> rules = file.map(Doubts::rules);
+    rules.ifPresent(read -> faults.addAll(read.faults()));
+    return rules.map(Doubts.Rules::all).orElse(List.of());
   }
 
   private DayJudged judge(Succession versions, List<Rule> rules, List<Day> days, When when) {

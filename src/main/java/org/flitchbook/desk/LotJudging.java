@@ -12,10 +12,8 @@ import org.flitchbook.check.FormerJudgement;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.doubt.Doubts;
-import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
@@ -30,8 +28,8 @@ final class LotJudging {
   private final List<Rule> rules;
   private final List<Day> days;
   private final Instant moment;
-  private final Assembled assembled;
-  private final Map<String, Assembled> underFormer = new HashMap<>();
+  private final Lots assembled;
+  private final Map<String, Lots> underFormer = new HashMap<>();
 
   LotJudging(Succession versions, List<Rule> rules, List<Day> days, Instant moment) {
     this.versions = versions;
@@ -42,7 +40,7 @@ final class LotJudging {
   }
 
   /** The lots under the plan of today. */
-  Assembled assembled() {
+  Lots assembled() {
     return assembled;
   }
 
@@ -97,7 +95,7 @@ final class LotJudging {
   }
 
   private Optional<FormerJudgement> under(Plan plan, Lot lot, List<Fault> changed) {
-    Assembled under =
+    Lots under =
         underFormer.computeIfAbsent(plan.version(), v -> Lots.assemble(plan, days, moment));
     LocalDate until = versions.until(plan).orElseThrow();
     return under
@@ -109,8 +107,8 @@ final class LotJudging {
     return lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
   }
 
-  private Judgement judge(Plan plan, Assembled under, Lot lot, List<Fault> more) {
-    Examined examined = Doubts.examine(plan, rules, under.register(), lot, more);
+  private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {
+    Doubts.Result examined = Doubts.examine(plan, rules, under.register(), lot, more, plan.words());
     return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 }

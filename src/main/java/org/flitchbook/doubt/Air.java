@@ -3,41 +3,19 @@ package org.flitchbook.doubt;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.sheet.Step;
-import org.flitchbook.sheet.What;
 
 /**
  * What was read of the air around a lot in one step: of the chamber in the smoke, of the cooler in
  * the chill. Readings by hand count where no log was kept.
  */
-final class Air {
+record Air(List<ProbeLog> logs) {
+
+  /** Beside a reading near which nothing was read of the air. */
+  static final long NONE = Long.MIN_VALUE;
 
   private static final long NEAR = 300_000;
-
-  private final List<Log> logs;
-
-  private Air(List<Log> logs) {
-    this.logs = logs;
-  }
-
-  static Air of(Lot lot, Step step) {
-    What what = step == Step.SMOKE ? What.CHAMBER_TEMPERATURE : What.COOLER_TEMPERATURE;
-    return new Air(
-        lot.tracks(what, step).stream()
-            .filter(track -> track.interval() > 0)
-            .map(Log::new)
-            .toList());
-  }
-
-  boolean isEmpty() {
-    return logs.isEmpty();
-  }
-
-  List<Log> logs() {
-    return logs;
-  }
 
   /** The level nearest in time, at most 5 minutes off, of whichever sensor is nearest in level. */
   OptionalLong near(long time, long level) {
@@ -48,7 +26,14 @@ final class Air {
         .orElse(OptionalLong.empty());
   }
 
-  private static Stream<Long> near(Log log, long time) {
+  /** The level beside each reading of a core, or {@link #NONE}. */
+  long[] beside(ProbeLog core) {
+    return IntStream.range(0, core.size())
+        .mapToLong(i -> near(core.at(i), core.level(i)).orElse(NONE))
+        .toArray();
+  }
+
+  private static Stream<Long> near(ProbeLog log, long time) {
     int before = log.atOrBefore(time);
     int after = log.atOrAfter(time);
     boolean hasBefore = before >= 0 && time - log.at(before) <= NEAR;

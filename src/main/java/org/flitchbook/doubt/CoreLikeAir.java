@@ -1,113 +1,90 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.input.Stretch.Standing.IN_DOUBT;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.OptionalLong;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
 
 /**
  * A core that is as its air for some minutes, where no piece can have come so near to it yet: soon
  * after the load or the beginning of the chill, or soon after it was far from it.
+ *
+ * @param less it is as its air where it is less than this from it on average
+ * @param keptFor for so long
+ * @param afterStart so soon after the step began
+ * @param afterFar or so soon after it was far from the air
+ * @param far that is, more than this
  */
-final class CoreLikeAir implements Finder {
+@Choice("core equals air")
+record CoreLikeAir(
+    Degrees less, Duration keptFor, Duration afterStart, Duration afterFar, Degrees far)
+    implements Finder.OfCore {
 
   @Override
-  public String name() {
-    return "core equals air";
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
+    return Stream.of(Step.SMOKE, Step.CHILL)
+        .filter(step -> subject.into(step).isPresent())
+        .flatMap(step -> new InStep(subject, core, step).find().stream());
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of(
-        "less", Dimension.TEMPERATURE,
-        "keptFor", Dimension.TIME,
-        "afterStart", Dimension.TIME,
-        "afterFar", Dimension.TIME,
-        "far", Dimension.TEMPERATURE);
-  }
+  /** A core beside its air in one step. */
+  private final class InStep {
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    for (Log core : subject.cores()) {
-      for (Step step : List.of(Step.SMOKE, Step.CHILL)) {
-        OptionalLong start = subject.into(step);
-        if (start.isPresent()) {
-          new Looked(rule, subject, core, step, start.getAsLong()).find(faults);
-        }
-      }
-    }
-    return faults;
-  }
-
-  /** One core in one step. */
-  private static final class Looked {
-
-    private static final long NONE = Long.MIN_VALUE;
-
-    private final Rule rule;
     private final Subject subject;
-    private final Log core;
+    private final ProbeLog core;
     private final boolean heats;
     private final long start;
-    private final long less;
-    private final long keptFor;
-    private final long far;
     private final long[] airs;
     private int begin;
     private int end;
     private int none;
     private long sum;
 
-    Looked(Rule rule, Subject subject, Log core, Step step, long start) {
-      this.rule = rule;
+    InStep(Subject subject, ProbeLog core, Step step) {
       this.subject = subject;
       this.core = core;
       this.heats = step == Step.SMOKE;
-      this.start = start;
-      this.less = rule.difference("less");
-      this.keptFor = rule.millis("keptFor");
-      this.far = rule.difference("far");
-      Air air = Air.of(subject.lot(), step);
-      this.airs = new long[air.isEmpty() ? 0 : core.size()];
-      Arrays.setAll(airs, i -> air.near(core.at(i), core.level(i)).orElse(NONE));
+      this.start = subject.into(step).orElseThrow();
+      this.airs = subject.air(step).beside(core);
     }
 
-    void find(List<Fault> faults) {
+    List<Doubt> find() {
+      List<Doubt> doubts = new ArrayList<>();
       int lastFar = -1;
       int lastApart = -1;
       for (int i = 0; i < airs.length; i++) {
-        lastFar = isOver(i, far) ? i : lastFar;
-        lastApart = isOver(i, 2 * less) ? i : lastApart;
+        lastFar = isOver(i, far.difference()) ? i : lastFar;
+        lastApart = isOver(i, 2 * less.difference()) ? i : lastApart;
         int last = like(i);
         if (last > i && isTooSoon(i, lastFar, lastApart)) {
           while (last < core.last() && like(last) > last) {
             last = like(last);
           }
-          faults.add(fault(i, last));
+          doubts.add(doubt(new Run(i, last)));
           i = last;
         }
       }
+      return doubts;
     }
 
     /** Further from the air than that, on the side where a core belongs. */
     private boolean isOver(int index, long apart) {
-      long over = airs[index] == NONE ? 0 : core.level(index) - airs[index];
+      long over = airs[index] == Air.NONE ? 0 : core.level(index) - airs[index];
       return (heats ? -over : over) > apart;
     }
 
     /** A door that was opened brings the air to the core, but not for the whole way from afar. */
     private boolean isTooSoon(int index, int lastFar, int lastApart) {
       long at = core.at(index);
-      boolean started = at >= start && at - start <= rule.millis("afterStart");
+      boolean started = at >= start && at - start <= afterStart.toMillis();
       return started
           || (lastFar >= 0
-              && at - core.at(lastFar) <= rule.millis("afterFar")
+              && at - core.at(lastFar) <= afterFar.toMillis()
               && hasComeItself(index, lastFar)
               && hasComeItself(index, lastApart));
     }
@@ -123,14 +100,18 @@ final class CoreLikeAir implements Finder {
      */
     private int like(int from) {
       begin(from);
-      while (end < airs.length && (end == from || core.between(from, end - 1) < keptFor)) {
+      while (end < airs.length && (end == from || !isKept(from))) {
         sum += apart(end++);
       }
-      while (none < end && airs[none] != NONE) {
+      while (none < end && airs[none] != Air.NONE) {
         none++;
       }
-      boolean whole = none == end && core.between(from, end - 1) >= keptFor;
-      return whole && sum < less * (end - from) ? end - 1 : 0;
+      boolean whole = none == end && isKept(from);
+      return whole && sum < less.difference() * (end - from) ? end - 1 : 0;
+    }
+
+    private boolean isKept(int from) {
+      return core.between(from, end - 1) >= keptFor.toMillis();
     }
 
     private void begin(int from) {
@@ -143,21 +124,23 @@ final class CoreLikeAir implements Finder {
     }
 
     private long apart(int index) {
-      return airs[index] == NONE ? 0 : Math.abs(core.level(index) - airs[index]);
+      return airs[index] == Air.NONE ? 0 : Math.abs(core.level(index) - airs[index]);
     }
 
-    private Fault fault(int first, int last) {
-      return rule.fault(
-              subject,
-              core.place(first),
-              subject.say(
-                  "doubt.like-air.found",
-                  "{0} as its air, from {1} to {2}",
-                  subject.probe(core.track()),
-                  subject.told(core, first),
-                  subject.told(core, last)),
-              subject.say("doubt.like-air.expected", "a core apart from its air, so soon"))
-          .over(core.stretch(first, last, Stretch.Standing.IN_DOUBT));
+    private Doubt doubt(Run run) {
+      return core.doubt(
+          run,
+          IN_DOUBT,
+          say(
+              "doubt.like-air.found",
+              "{0} as its air, from {1} to {2}",
+              core.probe(),
+              core.said(run.first()),
+              core.said(run.last())),
+          say("doubt.like-air.expected", "a core apart from its air, so soon"),
+          say(
+              "do.core-equals-air",
+              "Say where the probe was, and name other evidence for the core."));
     }
   }
 }

@@ -1,72 +1,87 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Format;
+import org.flitchbook.json.Json;
+import org.flitchbook.json.Key;
+import org.flitchbook.json.Parsed;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
+import org.flitchbook.message.Language;
 import org.flitchbook.plan.Plan;
 
 /** Finds in a lot's data what would make a bad batch look good. */
 public final class Doubts {
 
-  /** They leave readings out, so that each looks at the lot without what the ones before found. */
-  static final List<Finder> EXCLUDING =
-      List.of(
-          new UnitMistaken(),
-          new ErrorValue(),
-          new ImpossibleValue(),
-          new ProbeNotIn(),
-          new ProbePulled("probe pulled and put back", false),
-          new ProbePulled("probe pulled at the finish", true));
+  /** The format of a number of things. */
+  static final String COUNT = "count";
 
-  /** They look at what is left, in any order. */
-  static final List<Finder> FINDERS =
-      List.of(
-          new TwoLevels(),
-          new ProbeMoved(),
-          new CoreLikeAir(),
-          new WrongSide(),
-          new Stuck(),
-          new LidOpen(),
-          new FireOut(),
-          new ProbesDisagree(),
-          new UnprobedPiece(),
-          new ClockOff("clock offset", false),
-          new ClockOff("clock drift", true),
-          new TimeElsewhere("time before the lot", true),
-          new TimeElsewhere("time far from its step", false),
-          new FinerThanScale(),
-          new CoarseScale("scale coarse for its load"),
-          new CoarseScale("scale too coarse"),
-          new CureOutOfRange(),
-          new WeightOffStep(),
-          new EnteredTogether(),
-          new LateEntry("late entry"),
-          new LateEntry("entered days later"),
-          new SameValue(),
-          new RoundedReadings(),
-          new NotInForce(),
-          new FailedCheck());
-
-  /** They look at what is left once people have said which readings are wrong. */
-  static final List<Finder> LAST =
-      List.of(
-          new ReWarming(),
-          new Gap(),
-          new GapOverCrossing(),
-          new LogBeginsLate(),
-          new LogEndsEarly(),
-          new HandDisagrees());
+  private static final Binder BINDER =
+      Binder.PLAIN
+          .with(
+              Severity.class,
+              Format.choice(List.of(Severity.ASK, Severity.NOTE, Severity.STOP), Severity::word))
+          .with(Degrees.class, Degrees.FORMAT)
+          .with(
+              COUNT,
+              Format.of(
+                  say("doubt.rules.count", "a whole number in quotes"),
+                  text ->
+                      text.matches("[0-9]{1,9}")
+                          ? Optional.of(Integer.valueOf(text))
+                          : Optional.empty()));
 
   private Doubts() {}
 
-  /** The rules with their numbers; what is wrong with the file goes to the faults. */
-  public static List<Rule> rules(SourceFile file, List<Fault> faults) {
-    return RuleReader.read(file, faults);
+  private record RulesFile(
+      @Key(optional = true) int flitchbook,
+      String title,
+      String made,
+      @Key(unique = "rule") List<Rule> rules) {}
+
+  /**
+   * The rules with their numbers.
+   *
+   * @param all without those that this version does not know or that lack a number
+   * @param faults what is wrong with the file
+   */
+  public record Rules(List<Rule> all, List<Fault> faults) {
+
+    public Rules {
+      all = List.copyOf(all);
+      faults = List.copyOf(faults);
+    }
+  }
+
+  public static Rules rules(SourceFile file) {
+    Parsed parsed = Json.read(file.name(), file.bytes());
+    List<Fault> faults = new ArrayList<>(parsed.faults());
+    Optional<RulesFile> bound =
+        parsed.object().flatMap(it -> BINDER.bind(Fields.of(it, faults), RulesFile.class));
+    return new Rules(bound.map(RulesFile::rules).orElse(List.of()), faults);
+  }
+
+  /**
+   * A lot that was looked at by the rules for dirty data.
+   *
+   * @param lot without the readings that are none, its own faults with what people said of them
+   * @param faults what the rules found, with what people said of it
+   */
+  public record Result(Lot lot, List<Fault> faults) {
+
+    public Result {
+      faults = List.copyOf(faults);
+    }
   }
 
   /**
@@ -74,10 +89,16 @@ public final class Doubts {
    * not looked for.
    *
    * @param others what else was found of the lot, of which people may have said something too
+   * @param language in which people may have written the name of a rule
    */
-  public static Examined examine(
-      Plan plan, List<Rule> rules, Register register, Lot lot, List<Fault> others) {
-    return new Examination(new Subject(plan, rules, register, lot), others).examined();
+  public static Result examine(
+      Plan plan,
+      List<Rule> rules,
+      Register register,
+      Lot lot,
+      List<Fault> others,
+      Language language) {
+    return new PlausibilityCheck(new Subject(plan, rules, register, lot), language).result(others);
   }
 
   /**
@@ -86,17 +107,5 @@ public final class Doubts {
    */
   public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
     return FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
-  }
-
-  static List<String> names() {
-    return all().map(Named::name).toList();
-  }
-
-  static Optional<Named> named(String name) {
-    return all().filter(each -> each.name().equals(name)).findFirst();
-  }
-
-  private static Stream<Named> all() {
-    return Stream.of(EXCLUDING, FINDERS, LAST, List.of(new Explaining())).flatMap(List::stream);
   }
 }

@@ -1,89 +1,66 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
+import static org.flitchbook.input.Stretch.Standing.NO_READING;
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.lot.Track;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
+import org.flitchbook.message.Message;
 
 /**
  * A number that a logger writes for want of a reading: some always, some only where they stand
  * alone, since a smoker's air may well be at 185 °F.
+ *
+ * @param always these are no reading anywhere
+ * @param alone these are none where both neighbours are more than {@code apart} from them
  */
-final class ErrorValue implements Finder {
+@Choice("error value")
+record ErrorValue(List<Degrees> always, List<Degrees> alone, Degrees apart) implements Finder {
 
   @Override
-  public String name() {
-    return "error value";
+  public Stream<Doubt> find(Subject subject) {
+    return subject.logs().stream()
+        .filter(log -> log.track().unit().dimension() == Dimension.TEMPERATURE)
+        .flatMap(
+            log -> log.flatRuns().filter(run -> isError(log, run)).map(run -> doubt(log, run)));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("apart", Dimension.TEMPERATURE);
+  private boolean isError(ProbeLog log, Run run) {
+    return isOneOf(always, log, run) || (isOneOf(alone, log, run) && standsAlone(log, run));
   }
 
-  @Override
-  public Set<String> lists() {
-    return Set.of("always", "alone");
+  private static boolean isOneOf(List<Degrees> errors, ProbeLog log, Run run) {
+    return errors.stream().anyMatch(error -> error.level() == log.level(run.first()));
   }
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    subject.lot().tracks().stream()
-        .map(Lot.StepTrack::track)
-        .filter(track -> track.unit().dimension() == Dimension.TEMPERATURE)
-        .map(Log::new)
-        .forEach(log -> find(rule, subject, log, faults));
-    return faults;
+  private boolean standsAlone(ProbeLog log, Run run) {
+    boolean before = run.first() == 0 || isApart(log, run.first() - 1, run.first());
+    boolean after = run.last() == log.last() || isApart(log, run.last(), run.last() + 1);
+    return before && after && run.size() < log.size();
   }
 
-  private static void find(Rule rule, Subject subject, Log log, List<Fault> faults) {
-    List<Long> always = rule.levels("always");
-    List<Long> alone = rule.levels("alone");
-    for (int i = 0; i < log.size(); i++) {
-      int last = i;
-      while (last < log.last() && log.level(last + 1) == log.level(i)) {
-        last++;
-      }
-      boolean isError = always.contains(log.level(i));
-      if (isError || (alone.contains(log.level(i)) && standsAlone(rule, log, i, last))) {
-        faults.add(fault(rule, subject, log, i, last));
-      }
-      i = last;
-    }
+  private boolean isApart(ProbeLog log, int from, int to) {
+    return Math.abs(log.rise(from, to)) > apart.difference();
   }
 
-  private static boolean standsAlone(Rule rule, Log log, int first, int last) {
-    long apart = rule.difference("apart");
-    boolean before = first == 0 || Math.abs(log.rise(first - 1, first)) > apart;
-    boolean after = last == log.last() || Math.abs(log.rise(last, last + 1)) > apart;
-    return before && after && last - first < log.last();
-  }
-
-  private static Fault fault(Rule rule, Subject subject, Log log, int first, int last) {
-    int readings = last - first + 1;
-    Track track = log.track();
-    String told =
-        subject.say(
+  private Doubt doubt(ProbeLog log, Run run) {
+    Message found =
+        say(
             "doubt.error.found",
             "{0} of {1} at {2}",
-            Level.quantity(log.level(first), track.unit()).shown(),
-            subject.probe(track),
-            subject.clock(log.at(first)));
-    return rule.fault(
-            subject,
-            log.place(first),
-            readings > 1
-                ? subject.say("doubt.error.several", "{0} ({1} readings)", told, readings)
-                : told,
-            subject.say(
-                "doubt.error.expected", "a reading; this is what a logger writes for want of one"))
-        .over(log.stretch(first, last, Stretch.Standing.NO_READING));
+            Level.quantity(log.level(run.first()), log.track().unit()),
+            log.probe(),
+            log.clock(run.first()));
+    return log.doubt(
+        run,
+        NO_READING,
+        run.size() > 1
+            ? say("doubt.error.several", "{0} ({1} readings)", found, run.size())
+            : found,
+        say("doubt.error.expected", "a reading; this is what a logger writes for want of one"),
+        say("do.error-value", "Look at the probe's plug."));
   }
 }

@@ -1,16 +1,21 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Explained.Choice;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 
 /**
@@ -21,61 +26,87 @@ import org.flitchbook.reading.Entry;
  */
 final class Evidence {
 
-  private final Rule rule;
+  private final Explanation rule;
   private final Subject subject;
-  private final Doubted doubted = new Doubted();
+  private final List<Fault> faults = new ArrayList<>();
 
-  Evidence(Rule rule, Subject subject) {
+  Evidence(Explanation rule, Subject subject) {
     this.rule = rule;
     this.subject = subject;
   }
 
+  Explanation rule() {
+    return rule;
+  }
+
+  Subject subject() {
+    return subject;
+  }
+
   /** What is in doubt bears nothing out. */
-  void doubt(List<Fault> faults) {
-    doubted.add(faults);
+  void doubt(List<Fault> found) {
+    faults.addAll(found);
+  }
+
+  /** Whether a reading was asked about, or left out because it is none. */
+  boolean isInDoubt(Track track, int index) {
+    return track.byHand(index)
+        ? isInDoubt(track.place(index))
+        : faults.stream()
+            .flatMap(fault -> fault.stretch().stream())
+            .filter(stretch -> stretch.standing() != Stretch.Standing.SILENCE)
+            .filter(stretch -> stretch.origin().equals(track.origin()))
+            .anyMatch(stretch -> stretch.holds(track.earliest(index)));
+  }
+
+  /** Whether an entry was asked about. */
+  boolean isInDoubt(Place entry) {
+    return faults.stream()
+        .filter(fault -> !fault.is(Severity.NOTE))
+        .anyMatch(fault -> isSameLine(fault.place(), entry));
+  }
+
+  /** Of whatever column. */
+  static boolean isSameLine(Place place, Place named) {
+    return place.file().equals(named.file()) && place.line() == named.line();
   }
 
   /** Why a fault is not borne out; empty where it is. */
-  String lacks(Fault fault, Optional<Choice> choice, List<Place> evidence) {
+  Optional<Message> lacks(Fault fault, Optional<Choice> choice, List<Place> evidence) {
     if (evidence.isEmpty()) {
-      return subject.say("doubt.evidence.none", "no other evidence is named");
+      return Optional.of(say("doubt.evidence.none", "no other evidence is named"));
     }
     if (fault.stretch().isPresent() && choice.isEmpty()) {
-      return subject.say("doubt.evidence.no-choice", "it says neither confirmed nor excluded");
+      return Optional.of(say("doubt.evidence.no-choice", "it says neither confirmed nor excluded"));
     }
-    return evidence.stream()
-        .map(named -> lacks(fault, choice, named))
-        .filter(why -> !why.isEmpty())
-        .findFirst()
-        .orElse("");
+    return evidence.stream().flatMap(named -> lacks(fault, choice, named).stream()).findFirst();
   }
 
-  private String lacks(Fault fault, Optional<Choice> choice, Place named) {
+  private Optional<Message> lacks(Fault fault, Optional<Choice> choice, Place named) {
     Optional<Stretch> stretch = fault.stretch();
     Optional<Entry> entry = entry(fault.place());
     Optional<Track> track = track(stretch.map(Stretch::origin).orElse(column(fault.place())));
     if (stretch.isPresent() && track.isPresent()) {
-      return new Against(rule, subject, doubted, track.get(), stretch.get())
+      return new ReadingEvidence(this, track.get(), stretch.get())
           .lacks(choice.orElseThrow(), named);
     }
     if (entry.isPresent()) {
       return isGoodCheck(entry.get().instrument(), entry.get().time().earliest(), named)
-          ? ""
-          : new Beside(rule, subject, doubted, entry.get()).lacks(named, entry(named));
+          ? Optional.empty()
+          : new EntryEvidence(this, entry.get()).lacks(named, entry(named));
     }
-    return track
-        .map(each -> ofColumn(each, named))
-        .orElseGet(
-            () -> subject.say("doubt.evidence.nothing", "{0} can't be held against it", named));
+    return track.isPresent()
+        ? ofColumn(track.get(), named)
+        : Optional.of(say("doubt.evidence.nothing", "{0} can't be held against it", named));
   }
 
-  private String ofColumn(Track track, Place named) {
+  private Optional<Message> ofColumn(Track track, Place named) {
     Instant first = Instant.ofEpochMilli(track.earliest(0));
     Instant last = Instant.ofEpochMilli(track.earliest(track.size() - 1));
     Stretch all = new Stretch(track.origin(), first, last, Stretch.Standing.IN_DOUBT);
     return isGoodCheck(track.instrument(), last, named)
-        ? ""
-        : new Against(rule, subject, doubted, track, all).lacks(Choice.CONFIRMED, named);
+        ? Optional.empty()
+        : new ReadingEvidence(this, track, all).lacks(Choice.CONFIRMED, named);
   }
 
   /** A check of that instrument that was good, after it was used. */
@@ -83,7 +114,7 @@ final class Evidence {
     return subject.register().checks().stream()
         .filter(check -> check.instrument().id().equals(instrument))
         .filter(check -> check.passed() && !check.at().isBefore(used))
-        .anyMatch(check -> isSame(check.entry().place(), named));
+        .anyMatch(check -> isSameLine(check.entry().place(), named));
   }
 
   private static Place column(Place place) {
@@ -101,12 +132,15 @@ final class Evidence {
     return Stream.concat(
             subject.lot().entries().stream(),
             subject.register().checks().stream().map(Register.Check::entry))
-        .filter(entry -> isSame(entry.place(), place))
+        .filter(entry -> isSameLine(entry.place(), place))
         .findFirst();
   }
 
-  /** The same line, of whatever column. */
-  private static boolean isSame(Place place, Place named) {
-    return place.file().equals(named.file()) && place.line() == named.line();
+  static Message inDoubt(Place named) {
+    return say("doubt.evidence.in-doubt", "{0} is in doubt itself", named);
+  }
+
+  static Message sameInstrument(Place named) {
+    return say("doubt.evidence.same-instrument", "{0} was read with the same instrument", named);
   }
 }

@@ -1,18 +1,20 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
-import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.Stretch;
+import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -26,6 +28,8 @@ final class Explanations {
 
   private final Rule rule;
   private final Subject subject;
+  private final Language language;
+  private final List<ExplainedEntry> entries;
   private final Evidence evidence;
   private final Set<Entry> answering = new LinkedHashSet<>();
   private final Map<Entry, Fault> refused = new LinkedHashMap<>();
@@ -33,10 +37,12 @@ final class Explanations {
   /**
    * @param subject the lot with all its readings
    */
-  Explanations(Rule rule, Subject subject) {
+  Explanations(Rule rule, Subject subject, Language language) {
     this.rule = rule;
     this.subject = subject;
-    this.evidence = new Evidence(rule, subject);
+    this.language = language;
+    this.entries = subject.lot().all(What.EXPLAINED).stream().map(ExplainedEntry::of).toList();
+    this.evidence = new Evidence((Explanation) rule.numbers(), subject);
   }
 
   /** The faults, each with what was said of it. */
@@ -48,29 +54,25 @@ final class Explanations {
 
   private Fault directly(Fault fault) {
     Fault heard = fault;
-    for (Entry entry : subject.lot().all(What.EXPLAINED)) {
-      Answer answer = Answer.of(entry);
-      if (answer.isOf(fault, subject.plan().words())) {
-        answering.add(entry);
-        Optional<Fault> wrong = wrong(answer, fault);
-        wrong.ifPresent(why -> refused.putIfAbsent(entry, why));
-        heard = wrong.isPresent() ? heard : heard.explained(explained(answer, fault));
+    for (ExplainedEntry each : entries) {
+      if (each.isOf(fault, language)) {
+        answering.add(each.entry());
+        Optional<Fault> wrong = wrong(each, fault);
+        wrong.ifPresent(why -> refused.putIfAbsent(each.entry(), why));
+        heard = wrong.isPresent() ? heard : heard.explained(explained(each, fault));
       }
     }
     return heard;
   }
 
-  private Explained explained(Answer answer, Fault fault) {
-    Entry entry = answer.entry();
+  private Explained explained(ExplainedEntry said, Fault fault) {
     return new Explained(
-        entry.place(),
-        entry.by(),
-        entry.note(),
-        answer.choice(),
-        answer.evidence(),
-        Optional.of(evidence.lacks(fault, answer.choice(), answer.evidence()))
-            .filter(why -> !why.isEmpty())
-            .map(Message::of));
+        said.entry().place(),
+        said.entry().by(),
+        said.entry().note(),
+        said.choice(),
+        said.evidence(),
+        evidence.lacks(fault, said.choice(), said.evidence()));
   }
 
   /** A fault that nobody named, within the readings of one that somebody did. */
@@ -94,59 +96,53 @@ final class Explanations {
         || evidence.lacks(fault, said.choice(), said.evidence()).isEmpty();
   }
 
-  private Optional<Fault> wrong(Answer answer, Fault fault) {
-    Entry entry = answer.entry();
+  private Optional<Fault> wrong(ExplainedEntry said, Fault fault) {
+    Entry entry = said.entry();
     if (fault.is(Severity.NOTE)) {
       return Optional.empty();
     }
     if (fault.is(Severity.STOP)) {
-      String found =
-          subject.say(
-              "doubt.explained.a-stop", "{0}, a stop, which no word explains away", entry.item());
-      return Optional.of(
-          fault(entry, "item", found, subject.say("doubt.explained.an-ask", "an ask")));
+      return wrong(
+          entry,
+          "item",
+          say("doubt.explained.a-stop", "{0}, a stop, which no word explains away", entry.item()),
+          say("doubt.explained.an-ask", "an ask"));
     }
     if (subject.plan().person(entry.by()).isEmpty()) {
-      return Optional.of(
-          fault(
-              entry,
-              "by",
-              entry.by(),
-              subject.say("doubt.explained.a-person", "a person of the plan")));
+      Message person = say("doubt.explained.a-person", "a person of the plan");
+      return wrong(entry, "by", Message.of(entry.by()), person);
     }
-    if (answer.unread().isPresent()) {
-      String expected =
-          subject.say(
-              "doubt.explained.choice", "confirmed or excluded, and file:line of other evidence");
-      return Optional.of(fault(entry, "value", answer.unread().get(), expected));
+    if (said.unread().isPresent()) {
+      return wrong(
+          entry,
+          "value",
+          Message.of(said.unread().get()),
+          say("doubt.explained.choice", "confirmed or excluded, and file:line of other evidence"));
     }
     if (entry.note().isEmpty()) {
-      return Optional.of(
-          fault(
-              entry,
-              "note",
-              subject.say("doubt.explained.no-reason", "no reason"),
-              subject.say("doubt.explained.why", "why, in words")));
+      return wrong(
+          entry,
+          "note",
+          say("doubt.explained.no-reason", "no reason"),
+          say("doubt.explained.why", "why, in words"));
     }
-    return time(fault)
-        .filter(time -> entry.time().latest().isBefore(time))
-        .map(
-            time ->
-                fault(
-                    entry,
-                    "time",
-                    subject.say("doubt.explained.before", "a time before the fault's"),
-                    subject.say("doubt.explained.after", "a time after it")));
+    return time(fault).filter(time -> entry.time().latest().isBefore(time)).isEmpty()
+        ? Optional.empty()
+        : wrong(
+            entry,
+            "time",
+            say("doubt.explained.before", "a time before the fault's"),
+            say("doubt.explained.after", "a time after it"));
   }
 
-  private String unknown(Entry entry) {
-    return entry.item().isEmpty()
-        ? subject.say("doubt.explained.no-fault", "no fault")
-        : subject.say("doubt.explained.unknown", "{0}, no fault on file", entry.item());
-  }
-
-  private Fault fault(Entry entry, String column, String found, String expected) {
-    return rule.fault(subject, entry.place().column(column), found, expected);
+  private Optional<Fault> wrong(Entry entry, String column, Message found, Message expected) {
+    Message remedy =
+        say(
+            "do.explanation",
+            "Name one ask as it is printed, say confirmed or excluded and by what other reading,"
+                + " and why.");
+    Doubt doubt = new Doubt(entry.place().column(column), found, expected, remedy);
+    return Optional.of(rule.fault(subject.lot().code(), doubt));
   }
 
   /** When it was that a fault is about; empty where it is about no time. */
@@ -157,28 +153,31 @@ final class Explanations {
         .or(
             () ->
                 subject.lot().entries().stream()
-                    .filter(entry -> isAt(entry, fault.place()))
+                    .filter(entry -> Evidence.isSameLine(entry.place(), fault.place()))
                     .findFirst()
                     .map(entry -> entry.time().earliest()));
   }
 
-  private static boolean isAt(Entry entry, Place place) {
-    return entry.place().file().equals(place.file()) && entry.place().line() == place.line();
-  }
-
   /** What is wrong with the explanations, once all faults were heard. */
   List<Fault> faults() {
-    List<Fault> faults = new ArrayList<>(refused.values());
-    for (Entry entry : subject.lot().all(What.EXPLAINED)) {
-      if (!answering.contains(entry)) {
-        faults.add(
-            fault(
-                entry,
-                "item",
-                unknown(entry),
-                subject.say("doubt.explained.as-printed", "a fault's rule and place, as printed")));
-      }
-    }
-    return faults;
+    Stream<Fault> idle =
+        entries.stream()
+            .map(ExplainedEntry::entry)
+            .filter(entry -> !answering.contains(entry))
+            .flatMap(
+                entry ->
+                    wrong(
+                        entry,
+                        "item",
+                        unknown(entry),
+                        say("doubt.explained.as-printed", "a fault's rule and place, as printed"))
+                        .stream());
+    return Stream.concat(refused.values().stream(), idle).toList();
+  }
+
+  private static Message unknown(Entry entry) {
+    return entry.item().isEmpty()
+        ? say("doubt.explained.no-fault", "no fault")
+        : say("doubt.explained.unknown", "{0}, no fault on file", entry.item());
   }
 }

@@ -1,44 +1,41 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.math.BigInteger;
-import java.util.List;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
+import org.flitchbook.json.Choice;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Shape;
 
 /** A weight between two steps of its scale was not read off it. */
-final class FinerThanScale implements Finder {
+@Choice("finer than its scale")
+record FinerThanScale() implements Finder {
 
   @Override
-  public String name() {
-    return "finer than its scale";
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
+  public Stream<Doubt> find(Subject subject) {
     return subject.lot().entries().stream()
         .filter(entry -> entry.what().shape() == Shape.MASS)
-        .flatMap(entry -> finer(rule, subject, entry))
-        .toList();
+        .flatMap(entry -> finer(subject, entry));
   }
 
-  private static Stream<Fault> finer(Rule rule, Subject subject, Entry entry) {
+  private Stream<Doubt> finer(Subject subject, Entry entry) {
     return subject.plan().instrument(entry.instrument()).flatMap(Instrument::readability).stream()
         .filter(step -> step.inBase().signum() > 0)
         .filter(step -> lastPlace(entry).isBelow(step))
         .filter(step -> !isMultiple(entry.amount(), step))
         .map(
             step ->
-                rule.fault(
-                    subject,
+                new Doubt(
                     entry.place().column("value"),
-                    subject.say(
-                        "doubt.finer.found", "{0} on {1}", entry.shown(), entry.instrument()),
-                    subject.say("doubt.finer.expected", "a multiple of {0}", step)));
+                    say("doubt.finer.found", "{0} on {1}", entry.shown(), entry.instrument()),
+                    say("doubt.finer.expected", "a multiple of {0}", step.asWritten()),
+                    say(
+                        "do.finer-than-its-scale",
+                        "Say which scale it was, or write what this one showed.")));
   }
 
   /**

@@ -1,13 +1,13 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import org.flitchbook.json.Choice;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Figure;
@@ -17,31 +17,30 @@ import org.flitchbook.plan.Product;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
-/** The smoker's air falls far and does not come back before the core is where it should be. */
-final class FireOut implements Finder {
+/**
+ * The smoker's air falls far and does not come back before the core is where it should be.
+ *
+ * @param fall it is below its hottest by more than this
+ * @param keptFor for so long
+ */
+@Choice("fire out")
+record FireOut(Degrees fall, Duration keptFor) implements Finder {
 
   @Override
-  public String name() {
-    return "fire out";
+  public Stream<Doubt> find(Subject subject) {
+    return subject.lot().product().stream()
+        .flatMapToLong(product -> target(product).stream())
+        .boxed()
+        .flatMap(target -> find(subject, target));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("fall", Dimension.TEMPERATURE, "keptFor", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    OptionalLong target = subject.lot().product().map(FireOut::target).orElse(OptionalLong.empty());
-    List<Fault> faults = new ArrayList<>();
-    if (target.isPresent()) {
-      for (Log air : Air.of(subject.lot(), Step.SMOKE).logs()) {
-        died(rule, air)
-            .filter(i -> isBelow(subject, air.at(i), target.getAsLong()))
-            .ifPresent(i -> faults.add(fault(rule, subject, air, i, target.getAsLong())));
-      }
-    }
-    return faults;
+  private Stream<Doubt> find(Subject subject, long target) {
+    return subject.air(Step.SMOKE).logs().stream()
+        .flatMap(
+            air ->
+                died(air).stream()
+                    .filter(i -> isBelow(subject, air.at(i), target))
+                    .mapToObj(i -> doubt(subject, air, i, target)));
   }
 
   /** The hottest that any limit asks of the core in the heat. */
@@ -65,52 +64,35 @@ final class FireOut implements Finder {
   }
 
   /** The first reading that is so far below the hottest before it, and stays there. */
-  private static Optional<Integer> died(Rule rule, Log air) {
-    long fall = rule.difference("fall");
+  private OptionalInt died(ProbeLog air) {
     int hottest = 0;
     for (int i = 0; i < air.size(); i++) {
       hottest = air.level(i) > air.level(hottest) ? i : hottest;
-      if (air.rise(i, hottest) > fall && isOut(rule, air, hottest, i)) {
-        return Optional.of(i);
+      if (isOut(air, hottest, i)) {
+        return OptionalInt.of(i);
       }
     }
-    return Optional.empty();
+    return OptionalInt.empty();
   }
 
-  private static boolean isOut(Rule rule, Log air, int hottest, int from) {
-    for (int i = from; i < air.size(); i++) {
-      if (air.rise(i, hottest) <= rule.difference("fall")) {
-        return false;
-      }
-      if (air.between(from, i) >= rule.millis("keptFor")) {
-        return true;
-      }
-    }
-    return false;
+  private boolean isOut(ProbeLog air, int hottest, int from) {
+    return IntStream.range(from, air.size())
+        .takeWhile(i -> air.rise(i, hottest) > fall.difference())
+        .anyMatch(i -> air.between(from, i) >= keptFor.toMillis());
   }
 
   private static boolean isBelow(Subject subject, long at, long target) {
     return subject.cores().stream()
-        .anyMatch(core -> core.atOrBefore(at) >= 0 && hottest(core, at) < target);
+        .map(core -> IntStream.rangeClosed(0, core.atOrBefore(at)).mapToLong(core::level).max())
+        .flatMapToLong(OptionalLong::stream)
+        .anyMatch(hottest -> hottest < target);
   }
 
-  private static long hottest(Log core, long at) {
-    long hottest = Long.MIN_VALUE;
-    for (int i = 0; i < core.size() && core.at(i) <= at; i++) {
-      hottest = Math.max(hottest, core.level(i));
-    }
-    return hottest;
-  }
-
-  private static Fault fault(Rule rule, Subject subject, Log air, int index, long target) {
-    return rule.fault(
-        subject,
+  private Doubt doubt(Subject subject, ProbeLog air, int index, long target) {
+    return new Doubt(
         air.place(index),
-        subject.say(
-            "doubt.fire.found",
-            "the smoker's air is down to {0} and stays there",
-            subject.told(air, index)),
-        subject.say(
-            "doubt.fire.expected", "a fire until the core is at {0}", subject.shown(target)));
+        say("doubt.fire.found", "the smoker's air is down to {0} and stays there", air.said(index)),
+        say("doubt.fire.expected", "a fire until the core is at {0}", subject.shown(target)),
+        say("do.fire-out", "Say what was done, and what became of the lot."));
   }
 }

@@ -1,11 +1,11 @@
 package org.flitchbook.doubt;
 
-import java.util.List;
-import java.util.Map;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
+import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.Kind;
@@ -16,33 +16,26 @@ import org.flitchbook.sums.Shift;
 /**
  * A gap of the log over a crossing, where the latest time that the readings allow misses the limit.
  * Where it meets the limit, or a hand reading closes the gap so that it does, the gap is a note.
+ *
+ * @param above a gap of this length or less is not looked at
  */
-final class GapOverCrossing implements Finder {
+@Choice("gap over a crossing")
+record GapOverCrossing(Duration above) implements Finder {
 
   @Override
-  public String name() {
-    return "gap over a crossing";
+  public Stream<Doubt> find(Subject subject) {
+    return subject.coreTracks().stream().flatMap(track -> find(subject, track));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("above", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    return subject.coreTracks().stream().flatMap(track -> find(rule, subject, track)).toList();
-  }
-
-  private static Stream<Fault> find(Rule rule, Subject subject, Track track) {
+  private Stream<Doubt> find(Subject subject, Track track) {
     return track.gaps().stream()
-        .filter(gap -> length(track, gap) > rule.millis("above"))
+        .filter(gap -> length(track, gap) > above.toMillis())
         .flatMap(
             gap ->
-                Bands.of(subject).stages().stream()
+                subject.stages().stream()
                     .filter(stage -> isOpen(track, gap, stage))
                     .findFirst()
-                    .map(stage -> fault(rule, subject, track, gap, stage))
+                    .map(stage -> doubt(subject, track, gap, stage))
                     .stream());
   }
 
@@ -72,24 +65,26 @@ final class GapOverCrossing implements Finder {
         : BandTime.rising(track, shift, from, to);
   }
 
-  private static Fault fault(
-      Rule rule, Subject subject, Track track, Curve.Gap gap, Kind.Stage stage) {
-    Fault fault =
-        rule.fault(
-            subject,
+  private Doubt doubt(Subject subject, Track track, Curve.Gap gap, Kind.Stage stage) {
+    Doubt doubt =
+        new Doubt(
             track.place(gap.to()),
-            subject.say(
+            say(
                 "doubt.crossing.found",
                 "no reading of {0} from {1} to {2}",
-                subject.probe(track),
-                subject.told(track, gap.from()),
-                subject.told(track, gap.to())),
-            subject.say(
+                Subject.probe(track),
+                subject.said(track, gap.from()),
+                subject.said(track, gap.to())),
+            say(
                 "doubt.crossing.expected",
                 "readings where it passes {0} and {1}, at most {2} apart",
-                stage.from(),
-                stage.to(),
-                stage.atMost()));
-    return subject.silence(fault, track, track.earliest(gap.from()), track.earliest(gap.to()));
+                stage.from().asWritten(),
+                stage.to().asWritten(),
+                stage.atMost().asWritten()),
+            say(
+                "do.gap-over-a-crossing",
+                "Write the hand readings that were taken meanwhile; without them the limit is not"
+                    + " shown."));
+    return doubt.silent(track, track.earliest(gap.from()), track.earliest(gap.to()));
   }
 }

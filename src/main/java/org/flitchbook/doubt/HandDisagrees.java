@@ -1,13 +1,14 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import org.flitchbook.json.Choice;
 import org.flitchbook.measure.Level;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -15,64 +16,55 @@ import org.flitchbook.sheet.What;
 /**
  * A reading by hand that is far from every log of the core at that time; where it names a probe,
  * from that one.
+ *
+ * @param above it may be so far from the log
+ * @param near how far apart in time the two may be
  */
-final class HandDisagrees implements Finder {
+@Choice("hand and log disagree")
+record HandDisagrees(Degrees above, Duration near) implements Finder {
+
+  private record Logged(ProbeLog core, int index, long apart) {}
 
   @Override
-  public String name() {
-    return "hand and log disagree";
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("above", Dimension.TEMPERATURE, "near", Dimension.TIME);
-  }
-
-  private record Logged(Log core, int index, long apart) {}
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
+  public Stream<Doubt> find(Subject subject) {
+    List<ProbeLog> cores = subject.cores();
     return subject.lot().all(What.INTERNAL_TEMPERATURE).stream()
-        .flatMap(entry -> find(rule, subject, entry).stream())
-        .toList();
+        .flatMap(entry -> find(subject, cores, entry).stream());
   }
 
-  private static Optional<Fault> find(Rule rule, Subject subject, Entry entry) {
-    List<Log> named =
-        subject.cores().stream()
-            .filter(core -> core.track().called().equals(entry.item()))
-            .toList();
-    return (named.isEmpty() ? subject.cores() : named)
+  private Optional<Doubt> find(Subject subject, List<ProbeLog> cores, Entry entry) {
+    List<ProbeLog> named =
+        cores.stream().filter(core -> core.track().called().equals(entry.item())).toList();
+    return (named.isEmpty() ? cores : named)
         .stream()
-            .flatMap(core -> near(rule, entry, core))
+            .flatMap(core -> near(entry, core))
             .min(Comparator.comparing(Logged::apart))
-            .filter(nearest -> nearest.apart() > rule.difference("above"))
-            .map(nearest -> fault(rule, subject, entry, nearest));
+            .filter(nearest -> nearest.apart() > above.difference())
+            .map(nearest -> doubt(entry, nearest));
   }
 
   /** The log's readings near it in time, which may have been any within its minute. */
-  private static Stream<Logged> near(Rule rule, Entry entry, Log core) {
+  private Stream<Logged> near(Entry entry, ProbeLog core) {
     long level = Level.of(entry.amount());
-    long from = entry.time().earliest().toEpochMilli() - rule.millis("near");
-    long until = entry.time().latest().toEpochMilli() + rule.millis("near");
+    long from = entry.time().earliest().toEpochMilli() - near.toMillis();
+    long until = entry.time().latest().toEpochMilli() + near.toMillis();
     return IntStream.range(core.atOrAfter(from), core.atOrBefore(until) + 1)
         .mapToObj(i -> new Logged(core, i, Math.abs(core.level(i) - level)));
   }
 
-  private static Fault fault(Rule rule, Subject subject, Entry entry, Logged nearest) {
-    return rule.fault(
-        subject,
+  private Doubt doubt(Entry entry, Logged nearest) {
+    return new Doubt(
         nearest.core().place(nearest.index()),
-        subject.say(
+        say(
             "doubt.by-hand.found",
             "{0}: {1}, and by hand {2} ({3})",
-            subject.probe(nearest.core().track()),
-            subject.told(nearest.core(), nearest.index()),
+            nearest.core().probe(),
+            nearest.core().said(nearest.index()),
             entry.shown(),
             entry.place()),
-        subject.say(
-            "doubt.by-hand.expected",
-            "at most {0} between hand and log",
-            rule.number("above").shown()));
+        say("doubt.by-hand.expected", "at most {0} between hand and log", above),
+        say(
+            "do.hand-and-log-disagree",
+            "Read again with another thermometer, and check both instruments."));
   }
 }

@@ -1,52 +1,43 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 
-/** Entries typed long after the event; one finding a sheet, at the latest of them. */
-final class LateEntry implements Finder {
+/**
+ * Entries typed long after the event; one finding a sheet, at the latest of them. One rule is
+ * lenient and one is strict; they differ by their numbers.
+ *
+ * @param after an entry may be typed so long after the event
+ * @param until of one typed later than this the rule says nothing
+ */
+@Choice({LateEntry.LENIENT, "entered days later"})
+record LateEntry(String rule, Duration after, Duration until) implements Finder {
 
-  private final String name;
-
-  /**
-   * Finds by the rule of that name.
-   *
-   * @param name one rule is lenient and one is strict; they differ by their numbers
-   */
-  LateEntry(String name) {
-    this.name = name;
-  }
+  static final String LENIENT = "late entry";
 
   @Override
-  public String name() {
-    return name;
+  public Stream<Doubt> find(Subject subject) {
+    return subject.lot().entries().stream()
+        .filter(this::isLate)
+        .collect(
+            Collectors.groupingBy(
+                entry -> entry.place().file(), LinkedHashMap::new, Collectors.toList()))
+        .values()
+        .stream()
+        .map(entries -> doubt(entries));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("after", Dimension.TIME, "until", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    Map<String, List<Entry>> ofSheets = new LinkedHashMap<>();
-    for (Entry entry : subject.lot().entries()) {
-      if (isBetween(late(entry), rule)) {
-        ofSheets.computeIfAbsent(entry.place().file(), file -> new ArrayList<>()).add(entry);
-      }
-    }
-    return ofSheets.values().stream().map(entries -> fault(rule, subject, entries)).toList();
-  }
-
-  private static boolean isBetween(Duration late, Rule rule) {
-    return late.compareTo(rule.time("after")) > 0 && late.compareTo(rule.time("until")) <= 0;
+  private boolean isLate(Entry entry) {
+    return late(entry).compareTo(after) > 0 && late(entry).compareTo(until) <= 0;
   }
 
   /** At the least: both times may have been written to the minute. */
@@ -54,23 +45,27 @@ final class LateEntry implements Finder {
     return entry.entered().map(entry.time()::shortestTo).orElse(Duration.ZERO);
   }
 
-  private static Fault fault(Rule rule, Subject subject, List<Entry> entries) {
+  private Doubt doubt(List<Entry> entries) {
     Entry latest = entries.stream().max(Comparator.comparing(LateEntry::late)).orElseThrow();
-    String late =
-        subject.say(
+    Message late =
+        say(
             "doubt.late.found",
             "{0} entered {1} later",
-            subject.what(latest.what()),
+            latest.what(),
             Subject.length(late(latest)));
-    return rule.fault(
-        subject,
+    return new Doubt(
         latest.place().column("entered"),
         entries.size() == 1
             ? late
-            : subject.say("doubt.late.of-several", "{0}, the latest of {1}", late, entries.size()),
-        subject.say(
+            : say("doubt.late.of-several", "{0}, the latest of {1}", late, entries.size()),
+        say(
             "doubt.late.expected",
             "an entry at the time of the event, at most {0} later",
-            rule.number("after")));
+            Subject.length(after)),
+        rule.equals(LENIENT)
+            ? say("do.late-entry", "Write each entry when the thing happens.")
+            : say(
+                "do.entered-days-later",
+                "Say what the entry was copied from, and keep that paper."));
   }
 }

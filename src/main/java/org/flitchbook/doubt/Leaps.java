@@ -2,35 +2,15 @@ package org.flitchbook.doubt;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
-import java.util.stream.Stream;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.sheet.Step;
 
 /**
  * Where a core's readings change faster than meat can: by more than a step between two readings and
  * faster than a rate, or faster than that rate for some time, or by more than half the way to its
- * air within a few minutes. The rate is well above that of a belly in ice water, 2.3 °F a minute.
+ * air within a few minutes.
  */
-final class Leaps {
-
-  static final Map<String, Dimension> NUMBERS =
-      Map.of(
-          "step", Dimension.TEMPERATURE,
-          "rate", Dimension.TEMPERATURE,
-          "keptFor", Dimension.TIME,
-          "towardsAir", Dimension.TEMPERATURE,
-          "within", Dimension.TIME);
-
-  private final long step;
-  private final long rate;
-  private final long keptFor;
-  private final long towardsAir;
-  private final long within;
-  private final Log core;
-  private final List<Air> airs;
+record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs) {
 
   /**
    * One leap.
@@ -49,22 +29,9 @@ final class Leaps {
     }
   }
 
-  /** By the rule for a probe that moved; none where the book leaves that rule out. */
-  static List<Leap> of(Subject subject, Log core) {
-    return subject
-        .rule(ProbeMoved.NAME)
-        .map(rule -> new Leaps(rule, subject.lot(), core).all())
-        .orElse(List.of());
-  }
-
-  private Leaps(Rule rule, Lot lot, Log core) {
-    this.step = rule.difference("step");
-    this.rate = rule.difference("rate");
-    this.keptFor = rule.millis("keptFor");
-    this.towardsAir = rule.difference("towardsAir");
-    this.within = rule.millis("within");
-    this.core = core;
-    this.airs = Stream.of(Step.SMOKE, Step.CHILL).map(step -> Air.of(lot, step)).toList();
+  static List<Leap> of(ProbeMoved rule, Subject subject, ProbeLog core) {
+    List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
+    return new Leaps(rule, core, airs).all();
   }
 
   /** In the order of time; what goes on in one direction is one leap. */
@@ -118,26 +85,30 @@ final class Leaps {
     if (isStep(index, next)) {
       return next;
     }
-    int kept = core.atOrAfter(core.at(index) + keptFor);
-    if (kept < core.size() && core.between(index, kept) <= within && !core.isCut(index, kept)) {
+    int kept = core.atOrAfter(core.at(index) + rule.keptFor().toMillis());
+    if (kept < core.size() && isWithin(index, kept) && !core.isCut(index, kept)) {
       return isFast(index, kept) || isTowardsAir(index, kept) ? kept : 0;
     }
     return isTowardsAir(index, next) ? next : 0;
   }
 
+  private boolean isWithin(int from, int to) {
+    return core.between(from, to) <= rule.within().toMillis();
+  }
+
   private boolean isStep(int from, int to) {
-    return Math.abs(core.rise(from, to)) > step && isFast(from, to);
+    return Math.abs(core.rise(from, to)) > rule.step().difference() && isFast(from, to);
   }
 
   private boolean isFast(int from, int to) {
     double minutes = core.between(from, to) / 60_000.0;
-    return Math.abs(core.rise(from, to)) > rate * minutes;
+    return Math.abs(core.rise(from, to)) > rule.rate().difference() * minutes;
   }
 
   /** More than half of the way to the air, and more than a little. */
   private boolean isTowardsAir(int from, int to) {
     long rise = core.rise(from, to);
-    if (Math.abs(rise) < towardsAir || core.between(from, to) > within) {
+    if (Math.abs(rise) < rule.towardsAir().difference() || !isWithin(from, to)) {
       return false;
     }
     return airs.stream()

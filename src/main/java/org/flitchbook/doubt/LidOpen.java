@@ -1,85 +1,68 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.Map;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
 
-/** The smoker's air falls fast and soon comes back. */
-final class LidOpen implements Finder {
+/**
+ * The smoker's air falls fast and soon comes back.
+ *
+ * @param fall it falls by more than this
+ * @param in within this time
+ * @param back it has come back where it is at most so far below where it was
+ * @param within so soon after it had fallen
+ */
+@Choice("lid open")
+record LidOpen(Degrees fall, Duration in, Degrees back, Duration within) implements Finder {
 
   @Override
-  public String name() {
-    return "lid open";
+  public Stream<Doubt> find(Subject subject) {
+    return subject.air(Step.SMOKE).logs().stream().flatMap(air -> find(subject, air));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of(
-        "fall", Dimension.TEMPERATURE,
-        "in", Dimension.TIME,
-        "back", Dimension.TEMPERATURE,
-        "within", Dimension.TIME);
+  private Stream<Doubt> find(Subject subject, ProbeLog air) {
+    List<Doubt> doubts = new ArrayList<>();
+    Lowest lowest = new Lowest(air, in.toMillis());
+    for (int i = 0; i < air.last(); i++) {
+      int again = -air.rise(i, lowest.after(i)) > fall.difference() ? again(air, i) : 0;
+      if (again > 0) {
+        doubts.add(doubt(air, i, again));
+        i = again;
+      }
+    }
+    return doubts.stream();
   }
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    Lid lid =
-        new Lid(
-            rule.difference("fall"),
-            rule.millis("in"),
-            rule.difference("back"),
-            rule.millis("within"));
-    for (Log air : Air.of(subject.lot(), Step.SMOKE).logs()) {
-      Lowest lowest = new Lowest(air, rule.millis("in"));
-      for (int i = 0; i < air.last(); i++) {
-        int back = -air.rise(i, lowest.after(i)) > lid.fall() ? lid.back(air, i) : 0;
-        if (back > 0) {
-          faults.add(fault(rule, subject, air, i, back));
-          i = back;
-        }
+  /** When the air has come back after a fall that begins there; 0 where it has not. */
+  private int again(ProbeLog air, int before) {
+    int low = before + 1;
+    while (-air.rise(before, low) <= fall.difference()) {
+      low++;
+    }
+    for (int i = low; i < air.size() && air.between(low, i) <= within.toMillis(); i++) {
+      if (-air.rise(before, i) <= back.difference()) {
+        return i;
       }
     }
-    return faults;
-  }
-
-  /** How a lid that was opened shows: how far and fast the air falls, and how soon it is back. */
-  private record Lid(long fall, long in, long back, long within) {
-
-    /** When the air has come back after a fall that begins there; 0 where it did not fall so. */
-    int back(Log air, int before) {
-      for (int low = before + 1; low < air.size() && air.between(before, low) <= in; low++) {
-        if (-air.rise(before, low) > fall) {
-          return backFrom(air, before, low);
-        }
-      }
-      return 0;
-    }
-
-    private int backFrom(Log air, int before, int low) {
-      for (int i = low; i < air.size() && air.between(low, i) <= within; i++) {
-        if (-air.rise(before, i) <= back) {
-          return i;
-        }
-      }
-      return 0;
-    }
+    return 0;
   }
 
   /** The lowest reading within a time behind another one, which is asked for in order. */
   private static final class Lowest {
 
-    private final Log air;
+    private final ProbeLog air;
     private final long in;
     private final Deque<Integer> rising = new ArrayDeque<>();
     private int end;
 
-    Lowest(Log air, long in) {
+    Lowest(ProbeLog air, long in) {
       this.air = air;
       this.in = in;
     }
@@ -102,15 +85,15 @@ final class LidOpen implements Finder {
     }
   }
 
-  private static Fault fault(Rule rule, Subject subject, Log air, int before, int back) {
-    return rule.fault(
-        subject,
+  private Doubt doubt(ProbeLog air, int before, int again) {
+    return new Doubt(
         air.place(before),
-        subject.say(
+        say(
             "doubt.lid.found",
             "the smoker's air fell from {0} and was back to {1}",
-            subject.told(air, before),
-            subject.told(air, back)),
-        subject.say("doubt.lid.expected", "a closed smoker"));
+            air.said(before),
+            air.said(again)),
+        say("doubt.lid.expected", "a closed smoker"),
+        say("do.lid-open", "Keep it short."));
   }
 }

@@ -1,67 +1,56 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
+import static org.flitchbook.input.Stretch.Standing.IN_DOUBT;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.List;
-import java.util.Map;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 
 /**
  * A core that leaps: what follows, up to the next leap the other way or the end, may be of another
- * spot.
+ * spot. The rate is well above that of a belly in ice water, 2.3 °F a minute.
+ *
+ * @param step a rise by more than this between two readings leaps, where it is faster than the rate
+ * @param rate the most that a core changes in a minute
+ * @param keptFor for so long it may not change faster
+ * @param towardsAir a change of at least this goes for one towards the air
+ * @param within and leaps where it is more than half the way to the air within this time
  */
-final class ProbeMoved implements Finder {
-
-  static final String NAME = "probe moved";
-
-  @Override
-  public String name() {
-    return NAME;
-  }
+@Choice("probe moved")
+record ProbeMoved(Degrees step, Degrees rate, Duration keptFor, Degrees towardsAir, Duration within)
+    implements Finder.OfCore {
 
   @Override
-  public Map<String, Dimension> numbers() {
-    return Leaps.NUMBERS;
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
+    List<Leaps.Leap> leaps = subject.leaps(core);
+    return IntStream.range(0, leaps.size())
+        .mapToObj(i -> doubt(core, leaps.get(i), until(leaps, i, core)));
   }
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    for (Log core : subject.cores()) {
-      List<Leaps.Leap> leaps = Leaps.of(subject, core);
-      for (int i = 0; i < leaps.size(); i++) {
-        faults.add(fault(rule, subject, core, leaps.get(i), until(leaps, i, core)));
-      }
-    }
-    return faults;
-  }
-
-  private static int until(List<Leaps.Leap> leaps, int index, Log core) {
-    boolean up = leaps.get(index).isUp();
+  private static int until(List<Leaps.Leap> leaps, int index, ProbeLog core) {
     return leaps.stream()
         .skip(index + 1L)
-        .filter(leap -> leap.isUp() != up)
+        .filter(leap -> leap.isUp() != leaps.get(index).isUp())
         .mapToInt(Leaps.Leap::before)
         .findFirst()
         .orElse(core.last());
   }
 
-  private static Fault fault(Rule rule, Subject subject, Log core, Leaps.Leap leap, int until) {
+  private Doubt doubt(ProbeLog core, Leaps.Leap leap, int until) {
     int first = leap.before() + 1;
-    return rule.fault(
-            subject,
-            core.place(first),
-            subject.say(
-                "doubt.moved.found",
-                "{0}: from {1} to {2}",
-                subject.probe(core.track()),
-                subject.told(core, leap.before()),
-                subject.told(core, leap.after())),
-            subject.say(
-                "doubt.moved.expected",
-                "a core that changes by less than {0} a minute",
-                rule.number("rate").shown()))
-        .over(core.stretch(first, Math.max(first, until), Stretch.Standing.IN_DOUBT));
+    return core.doubt(
+        new Run(first, Math.max(first, until)),
+        IN_DOUBT,
+        say(
+            "doubt.moved.found",
+            "{0}: from {1} to {2}",
+            core.probe(),
+            core.said(leap.before()),
+            core.said(leap.after())),
+        say("doubt.moved.expected", "a core that changes by less than {0} a minute", rate),
+        say("do.probe-moved", "Say where the probe was, and name other evidence for the core."));
   }
 }

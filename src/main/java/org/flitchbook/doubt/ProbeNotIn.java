@@ -1,69 +1,68 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
+import static org.flitchbook.input.Stretch.Standing.PROBE_OUT;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
 
 /**
  * Readings of a warm room before the probe went into cold meat, and of whatever it lay in once it
  * was drawn, just before the log ends.
+ *
+ * @param atLoad how long after the lot went in the probe may follow
+ * @param atEnd how long before the end of the log it may be drawn
  */
-final class ProbeNotIn implements Finder {
+@Choice("probe not in the meat")
+record ProbeNotIn(Duration atLoad, Duration atEnd) implements Finder.OfCore {
 
   @Override
-  public String name() {
-    return "probe not in the meat";
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
+    List<Leaps.Leap> leaps = subject.leaps(core);
+    return Stream.of(beforeIn(core, leaps, subject.into(Step.SMOKE)), onceOut(core, leaps))
+        .flatMap(Optional::stream)
+        .map(run -> doubt(core, run));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("atLoad", Dimension.TIME, "atEnd", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    for (Log core : subject.cores()) {
-      List<Leaps.Leap> leaps = Leaps.of(subject, core);
-      late(rule, subject, core, leaps).ifPresent(faults::add);
-      early(rule, subject, core, leaps).ifPresent(faults::add);
-    }
-    return faults;
-  }
-
-  private static Optional<Fault> late(
-      Rule rule, Subject subject, Log core, List<Leaps.Leap> leaps) {
-    OptionalLong loaded = subject.into(Step.SMOKE);
+  private Optional<Run> beforeIn(ProbeLog core, List<Leaps.Leap> leaps, OptionalLong loaded) {
     return leaps.stream()
         .filter(leap -> !leap.isUp() && loaded.isPresent())
-        .filter(leap -> core.at(leap.after()) - loaded.getAsLong() <= rule.millis("atLoad"))
+        .filter(leap -> core.at(leap.after()) - loaded.getAsLong() <= atLoad.toMillis())
         .reduce((first, second) -> second)
-        .map(leap -> fault(rule, subject, core, 0, leap.after() - 1));
+        .map(leap -> new Run(0, leap.after() - 1));
   }
 
-  private static Optional<Fault> early(
-      Rule rule, Subject subject, Log core, List<Leaps.Leap> leaps) {
+  private Optional<Run> onceOut(ProbeLog core, List<Leaps.Leap> leaps) {
     return leaps.stream()
-        .filter(leap -> core.between(leap.before() + 1, core.last()) <= rule.millis("atEnd"))
-        .findFirst()
-        .map(leap -> fault(rule, subject, core, leap.before() + 1, core.last()));
+        .map(leap -> new Run(leap.before() + 1, core.last()))
+        .filter(run -> core.between(run.first(), run.last()) <= atEnd.toMillis())
+        .findFirst();
   }
 
-  private static Fault fault(Rule rule, Subject subject, Log core, int first, int last) {
-    return rule.fault(
-            subject,
-            core.place(first),
-            subject.probe(core.track())
-                + ": "
-                + subject.say(
-                    "doubt.run", "{0} to {1}", subject.told(core, first), subject.told(core, last)),
-            subject.say("doubt.not-in.expected", "readings of the meat"))
-        .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
+  private static Doubt doubt(ProbeLog core, Run run) {
+    return core.doubt(
+        run,
+        PROBE_OUT,
+        readings(core, run),
+        say("doubt.not-in.expected", "readings of the meat"),
+        say(
+            "do.probe-not-in-the-meat",
+            "Put the probe in before the load, and leave it in to the end."));
+  }
+
+  /** What a probe read from the first to the last of some readings. */
+  static Message readings(ProbeLog log, Run run) {
+    return say(
+        "doubt.readings",
+        "{0}: {1} to {2}",
+        log.probe(),
+        log.said(run.first()),
+        log.said(run.last()));
   }
 }

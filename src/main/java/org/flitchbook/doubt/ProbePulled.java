@@ -1,84 +1,78 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.input.Stretch.Standing.PROBE_OUT;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
 
 /**
  * A probe that leaps away and soon back to where it was: what it read meanwhile is of something
  * else. Near the end of the smoke, where the finish is read, that must be explained.
+ *
+ * @param within how soon it is back
+ * @param back how far from where it was it may be then
+ * @param finish how long before the end of the smoke the finish is read
  */
-final class ProbePulled implements Finder {
+@Choice({"probe pulled and put back", ProbePulled.AT_FINISH})
+record ProbePulled(String rule, Duration within, Degrees back, Duration finish)
+    implements Finder.OfCore {
 
-  private final String name;
-  private final boolean atFinish;
-
-  ProbePulled(String name, boolean atFinish) {
-    this.name = name;
-    this.atFinish = atFinish;
-  }
+  static final String AT_FINISH = "probe pulled at the finish";
 
   @Override
-  public String name() {
-    return name;
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of(
-        "within", Dimension.TIME, "back", Dimension.TEMPERATURE, "finish", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    for (Log core : subject.cores()) {
-      List<Leaps.Leap> leaps = Leaps.of(subject, core);
-      for (int i = 0; i + 1 < leaps.size(); i++) {
-        if (isBack(rule, core, leaps.get(i), leaps.get(i + 1))
-            && atFinish == isAtFinish(rule, subject, core.at(leaps.get(i).before()))) {
-          faults.add(fault(rule, subject, core, leaps.get(i), leaps.get(i + 1)));
-          i++;
-        }
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
+    List<Doubt> doubts = new ArrayList<>();
+    List<Leaps.Leap> leaps = subject.leaps(core);
+    for (int i = 0; i + 1 < leaps.size(); i++) {
+      if (isBack(core, leaps.get(i), leaps.get(i + 1))
+          && rule.equals(AT_FINISH) == isAtFinish(subject, core.at(leaps.get(i).before()))) {
+        doubts.add(doubt(core, leaps.get(i), leaps.get(i + 1)));
+        i++;
       }
     }
-    return faults;
+    return doubts.stream();
   }
 
-  private static boolean isBack(Rule rule, Log core, Leaps.Leap away, Leaps.Leap back) {
-    long apart = Math.abs(core.rise(away.before(), back.after()));
-    return away.isUp() != back.isUp()
-        && core.between(away.before(), back.after()) <= rule.millis("within")
-        && apart <= rule.difference("back")
+  private boolean isBack(ProbeLog core, Leaps.Leap away, Leaps.Leap again) {
+    long apart = Math.abs(core.rise(away.before(), again.after()));
+    return away.isUp() != again.isUp()
+        && core.between(away.before(), again.after()) <= within.toMillis()
+        && apart <= back.difference()
         && 2 * apart <= Math.abs(away.rise());
   }
 
-  private static boolean isAtFinish(Rule rule, Subject subject, long pulled) {
+  private boolean isAtFinish(Subject subject, long pulled) {
     OptionalLong out = subject.endOf(Step.SMOKE);
     return out.isPresent()
         && pulled < out.getAsLong()
-        && pulled >= out.getAsLong() - rule.millis("finish");
+        && pulled >= out.getAsLong() - finish.toMillis();
   }
 
-  private static Fault fault(
-      Rule rule, Subject subject, Log core, Leaps.Leap away, Leaps.Leap back) {
+  private Doubt doubt(ProbeLog core, Leaps.Leap away, Leaps.Leap again) {
     int first = away.before() + 1;
-    int last = Math.max(first, back.after() - 1);
-    return rule.fault(
-            subject,
-            core.place(first),
-            subject.say(
-                "doubt.pulled.found",
-                "{0}: away from {1} and back to {2}",
-                subject.probe(core.track()),
-                subject.told(core, away.before()),
-                subject.told(core, back.after())),
-            subject.say("doubt.pulled.expected", "a probe that stays where it is"))
-        .over(core.stretch(first, last, Stretch.Standing.PROBE_OUT));
+    Run run = new Run(first, Math.max(first, again.after() - 1));
+    return core.doubt(
+        run,
+        PROBE_OUT,
+        say(
+            "doubt.pulled.found",
+            "{0}: away from {1} and back to {2}",
+            core.probe(),
+            core.said(away.before()),
+            core.said(again.after())),
+        say("doubt.pulled.expected", "a probe that stays where it is"),
+        rule.equals(AT_FINISH)
+            ? say(
+                "do.probe-pulled-at-the-finish",
+                "Say why the probe was out at the finish, and name the hand check.")
+            : say(
+                "do.probe-pulled-and-put-back",
+                "Leave the probe where it is, and check by hand beside it."));
   }
 }

@@ -1,70 +1,67 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
 
-/** Two probes of one lot that are far apart when it comes out of the smoke. */
-final class ProbesDisagree implements Finder {
-
-  @Override
-  public String name() {
-    return "probes disagree";
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("above", Dimension.TEMPERATURE, "near", Dimension.TIME);
-  }
+/**
+ * Two probes of one lot that are far apart when it comes out of the smoke.
+ *
+ * @param above they may be so far apart
+ * @param near how long before the end of the smoke a probe may have read last
+ */
+@Choice("probes disagree")
+record ProbesDisagree(Degrees above, Duration near) implements Finder {
 
   /** What a probe read last before the finish. */
-  private record AtFinish(Log core, int index) {
+  private record AtFinish(ProbeLog core, int index) {
 
     long level() {
       return core.level(index);
     }
+
+    Message said() {
+      return core.said(index);
+    }
   }
 
   @Override
-  public List<Fault> find(Rule rule, Subject subject) {
+  public Stream<Doubt> find(Subject subject) {
     OptionalLong out = subject.endOf(Step.SMOKE);
-    if (out.isEmpty()) {
-      return List.of();
-    }
     List<AtFinish> all =
         subject.cores().stream()
+            .filter(core -> out.isPresent())
             .map(core -> new AtFinish(core, core.atOrBefore(out.getAsLong())))
             .filter(each -> each.index() >= 0)
-            .filter(each -> out.getAsLong() - each.core().at(each.index()) <= rule.millis("near"))
+            .filter(each -> out.getAsLong() - each.core().at(each.index()) <= near.toMillis())
             .sorted(Comparator.comparing(AtFinish::level))
             .toList();
-    return all.size() < 2
-        ? List.of()
-        : compared(rule, subject, all.get(0), all.get(all.size() - 1));
+    return all.stream()
+        .limit(1)
+        .filter(low -> all.get(all.size() - 1).level() - low.level() > above.difference())
+        .map(low -> doubt(low, all.get(all.size() - 1)));
   }
 
-  private static List<Fault> compared(Rule rule, Subject subject, AtFinish low, AtFinish high) {
-    if (high.level() - low.level() <= rule.difference("above")) {
-      return List.of();
-    }
-    return List.of(
-        rule.fault(
-            subject,
-            high.core().place(high.index()),
-            subject.probe(high.core().track())
-                + ": "
-                + subject.told(high.core(), high.index())
-                + ", "
-                + subject.probe(low.core().track())
-                + ": "
-                + subject.told(low.core(), low.index()),
-            subject.say(
-                "doubt.apart.expected",
-                "probes at most {0} apart at the finish",
-                rule.number("above").shown())));
+  private Doubt doubt(AtFinish low, AtFinish high) {
+    return new Doubt(
+        high.core().place(high.index()),
+        say(
+            "doubt.apart.found",
+            "{0}: {1}, {2}: {3}",
+            high.core().probe(),
+            high.said(),
+            low.core().probe(),
+            low.said()),
+        say("doubt.apart.expected", "probes at most {0} apart at the finish", above),
+        say(
+            "do.probes-disagree",
+            "Check both by hand; the lower one counts for heat, the higher one for cooling."));
   }
 }

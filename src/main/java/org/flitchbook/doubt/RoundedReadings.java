@@ -1,58 +1,58 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Pattern;
-import org.flitchbook.input.Fault;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.reading.Entry;
 
-/** Readings in tenths that nearly all end in 0 or 5 were not read off to a tenth. */
-final class RoundedReadings implements Finder {
+/**
+ * Readings in tenths that nearly all end in 0 or 5 were not read off to a tenth.
+ *
+ * @param readings of at least so many
+ * @param share at least this share ends so
+ */
+@Choice("rounded readings")
+record RoundedReadings(
+    @Key(format = Doubts.COUNT) Integer readings, @Key(dimension = Dimension.SHARE) Quantity share)
+    implements Finder {
 
   private static final Pattern IN_TENTHS = Pattern.compile("-?\\d+[.,]\\d");
   private static final Pattern ROUND = Pattern.compile(".*[05]");
 
   @Override
-  public String name() {
-    return "rounded readings";
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("readings", Dimension.NUMBER, "share", Dimension.SHARE);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    return HandReadings.of(subject.lot()).stream()
-        .flatMap(readings -> rounded(rule, subject, readings).stream())
-        .toList();
-  }
-
-  private static Optional<Fault> rounded(Rule rule, Subject subject, HandReadings readings) {
-    List<Entry> tenths = matching(IN_TENTHS, readings.entries());
-    int round = matching(ROUND, tenths).size();
-    if (tenths.size() < rule.count("readings")
-        || Ratio.of(round, tenths.size()).isBelow(rule.number("share").inBase())) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        rule.fault(
-            subject,
-            tenths.get(0).place().column("value"),
-            subject.say(
-                "doubt.rounded.found",
-                "{0} of {1} readings of {2} end in 0 or 5",
-                round,
-                tenths.size(),
-                subject.what(readings.what())),
-            subject.say("doubt.rounded.expected", "tenths as the instrument shows them")));
+  public Stream<Doubt> find(Subject subject) {
+    return subject.handReadings().stream()
+        .map(read -> matching(IN_TENTHS, read))
+        .filter(tenths -> tenths.size() >= readings)
+        .filter(tenths -> !Ratio.of(round(tenths), tenths.size()).isBelow(share.inBase()))
+        .map(tenths -> doubt(tenths));
   }
 
   private static List<Entry> matching(Pattern pattern, List<Entry> entries) {
     return entries.stream().filter(entry -> pattern.matcher(entry.value()).matches()).toList();
+  }
+
+  private static int round(List<Entry> tenths) {
+    return matching(ROUND, tenths).size();
+  }
+
+  private Doubt doubt(List<Entry> tenths) {
+    return new Doubt(
+        tenths.get(0).place().column("value"),
+        say(
+            "doubt.rounded.found",
+            "{0} of {1} readings of {2} end in 0 or 5",
+            round(tenths),
+            tenths.size(),
+            tenths.get(0).what()),
+        say("doubt.rounded.expected", "tenths as the instrument shows them"),
+        say("do.rounded-readings", "Write the tenths that the instrument shows."));
   }
 }

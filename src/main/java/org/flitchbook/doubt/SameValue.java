@@ -1,56 +1,40 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import static org.flitchbook.message.Message.say;
 
-/** The same value by hand time after time: a pattern for the reviewer, not an accusation. */
-final class SameValue implements Finder {
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.json.Key;
+import org.flitchbook.reading.Entry;
 
-  @Override
-  public String name() {
-    return "same value again";
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of("times", Dimension.NUMBER);
-  }
+/**
+ * The same value by hand time after time: a pattern for the reviewer, not an accusation.
+ *
+ * @param times it is one from so many on
+ */
+@Choice("same value again")
+record SameValue(@Key(format = Doubts.COUNT) Integer times) implements Finder {
 
   @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    for (HandReadings readings : HandReadings.of(subject.lot())) {
-      int first = 0;
-      for (int i = 1; i <= readings.size(); i++) {
-        if (i == readings.size() || !shown(readings, i).equals(shown(readings, first))) {
-          if (i - first >= rule.count("times")) {
-            faults.add(fault(rule, subject, readings, first, i - first));
-          }
-          first = i;
-        }
-      }
-    }
-    return faults;
+  public Stream<Doubt> find(Subject subject) {
+    return subject.handReadings().stream()
+        .flatMap(
+            read ->
+                Run.alike(read.size(), i -> read.get(i).shown().equals(read.get(i - 1).shown()))
+                    .filter(run -> run.size() >= times)
+                    .map(run -> doubt(read.get(run.first()), run.size())));
   }
 
-  private static String shown(HandReadings readings, int index) {
-    return readings.entries().get(index).shown();
-  }
-
-  private static Fault fault(
-      Rule rule, Subject subject, HandReadings readings, int first, int times) {
-    return rule.fault(
-        subject,
-        readings.entries().get(first).place().column("value"),
-        subject.say(
+  private Doubt doubt(Entry first, int running) {
+    return new Doubt(
+        first.place().column("value"),
+        say(
             "doubt.same.found",
             "{0} written {1} times running for {2}",
-            shown(readings, first),
-            times,
-            subject.what(readings.what())),
-        subject.say("doubt.same.expected", "fewer than {0} running", rule.count("times")));
+            first.shown(),
+            running,
+            first.what()),
+        say("doubt.same.expected", "fewer than {0} running", times),
+        say("do.same-value-again", "Read the instrument each time, and write what it shows."));
   }
 }

@@ -1,102 +1,94 @@
 package org.flitchbook.doubt;
 
-import java.util.ArrayList;
+import static org.flitchbook.input.Stretch.Standing.IN_DOUBT;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Dimension;
+import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
 
-/** A core that stays exactly as it is while the air around it is far from it. */
-final class Stuck implements Finder {
+/**
+ * A core that stays exactly as it is while the air around it is far from it.
+ *
+ * @param fine a log that shows a step of this or less is a fine one
+ * @param fineFor how long a fine log may stay
+ * @param coarseFor how long any other log may stay
+ * @param from only cores from here
+ * @param to to here change for certain
+ * @param airApart with the air at least so far away
+ * @param leapFor a shorter time that is enough where a leap follows
+ * @param leap which is a step of more than this
+ */
+@Choice("stuck")
+record Stuck(
+    Degrees fine,
+    Duration fineFor,
+    Duration coarseFor,
+    Degrees from,
+    Degrees to,
+    Degrees airApart,
+    Duration leapFor,
+    Degrees leap)
+    implements Finder.OfCore {
 
   @Override
-  public String name() {
-    return "stuck";
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
+    List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
+    List<Leaps.Leap> leaps = subject.leaps(core);
+    Duration most = isFine(core) ? fineFor : coarseFor;
+    return core.flatRuns()
+        .filter(run -> isLong(core, run, isMadeUpFor(core, run, leaps) ? leapFor : most))
+        .filter(run -> isMoving(core, run.first(), airs))
+        .map(run -> doubt(core, run));
   }
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of(
-        "fine", Dimension.TEMPERATURE,
-        "fineFor", Dimension.TIME,
-        "coarseFor", Dimension.TIME,
-        "from", Dimension.TEMPERATURE,
-        "to", Dimension.TEMPERATURE,
-        "airApart", Dimension.TEMPERATURE,
-        "leapFor", Dimension.TIME,
-        "leap", Dimension.TEMPERATURE);
+  private static boolean isLong(ProbeLog core, Run run, Duration least) {
+    return core.between(run.first(), run.last()) >= least.toMillis();
   }
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
-    List<Air> airs =
-        Stream.of(Step.SMOKE, Step.CHILL).map(step -> Air.of(subject.lot(), step)).toList();
-    for (Log core : subject.cores()) {
-      List<Leaps.Leap> told = Leaps.of(subject, core);
-      long most = rule.millis(isFine(rule, core) ? "fineFor" : "coarseFor");
-      for (int i = 0; i < core.size(); i++) {
-        int first = i;
-        while (i < core.last() && core.level(i + 1) == core.level(first)) {
-          i++;
-        }
-        if (isLong(rule, core, told, new int[] {first, i}, most)
-            && isMoving(rule, core, first, airs)) {
-          faults.add(fault(rule, subject, core, first, i));
-        }
-      }
-    }
-    return faults;
-  }
-
-  /** A shorter time is enough where it then makes up for it, and no leap tells that already. */
-  private static boolean isLong(Rule rule, Log core, List<Leaps.Leap> told, int[] run, long most) {
-    int last = run[1];
-    boolean leaps =
-        last < core.last()
-            && Math.abs(core.rise(last, last + 1)) > rule.difference("leap")
-            && told.stream().noneMatch(leap -> leap.before() <= last && leap.after() > last);
-    return core.between(run[0], last) >= (leaps ? rule.millis("leapFor") : most);
+  /** Whether it then makes up for the time, and no leap shows that already. */
+  private boolean isMadeUpFor(ProbeLog core, Run run, List<Leaps.Leap> leaps) {
+    int last = run.last();
+    return last < core.last()
+        && Math.abs(core.rise(last, last + 1)) > leap.difference()
+        && leaps.stream().noneMatch(each -> each.before() <= last && each.after() > last);
   }
 
   /** Whether the log shows small steps. */
-  private static boolean isFine(Rule rule, Log core) {
-    long fine = rule.difference("fine");
-    for (int i = 0; i < core.last(); i++) {
-      long step = Math.abs(core.rise(i, i + 1));
-      if (step > 0 && step <= fine) {
-        return true;
-      }
-    }
-    return false;
+  private boolean isFine(ProbeLog core) {
+    return IntStream.range(0, core.last())
+        .mapToLong(i -> Math.abs(core.rise(i, i + 1)))
+        .anyMatch(step -> step > 0 && step <= fine.difference());
   }
 
   /** Whether the core must be changing; where no air was read, it is. */
-  private static boolean isMoving(Rule rule, Log core, int index, List<Air> airs) {
+  private boolean isMoving(ProbeLog core, int index, List<Air> airs) {
     long level = core.level(index);
-    boolean inRange = level >= rule.level("from") && level <= rule.level("to");
-    return inRange
+    return level >= from.level()
+        && level <= to.level()
         && airs.stream()
             .map(air -> air.near(core.at(index), level))
             .flatMapToLong(OptionalLong::stream)
-            .allMatch(air -> Math.abs(air - level) >= rule.difference("airApart"));
+            .allMatch(air -> Math.abs(air - level) >= airApart.difference());
   }
 
-  private static Fault fault(Rule rule, Subject subject, Log core, int first, int last) {
-    return rule.fault(
-            subject,
-            core.place(first),
-            subject.say(
+  private static Doubt doubt(ProbeLog core, Run run) {
+    Run still = new Run(Math.min(run.first() + 1, run.last()), run.last());
+    return core.doubt(
+            still,
+            IN_DOUBT,
+            say(
                 "doubt.stuck.found",
                 "{0} at {1} and still at {2}",
-                subject.probe(core.track()),
-                subject.told(core, first),
-                subject.clock(core.at(last))),
-            subject.say("doubt.stuck.expected", "a core that changes"))
-        .over(core.stretch(Math.min(first + 1, last), last, Stretch.Standing.IN_DOUBT));
+                core.probe(),
+                core.said(run.first()),
+                core.clock(run.last())),
+            say("doubt.stuck.expected", "a core that changes"),
+            say("do.stuck", "Look at the logger, and name other evidence for the core."))
+        .at(core.place(run.first()));
   }
 }

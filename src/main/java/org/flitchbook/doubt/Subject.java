@@ -1,20 +1,29 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.OptionalLong;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
+import java.util.stream.Stream;
+import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
+import org.flitchbook.message.Word;
+import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
@@ -22,40 +31,14 @@ import org.flitchbook.sums.Shift;
 /** The lot that is looked at, with the plan, the rules and the checks of its instruments. */
 record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
-  Optional<Rule> rule(String name) {
-    return rules.stream().filter(rule -> rule.name().equals(name)).findFirst();
+  /** The rules that look for something; none where the book leaves them out. */
+  Stream<Rule> rules(Class<? extends Rule.Numbers> kind) {
+    return rules.stream().filter(rule -> kind.isInstance(rule.numbers()));
   }
 
   /** The same with a lot of which some readings were left out. */
   Subject of(Lot other) {
     return new Subject(plan, rules, register, other);
-  }
-
-  /** A fixed wording in the language of the plan. */
-  String say(String id, String english, Object... values) {
-    return plan.words().say(id, english, values);
-  }
-
-  String probe(Track track) {
-    return plan.words().word("probe", track.called());
-  }
-
-  String what(What what) {
-    return plan.words().word("what", what.word());
-  }
-
-  /** A time of day in the plan's zone, as a maker reads it off the wall. */
-  String clock(long millis) {
-    ZoneId zone = plan.establishment().zone();
-    return Instant.ofEpochMilli(millis).atZone(zone).toLocalTime().toString();
-  }
-
-  /** As people say it: {@code 45 min}, {@code 6 h}, {@code 7 d}; cut, not rounded. */
-  static String length(Duration length) {
-    if (length.toDays() >= 2) {
-      return length.toDays() + " d";
-    }
-    return length.toHours() >= 2 ? length.toHours() + " h" : length.toMinutes() + " min";
   }
 
   /** The readings of the core, the logs' and those by hand. */
@@ -64,8 +47,82 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
   }
 
   /** The probes of the core whose readings were logged. */
-  List<Log> cores() {
-    return coreTracks().stream().filter(track -> track.interval() > 0).map(Log::new).toList();
+  List<ProbeLog> cores() {
+    return logged(coreTracks().stream());
+  }
+
+  /** All probes and sensors whose readings were logged. */
+  List<ProbeLog> logs() {
+    return logged(lot.tracks().stream().map(Lot.StepTrack::track));
+  }
+
+  Air air(Step step) {
+    What what = step == Step.SMOKE ? What.CHAMBER_TEMPERATURE : What.COOLER_TEMPERATURE;
+    return new Air(logged(lot.tracks(what, step).stream()));
+  }
+
+  private List<ProbeLog> logged(Stream<Track> tracks) {
+    return tracks
+        .filter(track -> track.interval() > 0)
+        .map(track -> new ProbeLog(this, track))
+        .toList();
+  }
+
+  /** The whole logs that name the lot's core, with what was read before and after its steps. */
+  Stream<Series> wholeLogs() {
+    return lot.logs().stream()
+        .filter(series -> series.what() == What.INTERNAL_TEMPERATURE)
+        .filter(series -> series.samples().size() > 0);
+  }
+
+  static Place begin(Series series) {
+    return new Place(series.samples().file(0), series.samples().line(0), series.column());
+  }
+
+  /** Where a core leaps, by the rule for a probe that moved. */
+  List<Leaps.Leap> leaps(ProbeLog core) {
+    return rules(ProbeMoved.class)
+        .findFirst()
+        .map(rule -> Leaps.of((ProbeMoved) rule.numbers(), this, core))
+        .orElse(List.of());
+  }
+
+  /** What was read of one thing by hand during one step, for each; in order of time. */
+  List<List<Entry>> handReadings() {
+    Map<String, Map<Place, Entry>> all = new LinkedHashMap<>();
+    for (Lot.StepTrack each : lot.tracks()) {
+      for (int i = 0; i < each.track().size(); i++) {
+        String of = each.step() + " " + each.track().what() + " " + each.track().room(i);
+        // A reading by hand lies in the track of every probe; it counts once.
+        each.track()
+            .entry(i)
+            .ifPresent(
+                entry ->
+                    all.computeIfAbsent(of, key -> new LinkedHashMap<>())
+                        .put(entry.place(), entry));
+      }
+    }
+    return all.values().stream().map(found -> List.copyOf(found.values())).toList();
+  }
+
+  /** The bands of the core through which the lot's limits clock it. */
+  List<Kind.Stage> stages() {
+    return lot.product().stream()
+        .flatMap(product -> product.limits().stream())
+        .flatMap(limit -> limit.kind() instanceof Kind.Span span ? Stream.of(span) : Stream.of())
+        .filter(span -> span.what() == What.INTERNAL_TEMPERATURE)
+        .flatMap(span -> span.stages().stream())
+        .toList();
+  }
+
+  /** The bounds of the bands through which it must cool, as levels. */
+  List<Long> coolingBounds() {
+    return stages().stream()
+        .filter(Kind.Stage::falling)
+        .flatMap(stage -> Stream.of(stage.from(), stage.to()))
+        .map(Level::of)
+        .distinct()
+        .toList();
   }
 
   /** When the lot went into a step, as written; empty where nobody wrote it. */
@@ -80,24 +137,31 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
     return lot.end(step).stream().mapToLong(end -> end.latest().toEpochMilli()).findFirst();
   }
 
-  /** A fault about a time in which a log was silent; hand readings alone have no such time. */
-  Fault silence(Fault fault, Track track, long from, long until) {
-    return track.interval() == 0
-        ? fault
-        : fault.over(
-            new Stretch(
-                track.origin(),
-                Instant.ofEpochMilli(from),
-                Instant.ofEpochMilli(Math.max(from, until)),
-                Stretch.Standing.SILENCE));
+  static Word probe(Track track) {
+    return new Word("probe", track.called());
+  }
+
+  /** A time of day in the plan's zone, as a maker reads it off the wall. */
+  Time clock(long millis) {
+    return Time.clock(Instant.ofEpochMilli(millis), plan.establishment().zone());
+  }
+
+  /** As people say it: {@code 45 min}, {@code 6 h}, {@code 7 d}; cut, not rounded. */
+  static Quantity length(Duration length) {
+    if (length.toDays() >= 2) {
+      return Quantity.of(length.toDays(), Unit.DAY);
+    }
+    return length.toHours() >= 2
+        ? Quantity.of(length.toHours(), Unit.HOUR)
+        : Quantity.of(length.toMinutes(), Unit.MINUTE);
+  }
+
+  static Quantity percent(Ratio share) {
+    return new Quantity(share.times(Ratio.of(100)), Unit.PERCENT);
   }
 
   /** {@code 139.3 °F at 13:00}. */
-  String told(Log log, int index) {
-    return say("doubt.value-at", "{0} at {1}", shown(log.level(index)), clock(log.at(index)));
-  }
-
-  String told(Track track, int index) {
+  Message said(Track track, int index) {
     return say(
         "doubt.value-at",
         "{0} at {1}",
@@ -105,17 +169,12 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
         clock(track.earliest(index)));
   }
 
-  /** The unit in which the establishment reads temperatures. */
-  Unit temperature() {
-    return plan.establishment().temperature();
+  /** A level in the unit in which the establishment reads temperatures. */
+  Quantity shown(long level) {
+    return Level.quantity(level, plan.establishment().temperature());
   }
 
-  String shown(long level) {
-    return Level.quantity(level, temperature()).shown();
-  }
-
-  String difference(long levels) {
-    Quantity difference = Level.difference(levels, temperature());
-    return new Quantity(difference.value(), temperature()).shown();
+  Quantity difference(long levels) {
+    return Level.difference(levels, plan.establishment().temperature());
   }
 }

@@ -1,53 +1,47 @@
 package org.flitchbook.doubt;
 
-import java.util.List;
+import static org.flitchbook.input.Stretch.Standing.IN_DOUBT;
+import static org.flitchbook.message.Message.say;
+
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Stretch;
-import org.flitchbook.lot.Lot;
+import org.flitchbook.json.Choice;
 
 /**
  * Two readings of one probe at one time that differ: one of them is wrong. A log that is written to
  * the minute may well have several of one minute.
  */
-final class TwoLevels implements Finder {
+@Choice("two levels at one time")
+record TwoLevels() implements Finder {
 
   private static final long A_MINUTE = 60_000;
 
   @Override
-  public String name() {
-    return "two levels at one time";
+  public Stream<Doubt> find(Subject subject) {
+    return subject.logs().stream().flatMap(this::find);
   }
 
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    return subject.lot().tracks().stream()
-        .map(Lot.StepTrack::track)
-        .filter(track -> track.interval() > 0)
-        .map(Log::new)
-        .flatMap(log -> find(rule, subject, log))
-        .toList();
-  }
-
-  private static Stream<Fault> find(Rule rule, Subject subject, Log log) {
+  private Stream<Doubt> find(ProbeLog log) {
     return IntStream.range(0, log.last())
         .filter(i -> log.between(i, i + 1) == 0 && log.rise(i, i + 1) != 0)
         .filter(i -> log.latest(i) - log.at(i) < A_MINUTE)
-        .mapToObj(i -> fault(rule, subject, log, i));
+        .mapToObj(i -> doubt(log, new Run(i, i + 1)));
   }
 
-  private static Fault fault(Rule rule, Subject subject, Log log, int index) {
-    return rule.fault(
-            subject,
-            log.place(index + 1),
-            subject.say(
+  private static Doubt doubt(ProbeLog log, Run two) {
+    return log.doubt(
+            two,
+            IN_DOUBT,
+            say(
                 "doubt.two-levels.found",
                 "{0}: {1} and {2}",
-                subject.probe(log.track()),
-                subject.told(log, index),
-                subject.told(log, index + 1)),
-            subject.say("doubt.two-levels.expected", "one reading of a probe at a time"))
-        .over(log.stretch(index, index + 1, Stretch.Standing.IN_DOUBT));
+                log.probe(),
+                log.said(two.first()),
+                log.said(two.last())),
+            say("doubt.two-levels.expected", "one reading of a probe at a time"),
+            say(
+                "do.two-levels-at-one-time",
+                "Say which of the two is right, and name other evidence for it."))
+        .at(log.place(two.last()));
   }
 }

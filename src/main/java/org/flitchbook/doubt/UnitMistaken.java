@@ -1,79 +1,56 @@
 package org.flitchbook.doubt;
 
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalInt;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
 import java.util.OptionalLong;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import org.flitchbook.input.Fault;
-import org.flitchbook.measure.Dimension;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 
 /**
  * A log said to be in °F that begins as cold meat does in °C, or one said to be in °C that begins
  * or ends as meat does in °F.
+ *
+ * @param coldFrom the coldest at which a log in °F begins so
+ * @param coldTo the warmest
+ * @param warm a log in °C begins so above this, at most {@code atLoad} after the lot went in
+ * @param hot no core in °C is above this
  */
-final class UnitMistaken implements Finder {
+@Choice("unit mistaken")
+record UnitMistaken(Degrees coldFrom, Degrees coldTo, Degrees warm, Degrees hot, Duration atLoad)
+    implements Finder.OfCore {
 
   @Override
-  public String name() {
-    return "unit mistaken";
-  }
-
-  @Override
-  public Map<String, Dimension> numbers() {
-    return Map.of(
-        "coldFrom", Dimension.TEMPERATURE,
-        "coldTo", Dimension.TEMPERATURE,
-        "warm", Dimension.TEMPERATURE,
-        "hot", Dimension.TEMPERATURE,
-        "atLoad", Dimension.TIME);
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    return subject.cores().stream()
-        .filter(core -> core.size() > 0)
-        .flatMap(core -> mistaken(rule, subject, core).stream())
-        .toList();
-  }
-
-  private static Optional<Fault> mistaken(Rule rule, Subject subject, Log core) {
-    Unit unit = core.track().unit();
-    OptionalInt found = unit == Unit.FAHRENHEIT ? cold(rule, core) : hot(rule, subject, core);
-    return found.stream()
-        .mapToObj(
-            i ->
-                rule.fault(
-                    subject,
-                    core.place(i),
-                    subject.say(
-                        "doubt.unit.found",
-                        "{0}: {1}, read as {2}",
-                        subject.probe(core.track()),
-                        subject.told(core, i),
-                        unit),
-                    subject.say("doubt.unit.expected", "a core as meat has it")))
-        .findFirst();
-  }
-
-  private static OptionalInt cold(Rule rule, Log core) {
-    boolean cold = core.level(0) >= rule.level("coldFrom") && core.level(0) <= rule.level("coldTo");
-    return cold ? OptionalInt.of(0) : OptionalInt.empty();
-  }
-
-  private static OptionalInt hot(Rule rule, Subject subject, Log core) {
+  public Stream<Doubt> find(Subject subject, ProbeLog core) {
     OptionalLong loaded = subject.into(Step.SMOKE);
-    boolean warm =
-        core.level(0) > rule.level("warm")
+    boolean atLoad =
+        core.size() > 0
             && loaded.isPresent()
-            && core.at(0) - loaded.getAsLong() <= rule.millis("atLoad");
-    return warm
-        ? OptionalInt.of(0)
-        : IntStream.range(0, core.size())
-            .filter(i -> core.level(i) > rule.level("hot"))
-            .findFirst();
+            && core.at(0) - loaded.getAsLong() <= this.atLoad.toMillis();
+    IntPredicate isMistaken =
+        core.track().unit() == Unit.FAHRENHEIT
+            ? i -> i == 0 && core.level(0) >= coldFrom.level() && core.level(0) <= coldTo.level()
+            : i -> core.level(i) > (i == 0 && atLoad ? warm : hot).level();
+    return IntStream.range(0, core.size())
+        .filter(isMistaken)
+        .limit(1)
+        .mapToObj(i -> doubt(core, i));
+  }
+
+  private static Doubt doubt(ProbeLog core, int index) {
+    return new Doubt(
+        core.place(index),
+        say(
+            "doubt.unit.found",
+            "{0}: {1}, read as {2}",
+            core.probe(),
+            core.said(index),
+            core.track().unit()),
+        say("doubt.unit.expected", "a core as meat has it"),
+        say("do.unit-mistaken", "Look at the logger's unit, and write it into logs.json."));
   }
 }

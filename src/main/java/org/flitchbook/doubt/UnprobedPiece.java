@@ -1,10 +1,11 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import org.flitchbook.input.Fault;
-import org.flitchbook.lot.Seating;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.reading.Entry;
@@ -14,59 +15,51 @@ import org.flitchbook.sheet.What;
  * A lot with a piece that is thicker than the one that a probe sat in: it warms and cools more
  * slowly, so that the probe shows nothing of it.
  */
-final class UnprobedPiece implements Finder {
+@Choice("thicker piece without a probe")
+record UnprobedPiece() implements Finder {
 
   @Override
-  public String name() {
-    return "thicker piece without a probe";
-  }
-
-  @Override
-  public List<Fault> find(Rule rule, Subject subject) {
+  public Stream<Doubt> find(Subject subject) {
     List<Track> cores = subject.coreTracks();
-    Optional<Quantity> thickest =
-        subject.lot().all(What.THICKNESS).stream()
-            .map(Entry::amount)
-            .max(Comparator.naturalOrder());
-    return cores.isEmpty()
-        ? List.of()
-        : thickest
-            .filter(most -> cores.stream().noneMatch(core -> isInOneOf(core.seating(), most)))
-            .map(most -> fault(rule, subject, cores, most))
-            .stream()
-            .toList();
+    return subject.lot().all(What.THICKNESS).stream()
+        .map(Entry::amount)
+        .max(Comparator.naturalOrder())
+        .filter(most -> !cores.isEmpty() && cores.stream().noneMatch(core -> isIn(core, most)))
+        .map(most -> doubt(cores, most))
+        .stream();
   }
 
-  private static boolean isInOneOf(Seating seating, Quantity thickest) {
-    return seating.thickness().filter(known -> !known.isBelow(thickest)).isPresent();
+  private static boolean isIn(Track core, Quantity thickest) {
+    return core.piece().thickness().filter(known -> !known.isBelow(thickest)).isPresent();
   }
 
-  /** Told of the probe whose piece is not known, if there is one, since that may settle it. */
-  private static Fault fault(Rule rule, Subject subject, List<Track> cores, Quantity thickest) {
+  /** About the probe whose piece is not known, if there is one, since that may settle it. */
+  private Doubt doubt(List<Track> cores, Quantity thickest) {
     Track core = cores.stream().filter(each -> !isKnown(each)).findFirst().orElse(cores.get(0));
-    String probe = subject.plan().words().word("probe", core.called());
-    String found =
+    return new Doubt(
+        core.origin(),
         isKnown(core)
-            ? subject.say(
+            ? say(
                 "doubt.piece.thicker",
                 "a piece of {0} without a probe; {1} sat in one of {2}",
-                thickest,
-                probe,
-                core.seating().thickness().orElseThrow())
-            : subject.say(
+                thickest.asWritten(),
+                Subject.probe(core),
+                core.piece().thickness().orElseThrow().asWritten())
+            : say(
                 "doubt.piece.unknown",
                 "nobody wrote in which piece {0} sat, or how thick that one was, and one is {1}"
                     + " thick",
-                probe,
-                thickest);
-    return rule.fault(
-        subject,
-        core.origin(),
-        found,
-        subject.say("doubt.piece.expected", "a probe in the thickest piece"));
+                Subject.probe(core),
+                thickest.asWritten()),
+        say("doubt.piece.expected", "a probe in the thickest piece"),
+        say(
+            "do.thicker-piece-without-a-probe",
+            "The probe belongs in the thickest piece. Name the piece that it sat in: \"piece\" in"
+                + " logs.json, or the column piece of a reading by hand; else say what else shows"
+                + " the thicker one."));
   }
 
   private static boolean isKnown(Track core) {
-    return core.seating().isStated() && core.seating().thickness().isPresent();
+    return core.piece().isStated() && core.piece().thickness().isPresent();
   }
 }

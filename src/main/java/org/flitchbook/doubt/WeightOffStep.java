@@ -1,46 +1,58 @@
 package org.flitchbook.doubt;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.flitchbook.input.Fault;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /**
  * A weight that does not follow from the one before it: another unit, another piece, or a slip of
- * the pen. A step that was not weighed is reckoned in between.
+ * the pen. A step that was not weighed is estimated in between. The numbers are the least and the
+ * most that a piece weighs after a step, as a share of what it weighed before it.
  */
-final class WeightOffStep implements Finder {
+@Choice("weight off its step")
+record WeightOffStep(
+    @Key(dimension = Dimension.SHARE) Quantity cureAtLeast,
+    @Key(dimension = Dimension.SHARE) Quantity cureAtMost,
+    @Key(dimension = Dimension.SHARE) Quantity soakAtLeast,
+    @Key(dimension = Dimension.SHARE) Quantity soakAtMost,
+    @Key(dimension = Dimension.SHARE) Quantity dryAtLeast,
+    @Key(dimension = Dimension.SHARE) Quantity dryAtMost,
+    @Key(dimension = Dimension.SHARE) Quantity smokeAtLeast,
+    @Key(dimension = Dimension.SHARE) Quantity smokeAtMost,
+    @Key(dimension = Dimension.SHARE) Quantity chillAtLeast,
+    @Key(dimension = Dimension.SHARE) Quantity chillAtMost)
+    implements Finder {
 
-  @Override
-  public String name() {
-    return "weight off its step";
-  }
+  /** The shares of a weight between which the next one lies. */
+  private record Range(Ratio least, Ratio most) {
 
-  @Override
-  public Map<String, Dimension> numbers() {
-    Map<String, Dimension> numbers = new HashMap<>();
-    for (Step step : Step.ofWork()) {
-      numbers.put(least(step), Dimension.SHARE);
-      numbers.put(most(step), Dimension.SHARE);
+    Range and(Range next) {
+      return new Range(least.times(next.least), most.times(next.most));
     }
-    return numbers;
   }
 
-  private static String least(Step step) {
-    return step.word() + "AtLeast";
-  }
-
-  private static String most(Step step) {
-    return step.word() + "AtMost";
+  private Range range(Step step) {
+    return switch (step) {
+      case CURE -> new Range(cureAtLeast.inBase(), cureAtMost.inBase());
+      case SOAK -> new Range(soakAtLeast.inBase(), soakAtMost.inBase());
+      case DRY -> new Range(dryAtLeast.inBase(), dryAtMost.inBase());
+      case SMOKE -> new Range(smokeAtLeast.inBase(), smokeAtMost.inBase());
+      case CHILL -> new Range(chillAtLeast.inBase(), chillAtMost.inBase());
+      case RELEASE -> new Range(Ratio.ONE, Ratio.ONE);
+    };
   }
 
   /**
@@ -51,8 +63,8 @@ final class WeightOffStep implements Finder {
   private record Weighed(Optional<Step> after, Ratio grams) {}
 
   @Override
-  public List<Fault> find(Rule rule, Subject subject) {
-    List<Fault> faults = new ArrayList<>();
+  public Stream<Doubt> find(Subject subject) {
+    List<Doubt> doubts = new ArrayList<>();
     Map<String, Weighed> before = new HashMap<>();
     for (Entry entry : subject.lot().entries()) {
       Weighed last = before.get(entry.piece());
@@ -63,58 +75,53 @@ final class WeightOffStep implements Finder {
             entry.piece(), new Weighed(last.after(), last.grams().minus(entry.amount().inBase())));
       } else if (entry.is(What.WEIGHT) || entry.is(What.GLAZED)) {
         if (last != null && entry.is(What.WEIGHT)) {
-          off(rule, subject, last, entry).ifPresent(faults::add);
+          off(subject, last, entry).ifPresent(doubts::add);
         }
         before.put(entry.piece(), new Weighed(entry.sheet().step(), entry.amount().inBase()));
       }
     }
-    return faults;
+    return doubts.stream();
   }
 
-  private static Optional<Fault> off(Rule rule, Subject subject, Weighed before, Entry entry) {
-    Ratio least = Ratio.ONE;
-    Ratio most = Ratio.ONE;
-    for (Step step : between(before, entry)) {
-      least = least.times(rule.number(least(step)).inBase());
-      most = most.times(rule.number(most(step)).inBase());
-    }
+  private Optional<Doubt> off(Subject subject, Weighed before, Entry entry) {
     if (before.grams().signum() <= 0) {
       return Optional.empty();
     }
+    Step last = entry.sheet().step().orElseThrow();
+    Range range = between(before, last).map(this::range).reduce(Range::and).orElse(range(last));
     Ratio share = entry.amount().inBase().over(before.grams());
-    return share.isBelow(least) || share.isAbove(most)
-        ? Optional.of(fault(rule, subject, entry, percent(share), range(subject, least, most)))
+    return share.isBelow(range.least()) || share.isAbove(range.most())
+        ? Optional.of(doubt(entry, share, range))
         : Optional.empty();
   }
 
-  /** Weighed twice in the same step, the second weight has that step's range too. */
-  private static List<Step> between(Weighed before, Entry entry) {
-    Step last = entry.sheet().step().orElseThrow();
-    List<Step> steps =
-        Step.ofWork().stream()
-            .filter(step -> step.compareTo(last) <= 0)
-            .filter(step -> before.after().filter(done -> step.compareTo(done) <= 0).isEmpty())
-            .toList();
-    return steps.isEmpty() ? List.of(last) : steps;
+  /** None where it was weighed twice in one step: the second weight has that step's range too. */
+  private static Stream<Step> between(Weighed before, Step last) {
+    return Step.ofWork().stream()
+        .filter(step -> step.compareTo(last) <= 0)
+        .filter(step -> before.after().filter(done -> step.compareTo(done) <= 0).isEmpty());
   }
 
-  private static Fault fault(Rule rule, Subject subject, Entry entry, String share, String range) {
-    return rule.fault(
-        subject,
+  private Doubt doubt(Entry entry, Ratio share, Range range) {
+    return new Doubt(
         entry.place().column("value"),
-        subject.say("doubt.weight.found", "{0}, {1} of the weight before", entry.shown(), share),
-        subject.say(
+        say(
+            "doubt.weight.found",
+            "{0}, {1} of the weight before",
+            entry.shown(),
+            Subject.percent(share)),
+        say(
             "doubt.weight.expected",
             "{0} of it after {1}",
-            range,
-            subject.plan().words().word("step", entry.sheet().word())));
-  }
-
-  private static String range(Subject subject, Ratio least, Ratio most) {
-    return subject.say("doubt.weight.range", "{0} to {1}", percent(least), percent(most));
-  }
-
-  private static String percent(Ratio share) {
-    return new Quantity(share.times(Ratio.of(100)), Unit.PERCENT).shown();
+            say(
+                "doubt.weight.range",
+                "{0} to {1}",
+                Subject.percent(range.least()),
+                Subject.percent(range.most())),
+            entry.sheet().step().orElseThrow()),
+        say(
+            "do.weight-off-its-step",
+            "Weigh again; look at the unit (pounds and ounces are no decimal pounds) and at the"
+                + " piece."));
   }
 }

@@ -3,9 +3,7 @@
 @Floor(
     name = "doubt",
     floor = 5,
-    mayImport = {
-      "message", "input", "measure", "json", "sheet", "sums", "plan", "words", "reading", "lot"
-    },
+    mayImport = {"message", "input", "measure", "json", "sheet", "sums", "plan", "reading", "lot"},
     door = "Doubts")
 package org.flitchbook.doubt;
 

@@ -1,5 +1,7 @@
 package org.flitchbook.json;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 
 /**
@@ -37,56 +40,61 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
     return node == null ? inside(key) : node.place();
   }
 
-  public boolean has(String key) {
+  /** The value under a key, which is known from then on. */
+  Optional<Node> member(String key) {
     asked.add(key);
-    return object.members().containsKey(key);
+    return Optional.ofNullable(object.members().get(key));
+  }
+
+  public boolean has(String key) {
+    return member(key).isPresent();
   }
 
   /** A text that must be there; "" with a fault where it is not. */
   public String text(String key) {
-    return required(key, optionalText(key), "a text").orElse("");
+    return required(key, optionalText(key), Format.TEXT).orElse("");
   }
 
   public Optional<String> optionalText(String key) {
-    return member(key, Node.Text.class, "a text").map(Node.Text::value);
+    return member(key, Node.Text.class, Format.TEXT).map(Node.Text::value);
   }
 
   /** A text that a parser must understand; empty with a fault where it is missing or is not. */
   public <T> Optional<T> parsed(String key, String expected, Function<String, Optional<T>> parser) {
-    required(key, Optional.ofNullable(object.members().get(key)), expected);
+    required(key, member(key), Message.of(expected));
     return optionalParsed(key, expected, parser);
   }
 
   public <T> Optional<T> optionalParsed(
       String key, String expected, Function<String, Optional<T>> parser) {
-    Optional<Node.Text> text = member(key, Node.Text.class, expected);
+    Optional<Node.Text> text = member(key, Node.Text.class, Message.of(expected));
     Optional<T> value = text.flatMap(node -> parser.apply(node.value()));
     if (text.isPresent() && value.isEmpty()) {
-      fault(text.get(), expected);
+      refuse(text.get(), Message.of(expected));
     }
     return value;
   }
 
   public Optional<Integer> optionalWhole(String key) {
-    Optional<Node.Num> number = member(key, Node.Num.class, "a whole number");
+    Optional<Node.Num> number = member(key, Node.Num.class, Format.WHOLE);
     try {
       return number.map(node -> node.value().intValueExact());
     } catch (ArithmeticException notWhole) {
-      fault(number.orElseThrow(), "a whole number");
+      refuse(number.orElseThrow(), Format.WHOLE);
       return Optional.empty();
     }
   }
 
   public Optional<Boolean> optionalBool(String key) {
-    return member(key, Node.Bool.class, "true or false").map(Node.Bool::value);
+    return member(key, Node.Bool.class, Format.BOOL).map(Node.Bool::value);
   }
 
   public Optional<Fields> optionalObject(String key) {
-    return member(key, Node.Obj.class, "an object").map(object -> of(object, faults));
+    return member(key, Node.Obj.class, Format.OBJECT).map(inner -> of(inner, faults));
   }
 
   public Optional<Fields> object(String key) {
-    return required(key, optionalObject(key), "an object");
+    return required(key, optionalObject(key), Format.OBJECT);
   }
 
   /** The objects of a list; an item that is no object is a fault. */
@@ -96,7 +104,7 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
       if (item instanceof Node.Obj each) {
         found.add(of(each, faults));
       } else {
-        fault(item, "an object");
+        refuse(item, Format.OBJECT);
       }
     }
     return found;
@@ -109,7 +117,7 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
       if (item instanceof Node.Text each) {
         found.add(each.value());
       } else {
-        fault(item, "a text");
+        refuse(item, Format.TEXT);
       }
     }
     return found;
@@ -123,10 +131,14 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
             Fault.broken(
                 "unknown key",
                 member.getValue().place(),
-                "the key \"" + member.getKey() + "\"",
-                "one of " + String.join(", ", asked.stream().limit(SHOWN_KEYS).toList())));
+                say("json.key", "the key \"{0}\"", member.getKey()),
+                oneOf(asked.stream().limit(SHOWN_KEYS).toList())));
       }
     }
+  }
+
+  static Message oneOf(List<String> choices) {
+    return say("json.one-of", "one of {0}", Listing.commas(choices));
   }
 
   public void fault(String key, Message found, Message expected) {
@@ -134,31 +146,41 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
   }
 
   public void fault(String key, String found, String expected) {
-    faults.add(Fault.broken("wrong value", place(key), found, expected));
+    fault(key, Message.of(found), Message.of(expected));
+  }
+
+  /** A key that is not there and must be. */
+  void missing(String key, Message expected) {
+    Message found = say("json.no-key", "no \"{0}\"", key);
+    Message wanted = say("json.there", "{0} there", expected);
+    faults.add(Fault.broken("missing key", inside(key), found, wanted));
+  }
+
+  /** A value that is not what was expected. */
+  void refuse(Node node, Message expected) {
+    fault(node, node.found(), expected);
+  }
+
+  void fault(Node node, Message found, Message expected) {
+    faults.add(Fault.broken("wrong value", node.place(), found, expected));
   }
 
   private List<Node> items(String key) {
-    return member(key, Node.Items.class, "a list").map(Node.Items::items).orElse(List.of());
+    return member(key, Node.Items.class, Format.LIST).map(Node.Items::items).orElse(List.of());
   }
 
-  private <N extends Node> Optional<N> member(String key, Class<N> kind, String expected) {
-    asked.add(key);
-    Node node = object.members().get(key);
-    if (node == null) {
+  private <N extends Node> Optional<N> member(String key, Class<N> kind, Message expected) {
+    Optional<Node> node = member(key);
+    if (node.isPresent() && !kind.isInstance(node.get())) {
+      refuse(node.get(), expected);
       return Optional.empty();
     }
-    if (!kind.isInstance(node)) {
-      fault(node, expected);
-      return Optional.empty();
-    }
-    return Optional.of(kind.cast(node));
+    return node.map(kind::cast);
   }
 
-  private <T> Optional<T> required(String key, Optional<T> value, String expected) {
-    asked.add(key);
-    if (!object.members().containsKey(key)) {
-      faults.add(
-          Fault.broken("missing key", inside(key), "no \"" + key + "\"", expected + " there"));
+  private <T> Optional<T> required(String key, Optional<T> value, Message expected) {
+    if (member(key).isEmpty()) {
+      missing(key, expected);
     }
     return value;
   }
@@ -166,9 +188,5 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
   private Place inside(String key) {
     String path = object.place().column();
     return object.place().column(path.isEmpty() ? key : path + "." + key);
-  }
-
-  private void fault(Node node, String expected) {
-    faults.add(Fault.broken("wrong value", node.place(), node.shown(), expected));
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.json;
 
+import static org.flitchbook.message.Message.say;
+
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -17,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Message;
 
 /** Reads JSON (RFC 8259) with the place of each value, and writes it always in the same form. */
 public final class Json {
@@ -42,11 +45,14 @@ public final class Json {
       Node root = new TreeReader(name, parser).document();
       return root instanceof Node.Obj object
           ? new Parsed(Optional.of(object), List.of())
-          : broken(root.place(), root.shown(), "an object");
+          : broken(root.place(), root.found(), Format.OBJECT);
     } catch (JsonProcessingException unreadable) {
-      return broken(place(name, unreadable), found(unreadable), "JSON");
+      return broken(place(name, unreadable), found(unreadable), say("json.json", "JSON"));
     } catch (CharConversionException noText) {
-      return broken(Place.of(name), "bytes that are no text", "JSON in UTF-8");
+      return broken(
+          Place.of(name),
+          say("json.no-text", "bytes that are no text"),
+          say("json.utf-8", "JSON in UTF-8"));
     } catch (IOException impossible) {
       throw new UncheckedIOException("reading bytes in memory", impossible);
     }
@@ -79,7 +85,7 @@ public final class Json {
     }
   }
 
-  private static Parsed broken(Place place, String found, String expected) {
+  private static Parsed broken(Place place, Message found, Message expected) {
     return new Parsed(Optional.empty(), List.of(Fault.broken("JSON", place, found, expected)));
   }
 
@@ -89,10 +95,15 @@ public final class Json {
         : Place.of(name, Math.max(0, unreadable.getLocation().getLineNr()));
   }
 
-  private static String found(JsonProcessingException unreadable) {
+  private static Message found(JsonProcessingException unreadable) {
     if (unreadable.getOriginalMessage().startsWith("Unexpected end-of-input")) {
-      return "the end of the file inside an object, a list or a text";
+      return say("json.cut", "the end of the file inside an object, a list or a text");
     }
-    return unreadable.getOriginalMessage().lines().findFirst().orElse("no JSON");
+    return unreadable
+        .getOriginalMessage()
+        .lines()
+        .findFirst()
+        .map(Message::of)
+        .orElse(say("json.none", "no JSON"));
   }
 }

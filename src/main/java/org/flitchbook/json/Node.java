@@ -1,9 +1,12 @@
 package org.flitchbook.json;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Message;
 
 /** A value of a JSON document, with the line on which it begins and the path that leads to it. */
 public sealed interface Node {
@@ -11,33 +14,38 @@ public sealed interface Node {
   Place place();
 
   /** For a diagnostic: the value as one would point at it. */
-  String shown();
+  Message found();
+
+  /** The same in English. */
+  default String shown() {
+    return found().toString();
+  }
 
   record Text(Place place, String value) implements Node {
     @Override
-    public String shown() {
-      return "\"" + Shown.onOneLine(value) + "\"";
+    public Message found() {
+      return say("json.text", "\"{0}\"", Shown.onOneLine(value));
     }
   }
 
   record Num(Place place, BigDecimal value) implements Node {
     @Override
-    public String shown() {
-      return Shown.number(value);
+    public Message found() {
+      return Message.of(Shown.number(value));
     }
   }
 
   record Bool(Place place, boolean value) implements Node {
     @Override
-    public String shown() {
-      return String.valueOf(value);
+    public Message found() {
+      return Message.of(String.valueOf(value));
     }
   }
 
   record Nil(Place place) implements Node {
     @Override
-    public String shown() {
-      return "null";
+    public Message found() {
+      return Message.of("null");
     }
   }
 
@@ -47,16 +55,16 @@ public sealed interface Node {
     }
 
     @Override
-    public String shown() {
-      return "a list";
+    public Message found() {
+      return Format.LIST;
     }
   }
 
   /** Members in the order of the file. */
   record Obj(Place place, Map<String, Node> members) implements Node {
     @Override
-    public String shown() {
-      return "an object";
+    public Message found() {
+      return Format.OBJECT;
     }
   }
 }

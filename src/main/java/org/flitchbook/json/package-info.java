@@ -3,7 +3,7 @@
 @Floor(
     name = "json",
     floor = 2,
-    mayImport = {"message", "input"},
+    mayImport = {"message", "input", "measure"},
     door = "Json")
 package org.flitchbook.json;
 

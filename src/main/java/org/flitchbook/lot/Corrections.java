@@ -1,18 +1,20 @@
 package org.flitchbook.lot;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
-import org.flitchbook.words.Words;
 
 /**
  * Which entries replace which. A correction names a line: that of an entry of the same lot and
@@ -21,39 +23,40 @@ import org.flitchbook.words.Words;
  */
 final class Corrections {
 
-  private final Words words;
   private final List<Entry> all;
-  private final List<Fault> faults;
+  private final List<Fault> faults = new ArrayList<>();
   private final Map<String, Entry> byPlace = new HashMap<>();
   private final Map<String, Entry> replacing = new LinkedHashMap<>();
 
   /**
    * @param all every entry, in the order of the files
-   * @param faults of the rows that could not be used; those of corrections are added
+   * @param faults of the rows that could not be used
    */
-  Corrections(Words words, List<Entry> all, List<Fault> faults) {
-    this.words = words;
+  Corrections(List<Entry> all, List<Fault> faults) {
     this.all = all;
-    this.faults = faults;
+    this.faults.addAll(faults);
     all.forEach(entry -> byPlace.put(entry.place().toString(), entry));
-    List.copyOf(all).stream().filter(entry -> !entry.corrects().isEmpty()).forEach(this::replace);
-    faults.replaceAll(this::eased);
+    all.stream().filter(entry -> !entry.corrects().isEmpty()).forEach(this::replace);
+    this.faults.replaceAll(this::eased);
   }
 
   List<Entry> inForce() {
     return all.stream().filter(entry -> !replacing.containsKey(entry.place().toString())).toList();
   }
 
-  List<Correction> of(String lot) {
-    List<Correction> found = new ArrayList<>();
-    replacing.forEach(
-        (place, by) -> {
-          Entry old = byPlace.get(place);
-          if (old != null && old.lot().equals(lot)) {
-            found.add(new Correction(old, by));
-          }
-        });
-    return found;
+  /** The faults of the rows, eased where a row is replaced, and those of the corrections. */
+  List<Fault> faults() {
+    return faults;
+  }
+
+  List<Lot.Correction> of(String lot) {
+    return replacing.entrySet().stream()
+        .flatMap(
+            each ->
+                Stream.ofNullable(byPlace.get(each.getKey()))
+                    .filter(old -> old.lot().equals(lot))
+                    .map(old -> new Lot.Correction(old, each.getValue())))
+        .toList();
   }
 
   private void replace(Entry entry) {
@@ -61,27 +64,27 @@ final class Corrections {
     Entry old = byPlace.get(line);
     Entry other = replacing.get(line);
     if (old == null ? !isRefused(line, entry.lot()) : !isLike(old, entry)) {
-      String about = words.word("what", entry.what().word());
       stop(
           entry,
-          entry.corrects(),
-          words.say(
+          Message.of(entry.corrects()),
+          say(
               "lot.correction.of-the-same",
               "file:line of an entry of the same lot and sheet about {0}",
-              about));
+              entry.what()));
     } else if (old != null && leadsTo(old, entry)) {
-      String back =
-          words.say(
-              "lot.correction.leads-back", "{0}, which leads back to this entry", entry.corrects());
-      stop(entry, back, words.say("lot.correction.earlier", "an earlier entry"));
+      stop(
+          entry,
+          say("lot.correction.leads-back", "{0}, which leads back to this entry", entry.corrects()),
+          say("lot.correction.earlier", "an earlier entry"));
     } else if (other != null) {
-      String already =
-          words.say(
+      stop(
+          entry,
+          say(
               "lot.correction.already",
               "{0}, which {1} corrects already",
               entry.corrects(),
-              other.place());
-      stop(entry, already, words.say("lot.correction.in-force", "file:line of the entry in force"));
+              other.place()),
+          say("lot.correction.in-force", "file:line of the entry in force"));
     } else {
       replacing.put(line, entry);
     }
@@ -141,11 +144,10 @@ final class Corrections {
         fault.lot(),
         fault.place(),
         fault.found(),
-        Message.say(
-            "lot.correction.replaced", "{0}; replaced by {1}", fault.expected(), by.place()));
+        say("lot.correction.replaced", "{0}; replaced by {1}", fault.expected(), by.place()));
   }
 
-  private void stop(Entry entry, String found, String expected) {
+  private void stop(Entry entry, Message found, Message expected) {
     faults.add(
         Fault.stop("correction", entry.lot(), entry.place().column("corrects"), found, expected));
   }

@@ -46,6 +46,9 @@ public record Lot(
     logs = List.copyOf(logs);
   }
 
+  /** An entry that another one replaced; it stays visible. */
+  public record Correction(Entry replaced, Entry by) {}
+
   /** A track with the step during which it counts. */
   public record StepTrack(Step step, Track track) {}
 

@@ -37,13 +37,13 @@ final class MergedTrack implements Track {
   static MergedTrack of(
       Series series,
       int[] kept,
-      Seating seating,
+      ProbedPiece piece,
       Probe.Spread spread,
       List<HandReading> hands,
       Practice.Gap gap) {
     Samples samples = series.samples();
     return new MergedTrack(
-        Probe.of(series, samples.file(kept[0]), seating, spread, gap),
+        Probe.of(series, samples.file(kept[0]), piece, spread, gap),
         hands,
         Optional.of(samples),
         List.of(),
@@ -69,9 +69,9 @@ final class MergedTrack implements Track {
   /**
    * @param hands at least one, in order of time
    */
-  static MergedTrack ofHand(What what, List<HandReading> hands, Seating seating, Practice.Gap gap) {
+  static MergedTrack ofHand(What what, List<HandReading> hands, ProbedPiece piece, Practice.Gap gap) {
     return new MergedTrack(
-        Probe.ofHand(what, hands.get(0), seating, gap),
+        Probe.ofHand(what, hands.get(0), piece, gap),
         hands,
         Optional.empty(),
         List.of(),
@@ -122,8 +122,8 @@ final class MergedTrack implements Track {
   }
 
   @Override
-  public Seating seating() {
-    return probe.seating();
+  public ProbedPiece piece() {
+    return probe.piece();
   }
 
   @Override

@@ -20,7 +20,7 @@ record Probe(
     Place origin,
     String instrument,
     String room,
-    Seating seating,
+    ProbedPiece piece,
     Unit unit,
     Spread spread,
     long precision,
@@ -33,7 +33,7 @@ record Probe(
   /**
    * @param file the log of the first reading that counts
    */
-  static Probe of(Series series, String file, Seating seating, Spread spread, Practice.Gap gap) {
+  static Probe of(Series series, String file, ProbedPiece piece, Spread spread, Practice.Gap gap) {
     long interval = series.samples().interval(gap);
     return new Probe(
         series.what(),
@@ -41,7 +41,7 @@ record Probe(
         new Place(file, 0, series.column()),
         series.instrument(),
         series.place(),
-        seating,
+        piece,
         series.unit(),
         spread,
         series.precisionMillis(),
@@ -49,14 +49,14 @@ record Probe(
         gap.longestStep(interval));
   }
 
-  static Probe ofHand(What what, HandReading first, Seating seating, Practice.Gap gap) {
+  static Probe ofHand(What what, HandReading first, ProbedPiece piece, Practice.Gap gap) {
     return new Probe(
         what,
         "hand",
         first.entry().place(),
         "",
         "",
-        seating,
+        piece,
         first.entry().amount().unit(),
         new Spread(0, 0),
         0,

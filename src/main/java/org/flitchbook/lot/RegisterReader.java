@@ -1,5 +1,7 @@
 package org.flitchbook.lot;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -7,39 +9,44 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Sums;
-import org.flitchbook.words.Words;
 
-/** Works the error of each check of an instrument out. */
+/** Calculates the error of each check of an instrument. */
 final class RegisterReader {
 
   private static final Quantity ICE = Quantity.required("32 °F");
 
   private final Plan plan;
-  private final Words words;
-  private final List<Fault> faults;
+  private final List<Fault> faults = new ArrayList<>();
+  private final Register register;
 
-  RegisterReader(Plan plan, List<Fault> faults) {
+  RegisterReader(Plan plan, List<Entry> entries) {
     this.plan = plan;
-    this.words = plan.words();
-    this.faults = faults;
+    this.register =
+        new Register(
+            entries.stream()
+                .filter(entry -> entry.sheet() == Sheet.INSTRUMENTS)
+                .flatMap(entry -> check(entry).stream())
+                .toList());
   }
 
-  Register read(List<Entry> entries) {
-    List<Register.Check> checks = new ArrayList<>();
-    for (Entry entry : entries) {
-      if (entry.sheet() == Sheet.INSTRUMENTS) {
-        plan.instrument(entry.instrument())
-            .flatMap(instrument -> check(instrument, entry))
-            .ifPresent(checks::add);
-      }
-    }
-    return new Register(checks);
+  Register register() {
+    return register;
+  }
+
+  List<Fault> faults() {
+    return faults;
+  }
+
+  private Optional<Register.Check> check(Entry entry) {
+    return plan.instrument(entry.instrument()).flatMap(instrument -> check(instrument, entry));
   }
 
   private Optional<Register.Check> check(Instrument instrument, Entry entry) {
@@ -47,12 +54,12 @@ final class RegisterReader {
       stop(
           entry,
           "what",
-          words.say(
+          say(
               "lot.check.of-a",
               "{0} of a {1}",
-              words.word("what", entry.what().word()),
-              words.word("instrument", instrument.kind())),
-          words.say("lot.check.fitting", "a check that fits it"));
+              entry.what(),
+              new Word("instrument", instrument.kind())),
+          say("lot.check.fitting", "a check that fits it"));
       return Optional.empty();
     }
     return wanted(entry)
@@ -79,8 +86,8 @@ final class RegisterReader {
       stop(
           entry,
           "item",
-          entry.item().isEmpty() ? words.say("words.nothing", "nothing") : entry.item(),
-          words.say("lot.check.reference", "the reference's value with its unit"));
+          ReferenceCheck.item(entry),
+          say("lot.check.reference", "the reference's value with its unit"));
     }
     return item;
   }
@@ -97,13 +104,13 @@ final class RegisterReader {
       stop(
           entry,
           "what",
-          words.say("lot.check.boiling", "a boiling point"),
-          words.say("lot.check.altitude", "the establishment's \"altitude\" in the plan"));
+          say("lot.check.boiling", "a boiling point"),
+          say("lot.check.altitude", "the establishment's \"altitude\" in the plan"));
     }
     return altitude.map(Sums::boilingPoint);
   }
 
-  private void stop(Entry entry, String column, String found, String expected) {
+  private void stop(Entry entry, String column, Message found, Message expected) {
     faults.add(Fault.stop("instrument check", "", entry.place().column(column), found, expected));
   }
 }

@@ -1,10 +1,13 @@
 package org.flitchbook.lot;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /**
  * A lot's passage through one step.
@@ -30,5 +33,67 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
       return atMillis >= from.earliest().toEpochMilli()
           && until.map(end -> atMillis <= end.latest().toEpochMilli()).orElse(true);
     }
+  }
+
+  /** By the entries of a lot; empty where none says that it went in. */
+  static Optional<Stay> of(Step step, List<Entry> entries) {
+    List<Entry> intos = inOrder(entries, step.into());
+    if (intos.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Entry> outs = inOrder(entries, step.outOf());
+    Entry into = intos.get(0);
+    Entry lastInto = intos.get(intos.size() - 1);
+    Optional<Entry> out =
+        last(outs)
+            .filter(
+                end -> end.time().isBefore(into.time()) || !end.time().isBefore(lastInto.time()));
+    return Optional.of(new Stay(step, into, out, visits(intos, outs)));
+  }
+
+  private static List<Entry> inOrder(List<Entry> entries, What what) {
+    return entries.stream()
+        .filter(entry -> entry.is(what))
+        .sorted(Comparator.comparing(entry -> entry.time().earliest()))
+        .toList();
+  }
+
+  private static Optional<Entry> last(List<Entry> entries) {
+    return entries.stream().reduce((earlier, later) -> later);
+  }
+
+  private static List<Visit> visits(List<Entry> intos, List<Entry> outs) {
+    List<Visit> visits = new ArrayList<>();
+    for (int i = 0; i < intos.size(); i++) {
+      Entry into = intos.get(i);
+      Optional<Entry> next =
+          intos.stream()
+              .skip(i + 1L)
+              .filter(other -> other.piece().equals(into.piece()))
+              .findFirst();
+      Optional<Moment> end = lastOut(into, next, outs).or(() -> next).map(Entry::time);
+      visits.add(new Visit(into.item(), into.time(), end));
+    }
+    return visits;
+  }
+
+  /** The last time that a piece came out before it went in again. */
+  private static Optional<Entry> lastOut(Entry into, Optional<Entry> next, List<Entry> outs) {
+    return last(
+        outs.stream()
+            .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
+            .filter(out -> !out.time().isBefore(into.time()))
+            .filter(out -> next.map(again -> out.time().isBefore(again.time())).orElse(true))
+            .toList());
+  }
+
+  /** Whether it is one of the two in which the core is warm. */
+  boolean isHeat() {
+    return step == Step.SMOKE || step == Step.CHILL;
+  }
+
+  /** Whether it came out before it went in, as it was written. */
+  boolean goesBack() {
+    return out.filter(end -> end.time().isBefore(into.time())).isPresent();
   }
 }

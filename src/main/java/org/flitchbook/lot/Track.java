@@ -25,7 +25,7 @@ public sealed interface Track extends Curve permits MergedTrack {
   String instrument();
 
   /** The piece that the probe sat in, as far as it is known. */
-  Seating seating();
+  ProbedPiece piece();
 
   /** The place of the plan that one reading was taken of; empty where it names none. */
   String room(int index);

@@ -3,17 +3,7 @@
 @Floor(
     name = "lot",
     floor = 5,
-    mayImport = {
-      "message",
-      "input",
-      "measure",
-      "sheet",
-      "sums",
-      "practice",
-      "plan",
-      "words",
-      "reading"
-    },
+    mayImport = {"message", "input", "measure", "sheet", "sums", "practice", "plan", "reading"},
     door = "Lots")
 package org.flitchbook.lot;
 

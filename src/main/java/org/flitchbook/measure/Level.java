@@ -21,6 +21,7 @@ public enum Level {
   /** No more decimals than this can be held exactly. */
   public static final int DECIMALS = 9;
 
+  private static final Ratio MOST = Ratio.of(100_000_000);
   private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
   private static final List<Level> ALL = List.of(values());
 
@@ -35,6 +36,12 @@ public enum Level {
   /** Whether readings in this unit can be held as levels: °C, °F and %. */
   public static boolean holds(Unit unit) {
     return Arrays.stream(values()).anyMatch(level -> level.unit == unit);
+  }
+
+  /** Whether a quantity in one of these units has a level: nine decimals, eight digits before. */
+  static boolean holds(Quantity quantity) {
+    return Ratio.of(quantity.value().rounded(DECIMALS)).equals(quantity.value())
+        && quantity.value().abs().isBelow(MOST);
   }
 
   /**

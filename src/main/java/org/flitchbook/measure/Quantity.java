@@ -17,6 +17,8 @@ public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity>, 
   private static final Pattern WRITTEN =
       Pattern.compile("([+-]?\\d{1,12}(?:\\.\\d{1,12})?)\\s*(\\S.*)?");
 
+  private static final Quantity LONGEST = of(100_000, Unit.DAY);
+
   public static Quantity of(long value, Unit unit) {
     return new Quantity(Ratio.of(value), unit);
   }
@@ -37,6 +39,21 @@ public record Quantity(Ratio value, Unit unit) implements Comparable<Quantity>, 
         ? Unit.parse(Objects.requireNonNullElse(written.group(2), ""))
             .map(unit -> of(new BigDecimal(written.group(1)), unit))
         : Optional.empty();
+  }
+
+  /**
+   * Reads a quantity of a dimension that sums and comparisons can hold exactly: a temperature or
+   * per cent as a {@link Level} does, a time of at most 100,000 days, and, temperatures aside,
+   * nothing below 0.
+   *
+   * @return empty where it is anything else
+   */
+  public static Optional<Quantity> parse(String text, Dimension dimension) {
+    return parse(text)
+        .filter(quantity -> quantity.dimension() == dimension)
+        .filter(quantity -> dimension == Dimension.TEMPERATURE || quantity.value().signum() >= 0)
+        .filter(quantity -> !Level.holds(quantity.unit()) || Level.holds(quantity))
+        .filter(quantity -> dimension != Dimension.TIME || !quantity.isAbove(LONGEST));
   }
 
   /**

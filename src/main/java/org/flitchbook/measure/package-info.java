@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "measure",
-    floor = 2,
-    mayImport = {"message", "input"},
+    floor = 1,
+    mayImport = {"message"},
     door = "Unit")
 package org.flitchbook.measure;
 

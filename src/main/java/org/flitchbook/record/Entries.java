@@ -15,7 +15,6 @@ import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
-import org.flitchbook.lot.Correction;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
@@ -60,7 +59,7 @@ final class Entries {
 
   /** Those in force and those that were replaced, in the order of time. */
   private List<Entry> all(Sheet sheet) {
-    Stream<Entry> replaced = lot.corrections().stream().map(Correction::replaced);
+    Stream<Entry> replaced = lot.corrections().stream().map(Lot.Correction::replaced);
     return Stream.concat(replaced, lot.entries().stream())
         .filter(entry -> entry.sheet() == sheet)
         .sorted(Comparator.comparing(entry -> entry.time().earliest()))
@@ -68,7 +67,7 @@ final class Entries {
   }
 
   private Cell[] row(Grid grid, Entry entry, boolean typed) {
-    Optional<Correction> struck =
+    Optional<Lot.Correction> struck =
         lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
     Style style = struck.isPresent() ? Style.STRUCK : Style.PLAIN;
     List<Cell> cells = new ArrayList<>();
@@ -131,7 +130,7 @@ final class Entries {
     return Phrases.quantity(Quantity.of(time.toMinutes(), Unit.MINUTE));
   }
 
-  private String note(Entry entry, Optional<Correction> struck) {
+  private String note(Entry entry, Optional<Lot.Correction> struck) {
     List<String> told = new ArrayList<>(List.of(entry.note()));
     struck.ifPresent(
         each ->

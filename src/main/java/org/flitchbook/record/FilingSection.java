@@ -54,9 +54,9 @@ final class FilingSection {
     for (Change change : filing.changes()) {
       grid.row(
           where(change),
-          phrases.word("changed", change.what().word()),
-          change.old().isEmpty() ? "–" : change.old(),
-          change.text().isEmpty() ? "–" : change.text());
+          phrases.word("changed", change.type().word()),
+          change.old().map(phrases::say).orElse("–"),
+          change.text().map(phrases::say).orElse("–"));
     }
     return grid.table();
   }
@@ -65,7 +65,7 @@ final class FilingSection {
     return change.hasMoved()
         ? phrases.say(
             "record.filing.moved", "{0} (was line {1})", change.place(), change.before().line())
-        : change.place().toString();
+        : change.name().map(phrases::say).orElse(change.place().toString());
   }
 
   /** The end of the chain that this close hangs on to. */

@@ -55,7 +55,7 @@ final class JsonForm {
     plan.put("sha256", day.plan().sha256());
     tree.put("plan", plan);
     if (day.filing().isFiled()) {
-      tree.put("filing", filing(day.filing()));
+      tree.put("filing", filing(day.filing(), day.plan().words()));
     }
     JsonForm form = new JsonForm(day.plan().words());
     tree.put("lots", lots.stream().map(form::lot).toList());
@@ -63,7 +63,7 @@ final class JsonForm {
     return tree;
   }
 
-  private static Map<String, Object> filing(Filing filing) {
+  private static Map<String, Object> filing(Filing filing, Language language) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("revision", filing.revision());
     Map<String, Object> ledger = new LinkedHashMap<>();
@@ -72,22 +72,24 @@ final class JsonForm {
     tree.put("ledger", ledger);
     if (filing.isAmendment()) {
       tree.put("amends", filing.amends());
-      tree.put("changes", filing.changes().stream().map(JsonForm::change).toList());
+      tree.put(
+          "changes", filing.changes().stream().map(change -> change(change, language)).toList());
     }
     tree.put("by", filing.by());
     tree.put("reason", filing.reason());
     return tree;
   }
 
-  private static Map<String, Object> change(Change change) {
+  private static Map<String, Object> change(Change change, Language language) {
     Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("change", change.what().word());
-    tree.putAll(place(change.place()));
-    if (change.what() == Change.What.CHANGED) {
+    tree.put("change", change.type().word());
+    tree.putAll(
+        place(change.name().map(name -> Place.of(name.in(language))).orElse(change.place())));
+    if (change.type() == Change.Type.CHANGED) {
       tree.put("lineBefore", change.before().line());
     }
-    tree.put("before", change.old());
-    tree.put("now", change.text());
+    tree.put("before", change.old().map(old -> old.in(language)).orElse(""));
+    tree.put("now", change.text().map(text -> text.in(language)).orElse(""));
     return tree;
   }
 

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.Wording;
 import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -110,9 +109,7 @@ final class ChangesTest {
 
   private static List<String> said(Case row) {
     return Changes.between(
-            Wording.of("en"),
-            List.of(file(row.file(), row.before())),
-            List.of(file(row.file(), row.now())))
+            List.of(file(row.file(), row.before())), List.of(file(row.file(), row.now())))
         .stream()
         .map(change -> change.toString().substring(row.file().length()))
         .map(ChangesTest::hidden)
@@ -193,7 +190,6 @@ final class ChangesTest {
   void a_log_in_utf_16_is_shown_in_letters() {
     List<Change> changes =
         Changes.between(
-            Wording.of("en"),
             List.of(SourceFile.of("a.csv", LOG.getBytes(UTF_16LE))),
             List.of(
                 SourceFile.of(
@@ -215,7 +211,6 @@ final class ChangesTest {
             "2026-02-24/note.txt: added: a file of 3 bytes, SHA-256 HASH …",
             "2026-02-24/soak.csv: removed: a file of 49 bytes, SHA-256 HASH …"),
         Changes.between(
-                Wording.of("en"),
                 List.of(
                     file("2026-02-24/soak.csv", SHEET.substring(0, SHEET.indexOf("26047"))),
                     file("2026-02-24/a.csv", LOG)),

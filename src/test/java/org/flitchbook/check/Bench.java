@@ -19,11 +19,9 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.flitchbook.doubt.Doubts;
-import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.measure.Quantity;
@@ -55,8 +53,7 @@ public final class Bench {
           template("templates/limits/us.json"),
           template("templates/limits/us-retail.json"),
           template("templates/words/en.json"));
-  private static final List<Rule> RULES =
-      Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
+  private static final List<Rule> RULES = Doubts.rules(template("templates/doubts.json")).all();
 
   /** Those that ask whether a curve can be true; a test of sums may draw what no meat does. */
   private static final Set<String> OF_CURVES =
@@ -321,12 +318,13 @@ public final class Bench {
   public Judgement judge(String at) {
     Instant moment = instant(time(at));
     Plan plan = plan();
-    Assembled assembled = assemble(plan, moment);
+    Lots assembled = assemble(plan, moment);
     Lot lot = assembled.lot("A1").orElseThrow(() -> new AssertionError(assembled.faults()));
     if (believed) {
       return Checks.judge(plan, lot, List.of(), moment);
     }
-    Examined examined = Doubts.examine(plan, rules(), assembled.register(), lot, List.of());
+    Doubts.Result examined =
+        Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words());
     return Checks.judge(plan, examined.lot(), examined.faults(), moment);
   }
 
@@ -341,12 +339,13 @@ public final class Bench {
   /** What the rules for dirty data say of the lot. */
   public List<Fault> doubts() {
     Plan plan = plan();
-    Assembled assembled = assemble(plan, instant("2026-12-01 00:00"));
+    Lots assembled = assemble(plan, instant("2026-12-01 00:00"));
     Lot lot = assembled.lot("A1").orElseThrow();
-    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of()).faults();
+    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words())
+        .faults();
   }
 
-  private Assembled assemble(Plan plan, Instant moment) {
+  private Lots assemble(Plan plan, Instant moment) {
     List<SourceFile> files = new ArrayList<>(logs);
     sheets.forEach(
         (name, text) ->

@@ -12,10 +12,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.flitchbook.doubt.Doubts;
-import org.flitchbook.doubt.Examined;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.lot.Assembled;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Plans;
@@ -48,14 +46,15 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
   }
 
   private static Map<String, Judgement> judge(Plan plan, List<Day> days, Instant moment) {
-    List<Rule> rules = Doubts.rules(template("templates/doubts.json"), new ArrayList<>());
-    Assembled assembled = Lots.assemble(plan, days, moment);
+    List<Rule> rules = Doubts.rules(template("templates/doubts.json")).all();
+    Lots assembled = Lots.assemble(plan, days, moment);
     Map<String, Judgement> lots = new TreeMap<>();
     assembled
         .lots()
         .forEach(
             lot -> {
-              Examined examined = Doubts.examine(plan, rules, assembled.register(), lot, List.of());
+              Doubts.Result examined =
+                  Doubts.examine(plan, rules, assembled.register(), lot, List.of(), plan.words());
               lots.put(lot.code(), Checks.judge(plan, examined.lot(), examined.faults(), moment));
             });
     return lots;

@@ -58,7 +58,7 @@ final class Books {
     return read.plan().orElseThrow(() -> new AssertionError(read.faults()));
   }
 
-  static Assembled example() {
+  static Lots example() {
     return of(exampleFiles());
   }
 
@@ -79,18 +79,18 @@ final class Books {
     return EXAMPLE.relativize(path).toString().replace('\\', '/');
   }
 
-  static Assembled of(List<SourceFile> files) {
+  static Lots of(List<SourceFile> files) {
     Map<LocalDate, List<SourceFile>> days = new TreeMap<>();
     files.forEach(file -> add(days, file));
     return assemble(plan(), LATE, days);
   }
 
   /** Sheets without their heading, and other files as they are: a name, a text, a name, … */
-  static Assembled of(String... namesAndTexts) {
+  static Lots of(String... namesAndTexts) {
     return of(plan(), LATE, namesAndTexts);
   }
 
-  static Assembled of(Plan plan, Instant until, String... namesAndTexts) {
+  static Lots of(Plan plan, Instant until, String... namesAndTexts) {
     Map<LocalDate, List<SourceFile>> days = new TreeMap<>();
     for (int i = 0; i < namesAndTexts.length; i += 2) {
       String name = namesAndTexts[i];
@@ -106,10 +106,8 @@ final class Books {
     days.computeIfAbsent(date, day -> new ArrayList<>()).add(file);
   }
 
-  private static Assembled assemble(
-      Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
-    Hand hand =
-        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
+  private static Lots assemble(Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
+    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
     List<Day> days = new ArrayList<>();
     files.forEach((date, each) -> days.add(Readings.read(date, each, hand)));
     return Lots.assemble(plan, days, until);
@@ -124,7 +122,7 @@ final class Books {
   }
 
   /** {@code severity file:line:column: found X, expected Y}, those of no lot first. */
-  static List<String> said(Assembled book) {
+  static List<String> said(Lots book) {
     Stream<Fault> ofLots = book.lots().stream().flatMap(lot -> lot.faults().stream());
     return Stream.concat(book.faults().stream(), ofLots).map(Books::said).toList();
   }

@@ -20,11 +20,11 @@ final class CorrectionsTest {
     return "A1,2026-02-16 09:12,green weight,," + grams + ",g,MA,S-10,," + corrects + ",\n";
   }
 
-  private static List<String> inForce(Assembled book) {
+  private static List<String> inForce(Lots book) {
     return book.lot("A1").orElseThrow().all(What.GREEN_WEIGHT).stream().map(Entry::shown).toList();
   }
 
-  private static List<String> replaced(Assembled book) {
+  private static List<String> replaced(Lots book) {
     return book.lot("A1").orElseThrow().corrections().stream()
         .map(each -> each.replaced().shown() + " by " + each.by().shown())
         .toList();
@@ -32,7 +32,7 @@ final class CorrectionsTest {
 
   @Test
   void an_entry_is_corrected_by_one_that_names_it_in_its_own_folder() {
-    Assembled book = Books.of(CURE, PRODUCT + green("4812", "") + green("4821", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + green("4812", "") + green("4821", "cure.csv:3"));
     assertEquals(List.of(), Books.said(book));
     assertEquals(List.of("4821 g"), inForce(book));
     assertEquals(List.of("4812 g by 4821 g"), replaced(book));
@@ -40,7 +40,7 @@ final class CorrectionsTest {
 
   @Test
   void an_entry_is_corrected_from_another_day_by_its_full_name() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE, PRODUCT + green("4812", ""), "2026-02-17/cure.csv", green("4821", CURE + ":3"));
     assertEquals(List.of(), Books.said(book));
@@ -49,7 +49,7 @@ final class CorrectionsTest {
 
   @Test
   void a_correction_is_corrected_in_turn() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE, PRODUCT + green("1", "") + green("2", "cure.csv:3") + green("3", "cure.csv:4"));
     assertEquals(List.of(), Books.said(book));
@@ -75,7 +75,7 @@ final class CorrectionsTest {
   void a_correction_of_what_is_not_there_stops_its_lot(String called, String names, String other) {
     String rows = PRODUCT + green("4812", "") + other;
     int line = other.isEmpty() ? 4 : 5;
-    Assembled book = Books.of(CURE, rows + green("4821", names));
+    Lots book = Books.of(CURE, rows + green("4821", names));
     assertEquals(
         "stop A1 " + CURE + ":" + line + ":corrects: found " + names + EXPECTED,
         Books.said(book).get(0));
@@ -84,7 +84,7 @@ final class CorrectionsTest {
 
   @Test
   void a_second_green_weight_without_a_correction_is_a_stop() {
-    Assembled book = Books.of(CURE, PRODUCT + green("4812", "") + green("4821", ""));
+    Lots book = Books.of(CURE, PRODUCT + green("4812", "") + green("4821", ""));
     assertEquals(
         List.of(
             "stop A1 "
@@ -104,7 +104,7 @@ final class CorrectionsTest {
 
   @Test
   void two_corrections_of_the_same_entry_are_a_stop() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE, PRODUCT + green("1", "") + green("2", "cure.csv:3") + green("3", "cure.csv:3"));
     assertEquals(
@@ -119,7 +119,7 @@ final class CorrectionsTest {
 
   @Test
   void an_entry_that_corrects_itself_stays_and_is_a_stop() {
-    Assembled book = Books.of(CURE, PRODUCT + green("1", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + green("1", "cure.csv:3"));
     assertEquals(
         List.of(
             "stop A1 "
@@ -132,7 +132,7 @@ final class CorrectionsTest {
 
   @Test
   void entries_that_correct_each_other_both_stay_and_are_stops() {
-    Assembled book = Books.of(CURE, PRODUCT + green("1", "cure.csv:4") + green("2", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + green("1", "cure.csv:4") + green("2", "cure.csv:3"));
     assertEquals(List.of("1 g", "2 g"), inForce(book));
     assertEquals(3, Books.said(book).size(), "two circles and a second green weight");
   }
@@ -140,7 +140,7 @@ final class CorrectionsTest {
   @Test
   void a_weight_of_another_sheet_is_not_corrected() {
     String weight = "A1,2026-02-16 09:30,weight,,4640,g,MA,S-10,,%s,\n";
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             PRODUCT + weight.replace("%s", ""),
@@ -156,7 +156,7 @@ final class CorrectionsTest {
   @Test
   void what_was_wrong_with_a_corrected_entry_is_noted_and_no_longer_stops() {
     String wrong = green("4812", "").replace("MA", "XX").replace("S-10", "");
-    Assembled book = Books.of(CURE, PRODUCT + wrong + green("4812", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + wrong + green("4812", "cure.csv:3"));
     assertEquals(
         List.of(
             "note A1 "
@@ -170,7 +170,7 @@ final class CorrectionsTest {
   @Test
   void a_row_that_could_not_be_used_is_replaced_by_a_correction() {
     String spoons = "A1,2026-02-16 09:12,green weight,,about 5,kg,MA,S-10,,,\n";
-    Assembled book = Books.of(CURE, PRODUCT + spoons + green("4812", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + spoons + green("4812", "cure.csv:3"));
     assertEquals(
         List.of(
             "note A1 "
@@ -186,7 +186,7 @@ final class CorrectionsTest {
   @Test
   void a_time_typed_a_year_late_is_corrected() {
     String late = green("4812", "").replace("2026-02-16", "2027-02-16");
-    Assembled book = Books.of(CURE, PRODUCT + late + green("4812", "cure.csv:3"));
+    Lots book = Books.of(CURE, PRODUCT + late + green("4812", "cure.csv:3"));
     assertEquals(List.of(), Books.said(book));
     assertEquals(List.of("4812 g"), inForce(book));
   }

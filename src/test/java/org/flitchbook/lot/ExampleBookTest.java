@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 
 final class ExampleBookTest {
 
-  private final Assembled book = Books.example();
+  private final Lots book = Books.example();
   private final Lot lot = book.lot("26047-B1").orElseThrow();
 
   @Test

@@ -19,7 +19,8 @@ final class LoggedLotsTest {
   private static final String CORE =
       "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\": \"A1\"}";
   private static final String AIR =
-      "{\"column\": \"P1\", \"what\": \"chamber temperature\", \"unit\": \"°F\", \"place\": \"SM\"}";
+      "{\"column\": \"P1\", \"what\": \"chamber temperature\", \"unit\": \"°F\", \"place\":"
+          + " \"SM\"}";
 
   private static String layout(String column) {
     return "{\"logs\": [{\"files\": \"log.csv\", \"instrument\": \"LG-A\", \"time\": {\"column\":"
@@ -46,12 +47,13 @@ final class LoggedLotsTest {
         + ",out of smoke,,,,MA,,,,\n";
   }
 
-  private static Assembled book(String column, String log, String smoke, String... more) {
+  private static Lots book(String column, String log, String smoke, String... more) {
     List<String> files =
         new ArrayList<>(
             List.of(
                 DAY + "cure.csv",
-                "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\nB2,2026-02-16 05:00,product,JTB,,,MA,,,,\n",
+                "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\n"
+                    + "B2,2026-02-16 05:00,product,JTB,,,MA,,,,\n",
                 DAY + "logs.json",
                 layout(column),
                 DAY + "log.csv",
@@ -62,13 +64,13 @@ final class LoggedLotsTest {
     return Books.of(files.toArray(String[]::new));
   }
 
-  private static Track track(Assembled book, String lot, What what) {
+  private static Track track(Lots book, String lot, What what) {
     return book.lot(lot).orElseThrow().tracks(what, Step.SMOKE).get(0);
   }
 
   @Test
   void a_places_log_is_cut_to_the_time_that_each_lot_lay_there() {
-    Assembled book =
+    Lots book =
         book(
             AIR,
             log("06:00,100", "07:00,110", "08:00,120", "09:00,130", "10:00,140"),
@@ -85,7 +87,7 @@ final class LoggedLotsTest {
   @Test
   void hand_readings_are_laid_in_by_their_time() {
     String by = "A1,2026-02-16 %s,internal temperature,,%s,°F,MA,HT-3,,,\n";
-    Assembled book =
+    Lots book =
         book(
             CORE,
             log("06:00,40", "07:00,50", "08:00,60"),
@@ -110,7 +112,7 @@ final class LoggedLotsTest {
   void a_probe_of_two_lots_sat_in_a_piece_of_one(String seat, boolean stated, String thickness) {
     String thick = "%s,2026-02-16 05:01,thickness,,%s,mm,MA,,,,\n";
     String piece = seat.isEmpty() ? "" : ", \"piece\": \"" + seat + "\"";
-    Assembled book =
+    Lots book =
         Books.of(
             DAY + "cure.csv",
             "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\nB2,2026-02-16 05:00,product,JTB,,,MA,,,,\n"
@@ -123,9 +125,9 @@ final class LoggedLotsTest {
             DAY + "smoke.csv",
             lot("A1", "06:00", "10:00") + lot("B2", "06:00", "10:00"));
     for (String lot : List.of("A1", "B2")) {
-      Seating seating = track(book, lot, What.INTERNAL_TEMPERATURE).seating();
-      assertEquals(stated, seating.isStated());
-      assertEquals(thickness, seating.thickness().map(Object::toString).orElse(""));
+      ProbedPiece sat = track(book, lot, What.INTERNAL_TEMPERATURE).piece();
+      assertEquals(stated, sat.isStated());
+      assertEquals(thickness, sat.thickness().map(Object::toString).orElse(""));
     }
   }
 
@@ -140,7 +142,7 @@ final class LoggedLotsTest {
   void the_usual_interval_is_that_of_the_log(String fact, String millis, String hours) {
     String[] readings =
         Arrays.stream(hours.split(" ", -1)).map(hour -> hour + ":00,40").toArray(String[]::new);
-    Assembled book = book(CORE, log(readings), lot("A1", "06:00", "10:00"));
+    Lots book = book(CORE, log(readings), lot("A1", "06:00", "10:00"));
     Track track = track(book, "A1", What.INTERNAL_TEMPERATURE);
     assertEquals(1, track.size(), fact);
     assertEquals(Long.parseLong(millis.replace("_", "")), track.interval(), fact);
@@ -159,7 +161,7 @@ final class LoggedLotsTest {
     String[] read = ice.split(" ", -1);
     String row = ",2026-02-16 04:00,ice point,,%s,%s,MA,LG-A,,,\n";
     String check = ice.isEmpty() ? "" : row.formatted(read[0], read.length > 1 ? read[1] : "°F");
-    Assembled book =
+    Lots book =
         book(CORE, log("07:00,60"), lot("A1", "06:00", "10:00"), DAY + "instruments.csv", check);
     Track track = track(book, "A1", What.INTERNAL_TEMPERATURE);
     assertEquals("60", Books.shown(track, 0, Shift.AS_WRITTEN));
@@ -172,7 +174,7 @@ final class LoggedLotsTest {
   void an_error_without_an_end_is_held_a_little_too_wide() {
     String check = ",2026-02-16 04:00,boiling point,,212,°F,MA,HT-3,,,\n";
     String hand = "A1,2026-02-16 07:00,internal temperature,,60,°F,MA,HT-3,,,\n";
-    Assembled book =
+    Lots book =
         Books.of(
             Books.plan("310 ft", "95 m"),
             Books.LATE,
@@ -190,7 +192,7 @@ final class LoggedLotsTest {
 
   @Test
   void a_lot_that_a_log_alone_names_is_asked_about() {
-    Assembled book = book(CORE.replace("A1", "Z9"), log("07:00,60"), lot("A1", "06:00", "10:00"));
+    Lots book = book(CORE.replace("A1", "Z9"), log("07:00,60"), lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of("ask 2026-02-16/log.csv:P1: found Z9, which no sheet knows, expected a lot's code"),
         Books.said(book));
@@ -201,13 +203,13 @@ final class LoggedLotsTest {
   void a_fault_of_a_row_is_told_for_each_lot_that_the_log_serves() {
     String said = " 2026-02-16/log.csv:3:Time: found x, expected yyyy-MM-dd HH:mm";
     String log = log("07:00,60", "09:00,70").replace("2026-02-16 09:00", "x");
-    Assembled both =
+    Lots both =
         book(
             CORE.replace("\"lot\": \"A1\"", "\"lots\": [\"A1\", \"B2\"]"),
             log,
             lot("A1", "06:00", "10:00"));
     assertEquals(List.of("stop A1" + said, "stop B2" + said), Books.said(both));
-    Assembled place = book(AIR, log, lot("A1", "06:00", "10:00") + lot("B2", "11:00", "12:00"));
+    Lots place = book(AIR, log, lot("A1", "06:00", "10:00") + lot("B2", "11:00", "12:00"));
     assertEquals(List.of("stop A1" + said), Books.said(place));
   }
 
@@ -219,14 +221,15 @@ final class LoggedLotsTest {
     String log = "Time,P1,P2\n2026-02-16 05:00,,60\n2026-02-16 07:00,60,\n";
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv: found no reading of P1 (column P2) while the lot was smoked"
-                + " and chilled, expected readings of every probe that logs.json names for the lot"),
+            "stop A1 2026-02-16/log.csv: found no reading of P1 (column P2) while the lot was"
+                + " smoked and chilled, expected readings of every probe that logs.json names for"
+                + " the lot"),
         Books.said(book(both, log, lot("A1", "06:00", "10:00"))));
   }
 
   @Test
   void an_instrument_and_a_place_that_the_plan_does_not_know_are_told() {
-    Assembled book =
+    Lots book =
         Books.of(
             DAY + "cure.csv", "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\n",
             DAY + "logs.json", layout(CORE).replace("LG-A", "LG-X"),
@@ -234,7 +237,8 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json"),
+            "stop A1 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in"
+                + " logs.json"),
         Books.said(book));
     assertEquals(
         List.of("ask 2026-02-16/log.csv:P1: found SX, expected a place of the plan"),
@@ -243,7 +247,7 @@ final class LoggedLotsTest {
 
   @Test
   void a_log_kept_by_a_scale_is_told() {
-    Assembled book =
+    Lots book =
         Books.of(
             DAY + "cure.csv", "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\n",
             DAY + "logs.json", layout(CORE).replace("LG-A", "S-10"),
@@ -251,13 +255,14 @@ final class LoggedLotsTest {
             DAY + "smoke.csv", lot("A1", "06:00", "10:00"));
     assertEquals(
         List.of(
-            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger, in logs.json"),
+            "stop A1 2026-02-16/log.csv:P1: found S-10, a scale, expected a thermometer or logger,"
+                + " in logs.json"),
         Books.said(book));
   }
 
   @Test
   void an_unknown_instrument_of_a_log_that_serves_nobody_is_told_too() {
-    Assembled book =
+    Lots book =
         Books.of(
             DAY + "logs.json",
             layout(AIR).replace("LG-A", "LG-X"),
@@ -265,7 +270,8 @@ final class LoggedLotsTest {
             log("07:00,60"));
     assertEquals(
         List.of(
-            "stop 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in logs.json"),
+            "stop 2026-02-16/log.csv:P1: found LG-X, expected an instrument of the plan, in"
+                + " logs.json"),
         Books.said(book));
   }
 

@@ -52,13 +52,13 @@ final class MembershipTest {
   @ParameterizedTest(name = "{1}")
   @MethodSource("unknown")
   void what_the_plan_does_not_know_stops_the_lot(String sheet, String row, String said) {
-    Assembled book = Books.of("2026-02-16/" + sheet + ".csv", PRODUCT + row + "\n");
+    Lots book = Books.of("2026-02-16/" + sheet + ".csv", PRODUCT + row + "\n");
     assertEquals(List.of("stop A1 2026-02-16/" + sheet + ".csv:3:" + said), Books.said(book));
   }
 
   @Test
   void a_product_that_the_plan_does_not_know_stops_the_lot() {
-    Assembled book = Books.of("2026-02-16/cure.csv", PRODUCT.replace("JTB", "HAM"));
+    Lots book = Books.of("2026-02-16/cure.csv", PRODUCT.replace("JTB", "HAM"));
     assertEquals(
         List.of("stop A1 2026-02-16/cure.csv:2: found HAM, expected one of JTB, CPL"),
         Books.said(book));
@@ -66,7 +66,7 @@ final class MembershipTest {
 
   @Test
   void a_lot_without_a_product_is_stopped_at_its_first_entry() {
-    Assembled book = Books.of("2026-02-16/cure.csv", "A1,2026-02-16 09:12,turned,,,,MA,,,,\n");
+    Lots book = Books.of("2026-02-16/cure.csv", "A1,2026-02-16 09:12,turned,,,,MA,,,,\n");
     assertEquals(
         List.of(
             "stop A1 2026-02-16/cure.csv:2: found no entry \"product\", expected one of JTB, CPL"),
@@ -75,36 +75,38 @@ final class MembershipTest {
 
   @Test
   void a_product_named_as_the_value_is_understood() {
-    Assembled book = Books.of("2026-02-16/cure.csv", PRODUCT.replace("JTB,", ",JTB"));
+    Lots book = Books.of("2026-02-16/cure.csv", PRODUCT.replace("JTB,", ",JTB"));
     assertEquals(List.of(), Books.said(book));
     assertEquals("JTB", book.lots().get(0).product().orElseThrow().code());
   }
 
   @Test
   void a_reading_of_no_lot_and_no_place_of_the_plan_is_told() {
-    Assembled book =
+    Lots book =
         Books.of(
             "2026-02-16/cure.csv", ",2026-02-16 09:12,cooler temperature,F9,38,°F,MA,HT-3,,,\n");
     assertEquals(
         List.of(
-            "stop 2026-02-16/cure.csv:2:item: found F9, expected a place of the plan: F1, SK, F2, SM"),
+            "stop 2026-02-16/cure.csv:2:item: found F9, expected a place of the plan: F1, SK, F2,"
+                + " SM"),
         Books.said(book));
   }
 
   @Test
   void a_fault_of_an_unreadable_lot_touches_no_single_lot() {
-    Assembled book =
+    Lots book =
         Books.of("2026-02-16/cure.csv", PRODUCT + "../x,2026-02-16 09:12,turned,,,,MA,,,,\n");
     assertEquals(
         List.of(
-            "stop 2026-02-16/cure.csv:3:lot: found ../x, expected letters, digits, - and _ only, 32 at most"),
+            "stop 2026-02-16/cure.csv:3:lot: found ../x, expected letters, digits, - and _ only, 32"
+                + " at most"),
         Books.said(book));
     assertEquals(1, book.faults().size());
   }
 
   @Test
   void out_before_into_is_told() {
-    Assembled book =
+    Lots book =
         Books.of(
             "2026-02-16/cure.csv",
             PRODUCT

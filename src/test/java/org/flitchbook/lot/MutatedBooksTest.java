@@ -24,7 +24,7 @@ final class MutatedBooksTest {
         int at = chance.nextInt(mutated.size());
         mutated.set(at, mutant(mutated.get(at), mutated.get(chance.nextInt(files.size())), chance));
       }
-      Assembled book = Books.of(mutated);
+      Lots book = Books.of(mutated);
       for (Lot lot : book.lots()) {
         assertTrue(lot.faults().stream().allMatch(fault -> fault.lot().equals(lot.code())));
         assertTrue(lot.tracks().stream().allMatch(each -> isInOrder(each.track())), "in order");

@@ -28,13 +28,13 @@ final class PlacesTest {
     return lot + ",2026-02-16 " + time + ",cooler temperature," + place + end;
   }
 
-  private static List<String> coolers(Assembled book, String lot, Step step) {
+  private static List<String> coolers(Lots book, String lot, Step step) {
     return book.lot(lot).orElseThrow().tracks(What.COOLER_TEMPERATURE, step).stream()
         .flatMap(track -> Books.readings(track).stream())
         .toList();
   }
 
-  private static List<String> visits(Assembled book, String lot) {
+  private static List<String> visits(Lots book, String lot) {
     Stay stay = book.lot(lot).orElseThrow().stay(Step.CURE).orElseThrow();
     return stay.visits().stream()
         .map(
@@ -53,7 +53,7 @@ final class PlacesTest {
 
   @Test
   void a_lot_that_was_moved_visited_two_places() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -73,7 +73,7 @@ final class PlacesTest {
 
   @Test
   void a_lot_that_came_out_and_went_in_again_is_in() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -89,7 +89,7 @@ final class PlacesTest {
 
   @Test
   void pieces_lie_in_their_own_places() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -101,7 +101,7 @@ final class PlacesTest {
 
   @Test
   void a_reading_of_a_place_serves_every_lot_in_it_and_none_elsewhere() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -118,7 +118,7 @@ final class PlacesTest {
 
   @Test
   void a_lots_own_reading_without_a_place_is_its_own_alone() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -132,7 +132,7 @@ final class PlacesTest {
 
   @Test
   void a_reading_of_a_place_where_the_lot_does_not_lie_does_not_count_for_it() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -143,7 +143,7 @@ final class PlacesTest {
 
   @Test
   void a_reading_by_an_instrument_of_no_plan_is_told_and_not_used() {
-    Assembled book =
+    Lots book =
         Books.of(
             CURE,
             product("A1")
@@ -155,7 +155,7 @@ final class PlacesTest {
 
   @Test
   void humidity_from_an_instrument_without_a_humidity_accuracy_is_a_stop_and_not_used() {
-    Assembled book =
+    Lots book =
         Books.of(
             "2026-02-16/dry.csv",
             event("A1", "06:00", "into drying", "F2")
@@ -173,7 +173,7 @@ final class PlacesTest {
   @Test
   void what_lies_behind_the_time_looked_at_is_not_seen() {
     Plan plan = Books.plan();
-    Assembled book =
+    Lots book =
         Books.of(
             plan,
             Instant.parse("2026-02-16T13:00:00Z"),

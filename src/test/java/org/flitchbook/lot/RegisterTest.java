@@ -16,7 +16,7 @@ final class RegisterTest {
 
   private static final String FILE = "2026-02-16/instruments.csv";
 
-  private static Assembled checked(Plan plan, String... rows) {
+  private static Lots checked(Plan plan, String... rows) {
     StringBuilder text = new StringBuilder();
     for (String row : rows) {
       text.append(",2026-02-16 06:50,").append(row).append(",,\n");
@@ -25,7 +25,7 @@ final class RegisterTest {
   }
 
   private static Register.Check check(Plan plan, String row) {
-    Assembled book = checked(plan, row);
+    Lots book = checked(plan, row);
     assertEquals(List.of(), Books.said(book));
     return book.register().checks().get(0);
   }
@@ -90,7 +90,7 @@ final class RegisterTest {
 
   @Test
   void a_check_that_does_not_fit_its_instrument_is_told() {
-    Assembled book = checked(Books.plan(), "ice point,,32,°F,MA,S-10,");
+    Lots book = checked(Books.plan(), "ice point,,32,°F,MA,S-10,");
     assertEquals(
         List.of(
             "stop " + FILE + ":2:instrument: found S-10, a scale, expected a thermometer or logger",
@@ -113,14 +113,14 @@ final class RegisterTest {
 
   @Test
   void an_instrument_of_no_plan_is_told_and_checked_no_further() {
-    Assembled book = checked(Books.plan(), "ice point,,32,°F,MA,HT-9,");
+    Lots book = checked(Books.plan(), "ice point,,32,°F,MA,HT-9,");
     assertEquals(1, Books.said(book).size());
     assertEquals(List.of(), book.register().checks());
   }
 
   @Test
   void a_good_check_holds_for_its_time_and_a_failed_one_not_at_all() {
-    Assembled book =
+    Lots book =
         Books.of(
             FILE,
             """

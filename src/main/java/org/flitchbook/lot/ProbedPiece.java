@@ -15,19 +15,19 @@ import org.flitchbook.sheet.What;
  * @param thickness the least that it can have been thick; empty where none that it can have been
  *     was measured
  */
-public record Seating(boolean isStated, Optional<Quantity> thickness) {
+public record ProbedPiece(boolean isStated, Optional<Quantity> thickness) {
 
   /** Of a probe that reads no core. */
-  static final Seating NONE = new Seating(false, Optional.empty());
+  static final ProbedPiece NONE = new ProbedPiece(false, Optional.empty());
 
   /**
    * @param entries of all lots
    * @param seat as it was stated; where it was not, it may have been any piece of the lots
    */
-  static Seating of(List<Entry> entries, List<String> lots, Optional<Seat> seat) {
+  static ProbedPiece of(List<Entry> entries, List<String> lots, Optional<Seat> seat) {
     List<String> in = seat.map(Seat::lot).map(List::of).orElse(lots);
     String piece = seat.map(Seat::piece).orElse("");
-    return new Seating(
+    return new ProbedPiece(
         seat.isPresent(),
         entries.stream()
             .filter(entry -> entry.is(What.THICKNESS) && in.contains(entry.lot()))
@@ -37,7 +37,7 @@ public record Seating(boolean isStated, Optional<Quantity> thickness) {
   }
 
   /** Of readings by hand, which were all taken of one piece or are taken for those of any. */
-  static Seating ofHand(List<Entry> entries, List<HandReading> hands) {
+  static ProbedPiece ofHand(List<Entry> entries, List<HandReading> hands) {
     String lot = hands.get(0).entry().lot();
     List<String> pieces = hands.stream().map(hand -> hand.entry().piece()).distinct().toList();
     boolean isStated = pieces.size() == 1 && !pieces.get(0).isEmpty();

@@ -3,19 +3,25 @@ package org.flitchbook.doubt;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Track;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
+import org.flitchbook.message.Word;
 import org.flitchbook.sums.Shift;
 
 /** The log's readings of one probe, without those by hand; levels as written, times in ms. */
-final class Log {
+final class ProbeLog {
 
+  private final Subject subject;
   private final Track track;
   private final int[] logged;
   private final long[] out;
 
-  Log(Track track) {
+  ProbeLog(Subject subject, Track track) {
+    this.subject = subject;
     this.track = track;
     this.out =
         track.excluded().stream()
@@ -47,7 +53,7 @@ final class Log {
   }
 
   long level(int index) {
-    return track.level(logged[index], Shift.AS_WRITTEN);
+    return level(index, Shift.AS_WRITTEN);
   }
 
   long level(int index, Shift shift) {
@@ -58,6 +64,19 @@ final class Log {
     return track.place(logged[index]);
   }
 
+  Word probe() {
+    return Subject.probe(track);
+  }
+
+  Time clock(int index) {
+    return subject.clock(at(index));
+  }
+
+  /** {@code 139.3 °F at 13:00}. */
+  Message said(int index) {
+    return subject.said(track, logged[index]);
+  }
+
   /** How far the level rose from one reading to another; below 0 where it fell. */
   long rise(int from, int to) {
     return level(to) - level(from);
@@ -65,6 +84,11 @@ final class Log {
 
   long between(int from, int to) {
     return at(to) - at(from);
+  }
+
+  /** Runs of one level. */
+  Stream<Run> flatRuns() {
+    return Run.alike(size(), i -> level(i) == level(i - 1));
   }
 
   /** Whether the probe is known to have been out between two readings. */
@@ -93,8 +117,11 @@ final class Log {
     return before >= 0 && at(before) == time ? before : before + 1;
   }
 
-  Stretch stretch(int from, int until, Stretch.Standing standing) {
-    return new Stretch(
-        track.origin(), Instant.ofEpochMilli(at(from)), Instant.ofEpochMilli(at(until)), standing);
+  /** About some of its readings, at the first of them. */
+  Doubt doubt(Run run, Stretch.Standing standing, Message found, Message expected, Message remedy) {
+    Instant from = Instant.ofEpochMilli(at(run.first()));
+    Instant until = Instant.ofEpochMilli(at(run.last()));
+    return new Doubt(place(run.first()), found, expected, remedy)
+        .over(new Stretch(track.origin(), from, until, standing));
   }
 }

@@ -5,17 +5,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
 import org.flitchbook.table.Layout;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
 
 /** The rows of a CSV file, each with its filled cells by the word of their column. */
-record Grid(List<Line> lines) {
+record SheetRows(List<Line> lines) {
 
   /**
    * One row.
@@ -25,9 +27,8 @@ record Grid(List<Line> lines) {
    */
   record Line(int number, Map<String, String> cells) {
 
-    /** The cells as one would read them aloud. */
-    String shown() {
-      return String.join(", ", cells.values());
+    Message shown() {
+      return Message.of(String.join(", ", cells.values()));
     }
 
     boolean says(Line other) {
@@ -50,22 +51,18 @@ record Grid(List<Line> lines) {
       return String.join(
           ", ",
           all.keySet().stream()
-              .filter(column -> !shown(cells, column).equals(shown(other.cells, column)))
+              .filter(column -> !Objects.equals(cells.get(column), other.cells.get(column)))
               .toList());
-    }
-
-    private static String shown(Map<String, String> cells, String column) {
-      return cells.getOrDefault(column, "");
     }
   }
 
   /** The rows under the heading; empty where the file can't be read as a table. */
-  static Optional<Grid> of(SourceFile file) {
+  static Optional<SheetRows> of(SourceFile file) {
     Collected collected = new Collected();
     List<Fault> faults = Tables.read(file, Layout.OPEN, collected);
     return faults.stream().anyMatch(fault -> fault.is(Severity.BROKEN))
         ? Optional.empty()
-        : Optional.of(new Grid(List.copyOf(collected.lines)));
+        : Optional.of(new SheetRows(List.copyOf(collected.lines)));
   }
 
   private static final class Collected implements Rows {

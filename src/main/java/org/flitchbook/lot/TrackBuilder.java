@@ -2,11 +2,12 @@ package org.flitchbook.lot;
 
 import java.math.BigDecimal;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
@@ -22,50 +23,49 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Cuts from all series and hand readings what counts for one lot. */
-final class TrackMaker {
+final class TrackBuilder {
 
-  private final Timeline timeline;
+  private final LotAssembly.Shared shared;
   private final List<Entry> entries;
   private final List<Stay> stays;
 
-  TrackMaker(Timeline timeline, List<Entry> entries, List<Stay> stays) {
-    this.timeline = timeline;
+  TrackBuilder(LotAssembly.Shared shared, List<Entry> entries, List<Stay> stays) {
+    this.shared = shared;
     this.entries = entries;
     this.stays = stays;
   }
 
   List<Lot.StepTrack> tracks() {
-    List<Lot.StepTrack> tracks = new ArrayList<>();
-    internal().forEach(track -> tracks.add(new Lot.StepTrack(Step.SMOKE, track)));
-    atRelease().ifPresent(track -> tracks.add(new Lot.StepTrack(Step.RELEASE, track)));
-    for (Stay stay : stays) {
-      for (What what : ofPlaces(stay.step())) {
-        ofPlace(what, stay).forEach(track -> tracks.add(new Lot.StepTrack(stay.step(), track)));
-      }
-    }
-    return tracks;
+    Stream<Lot.StepTrack> ofCore = core().stream().map(track -> of(Step.SMOKE, track));
+    Stream<Lot.StepTrack> atRelease = atRelease().stream().map(track -> of(Step.RELEASE, track));
+    Stream<Lot.StepTrack> ofPlaces =
+        stays.stream()
+            .flatMap(
+                stay ->
+                    ofPlaces(stay.step())
+                        .flatMap(what -> ofPlace(what, stay).stream())
+                        .map(track -> of(stay.step(), track)));
+    return Stream.of(ofCore, atRelease, ofPlaces).flatMap(Function.identity()).toList();
+  }
+
+  private static Lot.StepTrack of(Step step, Track track) {
+    return new Lot.StepTrack(step, track);
   }
 
   /** What is read of a place, on the sheet of a step. */
-  private static List<What> ofPlaces(Step step) {
-    List<What> all =
-        List.of(
+  private static Stream<What> ofPlaces(Step step) {
+    return Stream.of(
             What.COOLER_TEMPERATURE,
             What.WATER_TEMPERATURE,
             What.CHAMBER_TEMPERATURE,
             What.WET_BULB_TEMPERATURE,
-            What.HUMIDITY);
-    return all.stream()
-        .filter(what -> Sheet.parse(step.word()).filter(what::standsOn).isPresent())
-        .toList();
+            What.HUMIDITY)
+        .filter(what -> Sheet.parse(step.word()).filter(what::standsOn).isPresent());
   }
 
   /** The core from the smoke to the end of the chill; before it goes in, a probe lies in air. */
-  private List<Track> internal() {
-    List<Stay> heat =
-        stays.stream()
-            .filter(stay -> stay.step() == Step.SMOKE || stay.step() == Step.CHILL)
-            .toList();
+  private List<Track> core() {
+    List<Stay> heat = stays.stream().filter(Stay::isHeat).toList();
     if (heat.isEmpty()) {
       return List.of();
     }
@@ -73,51 +73,40 @@ final class TrackMaker {
     Optional<Moment> out =
         last.step() == Step.CHILL ? last.out().map(Entry::time) : Optional.empty();
     Stay.Visit window = new Stay.Visit("", heat.get(0).into().time(), out);
-    List<HandReading> hands =
+    String lot = heat.get(0).into().lot();
+    return tracks(
+        What.INTERNAL_TEMPERATURE,
         hands(
             entries.stream()
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
                 .filter(entry -> entry.sheet() != Sheet.DISPATCH)
-                .filter(entry -> holds(window, entry))
-                .toList());
-    String lot = heat.get(0).into().lot();
-    List<Track> tracks = new ArrayList<>();
-    for (Series series : timeline.series()) {
-      if (series.what() == What.INTERNAL_TEMPERATURE && series.lots().contains(lot)) {
-        track(series, List.of(window), hands).ifPresent(tracks::add);
-      }
-    }
-    return orByHand(What.INTERNAL_TEMPERATURE, tracks, hands);
+                .filter(entry -> holds(window, entry))),
+        series -> series.lots().contains(lot) ? List.of(window) : List.of());
   }
 
   /** What was read by hand while it was kept for sale and when it left. */
-  private Optional<Track> atRelease() {
-    List<HandReading> hands =
+  private List<Track> atRelease() {
+    return byHand(
+        What.INTERNAL_TEMPERATURE,
         hands(
             entries.stream()
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
-                .filter(entry -> entry.sheet() == Sheet.DISPATCH)
-                .toList());
-    return hands.isEmpty()
-        ? Optional.empty()
-        : Optional.of(MergedTrack.ofHand(What.INTERNAL_TEMPERATURE, hands, seating(hands), gap()));
+                .filter(entry -> entry.sheet() == Sheet.DISPATCH)));
   }
 
   private List<Track> ofPlace(What what, Stay stay) {
     String lot = stay.into().lot();
-    List<Entry> read =
-        timeline.entries().stream()
-            .filter(entry -> entry.is(what))
-            .filter(entry -> concerns(entry, lot, stay))
-            .toList();
-    List<HandReading> hands = hands(read);
-    List<Track> tracks = new ArrayList<>();
-    for (Series series : timeline.series()) {
-      if (series.what() == what) {
-        track(series, windows(series, stay, lot), hands).ifPresent(tracks::add);
-      }
-    }
-    return orByHand(what, tracks, hands);
+    return tracks(
+        what,
+        hands(
+            shared.entries().stream()
+                .filter(entry -> entry.is(what))
+                .filter(entry -> concerns(entry, lot, stay))),
+        series ->
+            stay.visits().stream()
+                .filter(
+                    visit -> series.lots().contains(lot) || visit.place().equals(series.place()))
+                .toList());
   }
 
   /**
@@ -126,7 +115,7 @@ final class TrackMaker {
    */
   private boolean concerns(Entry entry, String lot, Stay stay) {
     boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
-    boolean ofNoPlace = timeline.plan().room(entry.item()).isEmpty();
+    boolean ofNoPlace = shared.plan().room(entry.item()).isEmpty();
     boolean own = entry.lot().equals(lot) && ofStep && ofNoPlace;
     return stay.visits().stream()
         .filter(visit -> holds(visit, entry))
@@ -137,37 +126,38 @@ final class TrackMaker {
     return visit.holds(entry.time().earliest().toEpochMilli());
   }
 
-  private static List<Stay.Visit> windows(Series series, Stay stay, String lot) {
-    return stay.visits().stream()
-        .filter(visit -> series.lots().contains(lot) || visit.place().equals(series.place()))
-        .toList();
+  /** The tracks of the logs; where none was kept, that of the readings by hand. */
+  private List<Track> tracks(
+      What what, List<HandReading> hands, Function<Series, List<Stay.Visit>> windows) {
+    List<Track> logged =
+        shared.series().stream()
+            .filter(series -> series.what() == what)
+            .flatMap(series -> track(series, windows.apply(series), hands).stream())
+            .toList();
+    return logged.isEmpty() ? byHand(what, hands) : logged;
   }
 
-  private List<Track> orByHand(What what, List<Track> tracks, List<HandReading> hands) {
-    return tracks.isEmpty() && !hands.isEmpty()
-        ? List.of(MergedTrack.ofHand(what, hands, seating(hands), gap()))
-        : tracks;
+  private List<Track> byHand(What what, List<HandReading> hands) {
+    return hands.isEmpty()
+        ? List.of()
+        : List.of(MergedTrack.ofHand(what, hands, ProbedPiece.ofHand(shared.entries(), hands), gap()));
   }
 
   private Practice.Gap gap() {
-    return timeline.plan().practice().gap();
+    return shared.plan().practice().gap();
   }
 
-  private Seating seating(List<HandReading> hands) {
-    return Seating.ofHand(timeline.entries(), hands);
-  }
-
-  private Seating seating(Series series) {
+  private ProbedPiece piece(Series series) {
     return series.what() == What.INTERNAL_TEMPERATURE
-        ? Seating.of(timeline.entries(), series.lots(), series.seat())
-        : Seating.NONE;
+        ? ProbedPiece.of(shared.entries(), series.lots(), series.seat())
+        : ProbedPiece.NONE;
   }
 
   private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
     Samples samples = series.samples();
-    long until = timeline.until().toEpochMilli();
+    long until = shared.until().toEpochMilli();
     int[] kept =
-        IntStream.range(0, samples.size())
+        IntStream.range(0, windows.isEmpty() ? 0 : samples.size())
             .filter(i -> samples.at(i) <= until)
             .filter(i -> windows.stream().anyMatch(window -> window.holds(samples.at(i))))
             .toArray();
@@ -179,18 +169,20 @@ final class TrackMaker {
             series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
-        .map(spread -> MergedTrack.of(series, kept, seating(series), spread, hands, gap()));
+        .map(spread -> MergedTrack.of(series, kept, piece(series), spread, hands, gap()));
   }
 
-  private List<HandReading> hands(List<Entry> read) {
-    List<HandReading> hands = new ArrayList<>();
-    for (Entry entry : read) {
-      Instant at = entry.time().earliest();
-      spread(entry.instrument(), entry.amount().unit(), at, at)
-          .ifPresent(spread -> hands.add(HandReading.of(entry, spread)));
-    }
-    hands.sort(Comparator.comparing(HandReading::at));
-    return hands;
+  /** In the order of time. */
+  private List<HandReading> hands(Stream<Entry> read) {
+    return read.flatMap(entry -> hand(entry).stream())
+        .sorted(Comparator.comparing(HandReading::at))
+        .toList();
+  }
+
+  private Optional<HandReading> hand(Entry entry) {
+    Instant at = entry.time().earliest();
+    return spread(entry.instrument(), entry.amount().unit(), at, at)
+        .map(spread -> HandReading.of(entry, spread));
   }
 
   /**
@@ -198,7 +190,7 @@ final class TrackMaker {
    * instrument that the plan lacks, whose readings can't be used.
    */
   private Optional<Probe.Spread> spread(String id, Unit unit, Instant from, Instant until) {
-    return timeline
+    return shared
         .plan()
         .instrument(id)
         .flatMap(instrument -> instrument.accuracyFor(unit.dimension()))
@@ -215,8 +207,8 @@ final class TrackMaker {
   }
 
   private long error(String id, Instant at) {
-    Optional<Quantity> error = timeline.register().last(id, at).map(Register.Check::error);
-    return error.map(TrackMaker::levels).orElse(0L);
+    Optional<Quantity> error = shared.register().last(id, at).map(Register.Check::error);
+    return error.map(TrackBuilder::levels).orElse(0L);
   }
 
   /** A difference in levels, made no smaller where it has more decimals than a level holds. */

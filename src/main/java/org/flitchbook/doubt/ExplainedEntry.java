@@ -12,8 +12,8 @@ import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
+import org.flitchbook.message.Language;
 import org.flitchbook.reading.Entry;
-import org.flitchbook.words.Words;
 
 /**
  * An {@code explained} entry, read. Its item is a fault's rule and place as printed; its value says
@@ -22,24 +22,24 @@ import org.flitchbook.words.Words;
  *
  * @param unread the first word of the value that is neither; empty where there is none
  */
-record Answer(
+record ExplainedEntry(
     Entry entry, Optional<Explained.Choice> choice, List<Place> evidence, Optional<String> unread) {
 
   private static final Pattern PLACE = Pattern.compile("([^:]+\\.csv):([1-9]\\d{0,8})(?::(.+))?");
 
-  static Answer of(Entry entry) {
+  static ExplainedEntry of(Entry entry) {
     Optional<Explained.Choice> choice = Optional.empty();
     List<Place> evidence = new ArrayList<>();
     for (String word : entry.value().strip().split("[\\s,;]+", -1)) {
       Optional<Explained.Choice> chosen = choice(word);
       Optional<Place> place = place(word, folder(entry));
       if (!word.isEmpty() && place.isEmpty() && (chosen.isEmpty() || choice.isPresent())) {
-        return new Answer(entry, choice, evidence, Optional.of(word));
+        return new ExplainedEntry(entry, choice, evidence, Optional.of(word));
       }
       choice = choice.or(() -> chosen);
       place.ifPresent(evidence::add);
     }
-    return new Answer(entry, choice, evidence, Optional.empty());
+    return new ExplainedEntry(entry, choice, evidence, Optional.empty());
   }
 
   private static Optional<Explained.Choice> choice(String word) {
@@ -67,8 +67,8 @@ record Answer(
    * Whether it names a fault: with its column or without, with its folder or in the same one; a
    * note by its rule alone. The rule may stand as the record prints it.
    */
-  boolean isOf(Fault fault, Words words) {
-    List<String> rules = List.of(fault.rule(), words.word("rule", fault.rule()));
+  boolean isOf(Fault fault, Language language) {
+    List<String> rules = List.of(fault.rule(), language.word("rule", fault.rule()));
     String written = entry.item().strip();
     Place place = fault.place();
     if (fault.is(Severity.NOTE) && rules.contains(written)) {

@@ -1,0 +1,147 @@
+package org.flitchbook.doubt;
+
+import static org.flitchbook.message.Message.say;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.input.Explained;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.Stretch;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Track;
+import org.flitchbook.message.Language;
+
+/**
+ * One look at one lot: first what is no reading is left out, then the rules look at the rest, then
+ * what people said of it is heard, and at last what is left is looked at as a whole.
+ */
+final class PlausibilityCheck {
+
+  /** They leave readings out, so that each looks at the lot without what the ones before found. */
+  private static final List<Class<? extends Finder>> EXCLUDING =
+      List.of(
+          UnitMistaken.class,
+          ErrorValue.class,
+          ImpossibleValue.class,
+          ProbeNotIn.class,
+          ProbePulled.class);
+
+  /** They look at what is left, in any order. */
+  private static final List<Class<? extends Finder>> THEN =
+      List.of(
+          TwoLevels.class,
+          ProbeMoved.class,
+          CoreLikeAir.class,
+          WrongSide.class,
+          Stuck.class,
+          LidOpen.class,
+          FireOut.class,
+          ProbesDisagree.class,
+          UnprobedPiece.class,
+          ClockOff.class,
+          TimeElsewhere.class,
+          FinerThanScale.class,
+          CoarseScale.class,
+          CureOutOfRange.class,
+          WeightOffStep.class,
+          EnteredTogether.class,
+          LateEntry.class,
+          SameValue.class,
+          RoundedReadings.class,
+          NotInForce.class,
+          FailedCheck.class);
+
+  /** They look at what is left once people have said which readings are wrong. */
+  private static final List<Class<? extends Finder>> LAST =
+      List.of(
+          ReWarming.class,
+          Gap.class,
+          GapOverCrossing.class,
+          LogBeginsLate.class,
+          LogEndsEarly.class,
+          HandDisagrees.class);
+
+  private final Subject whole;
+  private final Optional<Explanations> said;
+  private List<Fault> faults = new ArrayList<>();
+  private Lot lot;
+
+  PlausibilityCheck(Subject whole, Language language) {
+    this.whole = whole;
+    this.said =
+        whole
+            .rules(Explanation.class)
+            .findFirst()
+            .map(rule -> new Explanations(rule, whole, language));
+    this.lot = whole.lot();
+  }
+
+  Doubts.Result result(List<Fault> others) {
+    EXCLUDING.stream().flatMap(whole::rules).forEach(this::exclude);
+    faults.addAll(found(THEN));
+    faults.addAll(others);
+    List<Fault> own = heard(lot.faults());
+    faults = new ArrayList<>(heard(faults));
+    Stream.concat(own.stream(), List.copyOf(faults).stream()).forEach(this::excludeExplained);
+    faults.addAll(heard(found(LAST)));
+    said.ifPresent(each -> faults.addAll(each.faults()));
+    return new Doubts.Result(lot.with(own), faults);
+  }
+
+  private List<Fault> heard(List<Fault> found) {
+    return said.map(each -> each.applied(found)).orElse(found);
+  }
+
+  private List<Fault> found(List<Class<? extends Finder>> finders) {
+    return finders.stream().flatMap(whole::rules).flatMap(this::found).toList();
+  }
+
+  private Stream<Fault> found(Rule rule) {
+    return ((Finder) rule.numbers())
+        .find(whole.of(lot))
+        .map(doubt -> rule.fault(lot.code(), doubt));
+  }
+
+  private void exclude(Rule rule) {
+    List<Fault> found = found(rule).toList();
+    found.forEach(fault -> fault.stretch().ifPresent(each -> leaveOut(each, fault.rule())));
+    faults.addAll(found);
+  }
+
+  /** Where evidence bears out that the readings were wrong. */
+  private void excludeExplained(Fault fault) {
+    fault
+        .explained()
+        .filter(Explained::isBorneOut)
+        .filter(explained -> explained.choice().equals(Optional.of(Explained.Choice.EXCLUDED)))
+        .flatMap(explained -> fault.stretch())
+        .ifPresent(stretch -> leaveOut(stretch, fault.rule()));
+  }
+
+  /** A probe without any reading left must not leave the verdict to the others. */
+  private void leaveOut(Stretch stretch, String why) {
+    Lot rest = lot.without(stretch, why);
+    if (rest.tracks().size() < lot.tracks().size()) {
+      Track gone =
+          lot.tracks().stream()
+              .map(Lot.StepTrack::track)
+              .filter(track -> track.origin().equals(stretch.origin()))
+              .findFirst()
+              .orElseThrow();
+      faults.add(
+          Fault.stop(
+              "no reading left",
+              lot.code(),
+              Place.of(stretch.origin().file()),
+              say(
+                  "doubt.none-left.found",
+                  "no reading of {0} that may be believed",
+                  Subject.probe(gone)),
+              say("doubt.none-left.expected", "readings of every probe that was in the lot")));
+    }
+    lot = rest;
+  }
+}

@@ -1,0 +1,308 @@
+package org.flitchbook.json;
+
+import static org.flitchbook.message.Message.say;
+
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.flitchbook.measure.Measurable;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+
+/**
+ * Binds one object, and with it what stands in it.
+ *
+ * @param values of the components before the one that is bound, by their names
+ */
+record Binding(Fields object, Map<String, Object> values) {
+
+  /** The record of a whole object: a key that it does not know is a fault. */
+  static Optional<Object> whole(Schema schema, Fields object) {
+    Optional<Object> bound = new Binding(object, new HashMap<>()).records(schema);
+    if (!takesItself(schema)) {
+      object.end();
+    }
+    return bound;
+  }
+
+  private static boolean takesItself(Schema schema) {
+    return schema instanceof Schema.Members members
+        && members.members().stream()
+            .anyMatch(each -> each.schema().equals(new Schema.Self(false)));
+  }
+
+  /** What records the object is, by its keys. */
+  private Optional<Object> records(Schema schema) {
+    if (schema instanceof Schema.ByWord choice) {
+      return chosen(choice).flatMap(this::members);
+    }
+    return schema instanceof Schema.ByKey choice
+        ? members(chosen(choice))
+        : members((Schema.Members) schema);
+  }
+
+  private Optional<Schema.Members> chosen(Schema.ByWord choice) {
+    Message expected = Message.of(Listing.or(List.copyOf(choice.records().keySet())));
+    Format<Schema.Members> format =
+        Format.of(expected, word -> Optional.ofNullable(choice.records().get(word)));
+    Optional<Node> node = object.member(choice.key());
+    if (node.isEmpty()) {
+      object.missing(choice.key(), expected);
+    }
+    Optional<Schema.Members> found =
+        node.flatMap(word -> value(new Schema.Text(format), word)).map(Schema.Members.class::cast);
+    if (found.isEmpty()) {
+      choice.records().values().forEach(this::know);
+    }
+    return found;
+  }
+
+  private Schema.Members chosen(Schema.ByKey choice) {
+    List<Schema.Members> stated =
+        choice.records().stream().filter(each -> object.has(each.firstKey())).toList();
+    if (stated.size() > 1) {
+      List<Message> keys =
+          stated.stream().map(each -> say("json.text", "\"{0}\"", each.firstKey())).toList();
+      object.fault(
+          stated.get(1).firstKey(),
+          Message.of(Listing.and(keys)),
+          say("json.one-of-them", "one of them"));
+      choice.records().forEach(this::know);
+    }
+    return stated.isEmpty() ? choice.records().get(0) : stated.get(0);
+  }
+
+  /** So that no key of a record that could not be chosen is said to be unknown. */
+  private void know(Schema.Members members) {
+    for (Schema.Member member : members.members()) {
+      if (member.isKey()) {
+        object.has(member.key());
+      } else if (member.schema() instanceof Schema.Members inner) {
+        know(inner);
+      } else if (member.schema() instanceof Schema.ByKey inner) {
+        inner.records().forEach(this::know);
+      }
+    }
+  }
+
+  private Optional<Object> members(Schema.Members schema) {
+    List<Object> arguments = new ArrayList<>();
+    for (Schema.Member member : schema.members()) {
+      Optional<?> value = value(member);
+      value.ifPresent(arguments::add);
+      value.ifPresent(known -> values.put(member.component().getName(), known));
+    }
+    return arguments.size() == schema.members().size()
+        ? Optional.of(made(schema, arguments))
+        : Optional.empty();
+  }
+
+  private Object made(Schema.Members schema, List<Object> arguments) {
+    Object record = make(schema, arguments);
+    if (record instanceof Checked checked) {
+      checked.check(object);
+    }
+    return record;
+  }
+
+  private Optional<?> value(Schema.Member member) {
+    if (member.schema() instanceof Schema.Self self) {
+      return Optional.of(self.place() ? object.place() : object);
+    }
+    if (member.inline()) {
+      return new Binding(object, new HashMap<>(values)).records(member.schema());
+    }
+    Optional<Object> value = stated(member);
+    return member.optional() ? Optional.of(value) : value.or(member::empty);
+  }
+
+  private Optional<Object> stated(Schema.Member member) {
+    Optional<Node> node = object.member(member.key());
+    if (member.schema() instanceof Schema.Measured && format(member.schema()).isEmpty()) {
+      return Optional.empty();
+    }
+    if (node.isEmpty() && member.required()) {
+      object.missing(member.key(), expected(member.schema()));
+    }
+    return node.isPresent()
+        ? value(member.schema(), node.get())
+        : member
+            .otherwise()
+            .flatMap(text -> format(member.schema()).flatMap(each -> parsed(each, text)));
+  }
+
+  /** How a text is read; empty for other values, and for a quantity of nobody knows what. */
+  private Optional<Format<?>> format(Schema schema) {
+    if (schema instanceof Schema.Text text) {
+      return Optional.of(text.format());
+    }
+    return schema instanceof Schema.Measured measured
+            && values.get(measured.component()) instanceof Measurable known
+        ? Optional.of(Format.quantity(known.dimension(), known.units()))
+        : Optional.empty();
+  }
+
+  private Message expected(Schema schema) {
+    if (schema instanceof Schema.Whole) {
+      return Format.WHOLE;
+    } else if (schema instanceof Schema.Bool) {
+      return Format.BOOL;
+    } else if (schema instanceof Schema.Any) {
+      return Format.VALUE;
+    } else if (schema instanceof Schema.Items) {
+      return Format.LIST;
+    }
+    return format(schema).map(Format::expected).orElse(Format.OBJECT);
+  }
+
+  private Optional<Object> value(Schema schema, Node node) {
+    if (schema instanceof Schema.Any) {
+      return Optional.of(node);
+    } else if (schema instanceof Schema.Bool && node instanceof Node.Bool bool) {
+      return Optional.of(bool.value());
+    } else if (schema instanceof Schema.Whole whole && node instanceof Node.Num number) {
+      return whole(whole, number);
+    } else if (schema instanceof Schema.Items list && node instanceof Node.Items items) {
+      return Optional.of(items(list, items));
+    } else if (schema instanceof Schema.Entries map && node instanceof Node.Obj entries) {
+      return Optional.of(entries(map, entries));
+    } else if (isOfRecords(schema) && node instanceof Node.Obj inner) {
+      return whole(schema, Fields.of(inner, object.faults()));
+    } else if (node instanceof Node.Text text && format(schema).isPresent()) {
+      return text(format(schema).get(), text);
+    }
+    object.refuse(node, expected(schema));
+    return Optional.empty();
+  }
+
+  private static boolean isOfRecords(Schema schema) {
+    return schema instanceof Schema.Members
+        || schema instanceof Schema.ByWord
+        || schema instanceof Schema.ByKey;
+  }
+
+  private Optional<Object> text(Format<?> format, Node.Text text) {
+    Optional<Object> value = parsed(format, text.value());
+    if (value.isEmpty()) {
+      object.refuse(text, format.expected());
+    }
+    return value;
+  }
+
+  private static Optional<Object> parsed(Format<?> format, String text) {
+    return format.parser().apply(text).map(Object.class::cast);
+  }
+
+  private Optional<Object> whole(Schema.Whole schema, Node.Num number) {
+    try {
+      int value = number.value().intValueExact();
+      if (value >= schema.least()) {
+        return Optional.of(value);
+      }
+      object.refuse(number, say("json.at-least", "{0} or more", schema.least()));
+    } catch (ArithmeticException notWhole) {
+      object.refuse(number, Format.WHOLE);
+    }
+    return Optional.empty();
+  }
+
+  private List<Object> items(Schema.Items schema, Node.Items list) {
+    List<Object> bound = new ArrayList<>();
+    list.items().forEach(item -> value(schema.item(), item).ifPresent(bound::add));
+    if (list.items().size() < schema.least()) {
+      object.fault(
+          list,
+          say("json.items", "a list of {0}", list.items().size()),
+          say("json.at-least", "{0} or more", schema.least()));
+    }
+    if (!schema.unique().isEmpty()) {
+      unique(schema.unique(), list);
+    }
+    return bound;
+  }
+
+  private void unique(String key, Node.Items list) {
+    Set<String> texts = new HashSet<>();
+    for (Node item : list.items()) {
+      if (item instanceof Node.Obj inner && inner.members().get(key) instanceof Node.Text text) {
+        if (text.value().isBlank()) {
+          object.refuse(text, say("json.a-letter", "at least one letter"));
+        } else if (!texts.add(text.value())) {
+          object.fault(
+              text, say("json.twice", "{0} twice", text.found()), say("json.once", "each once"));
+        }
+      }
+    }
+  }
+
+  private Map<String, Object> entries(Schema.Entries schema, Node.Obj map) {
+    Map<String, Object> bound = new LinkedHashMap<>();
+    map.members()
+        .forEach(
+            (key, node) -> value(schema.value(), node).ifPresent(each -> bound.put(key, each)));
+    return bound;
+  }
+
+  /** The record with the components of these keys that the object states otherwise. */
+  Object changed(Schema type, Object record, Set<String> keys) {
+    Schema.Members schema = of(type, record);
+    List<Object> arguments = new ArrayList<>();
+    for (Schema.Member member : schema.members()) {
+      Object was = get(member, record);
+      Object now = was;
+      if (member.inline()) {
+        now = new Binding(object, new HashMap<>(values)).changed(member.schema(), was, keys);
+      } else if (keys.contains(member.key()) && object.has(member.key())) {
+        now = value(member).map(Object.class::cast).orElse(was);
+      }
+      arguments.add(now);
+      values.put(member.component().getName(), now);
+    }
+    return made(schema, arguments);
+  }
+
+  private static Schema.Members of(Schema schema, Object record) {
+    List<Schema.Members> records =
+        schema instanceof Schema.ByKey choice
+            ? choice.records()
+            : schema instanceof Schema.ByWord choice
+                ? List.copyOf(choice.records().values())
+                : List.of((Schema.Members) schema);
+    return records.stream()
+        .filter(each -> each.type().isInstance(record))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Object get(Schema.Member member, Object record) {
+    try {
+      member.component().getAccessor().setAccessible(true);
+      return member.component().getAccessor().invoke(record);
+    } catch (ReflectiveOperationException wrong) {
+      throw new AssertionError("an accessor of a record", wrong);
+    }
+  }
+
+  private static Object make(Schema.Members schema, List<Object> arguments) {
+    try {
+      Class<?>[] types =
+          schema.members().stream()
+              .map(member -> member.component().getType())
+              .toArray(Class<?>[]::new);
+      Constructor<?> constructor = schema.type().getDeclaredConstructor(types);
+      constructor.setAccessible(true);
+      return constructor.newInstance(arguments.toArray());
+    } catch (InvocationTargetException refused) {
+      throw new IllegalStateException(schema.type() + " refuses what was read", refused.getCause());
+    } catch (ReflectiveOperationException wrong) {
+      throw new AssertionError("the constructor of a record", wrong);
+    }
+  }
+}

@@ -1,0 +1,188 @@
+package org.flitchbook.lot;
+
+import static org.flitchbook.message.Message.say;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.plan.Product;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Series;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/** A lot while its steps and tracks are being worked out. */
+final class LotBuilder {
+
+  private final LotAssembly.Shared shared;
+  private final String code;
+  private final List<Entry> entries;
+  private final List<Stay> stays;
+
+  /**
+   * @param entries its own, at least one
+   */
+  LotBuilder(LotAssembly.Shared shared, String code, List<Entry> entries) {
+    this.shared = shared;
+    this.code = code;
+    this.entries = entries;
+    this.stays = Step.ofWork().stream().flatMap(step -> Stay.of(step, entries).stream()).toList();
+  }
+
+  String code() {
+    return code;
+  }
+
+  /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
+  boolean isServedBy(Series series) {
+    return series.lots().contains(code)
+        || visits(stays.stream())
+            .anyMatch(visit -> visit.place().equals(series.place()) && overlaps(visit, series));
+  }
+
+  private static Stream<Stay.Visit> visits(Stream<Stay> stays) {
+    return stays.flatMap(stay -> stay.visits().stream());
+  }
+
+  private static boolean overlaps(Stay.Visit visit, Series series) {
+    for (int i = 0; i < series.samples().size(); i++) {
+      if (visit.holds(series.samples().at(i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * The lot.
+   *
+   * @param faults of all lots
+   */
+  Lot lot(List<Lot.Correction> corrections, SortedSet<LocalDate> filed, List<Fault> faults) {
+    List<Series> logs =
+        shared.series().stream().filter(series -> series.lots().contains(code)).toList();
+    return new Lot(
+        code,
+        product(),
+        entries,
+        corrections,
+        stays,
+        new TrackBuilder(shared, entries, stays).tracks(),
+        Stream.of(
+                faults.stream().filter(fault -> fault.lot().equals(code)),
+                ofProduct().stream(),
+                twice().stream(),
+                stays.stream().filter(Stay::goesBack).map(LotBuilder::backwards),
+                silent(logs))
+            .flatMap(each -> each)
+            .distinct()
+            .toList(),
+        filed,
+        logs);
+  }
+
+  private Optional<Entry> named() {
+    return entries.stream().filter(entry -> entry.is(What.PRODUCT)).findFirst();
+  }
+
+  private Optional<Product> product() {
+    return named().flatMap(entry -> shared.plan().product(productCode(entry)));
+  }
+
+  /** The product is named as the item; as the value it is understood too. */
+  private static String productCode(Entry entry) {
+    return entry.item().isEmpty() ? entry.value() : entry.item();
+  }
+
+  private Optional<Fault> ofProduct() {
+    Optional<Entry> named = named();
+    if (product().isPresent()) {
+      return Optional.empty();
+    }
+    Entry first =
+        entries.stream().min(Comparator.comparing(e -> e.time().earliest())).orElseThrow();
+    return Optional.of(
+        Fault.stop(
+            "product",
+            code,
+            named.orElse(first).place(),
+            named
+                .map(entry -> Message.of(productCode(entry)))
+                .orElse(say("lot.product.none", "no entry \"product\"")),
+            say(
+                "lot.product.one-of",
+                "one of {0}",
+                Listing.commas(shared.plan().products().stream().map(Product::code).toList()))));
+  }
+
+  /** Green weight and rind are of a piece and can't add up; a second one needs a correction. */
+  private List<Fault> twice() {
+    List<Fault> faults = new ArrayList<>();
+    Map<String, Entry> seen = new HashMap<>();
+    for (Entry entry : entries) {
+      if (entry.is(What.GREEN_WEIGHT) || entry.is(What.RIND_WEIGHT) || entry.is(What.PRODUCT)) {
+        Entry before = seen.putIfAbsent(entry.what() + " " + entry.piece(), entry);
+        if (before != null) {
+          faults.add(
+              Fault.stop(
+                  "entry twice",
+                  code,
+                  entry.place().column("what"),
+                  say("lot.twice.second", "a second {0} beside {1}", entry.what(), before.place()),
+                  say(
+                      "lot.twice.corrects",
+                      "\"corrects\" naming the one that it replaces, or a piece")));
+        }
+      }
+    }
+    return faults;
+  }
+
+  private static Fault backwards(Stay stay) {
+    Entry out = stay.out().orElseThrow();
+    return Fault.stop(
+        "time goes back",
+        out.lot(),
+        out.place().column("time"),
+        say(
+            "lot.back.before",
+            "{0} before {1} ({2})",
+            out.what(),
+            stay.into().what(),
+            stay.into().place()),
+        say("lot.back.later", "a later time"));
+  }
+
+  /** The probes that logs name for the lot and of which nothing was read in the heat. */
+  private Stream<Fault> silent(List<Series> logs) {
+    List<Stay.Visit> heat =
+        visits(stays.stream().filter(Stay::isHeat).filter(stay -> stay.out().isPresent())).toList();
+    return logs.stream()
+        .filter(series -> !heat.isEmpty() && series.what() == What.INTERNAL_TEMPERATURE)
+        .filter(series -> heat.stream().noneMatch(visit -> overlaps(visit, series)))
+        .map(
+            series ->
+                Fault.stop(
+                    "probe without a reading",
+                    code,
+                    Place.of(series.file()),
+                    say(
+                        "lot.log.silent",
+                        "no reading of {0} (column {1}) while the lot was smoked and chilled",
+                        series.called(),
+                        series.column()),
+                    say(
+                        "lot.log.every-probe",
+                        "readings of every probe that logs.json names for the lot")));
+  }
+}

@@ -1,0 +1,130 @@
+package org.flitchbook.lot;
+
+import static org.flitchbook.message.Message.say;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
+import org.flitchbook.plan.Ingredient;
+import org.flitchbook.plan.Instrument;
+import org.flitchbook.plan.Person;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Room;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Shape;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/** Whether the people, instruments, places and ingredients that entries name are in the plan. */
+record ReferenceCheck(Plan plan) {
+
+  static final Message NO_SCALE = say("lot.instrument.no-scale", "a thermometer or logger");
+  static final Message OF_HUMIDITY =
+      say("lot.instrument.humidity", "an instrument with its \"humidityAccuracy\" in the plan");
+
+  List<Fault> faults(List<Entry> entries) {
+    return entries.stream()
+        .flatMap(
+            entry ->
+                Stream.of(person(entry), instrument(entry), room(entry), ingredient(entry))
+                    .flatMap(Function.identity()))
+        .toList();
+  }
+
+  private Stream<Fault> person(Entry entry) {
+    return entry.by().isEmpty() || plan.person(entry.by()).isPresent()
+        ? Stream.of()
+        : stop(
+            entry,
+            "initials",
+            "by",
+            Message.of(entry.by()),
+            say(
+                "lot.member.initials",
+                "initials in the plan: {0}",
+                Listing.commas(plan.people().stream().map(Person::initials).toList())));
+  }
+
+  private Stream<Fault> instrument(Entry entry) {
+    if (entry.instrument().isEmpty()) {
+      return Stream.of();
+    }
+    Optional<Instrument> known = plan.instrument(entry.instrument());
+    return known.isPresent()
+        ? Stream.concat(ofHumidity(entry, known.get()), ofKind(entry, known.get()))
+        : instrument(
+            entry,
+            Message.of(entry.instrument()),
+            say(
+                "lot.member.instruments",
+                "an instrument of the plan: {0}",
+                Listing.commas(plan.instruments().stream().map(Instrument::id).toList())));
+  }
+
+  private static Stream<Fault> ofHumidity(Entry entry, Instrument instrument) {
+    return entry.is(What.HUMIDITY) && instrument.humidityAccuracy().isEmpty()
+        ? instrument(entry, Message.of(instrument.id()), OF_HUMIDITY)
+        : Stream.of();
+  }
+
+  private static Stream<Fault> ofKind(Entry entry, Instrument instrument) {
+    boolean weighs = entry.what().shape() == Shape.MASS;
+    if (weighs == instrument.kind().equals("scale") || !entry.what().shape().needsInstrument()) {
+      return Stream.of();
+    }
+    Word kind = new Word("instrument", instrument.kind());
+    return instrument(
+        entry,
+        say("lot.instrument.is-a", "{0}, a {1}", instrument.id(), kind),
+        weighs ? say("lot.instrument.scale", "a scale") : NO_SCALE);
+  }
+
+  private static Stream<Fault> instrument(Entry entry, Message found, Message expected) {
+    return stop(entry, "instrument", "instrument", found, expected);
+  }
+
+  private Stream<Fault> room(Entry entry) {
+    boolean into = Step.ofWork().stream().anyMatch(step -> step.into() == entry.what());
+    boolean ofPlaceAlone = entry.lot().isEmpty() && entry.sheet().step().isPresent();
+    return !(into || ofPlaceAlone) || plan.room(entry.item()).isPresent()
+        ? Stream.of()
+        : stop(
+            entry,
+            "place",
+            "item",
+            Message.of(entry.item()),
+            say(
+                "lot.member.places",
+                "a place of the plan: {0}",
+                Listing.commas(plan.rooms().stream().map(Room::id).toList())));
+  }
+
+  private Stream<Fault> ingredient(Entry entry) {
+    return !entry.is(What.CURING_SALT) || plan.ingredient(entry.item()).isPresent()
+        ? Stream.of()
+        : stop(
+            entry,
+            "curing salt",
+            "item",
+            item(entry),
+            say(
+                "lot.member.ingredients",
+                "a lot of curing salt in the plan: {0}",
+                Listing.commas(plan.ingredients().stream().map(Ingredient::lot).toList())));
+  }
+
+  /** The item that an entry names. */
+  static Message item(Entry entry) {
+    return entry.item().isEmpty() ? say("words.nothing", "nothing") : Message.of(entry.item());
+  }
+
+  private static Stream<Fault> stop(
+      Entry entry, String rule, String column, Message found, Message expected) {
+    return Stream.of(Fault.stop(rule, entry.lot(), entry.place().column(column), found, expected));
+  }
+}
