@@ -10,10 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Running;
 import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
@@ -143,8 +139,8 @@ final class Proving {
               .map(each -> each.line(name))
               .toList();
       if (!lines.isEmpty()) {
-        blocks.add(new Heading(2, standing.heading));
-        blocks.add(new Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
+        blocks.add(new Block.Heading(2, standing.heading));
+        blocks.add(new Block.Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
       }
     }
     return new Document(
@@ -153,8 +149,8 @@ final class Proving {
         Templates.wording(),
         about,
         caller.now(),
-        Paper.A4,
-        new Running("", "", "", ""),
+        Document.Paper.A4,
+        new Document.Running("", "", "", ""),
         blocks);
   }
 }

@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.flitchbook.document.Band;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * The labels of a chart's bands, in lanes above the plot: lane 0 lies on the plot. No label covers
@@ -32,19 +32,19 @@ final class BandLabels {
   private final List<Label> labels = new ArrayList<>();
   private final Plot plot;
 
-  BandLabels(Setting setting, List<Band> bands, Plot plot) {
+  BandLabels(Setting setting, List<Chart.Band> bands, Plot plot) {
     this.plot = plot;
     bands.stream()
         .filter(band -> !band.label().isBlank())
-        .sorted(Comparator.comparingDouble(Band::from))
+        .sorted(Comparator.comparingDouble(Chart.Band::from))
         .forEach(
             band ->
                 add(
-                    setting.lines(Type.SMALL, Style.PLAIN, band.label(), plot.width()).get(0),
+                    setting.lines(Type.SMALL, Text.Style.PLAIN, band.label(), plot.width()).get(0),
                     band));
   }
 
-  private void add(Line line, Band band) {
+  private void add(Line line, Chart.Band band) {
     double from = Math.max(plot.left(), plot.x(band.from()));
     double middle = (from + Math.min(plot.right(), plot.x(band.to()))) / 2;
     double left = Math.max(plot.left(), middle - line.width() / 2);

@@ -2,8 +2,8 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
-import org.flitchbook.document.Blank;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Text;
 
 /** Sets ruled room to write in, never split. */
 final class BlankSetter {
@@ -13,9 +13,9 @@ final class BlankSetter {
   private static final double GAP = 14;
 
   private final Press press;
-  private final Blank blank;
+  private final Block.Blank blank;
 
-  BlankSetter(Press press, Blank blank) {
+  BlankSetter(Press press, Block.Blank blank) {
     this.press = press;
     this.blank = blank;
   }
@@ -23,7 +23,7 @@ final class BlankSetter {
   void set() throws IOException {
     Element element = press.root().child("P");
     List<Line> label =
-        press.setting().lines(Type.BODY, Style.PLAIN, blank.label(), press.frame().width());
+        press.setting().lines(Type.BODY, Text.Style.PLAIN, blank.label(), press.frame().width());
     double words = label.size() * Type.BODY.leading;
     double slots = blank.slots().isEmpty() ? 0 : RULE + Type.SMALL.leading;
     Drawing drawing =
@@ -53,7 +53,7 @@ final class BlankSetter {
   }
 
   private void slot(Pen pen, String label, double x, double y, double width) throws IOException {
-    Line words = press.setting().lines(Type.SMALL, Style.MUTED, label, width).get(0);
+    Line words = press.setting().lines(Type.SMALL, Text.Style.MUTED, label, width).get(0);
     pen.hairline(Artifact.DECORATION, Ink.GREY, x, y, x + width, y);
     pen.line(press.root().child("P"), Type.SMALL, x, y + 0.5, words);
   }

@@ -2,22 +2,20 @@ package org.flitchbook.pdf;
 
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 
 /** The characters of a text with the style of each. */
 final class Characters {
   final int length;
   private final int[] codes;
-  private final Span[] spans;
+  private final Text.Span[] spans;
 
-  Characters(List<Span> spans) {
+  Characters(List<Text.Span> spans) {
     int room = spans.stream().mapToInt(span -> span.text().length()).sum();
     codes = new int[room];
-    this.spans = new Span[room];
+    this.spans = new Text.Span[room];
     int at = 0;
-    for (Span span : spans) {
+    for (Text.Span span : spans) {
       String text = span.text();
       for (int i = 0; i < text.length(); i += Character.charCount(codes[at++])) {
         codes[at] = text.codePointAt(i);
@@ -31,11 +29,11 @@ final class Characters {
     return codes[index];
   }
 
-  Style style(int index) {
+  Text.Style style(int index) {
     return spans[index].style();
   }
 
-  Optional<Target> target(int index) {
+  Optional<Text.Target> target(int index) {
     return spans[index].target();
   }
 

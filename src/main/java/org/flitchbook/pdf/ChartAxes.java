@@ -3,8 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Tick;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * Draws grid, axes and ticks: the first unit at the left, the second one small at the right. Where
@@ -26,7 +26,7 @@ final class ChartAxes {
   }
 
   void draw(Pen pen, List<Line> xLabel) throws IOException {
-    List<Tick> ticks = plot.yAxis().ticks();
+    List<Chart.Tick> ticks = plot.yAxis().ticks();
     drawLeft(pen, ticks.stream().filter(tick -> !tick.label().isBlank()).toList());
     drawRight(pen, ticks.stream().filter(tick -> !tick.second().isBlank()).toList());
     drawX(pen);
@@ -36,36 +36,36 @@ final class ChartAxes {
     pen.hairline(figure, Ink.BLACK, plot.left(), plot.top(), plot.left(), plot.bottom());
   }
 
-  private void drawLeft(Pen pen, List<Tick> ticks) throws IOException {
+  private void drawLeft(Pen pen, List<Chart.Tick> ticks) throws IOException {
     int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
     for (int i = 0; i < ticks.size(); i++) {
       double y = plot.y(ticks.get(i).at());
       pen.hairline(figure, Ink.GRID, plot.left(), y, plot.right(), y);
       pen.hairline(figure, Ink.BLACK, plot.left() - TICK, y, plot.left(), y);
       if (i % step == 0) {
-        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
+        Line line = line(Type.BODY, Text.Style.PLAIN, ticks.get(i).label());
         double x = plot.left() - GAP - line.width();
         pen.line(figure, Type.BODY, x, y - Type.BODY.leading / 2, line);
       }
     }
   }
 
-  private void drawRight(Pen pen, List<Tick> ticks) throws IOException {
+  private void drawRight(Pen pen, List<Chart.Tick> ticks) throws IOException {
     int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
     for (int i = 0; i < ticks.size(); i += step) {
       double y = plot.y(ticks.get(i).at());
-      Line line = line(Type.SMALL, Style.MUTED, ticks.get(i).second());
+      Line line = line(Type.SMALL, Text.Style.MUTED, ticks.get(i).second());
       pen.hairline(figure, Ink.GREY, plot.right(), y, plot.right() + TICK, y);
       pen.line(figure, Type.SMALL, plot.right() + GAP, y - Type.SMALL.leading / 2, line);
     }
   }
 
-  private boolean apart(Tick one, Tick other) {
+  private boolean apart(Chart.Tick one, Chart.Tick other) {
     return Math.abs(plot.y(one.at()) - plot.y(other.at())) >= Type.SMALL.leading;
   }
 
   private void drawX(Pen pen) throws IOException {
-    List<Tick> ticks = plot.xAxis().ticks();
+    List<Chart.Tick> ticks = plot.xAxis().ticks();
     List<Box> places = new ArrayList<>();
     ticks.forEach(tick -> places.add(place(tick)));
     int step = step(ticks.size(), (a, b) -> !places.get(a).meets(places.get(b)));
@@ -73,7 +73,7 @@ final class ChartAxes {
       double x = plot.x(ticks.get(i).at());
       pen.hairline(figure, Ink.BLACK, x, plot.bottom(), x, plot.bottom() + TICK);
       if (i % step == 0) {
-        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
+        Line line = line(Type.BODY, Text.Style.PLAIN, ticks.get(i).label());
         pen.line(figure, Type.BODY, x - line.width() / 2, plot.bottom() + TICK, line);
       }
     }
@@ -81,7 +81,7 @@ final class ChartAxes {
 
   /** The second labels, as many as have room, and their lines. */
   private void drawDays(Pen pen) throws IOException {
-    List<Tick> days =
+    List<Chart.Tick> days =
         plot.xAxis().ticks().stream().filter(tick -> !tick.second().isBlank()).toList();
     double top = plot.bottom() + TICK + Type.BODY.leading;
     double free = Double.NEGATIVE_INFINITY;
@@ -90,7 +90,7 @@ final class ChartAxes {
       if (i > 0) {
         pen.hairline(figure, Ink.HAIR, x, plot.top(), x, plot.bottom());
       }
-      Line label = line(Type.SMALL, Style.MUTED, days.get(i).second());
+      Line label = line(Type.SMALL, Text.Style.MUTED, days.get(i).second());
       double left = Math.min(x - label.width() / 2, plot.right() + 3 * GAP - label.width());
       if (left >= free) {
         pen.line(figure, Type.SMALL, left, top, label);
@@ -110,12 +110,12 @@ final class ChartAxes {
     }
   }
 
-  private Box place(Tick tick) {
-    double width = line(Type.BODY, Style.PLAIN, tick.label()).width() + GAP;
+  private Box place(Chart.Tick tick) {
+    double width = line(Type.BODY, Text.Style.PLAIN, tick.label()).width() + GAP;
     return new Box(plot.x(tick.at()) - width / 2, 0, width, 1);
   }
 
-  private Line line(Type type, Style style, String text) {
+  private Line line(Type type, Text.Style style, String text) {
     return setting.lines(type, style, text, Double.MAX_VALUE).get(0);
   }
 

@@ -4,11 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.flitchbook.document.Band;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Point;
 
 /** Draws a chart, from the ground up: bands, grid, limit lines, curves, markers, labels. */
 final class ChartDrawing {
@@ -32,7 +28,7 @@ final class ChartDrawing {
     drawBands(pen, plot);
     layout.bands().draw(pen, figure, plot.top());
     new ChartAxes(setting, plot, figure).draw(pen, layout.xLabel());
-    for (Guide guide : chart.guides()) {
+    for (Chart.Guide guide : chart.guides()) {
       Path line = new Path().move(plot.left(), plot.y(guide.at()));
       pen.stroke(figure, Ink.BLACK, 0.5, Dash.LIMIT, line.line(plot.right(), plot.y(guide.at())));
     }
@@ -45,7 +41,7 @@ final class ChartDrawing {
 
   private Obstacles drawCurves(Pen pen, Plot plot) throws IOException {
     List<Path> paths = new ArrayList<>();
-    for (Curve curve : chart.curves()) {
+    for (Chart.Curve curve : chart.curves()) {
       List<Path> stretches = curve.stretches().stream().map(s -> Thinning.path(s, plot)).toList();
       List<Path> bridges = bridges(curve, plot);
       paths.addAll(stretches);
@@ -65,12 +61,12 @@ final class ChartDrawing {
   }
 
   /** From the last point before each break to the first one after it. */
-  private static List<Path> bridges(Curve curve, Plot plot) {
+  private static List<Path> bridges(Chart.Curve curve, Plot plot) {
     List<Path> bridges = new ArrayList<>();
     for (int i = 1; i < curve.stretches().size(); i++) {
-      List<Point> before = curve.stretches().get(i - 1);
-      Point from = before.get(before.size() - 1);
-      Point to = curve.stretches().get(i).get(0);
+      List<Chart.Point> before = curve.stretches().get(i - 1);
+      Chart.Point from = before.get(before.size() - 1);
+      Chart.Point to = curve.stretches().get(i).get(0);
       Path bridge = new Path().move(plot.x(from.x()), plot.y(from.y()));
       bridges.add(bridge.line(plot.x(to.x()), plot.y(to.y())));
     }
@@ -82,27 +78,27 @@ final class ChartDrawing {
    * is shaded, so that neighbours differ.
    */
   private void drawBands(Pen pen, Plot plot) throws IOException {
-    List<Band> inner = new ArrayList<>();
-    List<Band> outer = new ArrayList<>();
-    for (Band band : chart.bands()) {
+    List<Chart.Band> inner = new ArrayList<>();
+    List<Chart.Band> outer = new ArrayList<>();
+    for (Chart.Band band : chart.bands()) {
       boolean within = chart.bands().stream().anyMatch(other -> isWithin(band, other));
       (within ? inner : outer).add(band);
     }
-    outer.sort(Comparator.comparingDouble(Band::from));
+    outer.sort(Comparator.comparingDouble(Chart.Band::from));
     for (int i = 0; i < outer.size(); i++) {
       shade(pen, plot, outer.get(i), i % 2 == 0 ? Ink.SHADE : Ink.WHITE);
     }
-    for (Band band : inner) {
+    for (Chart.Band band : inner) {
       double left = Math.max(plot.left(), plot.x(band.from()));
       hatch(pen, plot, left, Math.max(right(plot, band) - left, 0.3));
     }
   }
 
-  private static double right(Plot plot, Band band) {
+  private static double right(Plot plot, Chart.Band band) {
     return Math.min(plot.right(), plot.x(band.to()));
   }
 
-  private void shade(Pen pen, Plot plot, Band band, Ink ink) throws IOException {
+  private void shade(Pen pen, Plot plot, Chart.Band band, Ink ink) throws IOException {
     double left = Math.max(plot.left(), plot.x(band.from()));
     double right = Math.max(right(plot, band), left + 0.3);
     pen.fill(figure, ink, left, plot.top(), right - left, plot.height());
@@ -110,7 +106,7 @@ final class ChartDrawing {
     pen.hairline(figure, Ink.HAIR, right, plot.top(), right, plot.bottom());
   }
 
-  private static boolean isWithin(Band band, Band other) {
+  private static boolean isWithin(Chart.Band band, Chart.Band other) {
     boolean narrower = band.to() - band.from() < other.to() - other.from();
     return narrower && other.from() <= band.from() && band.to() <= other.to();
   }

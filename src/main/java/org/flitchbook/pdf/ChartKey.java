@@ -4,10 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 
 /**
  * The key of a chart: what the y axis measures, the name of each curve beside its stroke, and that
@@ -41,31 +38,31 @@ final class ChartKey {
     this.width = width;
     this.x = left;
     if (!chart.y().label().isBlank()) {
-      add(NONE, 0, Style.MUTED, chart.y().label());
+      add(NONE, 0, Text.Style.MUTED, chart.y().label());
     }
-    for (Curve curve : chart.curves()) {
-      add(stroke(curve), STROKE, Style.PLAIN, curve.name());
+    for (Chart.Curve curve : chart.curves()) {
+      add(stroke(curve), STROKE, Text.Style.PLAIN, curve.name());
     }
-    for (Marks marks : chart.marks()) {
+    for (Chart.Marks marks : chart.marks()) {
       if (!marks.name().isBlank() && !marks.points().isEmpty()) {
-        add(sign(marks.shape()), SIGN, Style.PLAIN, marks.name());
+        add(sign(marks.shape()), SIGN, Text.Style.PLAIN, marks.name());
       }
     }
   }
 
-  private static Sample stroke(Curve curve) {
+  private static Sample stroke(Chart.Curve curve) {
     return (pen, of, x, middle) ->
         Strokes.of(curve.stroke())
             .draw(pen, of, new Path().move(x, middle).line(x + STROKE - 5, middle));
   }
 
-  private static Sample sign(Shape shape) {
-    double down = shape == Shape.STROKE ? 3.5 : 0;
+  private static Sample sign(Chart.Shape shape) {
+    double down = shape == Chart.Shape.STROKE ? 3.5 : 0;
     return (pen, of, x, middle) -> Signs.draw(pen, of, shape, x + 3.2, middle + down);
   }
 
   /** A name goes on in the row where it still fits; one longer than a row is broken. */
-  private void add(Sample sample, double room, Style style, String words) {
+  private void add(Sample sample, double room, Text.Style style, String words) {
     List<Line> name = setting.lines(Type.SMALL, style, words, width - room);
     double length = room + name.get(0).width();
     if (x > left && x + length > left + width) {

@@ -3,8 +3,7 @@ package org.flitchbook.pdf;
 import java.util.List;
 import java.util.function.Function;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Tick;
+import org.flitchbook.document.Text;
 
 /**
  * How the parts of a chart share its width and height. Charts of the same width have their plots
@@ -29,22 +28,22 @@ final class ChartLayout {
     this.chart = chart;
     this.left = left;
     this.width = width;
-    this.firstUnit = widest(Tick::label, Type.BODY);
-    this.secondUnit = widest(Tick::second, Type.SMALL);
+    this.firstUnit = widest(Chart.Tick::label, Type.BODY);
+    this.secondUnit = widest(Chart.Tick::second, Type.SMALL);
     this.key = new ChartKey(setting, chart, left, width);
     this.bands = new BandLabels(setting, chart.bands(), plotAt(0));
     String label = chart.x().label();
     this.xLabel =
         label.isBlank()
             ? List.of()
-            : setting.lines(Type.SMALL, Style.MUTED, label, plotAt(0).width());
+            : setting.lines(Type.SMALL, Text.Style.MUTED, label, plotAt(0).width());
   }
 
-  private double widest(Function<Tick, String> label, Type type) {
-    double usual = setting.width(type, Style.PLAIN, USUAL);
-    List<Tick> ticks = chart.y().ticks();
+  private double widest(Function<Chart.Tick, String> label, Type type) {
+    double usual = setting.width(type, Text.Style.PLAIN, USUAL);
+    List<Chart.Tick> ticks = chart.y().ticks();
     return ticks.stream()
-        .mapToDouble(each -> setting.width(type, Style.PLAIN, label.apply(each)))
+        .mapToDouble(each -> setting.width(type, Text.Style.PLAIN, label.apply(each)))
         .reduce(usual, Math::max);
   }
 

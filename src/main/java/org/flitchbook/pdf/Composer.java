@@ -4,17 +4,10 @@ import java.io.IOException;
 import java.util.List;
 import java.util.function.Predicate;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.flitchbook.document.Banner;
-import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Note;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Sum;
 import org.flitchbook.document.Table;
@@ -56,7 +49,8 @@ final class Composer {
   /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */
   private static boolean leadsToBoxes(List<Block> next) {
     Predicate<Block> between =
-        block -> block instanceof Note || block instanceof Facts || block instanceof Caution;
+        block ->
+            block instanceof Block.Note || block instanceof Facts || block instanceof Block.Caution;
     return next.stream()
         .dropWhile(between)
         .findFirst()
@@ -65,17 +59,17 @@ final class Composer {
   }
 
   private void set(Block block) throws IOException {
-    if (block instanceof Heading heading) {
+    if (block instanceof Block.Heading heading) {
       words.set(heading);
-    } else if (block instanceof Paragraph paragraph) {
+    } else if (block instanceof Block.Paragraph paragraph) {
       words.set(paragraph);
-    } else if (block instanceof Note note) {
+    } else if (block instanceof Block.Note note) {
       words.set(note);
-    } else if (block instanceof Banner banner) {
+    } else if (block instanceof Block.Banner banner) {
       new FrameSetter(press).set(banner);
-    } else if (block instanceof Caution caution) {
+    } else if (block instanceof Block.Caution caution) {
       new FrameSetter(press).set(caution);
-    } else if (block instanceof PageBreak) {
+    } else if (block instanceof Block.PageBreak) {
       press.flow().breakPage();
     } else {
       setGrid(block);
@@ -89,7 +83,7 @@ final class Composer {
       new SumSetter(press, sum).set();
     } else if (block instanceof Chart chart) {
       new ChartSetter(press, chart).set();
-    } else if (block instanceof Blank blank) {
+    } else if (block instanceof Block.Blank blank) {
       new BlankSetter(press, blank).set();
     } else if (block instanceof Signatures signatures) {
       new SignatureSetter(press).set(signatures);

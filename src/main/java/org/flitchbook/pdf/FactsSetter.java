@@ -3,9 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 
 /** Sets facts in a grid: the label beside its value, or above it where three share a row. */
 final class FactsSetter {
@@ -30,7 +29,7 @@ final class FactsSetter {
 
   private double widestLabel() {
     return facts.facts().stream()
-        .mapToDouble(fact -> press.setting().width(Type.BODY, Style.MUTED, fact.label()))
+        .mapToDouble(fact -> press.setting().width(Type.BODY, Text.Style.MUTED, fact.label()))
         .max()
         .orElse(0);
   }
@@ -41,7 +40,7 @@ final class FactsSetter {
     int size = facts.facts().size();
     for (int from = 0; from < size; from += each) {
       List<Placed> row = new ArrayList<>();
-      for (Fact fact : facts.facts().subList(from, Math.min(size, from + each))) {
+      for (Facts.Fact fact : facts.facts().subList(from, Math.min(size, from + each))) {
         row.add(place(fact, list.child("LI"), row.size()));
       }
       double height = row.stream().mapToDouble(Placed::height).max().orElse(0) + PADDING;
@@ -58,10 +57,10 @@ final class FactsSetter {
     }
   }
 
-  private Placed place(Fact fact, Element item, int index) {
+  private Placed place(Facts.Fact fact, Element item, int index) {
     double x = press.frame().left() + index * (column + GAP);
     Type type = stacked ? Type.SMALL : Type.BODY;
-    List<Line> labels = press.setting().lines(type, Style.MUTED, fact.label(), label);
+    List<Line> labels = press.setting().lines(type, Text.Style.MUTED, fact.label(), label);
     double valueX = stacked ? x : x + label + BETWEEN;
     double valueTop = stacked ? labels.size() * Type.SMALL.leading : 0;
     List<Line> values = press.setting().balanced(Type.BODY, fact.value(), x + column - valueX);

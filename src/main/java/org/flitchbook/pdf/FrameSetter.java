@@ -2,9 +2,8 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
-import org.flitchbook.document.Banner;
-import org.flitchbook.document.Caution;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
 /** Sets what stands in a frame: the verdict and the cautions. */
@@ -19,12 +18,12 @@ final class FrameSetter {
     this.frame = press.frame();
   }
 
-  void set(Caution caution) throws IOException {
+  void set(Block.Caution caution) throws IOException {
     Type type = Type.SMALL;
     double indent = 20;
     List<Line> lines =
-        press.setting().lines(type, Style.PLAIN, caution.text(), frame.width() - indent - 8);
-    Line mark = press.setting().lines(type, Style.STRONG, "⚠", indent).get(0);
+        press.setting().lines(type, Text.Style.PLAIN, caution.text(), frame.width() - indent - 8);
+    Line mark = press.setting().lines(type, Text.Style.STRONG, "⚠", indent).get(0);
     Element element = press.root().child("P");
     double height = lines.size() * type.leading + 9;
     Drawing drawing =
@@ -36,10 +35,12 @@ final class FrameSetter {
     press.flow().add(Strip.of(9, height, false, drawing));
   }
 
-  void set(Banner banner) throws IOException {
+  void set(Block.Banner banner) throws IOException {
     double measure = frame.width() - SIGN - 24;
-    List<Line> words = press.setting().lines(Type.LARGE, Style.STRONG, banner.words(), measure);
-    List<Line> sentence = press.setting().lines(Type.BODY, Style.PLAIN, banner.sentence(), measure);
+    List<Line> words =
+        press.setting().lines(Type.LARGE, Text.Style.STRONG, banner.words(), measure);
+    List<Line> sentence =
+        press.setting().lines(Type.BODY, Text.Style.PLAIN, banner.sentence(), measure);
     double height = words.size() * Type.LARGE.leading + sentence.size() * Type.BODY.leading + 13;
     Element big = press.root().child("P");
     Element small = press.root().child("P");
@@ -66,7 +67,7 @@ final class FrameSetter {
     }
     pen.frame(decoration, Ink.BLACK, 0.7, frame.left(), top, frame.width(), height);
     String symbol = tone.symbol();
-    double width = press.setting().width(Type.SIGN, Style.STRONG, symbol);
+    double width = press.setting().width(Type.SIGN, Text.Style.STRONG, symbol);
     double x = frame.left() + (SIGN - width) / 2;
     double middle = top + (height - Type.SIGN.leading) / 2;
     pen.word(element, Type.SIGN, loud ? Ink.WHITE : Ink.BLACK, x, middle, symbol + " ");

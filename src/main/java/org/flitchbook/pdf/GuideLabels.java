@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * The labels of the limit lines, each on its line within the plot: at the right where it is free,
@@ -30,12 +30,12 @@ final class GuideLabels {
     this.obstacles = obstacles;
   }
 
-  void draw(Pen pen, List<Guide> guides) throws IOException {
-    List<Guide> fromTop = new ArrayList<>(guides);
-    fromTop.sort(Comparator.comparingDouble(Guide::at).reversed());
-    for (Guide guide : fromTop) {
+  void draw(Pen pen, List<Chart.Guide> guides) throws IOException {
+    List<Chart.Guide> fromTop = new ArrayList<>(guides);
+    fromTop.sort(Comparator.comparingDouble(Chart.Guide::at).reversed());
+    for (Chart.Guide guide : fromTop) {
       double measure = plot.width() - 2 * EDGE;
-      Line line = setting.lines(TYPE, Style.STRONG, guide.label(), measure).get(0);
+      Line line = setting.lines(TYPE, Text.Style.STRONG, guide.label(), measure).get(0);
       Box box = best(line.width() + 3, plot.y(guide.at()));
       obstacles.take(box);
       pen.fill(figure, Ink.WHITE, box.left(), box.top(), box.width(), box.height());

@@ -2,8 +2,7 @@ package org.flitchbook.pdf;
 
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 
 /**
  * A line of set text.
@@ -17,5 +16,6 @@ record Line(List<Piece> pieces, double width) {
    *
    * @param x distance from the begin of the line, in points
    */
-  record Piece(String text, Style style, Optional<Target> target, double x, double width) {}
+  record Piece(
+      String text, Text.Style style, Optional<Text.Target> target, double x, double width) {}
 }

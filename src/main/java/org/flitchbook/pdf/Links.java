@@ -12,7 +12,7 @@ import org.apache.pdfbox.pdmodel.interactive.action.OpenMode;
 import org.apache.pdfbox.pdmodel.interactive.action.PDActionRemoteGoTo;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDBorderStyleDictionary;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 
 /** Lays links over the pieces of text that lead somewhere (ISO 14289-1, 7.18.5). */
 final class Links {
@@ -54,9 +54,9 @@ final class Links {
     link.setBorderStyle(none);
   }
 
-  private Optional<PDAnnotationLink> link(Target target) throws IOException {
+  private Optional<PDAnnotationLink> link(Text.Target target) throws IOException {
     PDAnnotationLink link = new PDAnnotationLink();
-    if (target instanceof Target.File file) {
+    if (target instanceof Text.Target.File file) {
       link.setAction(remote(file.name()));
       return Optional.of(link);
     }

@@ -4,9 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * Draws markers and then their labels, each at the best free place around its marker. A label for
@@ -31,28 +30,29 @@ final class MarkerSetter {
     this.obstacles = obstacles;
   }
 
-  void drawSigns(Pen pen, List<Marks> marks) throws IOException {
-    for (Marks each : marks) {
-      for (Marker marker : each.points()) {
+  void drawSigns(Pen pen, List<Chart.Marks> marks) throws IOException {
+    for (Chart.Marks each : marks) {
+      for (Chart.Marker marker : each.points()) {
         double x = plot.x(marker.x());
         obstacles.take(Signs.draw(pen, figure, each.shape(), x, plot.y(marker.y())));
       }
     }
   }
 
-  void drawLabels(Pen pen, List<Marks> marks) throws IOException {
-    List<Marker> fromLeft = new ArrayList<>();
+  void drawLabels(Pen pen, List<Chart.Marks> marks) throws IOException {
+    List<Chart.Marker> fromLeft = new ArrayList<>();
     marks.forEach(each -> fromLeft.addAll(each.points()));
-    fromLeft.sort(Comparator.comparingDouble(Marker::x));
-    for (Marker marker : fromLeft) {
+    fromLeft.sort(Comparator.comparingDouble(Chart.Marker::x));
+    for (Chart.Marker marker : fromLeft) {
       if (!marker.label().isBlank()) {
         label(pen, marker);
       }
     }
   }
 
-  private void label(Pen pen, Marker marker) throws IOException {
-    List<Line> lines = setting.lines(Type.SMALL, Style.PLAIN, marker.label(), plot.width() / 2);
+  private void label(Pen pen, Chart.Marker marker) throws IOException {
+    List<Line> lines =
+        setting.lines(Type.SMALL, Text.Style.PLAIN, marker.label(), plot.width() / 2);
     double width = lines.stream().mapToDouble(Line::width).max().orElse(0) + 3;
     Candidate best = best(marker, width, lines.size() * Type.SMALL.leading);
     if (best.cost() >= Obstacles.FORBIDDEN) {
@@ -72,7 +72,7 @@ final class MarkerSetter {
 
   private record Candidate(Box box, double distance, double cost) {}
 
-  private Candidate best(Marker marker, double width, double height) {
+  private Candidate best(Chart.Marker marker, double width, double height) {
     double x = plot.x(marker.x());
     double y = plot.y(marker.y());
     Candidate best = new Candidate(new Box(x, y, width, height), 0, Obstacles.FORBIDDEN);

@@ -2,7 +2,7 @@ package org.flitchbook.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Guide;
+import org.flitchbook.document.Chart;
 
 /** What a label in a plot should keep clear of: curves, limit lines, markers, other labels. */
 final class Obstacles {
@@ -17,7 +17,7 @@ final class Obstacles {
   private final List<Double> limits = new ArrayList<>();
   private final List<Box> taken = new ArrayList<>();
 
-  Obstacles(Plot plot, List<Path> paths, List<Guide> guides) {
+  Obstacles(Plot plot, List<Path> paths, List<Chart.Guide> guides) {
     bounds = new Box(plot.left() + 1, plot.top() + 1, plot.width() - 2, plot.height() - 2);
     guides.forEach(guide -> limits.add(plot.y(guide.at())));
     for (Path path : paths) {

@@ -8,7 +8,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -45,7 +45,7 @@ final class Pen implements AutoCloseable {
   void line(Owner of, Type type, double x, double top, Line line) throws IOException {
     double baseline = top + type.baseline();
     for (Line.Piece piece : line.pieces()) {
-      if (piece.style() == Style.STRUCK) {
+      if (piece.style() == Text.Style.STRUCK) {
         struck(of, type, x + piece.x(), baseline, piece);
       } else {
         Face face = Type.face(piece.style());

@@ -1,9 +1,10 @@
 package org.flitchbook.pdf;
 
-import org.flitchbook.document.Axis;
+import org.flitchbook.document.Chart;
 
 /** The plot of a chart on its page: where a value of each axis stands, in points. */
-record Plot(double left, double top, double width, double height, Axis xAxis, Axis yAxis) {
+record Plot(
+    double left, double top, double width, double height, Chart.Axis xAxis, Chart.Axis yAxis) {
   double x(double value) {
     return left + width * (value - xAxis.min()) / (xAxis.max() - xAxis.min());
   }

@@ -3,9 +3,7 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Running;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
 /** The running head and foot, and the room that they leave between them. */
@@ -19,8 +17,8 @@ final class RunningLines {
 
   private final Setting setting;
   private final Words words;
-  private final Running running;
-  private final Paper paper;
+  private final Document.Running running;
+  private final Document.Paper paper;
   private final List<Line> headLeft;
   private final List<Line> headRight;
   private final List<Line> footLeft;
@@ -36,7 +34,7 @@ final class RunningLines {
   }
 
   private List<Line> lines(String text, double share) {
-    return setting.lines(Type.SMALL, Style.MUTED, text, share * width());
+    return setting.lines(Type.SMALL, Text.Style.MUTED, text, share * width());
   }
 
   private List<Line> footRight(int page, int pages) {
@@ -45,7 +43,7 @@ final class RunningLines {
     return lines(text, RIGHT_SHARE);
   }
 
-  Paper paper() {
+  Document.Paper paper() {
     return paper;
   }
 

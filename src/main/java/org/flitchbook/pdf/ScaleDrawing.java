@@ -1,7 +1,7 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import org.flitchbook.document.Scale;
+import org.flitchbook.document.Table;
 
 /** Draws a scale: a line up to the limit's tick, dashes beyond it, and the mark of the value. */
 final class ScaleDrawing {
@@ -27,7 +27,7 @@ final class ScaleDrawing {
     this.middle = middle;
   }
 
-  void draw(Scale scale) throws IOException {
+  void draw(Table.Scale scale) throws IOException {
     double foot = pen.fromBottom(middle + TICK);
     figure.box(left - EDGE, foot, right + EDGE, foot + 2 * TICK);
     double limit = left + LIMIT * (right - left);
@@ -39,7 +39,7 @@ final class ScaleDrawing {
     if (scale.isAtEnd()) {
       arrow(x, Math.signum(scale.at()));
     } else {
-      Signs.draw(pen, figure, org.flitchbook.document.Shape.DIAMOND, x, middle);
+      Signs.draw(pen, figure, org.flitchbook.document.Chart.Shape.DIAMOND, x, middle);
     }
   }
 

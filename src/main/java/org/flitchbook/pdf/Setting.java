@@ -2,8 +2,6 @@ package org.flitchbook.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
@@ -24,8 +22,8 @@ final class Setting {
     return new Breaker(fonts, type, characters(text)).lines(width);
   }
 
-  List<Line> lines(Type type, Style style, String text, double width) {
-    return lines(type, new Text(List.of(new Span(text, style))), width);
+  List<Line> lines(Type type, Text.Style style, String text, double width) {
+    return lines(type, new Text(List.of(new Text.Span(text, style))), width);
   }
 
   /**
@@ -62,13 +60,13 @@ final class Setting {
     return new Breaker(fonts, type, characters(text)).least();
   }
 
-  double width(Type type, Style style, String text) {
-    return natural(type, new Text(List.of(new Span(text, style))));
+  double width(Type type, Text.Style style, String text) {
+    return natural(type, new Text(List.of(new Text.Span(text, style))));
   }
 
   private Characters characters(Text text) {
-    List<Span> spans = new ArrayList<>(text.spans().size());
-    for (Span span : text.spans()) {
+    List<Text.Span> spans = new ArrayList<>(text.spans().size());
+    for (Text.Span span : text.spans()) {
       spans.add(span.saying(legible.of(span.text())));
     }
     return new Characters(spans);

@@ -5,7 +5,7 @@ import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 
 /** A page and the elements that its marked content belongs to, by number. */
 final class Sheet {
@@ -15,7 +15,7 @@ final class Sheet {
   private final List<Link> links = new ArrayList<>();
 
   /** A place on the page that leads somewhere, with the element of its text. */
-  record Link(Element element, PDRectangle place, Target target) {}
+  record Link(Element element, PDRectangle place, Text.Target target) {}
 
   Sheet(PDPage page) {
     this.page = page;

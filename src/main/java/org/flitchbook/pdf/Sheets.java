@@ -8,7 +8,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.flitchbook.document.Paper;
+import org.flitchbook.document.Document;
 import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +42,7 @@ final class Sheets {
 
   void next() throws IOException {
     closePen();
-    Paper paper = running.paper();
+    Document.Paper paper = running.paper();
     PDPage page = new PDPage(new PDRectangle((float) paper.width(), (float) paper.height()));
     page.setResources(resources);
     page.setStructParents(sheets.size());

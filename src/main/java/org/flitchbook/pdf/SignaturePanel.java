@@ -9,7 +9,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceStream;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
 /** Draws what a signed field shows, over the lines for ink. */
@@ -34,7 +34,7 @@ final class SignaturePanel {
       double top = 0;
       for (int i = 0; i < lines.size(); i++) {
         Type type = i == 0 ? Type.BODY : Type.SMALL;
-        Style style = i == 0 ? Style.STRONG : Style.PLAIN;
+        Text.Style style = i == 0 ? Text.Style.STRONG : Text.Style.PLAIN;
         for (Line line : setting.lines(type, style, lines.get(i), place.getWidth())) {
           write(out, type, line, place.getHeight() - top - type.baseline());
           top += type.leading;

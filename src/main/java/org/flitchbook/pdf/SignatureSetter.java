@@ -3,7 +3,6 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 
 /** Sets signature boxes, two beside each other, all on one page. */
@@ -18,11 +17,11 @@ final class SignatureSetter {
   }
 
   void set(Signatures signatures) throws IOException {
-    List<SignatureBox> boxes = signatures.boxes();
+    List<Signatures.Box> boxes = signatures.boxes();
     double width = (press.frame().width() - GAP * (BESIDE - 1)) / BESIDE;
     for (int from = 0; from < boxes.size(); from += BESIDE) {
       List<SigningBox> row = new ArrayList<>();
-      for (SignatureBox box : boxes.subList(from, Math.min(boxes.size(), from + BESIDE))) {
+      for (Signatures.Box box : boxes.subList(from, Math.min(boxes.size(), from + BESIDE))) {
         double x = press.frame().left() + row.size() * (width + GAP);
         row.add(new SigningBox(press, press.root().child("Sect"), box, x, width));
       }

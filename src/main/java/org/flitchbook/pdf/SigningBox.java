@@ -2,8 +2,8 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
-import org.flitchbook.document.SignatureBox;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Text;
 
 /**
  * A box with the role and the statement of a signer and lines for signature, printed name, date and
@@ -16,28 +16,28 @@ final class SigningBox {
 
   private final Press press;
   private final Element element;
-  private final SignatureBox box;
+  private final Signatures.Box box;
   private final double left;
   private final double width;
   private final List<Line> role;
   private final List<Line> statement;
   private final List<Line> name;
 
-  SigningBox(Press press, Element element, SignatureBox box, double left, double width) {
+  SigningBox(Press press, Element element, Signatures.Box box, double left, double width) {
     this.press = press;
     this.element = element;
     this.box = box;
     this.left = left + PADDING;
     this.width = width - 2 * PADDING;
-    this.role = lines(Type.BODY, Style.STRONG, box.role(), this.width);
+    this.role = lines(Type.BODY, Text.Style.STRONG, box.role(), this.width);
     this.statement =
         box.statement().isBlank()
             ? List.of()
-            : lines(Type.SMALL, Style.PLAIN, box.statement(), this.width);
+            : lines(Type.SMALL, Text.Style.PLAIN, box.statement(), this.width);
     this.name =
         box.name().isBlank()
             ? List.of()
-            : lines(Type.BODY, Style.PLAIN, box.name(), this.width * NAME_SHARE);
+            : lines(Type.BODY, Text.Style.PLAIN, box.name(), this.width * NAME_SHARE);
   }
 
   /** The room of the lines to write on; a long name needs more of it. */
@@ -90,7 +90,7 @@ final class SigningBox {
     return press.words().say(id, english);
   }
 
-  private List<Line> lines(Type type, Style style, String text, double length) {
+  private List<Line> lines(Type type, Text.Style style, String text, double length) {
     return press.setting().lines(type, style, text, length);
   }
 
@@ -99,7 +99,7 @@ final class SigningBox {
       throws IOException {
     pen.hairline(Artifact.DECORATION, Ink.BLACK, x, y, x + length, y);
     Element of = element.child("P");
-    pen.line(of, Type.SMALL, x, y + 0.5, lines(Type.SMALL, Style.MUTED, label, length).get(0));
+    pen.line(of, Type.SMALL, x, y + 0.5, lines(Type.SMALL, Text.Style.MUTED, label, length).get(0));
     for (int i = 0; i < value.size(); i++) {
       double top = y - (value.size() - i) * Type.BODY.leading;
       pen.line(of, Type.BODY, x, top, value.get(i));

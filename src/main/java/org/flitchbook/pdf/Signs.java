@@ -1,7 +1,7 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import org.flitchbook.document.Shape;
+import org.flitchbook.document.Chart;
 
 /** Draws the sign of a marked point and returns the room that it takes. */
 final class Signs {
@@ -10,14 +10,14 @@ final class Signs {
 
   private Signs() {}
 
-  static Box draw(Pen pen, Owner of, Shape shape, double x, double y) throws IOException {
+  static Box draw(Pen pen, Owner of, Chart.Shape shape, double x, double y) throws IOException {
     switch (shape) {
       case DOT -> pen.fill(of, Ink.BLACK, Path.circle(x, y, RADIUS));
       case RING -> ring(pen, of, x, y);
       case DIAMOND -> diamond(pen, of, x, y);
       case STROKE -> pen.rule(of, Ink.BLACK, 0.9, x, y, x, y - TALL);
     }
-    return shape == Shape.STROKE
+    return shape == Chart.Shape.STROKE
         ? new Box(x - 1, y - TALL, 2, TALL)
         : new Box(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS);
   }

@@ -1,11 +1,11 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import org.flitchbook.document.Stroke;
+import org.flitchbook.document.Chart;
 
 /** How each stroke is drawn: they differ in pattern and weight, not in colour. */
 record Strokes(Ink ink, double weight, Dash dash) {
-  static Strokes of(Stroke stroke) {
+  static Strokes of(Chart.Stroke stroke) {
     return switch (stroke) {
       case SOLID -> new Strokes(Ink.BLACK, 1.15, Dash.NONE);
       case DASHED -> new Strokes(Ink.BLACK, 0.9, Dash.LONG);

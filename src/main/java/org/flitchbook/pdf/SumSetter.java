@@ -3,8 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import java.util.function.Function;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Sum;
+import org.flitchbook.document.Text;
 
 /**
  * Sets a sum as it is written by hand: the equal signs under each other, a line drawn above the
@@ -26,13 +26,13 @@ final class SumSetter {
     this.press = press;
     this.sum = sum;
     double width = press.frame().width();
-    this.label = Math.min(widest(Sum.Line::label, Style.PLAIN), width * LABEL_SHARE);
-    this.result = Math.min(widest(Sum.Line::result, Style.STRONG), width * RESULT_SHARE);
+    this.label = Math.min(widest(Sum.Line::label, Text.Style.PLAIN), width * LABEL_SHARE);
+    this.result = Math.min(widest(Sum.Line::result, Text.Style.STRONG), width * RESULT_SHARE);
     double room = width - label - GAP - EQUALS - result;
-    this.expression = Math.min(widest(Sum.Line::expression, Style.PLAIN), room);
+    this.expression = Math.min(widest(Sum.Line::expression, Text.Style.PLAIN), room);
   }
 
-  private double widest(Function<Sum.Line, String> part, Style style) {
+  private double widest(Function<Sum.Line, String> part, Text.Style style) {
     return sum.lines().stream()
         .mapToDouble(line -> press.setting().width(Type.BODY, style, part.apply(line)))
         .max()
@@ -51,9 +51,10 @@ final class SumSetter {
   private void add(Element item, Sum.Line line, double before, boolean sticks, boolean total)
       throws IOException {
     Setting setting = press.setting();
-    Style style = total ? Style.STRONG : Style.PLAIN;
-    List<Line> labels = setting.lines(Type.BODY, Style.PLAIN, line.label(), label);
-    List<Line> expressions = setting.lines(Type.BODY, Style.PLAIN, line.expression(), expression);
+    Text.Style style = total ? Text.Style.STRONG : Text.Style.PLAIN;
+    List<Line> labels = setting.lines(Type.BODY, Text.Style.PLAIN, line.label(), label);
+    List<Line> expressions =
+        setting.lines(Type.BODY, Text.Style.PLAIN, line.expression(), expression);
     List<Line> results = setting.lines(Type.BODY, style, line.result(), result);
     int tall = Math.max(labels.size(), Math.max(expressions.size(), results.size()));
     double above = total ? 4 : 0;
@@ -90,7 +91,7 @@ final class SumSetter {
           Type.BODY,
           signX(),
           top,
-          press.setting().lines(Type.BODY, Style.PLAIN, "= ", EQUALS).get(0));
+          press.setting().lines(Type.BODY, Text.Style.PLAIN, "= ", EQUALS).get(0));
     }
   }
 

@@ -4,12 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
@@ -42,7 +36,7 @@ final class TableColumns {
     for (int i = 0; i < count; i++) {
       room -= i < count - 1 ? gap(i) : 0;
       widen(least, natural, i, Type.SMALL, Text.strong(table.columns().get(i).head()));
-      for (Row row : table.rows()) {
+      for (Table.Row row : table.rows()) {
         widen(least, natural, i, row.cells().get(i));
       }
     }
@@ -54,12 +48,12 @@ final class TableColumns {
   private double gap(int column) {
     boolean facing =
         column + 1 < table.columns().size()
-            && table.columns().get(column).align() == Align.RIGHT
-            && table.columns().get(column + 1).align() == Align.LEFT;
+            && table.columns().get(column).align() == Table.Align.RIGHT
+            && table.columns().get(column + 1).align() == Table.Align.LEFT;
     return facing ? WIDE_GAP : GAP;
   }
 
-  private void widen(double[] least, double[] natural, int column, Cell cell) {
+  private void widen(double[] least, double[] natural, int column, Table.Cell cell) {
     if (cell.scale().isPresent()) {
       least[column] = Math.max(least[column], ScaleDrawing.WIDTH);
       natural[column] = Math.max(natural[column], ScaleDrawing.WIDTH);
@@ -80,18 +74,18 @@ final class TableColumns {
     List<TableRow.Field> fields = new ArrayList<>();
     double x = press.frame().left();
     for (int i = 0; i < widths.length; i++) {
-      Column column = table.columns().get(i);
+      Table.Column column = table.columns().get(i);
       fields.add(field(owners.get(i), x, i, Type.SMALL, Text.strong(column.head()), Tone.PLAIN));
       x += widths[i] + gap(i);
     }
     return new TableRow(Type.SMALL, fields);
   }
 
-  TableRow row(Row row, List<Owner> owners) {
+  TableRow row(Table.Row row, List<Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
     double x = press.frame().left();
     for (int i = 0; i < widths.length; i++) {
-      Cell cell = row.cells().get(i);
+      Table.Cell cell = row.cells().get(i);
       fields.add(
           cell.scale().isPresent()
               ? scale(owners.get(i), x, i, cell)
@@ -104,31 +98,33 @@ final class TableColumns {
   private TableRow.Field field(Owner owner, double x, int column, Type type, Text text, Tone tone) {
     // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
     List<Line> lines = press.setting().balanced(type, text, widths[column] + 0.01);
-    Align align = table.columns().get(column).align();
+    Table.Align align = table.columns().get(column).align();
     return new TableRow.Field(owner, x, widths[column], align, tone, lines, Optional.empty());
   }
 
   /** The scale alone is drawn; its words are read out in its place. */
-  private TableRow.Field scale(Owner owner, double x, int column, Cell cell) {
+  private TableRow.Field scale(Owner owner, double x, int column, Table.Cell cell) {
     Owner figure =
         owner instanceof Element element
             ? element.child("Figure").alternative(cell.text().plain())
             : owner;
     double width = Math.min(widths[column], ScaleDrawing.WIDTH);
-    return new TableRow.Field(figure, x, width, Align.LEFT, cell.tone(), List.of(), cell.scale());
+    return new TableRow.Field(
+        figure, x, width, Table.Align.LEFT, cell.tone(), List.of(), cell.scale());
   }
 
   /** The words of a cell, its symbol in front; strong where the reader must stop. */
-  private static Text text(Cell cell) {
+  private static Text text(Table.Cell cell) {
     if (cell.tone() == Tone.PLAIN) {
       return cell.text();
     }
     boolean loud = cell.tone() == Tone.FAIL || cell.tone() == Tone.DOUBT;
-    List<Span> spans = new ArrayList<>();
-    spans.add(new Span(cell.tone().symbol() + "\u00a0", Style.STRONG));
-    for (Span span : cell.text().spans()) {
-      boolean plain = span.style() == Style.PLAIN;
-      spans.add(loud && plain ? new Span(span.text(), Style.STRONG, span.target()) : span);
+    List<Text.Span> spans = new ArrayList<>();
+    spans.add(new Text.Span(cell.tone().symbol() + "\u00a0", Text.Style.STRONG));
+    for (Text.Span span : cell.text().spans()) {
+      boolean plain = span.style() == Text.Style.PLAIN;
+      spans.add(
+          loud && plain ? new Text.Span(span.text(), Text.Style.STRONG, span.target()) : span);
     }
     return new Text(spans);
   }

@@ -3,8 +3,7 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Scale;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Tone;
 
 /**
@@ -25,10 +24,10 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
       Owner owner,
       double x,
       double width,
-      Align align,
+      Table.Align align,
       Tone tone,
       List<Line> lines,
-      Optional<Scale> scale) {
+      Optional<Table.Scale> scale) {
     private Field part(int from, int to) {
       List<Line> some = lines.subList(Math.min(from, lines.size()), Math.min(to, lines.size()));
       return new Field(owner, x, width, align, tone, some, from == 0 ? scale : Optional.empty());

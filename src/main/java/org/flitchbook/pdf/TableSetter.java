@@ -3,10 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
 import org.jspecify.annotations.Nullable;
 
 /** Sets a table: rules above, below and under the head, hairlines between the rows. */
@@ -41,7 +39,7 @@ final class TableSetter {
       WordSetter.caption(press, element.child("Caption"), table.caption());
     }
     press.flow().add(head());
-    List<Row> rows = table.rows();
+    List<Table.Row> rows = table.rows();
     Element body = rows.isEmpty() ? element : element.child("TBody");
     Strip again = again();
     for (int i = 0; i < rows.size(); i++) {
@@ -86,7 +84,7 @@ final class TableSetter {
 
   private List<Line> continued() {
     String words = press.words().say("pdf.continued", "{0} (continued)", table.caption());
-    return press.setting().lines(Type.SMALL, Style.MUTED, words, press.frame().width());
+    return press.setting().lines(Type.SMALL, Text.Style.MUTED, words, press.frame().width());
   }
 
   private Strip headStrip(double before, List<Owner> owners, boolean sticks) {
@@ -100,7 +98,7 @@ final class TableSetter {
     return Strip.of(before, row.height(), sticks, drawing);
   }
 
-  private void addRow(Element element, Row cells, boolean sticks, boolean last, Strip again)
+  private void addRow(Element element, Table.Row cells, boolean sticks, boolean last, Strip again)
       throws IOException {
     TableRow row = columns.row(cells, owners(element, cells));
     if (row.height() <= press.frame().height() - again.height()) {
@@ -126,9 +124,9 @@ final class TableSetter {
     press.flow().add(new Strip(0, row.height(), sticks, again, drawing));
   }
 
-  private List<Owner> owners(Element row, Row cells) {
+  private List<Owner> owners(Element row, Table.Row cells) {
     List<Owner> owners = new ArrayList<>();
-    List<Cell> all = cells.cells();
+    List<Table.Cell> all = cells.cells();
     for (int i = 0; i < all.size(); i++) {
       boolean head = table.columns().get(i).rowHead();
       owners.add(head ? row.child("TH").scope("Row") : row.child("TD"));

@@ -1,7 +1,7 @@
 package org.flitchbook.pdf;
 
 import java.util.List;
-import org.flitchbook.document.Point;
+import org.flitchbook.document.Chart;
 
 /**
  * Draws a stretch of a curve with no more points than can be seen: of the points in a column of the
@@ -12,15 +12,15 @@ final class Thinning {
   private static final double COLUMN = 0.4;
 
   private final Plot plot;
-  private final List<Point> points;
+  private final List<Chart.Point> points;
   private final Path path = new Path();
 
-  private Thinning(List<Point> points, Plot plot) {
+  private Thinning(List<Chart.Point> points, Plot plot) {
     this.points = points;
     this.plot = plot;
   }
 
-  static Path path(List<Point> points, Plot plot) {
+  static Path path(List<Chart.Point> points, Plot plot) {
     Thinning thinning = new Thinning(points, plot);
     int from = 0;
     while (from < points.size()) {
@@ -51,7 +51,7 @@ final class Thinning {
     return to;
   }
 
-  private long column(Point point) {
+  private long column(Chart.Point point) {
     return (long) Math.floor((plot.x(point.x()) - plot.left()) / COLUMN);
   }
 

@@ -1,6 +1,6 @@
 package org.flitchbook.pdf;
 
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 
 /**
  * The four sizes of type, in points, each with the distance of its lines, and a fifth for the
@@ -29,11 +29,11 @@ enum Type {
     return leading / 2 + size * CAPITAL / 2;
   }
 
-  static Face face(Style style) {
-    return style == Style.STRONG ? Face.STRONG : Face.PLAIN;
+  static Face face(Text.Style style) {
+    return style == Text.Style.STRONG ? Face.STRONG : Face.PLAIN;
   }
 
-  static Ink ink(Style style) {
-    return style == Style.MUTED ? Ink.GREY : Ink.BLACK;
+  static Ink ink(Text.Style style) {
+    return style == Text.Style.MUTED ? Ink.GREY : Ink.BLACK;
   }
 }

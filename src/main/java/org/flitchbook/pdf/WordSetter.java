@@ -2,10 +2,8 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Note;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Text;
 
 /** Sets titles, headings and paragraphs. */
 final class WordSetter {
@@ -23,16 +21,16 @@ final class WordSetter {
 
   void title(String title, String subject) throws IOException {
     List<Line> lines =
-        press.setting().lines(Type.LARGE, Style.STRONG, title, press.frame().width());
+        press.setting().lines(Type.LARGE, Text.Style.STRONG, title, press.frame().width());
     add(press.root().child("H1"), Type.LARGE, lines, 0, true, noting(0, title));
     if (!subject.isBlank()) {
       List<Line> under =
-          press.setting().lines(Type.BODY, Style.MUTED, subject, press.frame().width());
+          press.setting().lines(Type.BODY, Text.Style.MUTED, subject, press.frame().width());
       add(press.root().child("P"), Type.BODY, under, 1, true, NOTHING);
     }
   }
 
-  void set(Heading heading) throws IOException {
+  void set(Block.Heading heading) throws IOException {
     // The title is the first level, and a tagged file must not skip one.
     depth = Math.min(heading.level() + 1, depth + 1);
     Element element = press.root().child("H" + depth);
@@ -42,13 +40,13 @@ final class WordSetter {
           case 2 -> Type.HEAD;
           default -> Type.BODY;
         };
-    Style style = heading.level() == 1 ? Style.PLAIN : Style.STRONG;
+    Text.Style style = heading.level() == 1 ? Text.Style.PLAIN : Text.Style.STRONG;
     double before = heading.level() == 1 ? 24 : heading.level() == 2 ? 17 : 12;
     List<Line> lines = press.setting().lines(type, style, heading.text(), press.frame().width());
     add(element, type, lines, before, true, noting(heading.level(), heading.text()));
   }
 
-  void set(Paragraph paragraph) throws IOException {
+  void set(Block.Paragraph paragraph) throws IOException {
     double measure = press.frame().width() * MEASURE;
     List<Line> lines = press.setting().lines(Type.BODY, paragraph.text(), measure);
     add(press.root().child("P"), Type.BODY, lines, 6, false, NOTHING);
@@ -58,7 +56,7 @@ final class WordSetter {
     return (pen, top) -> press.anchors().add(level, heading, pen.sheet().page, pen.fromBottom(top));
   }
 
-  void set(Note note) throws IOException {
+  void set(Block.Note note) throws IOException {
     List<Line> lines = press.setting().lines(Type.SMALL, note.text(), press.frame().width());
     add(press.root().child("P"), Type.SMALL, lines, 4, false, NOTHING);
   }
@@ -66,7 +64,7 @@ final class WordSetter {
   /** A caption above a table or a chart; it stays with what follows. */
   static void caption(Press press, Element element, String caption) throws IOException {
     List<Line> lines =
-        press.setting().lines(Type.BODY, Style.PLAIN, caption, press.frame().width());
+        press.setting().lines(Type.BODY, Text.Style.PLAIN, caption, press.frame().width());
     new WordSetter(press).add(element, Type.BODY, lines, 13, true, NOTHING);
   }
 

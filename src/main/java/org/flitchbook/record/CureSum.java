@@ -7,7 +7,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Sum;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
@@ -40,7 +39,7 @@ final class CureSum {
     for (Finding finding : judgement.findings()) {
       if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
         blocks.add(
-            new Paragraph(
+            new Block.Paragraph(
                 phrases
                     .bound()
                     .strong(

@@ -43,7 +43,7 @@ class AttachmentsTest {
 
   private static byte[] print(Attachment... attachments) {
     return Pdf.print(
-        Pages.document(new org.flitchbook.document.Paragraph(Text.of("words"))),
+        Pages.document(new org.flitchbook.document.Block.Paragraph(Text.of("words"))),
         List.of(attachments));
   }
 

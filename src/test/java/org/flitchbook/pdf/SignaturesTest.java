@@ -25,7 +25,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.flitchbook.Wording;
-import org.flitchbook.document.Paper;
+import org.flitchbook.document.Document;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,7 +38,7 @@ final class SignaturesTest {
 
   private static final ZonedDateTime TIME =
       ZonedDateTime.parse("2026-02-24T18:40:12-05:00[America/New_York]");
-  private static final byte[] PRINT = Pdf.print(SampleRecord.on(Paper.LETTER));
+  private static final byte[] PRINT = Pdf.print(SampleRecord.on(Document.Paper.LETTER));
   private static final byte[] ONCE = sign(PRINT, "prepared");
   private static final byte[] TWICE = sign(ONCE, "reviewed");
 
@@ -174,7 +174,8 @@ final class SignaturesTest {
   void an_attachment_changed_between_two_signatures_is_named() throws IOException {
     byte[] print =
         Pdf.print(
-            SampleRecord.on(Paper.A4), List.of(carried("cure.csv", "11.5"), carried("x", "1")));
+            SampleRecord.on(Document.Paper.A4),
+            List.of(carried("cure.csv", "11.5"), carried("x", "1")));
     byte[] signed = sign(print, "prepared");
     Deed swap =
         file -> {
@@ -215,7 +216,8 @@ final class SignaturesTest {
             "reviewed");
     assertEquals(
         List.of(
-            "something beside the pages and attachments was changed before the signature in \"reviewed\" was made"),
+            "something beside the pages and attachments was changed before the signature in"
+                + " \"reviewed\" was made"),
         Pdf.changes(shadow, look(shadow)));
   }
 

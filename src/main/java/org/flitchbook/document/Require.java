@@ -1,12 +1,13 @@
 package org.flitchbook.document;
 
+import java.util.Collection;
 import java.util.Locale;
 
 /** The checks that the constructors of this package share. Each refusal names the value found. */
-final class Demand {
-  private Demand() {}
+final class Require {
+  private Require() {}
 
-  static void words(String what, String value) {
+  static void notBlank(String what, String value) {
     if (value.isBlank()) {
       throw new IllegalArgumentException(what + " is blank: \"" + value + "\"");
     }
@@ -26,7 +27,7 @@ final class Demand {
     }
   }
 
-  static void some(String what, java.util.Collection<?> values) {
+  static void notEmpty(String what, Collection<?> values) {
     if (values.isEmpty()) {
       throw new IllegalArgumentException(what + " is empty: " + values);
     }
