@@ -15,8 +15,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Head;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /** Proves a record or a book, and tells in plain words what is proved and what is not. */
 final class Proving {
@@ -66,7 +66,7 @@ final class Proving {
   private Answer record() {
     RecordPlace place = RecordPlace.of(order.what());
     byte[] pdf = place.bytes();
-    Optional<Look> look = Pdf.look(pdf);
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       return Answer.broken(List.of(Signer.noPdf(place.name())));
     }

@@ -17,6 +17,7 @@
       "check",
       "record",
       "pdf",
+      "seal",
       "sheet",
       "ledger",
       "sign",

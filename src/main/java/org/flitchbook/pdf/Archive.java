@@ -60,7 +60,7 @@ final class Archive {
   }
 
   void enclose(List<Attachment> attachments) throws IOException {
-    new Enclosure(file, metadata.made()).add(attachments);
+    new AttachmentWriter(file, metadata.made()).add(attachments);
   }
 
   private static COSDictionary flag(String name) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.GregorianCalendar;
 import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -16,10 +17,10 @@ import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
 /** Makes documents and reads what was printed. */
-final class Pages {
+public final class Pages {
   private Pages() {}
 
-  static Document document(Block... blocks) {
+  public static Document document(Block... blocks) {
     return document(Arrays.asList(blocks));
   }
 
@@ -33,6 +34,11 @@ final class Pages {
         Document.Paper.A4,
         new Document.Running("Wrenfold Smokeyard", "plan version 3", "times in EST", "r1"),
         blocks);
+  }
+
+  /** Puts other attachments into a file in the place of its own. */
+  public static void attach(PDDocument file, List<Attachment> attachments) throws IOException {
+    new AttachmentWriter(file, new GregorianCalendar(2026, 1, 24)).add(attachments);
   }
 
   /** A table whose cells name their row and column. */

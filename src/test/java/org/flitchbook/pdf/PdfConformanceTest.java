@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Text;
+import org.flitchbook.seal.SignaturesTest;
 import org.flitchbook.sign.Seals;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;

@@ -17,7 +17,7 @@ import org.flitchbook.document.Tone;
 import org.flitchbook.words.Words;
 
 /** An invented batch record of the Wrenfold Smokeyard that uses every block of the model. */
-final class SampleRecord {
+public final class SampleRecord {
   private static final double[][] BELLY = {
     {0, 39.2}, {30, 55.9}, {60, 81.8}, {90, 104.5}, {120, 122.8}, {150, 137.3}, {180, 148.5},
     {185, 150.2}, {210, 143.1}, {240, 120.2}, {270, 97.4}, {300, 80.4}, {330, 67.9}, {360, 58.8},
@@ -26,7 +26,7 @@ final class SampleRecord {
 
   private SampleRecord() {}
 
-  static Document on(Document.Paper paper) {
+  public static Document on(Document.Paper paper) {
     List<Block> blocks = new ArrayList<>(pageOne());
     blocks.add(new Block.PageBreak());
     blocks.addAll(cure());

@@ -1,11 +1,11 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.time.ZonedDateTime;
 import java.util.List;
 import org.flitchbook.words.Words;
 
 /**
- * What a signature shows and states.
+ * What a signature is to show and state.
  *
  * @param field the field to sign in
  * @param lines shown in the field, the first one strong; long ones are broken
@@ -16,7 +16,7 @@ import org.flitchbook.words.Words;
  * @param certifies whether it is the first one, after which only fields may be filled and signed
  * @param room for the seal, in bytes
  */
-public record Autograph(
+public record SignatureRequest(
     String field,
     List<String> lines,
     Words words,
@@ -25,7 +25,7 @@ public record Autograph(
     ZonedDateTime time,
     boolean certifies,
     int room) {
-  public Autograph {
+  public SignatureRequest {
     lines = List.copyOf(lines);
     if (lines.isEmpty() || room <= 0) {
       throw new IllegalArgumentException("a signature shows something and has room for its seal");

@@ -1,4 +1,4 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,6 +20,7 @@ import org.apache.pdfbox.pdmodel.interactive.digitalsignature.PDSignature;
 import org.apache.pdfbox.pdmodel.interactive.digitalsignature.SignatureOptions;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
+import org.flitchbook.pdf.Pdf;
 
 /** Signs a file: hangs an increment to it that fills one field, and keeps every byte before. */
 final class SignatureWriter {
@@ -29,17 +30,17 @@ final class SignatureWriter {
   /** Filling of fields and signing; nothing else (ISO 32000-2, table 257). */
   private static final int FORMS_AND_SIGNATURES = 2;
 
-  private final Autograph autograph;
+  private final SignatureRequest request;
 
-  SignatureWriter(Autograph autograph) {
-    this.autograph = autograph;
+  SignatureWriter(SignatureRequest request) {
+    this.request = request;
   }
 
   byte[] sign(byte[] pdf, UnaryOperator<byte[]> seal) throws IOException {
     try (PDDocument file = Loader.loadPDF(pdf);
         SignatureOptions options = new SignatureOptions()) {
-      file.setDocumentId(ByteBuffer.wrap(Metadata.sha256(pdf)).getLong());
-      options.setPreferredSignatureSize(autograph.room());
+      file.setDocumentId(ByteBuffer.wrap(ContentHash.sha256().digest(pdf)).getLong());
+      options.setPreferredSignatureSize(request.room());
       fill(file, options);
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       ExternalSigningSupport signing = file.saveIncrementalForExternalSigning(out);
@@ -63,15 +64,14 @@ final class SignatureWriter {
     PDAnnotationWidget widget = field.getWidgets().get(0);
     PDRectangle place = widget.getRectangle();
     PDAppearanceDictionary panel = new PDAppearanceDictionary();
-    panel.setNormalAppearance(
-        new SignaturePanel(file, autograph.words()).draw(place, autograph.lines()));
+    panel.setNormalAppearance(Pdf.appearance(file, place, request.lines(), request.words()));
     PDSignature signature = signature();
     field.getCOSObject().setItem(COSName.V, signature);
     file.addSignature(signature, options);
     widget.setRectangle(place);
     widget.setAppearance(panel);
-    widget.getCOSObject().setString(COSName.CONTENTS, String.join("\n", autograph.lines()));
-    if (autograph.certifies()) {
+    widget.getCOSObject().setString(COSName.CONTENTS, String.join("\n", request.lines()));
+    if (request.certifies()) {
       certify(file.getDocumentCatalog().getCOSObject(), signature.getCOSObject());
     }
   }
@@ -79,20 +79,20 @@ final class SignatureWriter {
   private PDSignatureField field(PDDocument file) {
     PDAcroForm form = file.getDocumentCatalog().getAcroForm(null);
     if (form != null
-        && form.getField(autograph.field()) instanceof PDSignatureField field
+        && form.getField(request.field()) instanceof PDSignatureField field
         && field.getSignature() == null) {
       return field;
     }
-    throw new IllegalArgumentException("no field " + autograph.field() + " to sign in");
+    throw new IllegalArgumentException("no field " + request.field() + " to sign in");
   }
 
   private PDSignature signature() {
     PDSignature signature = new PDSignature();
     signature.setFilter(PDSignature.FILTER_ADOBE_PPKLITE);
     signature.setSubFilter(ETSI);
-    signature.setName(autograph.name());
-    signature.setReason(autograph.reason());
-    signature.setSignDate(GregorianCalendar.from(autograph.time()));
+    signature.setName(request.name());
+    signature.setReason(request.reason());
+    signature.setSignDate(GregorianCalendar.from(request.time()));
     return signature;
   }
 

@@ -1,6 +1,7 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import static java.nio.charset.StandardCharsets.US_ASCII;
+import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
 import java.time.Instant;
@@ -11,7 +12,6 @@ import java.util.Calendar;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -19,10 +19,11 @@ import org.apache.pdfbox.pdmodel.interactive.digitalsignature.PDSignature;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
+import org.flitchbook.message.Message;
 
 /**
  * Finds the signatures of a file, and whether it was saved as often as it was signed. What a reader
- * of PDF makes of the file is held against its bare bytes, so that a signature can't be hidden.
+ * of PDF makes of the file is compared with its bare bytes, so that a signature can't be hidden.
  */
 final class SignatureReader {
   private static final byte[] SAVED = "startxref".getBytes(US_ASCII);
@@ -31,72 +32,88 @@ final class SignatureReader {
 
   private final byte[] pdf;
   private final List<String> fields = new ArrayList<>();
-  private final List<Signed> found = new ArrayList<>();
+  private final List<PdfSignature> found = new ArrayList<>();
 
   SignatureReader(byte[] pdf) {
     this.pdf = pdf;
   }
 
-  Look look() throws IOException {
-    try (PDDocument file = Loader.loadPDF(pdf)) {
-      PDAcroForm form = file.getDocumentCatalog().getAcroForm(null);
+  PdfSignatures read() throws IOException {
+    try (PDDocument file = PdfBox.load(pdf)) {
+      PDAcroForm form = PdfBox.call(() -> file.getDocumentCatalog().getAcroForm(null));
       if (form != null) {
-        form.getFields().forEach(this::add);
+        for (PDField field : PdfBox.call(form::getFields)) {
+          add(field);
+        }
       }
     }
-    found.sort(Comparator.comparingInt(Signed::end));
-    return new Look(fields, found, printedEnd(pdf), faults());
+    found.sort(Comparator.comparingInt(PdfSignature::end));
+    return new PdfSignatures(fields, found, printedEnd(pdf), faults());
   }
 
-  private void add(PDField field) {
+  private void add(PDField field) throws IOException {
     if (field instanceof PDSignatureField signing) {
-      fields.add(signing.getPartialName());
-      PDSignature signature = signing.getSignature();
+      String name = String.valueOf(signing.getPartialName());
+      fields.add(name);
+      PDSignature signature = PdfBox.call(signing::getSignature);
       if (signature != null) {
-        SignatureGap gap =
-            new SignatureGap(pdf, signature.getCOSObject().getCOSArray(COSName.BYTERANGE));
-        found.add(read(signing.getPartialName(), signature, gap));
+        found.add(read(name, signature));
       }
     }
   }
 
-  private static Signed read(String field, PDSignature signature, SignatureGap gap) {
-    return new Signed(
+  private PdfSignature read(String field, PDSignature signature) throws IOException {
+    ByteRange range = new ByteRange(pdf, signature.getCOSObject().getCOSArray(COSName.BYTERANGE));
+    Calendar stated = PdfBox.call(signature::getSignDate);
+    return new PdfSignature(
         field,
         Optional.ofNullable(signature.getName()).orElse(""),
         Optional.ofNullable(signature.getReason()).orElse(""),
-        Optional.ofNullable(signature.getSignDate()).map(SignatureReader::time),
+        Optional.ofNullable(stated).flatMap(SignatureReader::time),
         certifies(signature.getCOSObject()),
-        gap.seal(),
-        gap.before(),
-        gap.after(),
-        gap.end(),
-        gap.faults());
+        range.seal(),
+        range.before(),
+        range.after(),
+        range.end(),
+        range.faults());
   }
 
-  private static OffsetDateTime time(Calendar stated) {
+  /** Empty where the stated offset is none that a clock can have. */
+  private static Optional<OffsetDateTime> time(Calendar stated) {
     Instant instant = stated.toInstant();
     int offset = stated.getTimeZone().getOffset(instant.toEpochMilli()) / 1000;
-    return instant.atOffset(ZoneOffset.ofTotalSeconds(offset));
+    return Math.abs(offset) > ZoneOffset.MAX.getTotalSeconds()
+        ? Optional.empty()
+        : Optional.of(instant.atOffset(ZoneOffset.ofTotalSeconds(offset)));
   }
 
   private static boolean certifies(COSDictionary signature) {
     return signature.getCOSArray(COSName.getPDFName("Reference")) != null;
   }
 
-  private List<String> faults() {
-    List<String> faults = new ArrayList<>();
+  private List<Message> faults() {
+    List<Message> faults = new ArrayList<>();
     int saved = count(pdf, SAVED);
     int signed = count(pdf, SIGNED);
     if (signed != found.size()) {
-      faults.add("its bytes hold " + signed + " signatures, and its fields show " + found.size());
+      faults.add(
+          say(
+              "seal.file.hidden",
+              "its bytes hold {0} signatures, and its fields show {1}",
+              signed,
+              found.size()));
     }
     if (saved != signed + 1) {
-      faults.add("it was saved " + saved + " times, and signed " + signed + " times");
+      faults.add(
+          say("seal.file.saved", "it was saved {0} times, and signed {1} times", saved, signed));
     }
     int end = found.isEmpty() ? pdf.length : found.get(found.size() - 1).end();
     if (end != pdf.length) {
-      faults.add((pdf.length - end) + " bytes were added behind the last signature");
+      faults.add(
+          say(
+              "seal.file.added",
+              "{0} bytes were added behind the last signature",
+              pdf.length - end));
     }
     return faults;
   }

@@ -1,9 +1,10 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.nio.ByteBuffer;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /**
  * A signature as it stands in a file; whether it is true is for others to say.
@@ -16,9 +17,9 @@ import java.util.Optional;
  * @param before the bytes that it covers up to its own place
  * @param after the bytes that it covers behind that, up to its revision's end
  * @param end the number of the file's bytes up to there
- * @param faults in how it is put into the file, in words
+ * @param faults in how it is put into the file
  */
-public record Signed(
+public record PdfSignature(
     String field,
     String name,
     String reason,
@@ -28,9 +29,9 @@ public record Signed(
     ByteBuffer before,
     ByteBuffer after,
     int end,
-    List<String> faults) {
+    List<Message> faults) {
 
-  public Signed {
+  public PdfSignature {
     faults = List.copyOf(faults);
     seal = seal.asReadOnlyBuffer();
     before = before.asReadOnlyBuffer();

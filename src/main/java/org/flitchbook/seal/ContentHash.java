@@ -1,4 +1,4 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -27,20 +27,23 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  * Objects are numbered in the order in which they are come upon, so that two files alike in
  * everything but their bytes' order have the same.
  */
-final class Likeness {
+final class ContentHash {
   private static final Set<String> FILLED = Set.of("V", "AP", "Contents");
   private static final Set<String> OF_THE_FORM = Set.of("SigFlags");
   private static final Set<String> OF_THE_CATALOG = Set.of("Perms");
 
   private final String field;
-  private final MessageDigest digest;
+  private final MessageDigest digest = sha256();
   private final Map<COSObjectKey, Integer> numbers = new HashMap<>();
   private final Deque<COSObject> waiting = new ArrayDeque<>();
 
-  private Likeness(String field) {
+  private ContentHash(String field) {
     this.field = field;
+  }
+
+  static MessageDigest sha256() {
     try {
-      this.digest = MessageDigest.getInstance("SHA-256");
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException missing) {
       throw new AssertionError("every Java platform has SHA-256", missing);
     }
@@ -48,11 +51,11 @@ final class Likeness {
 
   /** The hash of a file, without what signing in that field changes. */
   static String of(PDDocument file, String field) throws IOException {
-    Likeness likeness = new Likeness(field);
+    ContentHash hash = new ContentHash(field);
     COSDictionary trailer = file.getDocument().getTrailer();
-    likeness.write(trailer.getItem(COSName.ROOT));
-    likeness.write(trailer.getItem(COSName.INFO));
-    return likeness.finish();
+    hash.write(trailer.getItem(COSName.ROOT));
+    hash.write(trailer.getItem(COSName.INFO));
+    return hash.finish();
   }
 
   private String finish() throws IOException {

@@ -1,13 +1,15 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.util.List;
+import org.flitchbook.message.Message;
+import org.flitchbook.pdf.Attachment;
 
 /** What came of looking for attachments in a file that anybody may have made. */
-public sealed interface Opened {
+public sealed interface Extraction {
 
   /** All that the file carries, by name; none for a file without attachments. */
-  record Carrying(List<Attachment> attachments) implements Opened {
-    public Carrying {
+  record Attachments(List<Attachment> attachments) implements Extraction {
+    public Attachments {
       attachments = List.copyOf(attachments);
     }
   }
@@ -15,8 +17,7 @@ public sealed interface Opened {
   /**
    * The file can't be trusted to give its attachments back as they were put in.
    *
-   * @param found in words
    * @param expected what would have done
    */
-  record Refused(String found, String expected) implements Opened {}
+  record Refused(Message found, Message expected) implements Extraction {}
 }

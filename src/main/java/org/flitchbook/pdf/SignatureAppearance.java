@@ -13,12 +13,12 @@ import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
 /** Draws what a signed field shows, over the lines for ink. */
-final class SignaturePanel {
+final class SignatureAppearance {
   private final PDDocument file;
   private final Fonts fonts;
   private final Setting setting;
 
-  SignaturePanel(PDDocument file, Words words) throws IOException {
+  SignatureAppearance(PDDocument file, Words words) throws IOException {
     this.file = file;
     this.fonts = new Fonts(file);
     this.setting = new Setting(fonts, words);

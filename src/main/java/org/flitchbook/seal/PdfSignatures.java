@@ -1,7 +1,8 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /**
  * The fields and signatures of a file.
@@ -9,16 +10,17 @@ import java.util.Optional;
  * @param fields the names of the fields to sign in, in their order
  * @param signatures in the order in which they were made
  * @param printed the number of the file's first bytes that were there before anybody signed
- * @param faults in how the file was saved and signed, in words
+ * @param faults in how the file was saved and signed
  */
-public record Look(List<String> fields, List<Signed> signatures, int printed, List<String> faults) {
-  public Look {
+public record PdfSignatures(
+    List<String> fields, List<PdfSignature> signatures, int printed, List<Message> faults) {
+  public PdfSignatures {
     fields = List.copyOf(fields);
     signatures = List.copyOf(signatures);
     faults = List.copyOf(faults);
   }
 
-  public Optional<Signed> signature(String field) {
+  public Optional<PdfSignature> signature(String field) {
     return signatures.stream().filter(each -> each.field().equals(field)).findFirst();
   }
 }

@@ -1,4 +1,4 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
@@ -13,7 +13,6 @@ import java.nio.ByteBuffer;
 import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
 import java.util.Arrays;
-import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -26,12 +25,17 @@ import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.flitchbook.Wording;
 import org.flitchbook.document.Document;
+import org.flitchbook.message.Message;
+import org.flitchbook.pdf.Attachment;
+import org.flitchbook.pdf.Pages;
+import org.flitchbook.pdf.Pdf;
+import org.flitchbook.pdf.SampleRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Fields to sign in, what signing them changes, and what else is found to have changed. */
-final class SignaturesTest {
+public final class SignaturesTest {
 
   /** An empty ASN.1 sequence of three octets stands in for a seal. */
   private static final byte[] SEAL = {0x30, 0x03, 0x02, 0x01, 0x07};
@@ -46,9 +50,9 @@ final class SignaturesTest {
     return sign(pdf, field, covered -> SEAL);
   }
 
-  static byte[] sign(byte[] pdf, String field, UnaryOperator<byte[]> seal) {
-    Autograph autograph =
-        new Autograph(
+  public static byte[] sign(byte[] pdf, String field, UnaryOperator<byte[]> seal) {
+    SignatureRequest autograph =
+        new SignatureRequest(
             field,
             List.of("Signed by Maud Achterberg (MA), maker", "2026-02-24 18:40:12 −05:00"),
             Wording.ENGLISH,
@@ -57,16 +61,21 @@ final class SignaturesTest {
             TIME,
             field.equals("prepared"),
             4096);
-    return Pdf.sign(pdf, autograph, seal);
+    return PdfFile.sign(pdf, autograph, seal);
   }
 
-  private static Look look(byte[] pdf) {
-    return Pdf.look(pdf).orElseThrow();
+  private static PdfSignatures look(byte[] pdf) {
+    return PdfFile.signatures(pdf).orElseThrow();
+  }
+
+  private static List<String> texts(List<Message> messages) {
+    return messages.stream().map(Message::toString).toList();
   }
 
   @Test
   void a_print_has_an_empty_field_for_each_box() {
-    Look expected = new Look(List.of("prepared", "reviewed"), List.of(), PRINT.length, List.of());
+    PdfSignatures expected =
+        new PdfSignatures(List.of("prepared", "reviewed"), List.of(), PRINT.length, List.of());
     assertEquals(expected, look(PRINT));
   }
 
@@ -83,7 +92,7 @@ final class SignaturesTest {
 
   @Test
   void a_signature_states_what_it_was_given() {
-    Signed signed = look(TWICE).signature("prepared").orElseThrow();
+    PdfSignature signed = look(TWICE).signature("prepared").orElseThrow();
     assertEquals("Maud Achterberg", signed.name());
     assertEquals("Prepared by", signed.reason());
     assertEquals(Optional.of(OffsetDateTime.parse("2026-02-24T18:40:12-05:00")), signed.time());
@@ -93,13 +102,15 @@ final class SignaturesTest {
 
   @Test
   void a_signature_covers_its_whole_revision_but_for_its_own_place() {
-    Look look = look(TWICE);
+    PdfSignatures look = look(TWICE);
     assertEquals(List.of(), look.faults());
     assertEquals(
-        List.of("prepared", "reviewed"), look.signatures().stream().map(Signed::field).toList());
+        List.of("prepared", "reviewed"),
+        look.signatures().stream().map(PdfSignature::field).toList());
     assertEquals(
-        List.of(ONCE.length, TWICE.length), look.signatures().stream().map(Signed::end).toList());
-    for (Signed each : look.signatures()) {
+        List.of(ONCE.length, TWICE.length),
+        look.signatures().stream().map(PdfSignature::end).toList());
+    for (PdfSignature each : look.signatures()) {
       assertEquals(each.end() - 2 * 4096 - 2, each.covered().length);
       assertEquals(List.of(), each.faults());
     }
@@ -107,7 +118,7 @@ final class SignaturesTest {
 
   @Test
   void signing_alone_changes_nothing_else() {
-    assertEquals(List.of(), Pdf.changes(TWICE, look(TWICE)));
+    assertEquals(List.of(), PdfFile.changes(TWICE, look(TWICE)));
   }
 
   @Test
@@ -141,8 +152,8 @@ final class SignaturesTest {
     byte[] shadow = sign(changed(ONCE, SignaturesTest::blank), "reviewed");
     assertEquals(
         List.of("page 2 was changed before the signature in \"reviewed\" was made"),
-        Pdf.changes(shadow, look(shadow)));
-    assertEquals(List.of("it was saved 4 times, and signed 2 times"), look(shadow).faults());
+        texts(PdfFile.changes(shadow, look(shadow))));
+    assertEquals(List.of("it was saved 4 times, and signed 2 times"), texts(look(shadow).faults()));
   }
 
   @Test
@@ -150,7 +161,7 @@ final class SignaturesTest {
     byte[] shadow = sign(changed(PRINT, SignaturesTest::blank), "prepared");
     assertEquals(
         List.of("page 2 was changed before the signature in \"prepared\" was made"),
-        Pdf.changes(shadow, look(shadow)));
+        texts(PdfFile.changes(shadow, look(shadow))));
   }
 
   @Test
@@ -167,7 +178,7 @@ final class SignaturesTest {
     int last = Loader.loadPDF(ONCE).getNumberOfPages();
     assertEquals(
         List.of("page " + last + " was taken out before the signature in \"reviewed\" was made"),
-        Pdf.changes(shadow, look(shadow)));
+        texts(PdfFile.changes(shadow, look(shadow))));
   }
 
   @Test
@@ -179,8 +190,7 @@ final class SignaturesTest {
     byte[] signed = sign(print, "prepared");
     Deed swap =
         file -> {
-          new Enclosure(file, new GregorianCalendar(2026, 1, 24))
-              .add(List.of(carried("cure.csv", "10.5"), carried("y", "1")));
+          Pages.attach(file, List.of(carried("cure.csv", "10.5"), carried("y", "1")));
           file.getDocumentCatalog().getCOSObject().setNeedToBeUpdated(true);
         };
     byte[] shadow = sign(changed(signed, swap), "reviewed");
@@ -189,7 +199,7 @@ final class SignaturesTest {
             "the attachment cure.csv was changed before the signature in \"reviewed\" was made",
             "the attachment x was taken out before the signature in \"reviewed\" was made",
             "the attachment y was added before the signature in \"reviewed\" was made"),
-        Pdf.changes(shadow, look(shadow)));
+        texts(PdfFile.changes(shadow, look(shadow))));
   }
 
   private static Attachment carried(String name, String content) {
@@ -218,7 +228,7 @@ final class SignaturesTest {
         List.of(
             "something beside the pages and attachments was changed before the signature in"
                 + " \"reviewed\" was made"),
-        Pdf.changes(shadow, look(shadow)));
+        texts(PdfFile.changes(shadow, look(shadow))));
   }
 
   @Test
@@ -234,7 +244,7 @@ final class SignaturesTest {
                   file.getDocumentCatalog().getCOSObject().setNeedToBeUpdated(true);
                 }),
             "reviewed");
-    assertEquals(1, Pdf.changes(shadow, look(shadow)).size());
+    assertEquals(1, PdfFile.changes(shadow, look(shadow)).size());
   }
 
   @Test
@@ -244,14 +254,14 @@ final class SignaturesTest {
         List.of(
             "it was saved 4 times, and signed 2 times",
             more.length - TWICE.length + " bytes were added behind the last signature"),
-        look(more).faults());
+        texts(look(more).faults()));
   }
 
   @Test
   void a_print_that_was_saved_again_is_noticed() throws IOException {
     assertEquals(
         List.of("it was saved 2 times, and signed 0 times"),
-        look(changed(PRINT, SignaturesTest::blank)).faults());
+        texts(look(changed(PRINT, SignaturesTest::blank)).faults()));
   }
 
   /** The place of the last signature is at its begin, the zeros behind the seal at 200. */
@@ -266,11 +276,11 @@ final class SignaturesTest {
     byte[] changed = TWICE.clone();
     changed[look(TWICE).signature("reviewed").orElseThrow().before().remaining() + at] =
         (byte) letter;
-    assertEquals(List.of(fault), look(changed).signature("reviewed").orElseThrow().faults());
+    assertEquals(List.of(fault), texts(look(changed).signature("reviewed").orElseThrow().faults()));
   }
 
   @Test
   void what_is_no_pdf_shows_nothing() {
-    assertEquals(Optional.empty(), Pdf.look(new byte[] {1, 2, 3}));
+    assertEquals(Optional.empty(), PdfFile.signatures(new byte[] {1, 2, 3}));
   }
 }

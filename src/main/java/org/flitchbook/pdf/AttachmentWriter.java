@@ -14,14 +14,14 @@ import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecifica
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 
 /** Puts attachments into a file, as associated files of the whole document (ISO 19005-3, 6.8). */
-final class Enclosure {
-  static final COSName RELATION = COSName.getPDFName("AFRelationship");
+final class AttachmentWriter {
+  private static final COSName RELATION = COSName.getPDFName("AFRelationship");
   private static final COSName ASSOCIATED = COSName.getPDFName("AF");
 
   private final PDDocument file;
   private final Calendar made;
 
-  Enclosure(PDDocument file, Calendar made) {
+  AttachmentWriter(PDDocument file, Calendar made) {
     this.file = file;
     this.made = made;
   }

@@ -1,16 +1,19 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
+
+import static org.flitchbook.message.Message.say;
 
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSInteger;
+import org.flitchbook.message.Message;
 
 /**
  * The place of a signature in the file's bytes: a hexadecimal text between two angle brackets, and
  * nothing else. Readers of PDF skip what they don't understand there; here each byte counts.
  */
-final class SignatureGap {
+final class ByteRange {
   private static final int RANGES = 4;
 
   /** ASN.1's tag of a sequence, and the bit that says that a length has several octets. */
@@ -20,16 +23,16 @@ final class SignatureGap {
   private static final int MOST_LENGTH_OCTETS = 3;
 
   private final byte[] pdf;
-  private final List<String> faults = new ArrayList<>();
+  private final List<Message> faults = new ArrayList<>();
   private int from;
   private int to;
   private int end;
   private ByteBuffer seal = ByteBuffer.allocate(0);
 
-  SignatureGap(byte[] pdf, COSArray range) {
+  ByteRange(byte[] pdf, COSArray range) {
     this.pdf = pdf;
     if (!isSound(range)) {
-      faults.add("it does not say rightly which bytes it covers");
+      faults.add(say("seal.signature.range", "it does not say rightly which bytes it covers"));
       return;
     }
     from = number(range, 1);
@@ -68,14 +71,17 @@ final class SignatureGap {
       bytes[i] = (byte) ((high << 4) | low);
     }
     if (!hexadecimal) {
-      faults.add("its place holds something else than the digits of a signature");
+      faults.add(
+          say(
+              "seal.signature.digits",
+              "its place holds something else than the digits of a signature"));
       return;
     }
     int length = length(bytes);
     seal = ByteBuffer.wrap(bytes, 0, length).slice();
     for (int i = length; i < bytes.length; i++) {
       if (bytes[i] != 0) {
-        faults.add("something stands behind it in its place");
+        faults.add(say("seal.signature.behind", "something stands behind it in its place"));
         return;
       }
     }
@@ -89,7 +95,7 @@ final class SignatureGap {
     return letter >= '0' && letter <= '9' ? letter - '0' : -1;
   }
 
-  /** The length of the structure at the begin, as its first octets tell; 0 where they tell none. */
+  /** The length of the structure at the begin, as its first octets say; 0 where they say none. */
   private static int length(byte[] bytes) {
     if (bytes.length < 2 + MOST_LENGTH_OCTETS || bytes[0] != SEQUENCE) {
       return 0;
@@ -121,7 +127,7 @@ final class SignatureGap {
     return end;
   }
 
-  List<String> faults() {
+  List<Message> faults() {
     return faults;
   }
 }

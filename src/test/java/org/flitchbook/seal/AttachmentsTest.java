@@ -1,4 +1,4 @@
-package org.flitchbook.pdf;
+package org.flitchbook.seal;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
@@ -24,7 +24,11 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
+import org.flitchbook.document.Block;
 import org.flitchbook.document.Text;
+import org.flitchbook.pdf.Attachment;
+import org.flitchbook.pdf.Pages;
+import org.flitchbook.pdf.Pdf;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -42,17 +46,15 @@ class AttachmentsTest {
   }
 
   private static byte[] print(Attachment... attachments) {
-    return Pdf.print(
-        Pages.document(new org.flitchbook.document.Block.Paragraph(Text.of("words"))),
-        List.of(attachments));
+    return Pdf.print(Pages.document(new Block.Paragraph(Text.of("words"))), List.of(attachments));
   }
 
   private static List<Attachment> carried(byte[] pdf) {
-    return assertInstanceOf(Opened.Carrying.class, Pdf.attachments(pdf)).attachments();
+    return assertInstanceOf(Extraction.Attachments.class, PdfFile.attachments(pdf)).attachments();
   }
 
   private static String refused(byte[] pdf) {
-    return assertInstanceOf(Opened.Refused.class, Pdf.attachments(pdf)).found();
+    return assertInstanceOf(Extraction.Refused.class, PdfFile.attachments(pdf)).found().toString();
   }
 
   @Test
@@ -130,7 +132,8 @@ class AttachmentsTest {
   @Test
   void some_kilobytes_that_unpack_to_more_than_a_book_may_hold_are_refused() throws IOException {
     byte[] bomb =
-        spoiled((name, content) -> write(content, Disclosure.LARGEST + 1L, COSName.FLATE_DECODE));
+        spoiled(
+            (name, content) -> write(content, AttachmentReader.LARGEST + 1L, COSName.FLATE_DECODE));
     assertTrue(bomb.length < 200_000, "bytes: " + bomb.length);
     assertTrue(refused(bomb).contains("unpacks to more than 64 MB"), refused(bomb));
   }
@@ -196,7 +199,7 @@ class AttachmentsTest {
     for (int i = 0; i < 400; i++) {
       byte[] wrong = whole.clone();
       wrong[chance.nextInt(wrong.length)] ^= (byte) (1 << chance.nextInt(8));
-      assertNotNull(Pdf.attachments(wrong));
+      assertNotNull(PdfFile.attachments(wrong));
     }
   }
 }
