@@ -69,6 +69,8 @@ final class PlainText {
       blank(blank);
     } else if (block instanceof Signatures signatures) {
       signatures.boxes().forEach(this::signature);
+    } else {
+      throw new IllegalArgumentException("no form as text for " + block.getClass());
     }
   }
 

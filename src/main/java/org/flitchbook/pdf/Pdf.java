@@ -1,7 +1,9 @@
 package org.flitchbook.pdf;
 
 import java.io.ByteArrayOutputStream;
+import java.io.FileNotFoundException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
@@ -36,15 +38,25 @@ public final class Pdf {
     try (PDDocument file = new PDDocument()) {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       Archive archive = new Archive(file, document);
-      Anchors anchors = new Anchors();
-      List<Sheet> sheets = new Composer(file, document, archive.root(), anchors).compose();
-      archive.finish(sheets, anchors);
+      Destinations destinations = new Destinations();
+      List<TaggedPage> pages = new Composer(file, document, archive.root(), destinations).compose();
+      archive.finish(pages, destinations);
       archive.enclose(attachments);
       file.save(out, new CompressParameters(OBJECTS_A_STREAM));
       return out.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException(
           "the document \"" + document.title() + "\" can't be printed", e);
+    }
+  }
+
+  /** A file that lies beside this program's classes. */
+  static byte[] resource(String name) throws IOException {
+    try (InputStream in = Pdf.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new FileNotFoundException(name + " is missing from the program");
+      }
+      return in.readAllBytes();
     }
   }
 

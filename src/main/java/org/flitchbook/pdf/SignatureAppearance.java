@@ -16,12 +16,12 @@ import org.flitchbook.words.Words;
 final class SignatureAppearance {
   private final PDDocument file;
   private final Fonts fonts;
-  private final Setting setting;
+  private final TextLayout text;
 
   SignatureAppearance(PDDocument file, Words words) throws IOException {
     this.file = file;
     this.fonts = new Fonts(file);
-    this.setting = new Setting(fonts, words);
+    this.text = new TextLayout(fonts, words);
   }
 
   PDAppearanceStream draw(PDRectangle place, List<String> lines) throws IOException {
@@ -33,11 +33,11 @@ final class SignatureAppearance {
       drawGround(out, place);
       double top = 0;
       for (int i = 0; i < lines.size(); i++) {
-        Type type = i == 0 ? Type.BODY : Type.SMALL;
+        FontSize size = i == 0 ? FontSize.BODY : FontSize.SMALL;
         Text.Style style = i == 0 ? Text.Style.STRONG : Text.Style.PLAIN;
-        for (Line line : setting.lines(type, style, lines.get(i), place.getWidth())) {
-          write(out, type, line, place.getHeight() - top - type.baseline());
-          top += type.leading;
+        for (TextLine line : text.lines(size, style, lines.get(i), place.getWidth())) {
+          write(out, size, line, place.getHeight() - top - size.baseline());
+          top += size.leading;
         }
       }
     }
@@ -45,17 +45,17 @@ final class SignatureAppearance {
   }
 
   private static void drawGround(PDPageContentStream out, PDRectangle place) throws IOException {
-    out.setNonStrokingColor(Ink.WHITE.red, Ink.WHITE.green, Ink.WHITE.blue);
+    out.setNonStrokingColor(Color.WHITE.red, Color.WHITE.green, Color.WHITE.blue);
     out.addRect(0, 0, place.getWidth(), place.getHeight());
     out.fill();
-    out.setNonStrokingColor(Ink.BLACK.red, Ink.BLACK.green, Ink.BLACK.blue);
+    out.setNonStrokingColor(Color.BLACK.red, Color.BLACK.green, Color.BLACK.blue);
   }
 
-  private void write(PDPageContentStream out, Type type, Line line, double baseline)
+  private void write(PDPageContentStream out, FontSize size, TextLine line, double baseline)
       throws IOException {
-    for (Line.Piece piece : line.pieces()) {
+    for (TextLine.Piece piece : line.pieces()) {
       out.beginText();
-      out.setFont(fonts.font(Type.face(piece.style())), (float) type.size);
+      out.setFont(fonts.font(piece.style()), (float) size.points);
       out.newLineAtOffset((float) piece.x(), (float) baseline);
       out.showText(piece.text());
       out.endText();

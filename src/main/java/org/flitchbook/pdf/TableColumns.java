@@ -8,7 +8,7 @@ import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
-/** The columns of a table: how wide they are, and the setting of a row in them. */
+/** The columns of a table: how wide they are, and the text of a row in them. */
 final class TableColumns {
   private static final double GAP = 9;
 
@@ -18,12 +18,12 @@ final class TableColumns {
   /** No word may claim more of the page than this; a longer one is cut. */
   private static final double LONGEST_WORD = 0.3;
 
-  private final Press press;
+  private final LayoutContext context;
   private final Table table;
   private final double[] widths;
 
-  TableColumns(Press press, Table table) {
-    this.press = press;
+  TableColumns(LayoutContext context, Table table) {
+    this.context = context;
     this.table = table;
     this.widths = measure();
   }
@@ -32,10 +32,10 @@ final class TableColumns {
     int count = table.columns().size();
     double[] least = new double[count];
     double[] natural = new double[count];
-    double room = press.frame().width();
+    double room = context.frame().width();
     for (int i = 0; i < count; i++) {
       room -= i < count - 1 ? gap(i) : 0;
-      widen(least, natural, i, Type.SMALL, Text.strong(table.columns().get(i).head()));
+      widen(least, natural, i, FontSize.SMALL, Text.strong(table.columns().get(i).head()));
       for (Table.Row row : table.rows()) {
         widen(least, natural, i, row.cells().get(i));
       }
@@ -55,49 +55,51 @@ final class TableColumns {
 
   private void widen(double[] least, double[] natural, int column, Table.Cell cell) {
     if (cell.scale().isPresent()) {
-      least[column] = Math.max(least[column], ScaleDrawing.WIDTH);
-      natural[column] = Math.max(natural[column], ScaleDrawing.WIDTH);
+      least[column] = Math.max(least[column], TableRow.SCALE_WIDTH);
+      natural[column] = Math.max(natural[column], TableRow.SCALE_WIDTH);
     } else {
-      widen(least, natural, column, Type.BODY, text(cell));
+      widen(least, natural, column, FontSize.BODY, text(cell));
     }
   }
 
-  private void widen(double[] least, double[] natural, int column, Type type, Text text) {
-    double whole = press.setting().natural(type, text);
+  private void widen(double[] least, double[] natural, int column, FontSize size, Text text) {
+    double whole = context.text().natural(size, text);
     natural[column] = Math.max(natural[column], whole);
     if (whole > least[column]) {
-      least[column] = Math.max(least[column], press.setting().least(type, text));
+      least[column] = Math.max(least[column], context.text().least(size, text));
     }
   }
 
   TableRow head(List<Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
-    double x = press.frame().left();
+    double x = context.frame().left();
     for (int i = 0; i < widths.length; i++) {
       Table.Column column = table.columns().get(i);
-      fields.add(field(owners.get(i), x, i, Type.SMALL, Text.strong(column.head()), Tone.PLAIN));
+      fields.add(
+          field(owners.get(i), x, i, FontSize.SMALL, Text.strong(column.head()), Tone.PLAIN));
       x += widths[i] + gap(i);
     }
-    return new TableRow(Type.SMALL, fields);
+    return new TableRow(FontSize.SMALL, fields);
   }
 
   TableRow row(Table.Row row, List<Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
-    double x = press.frame().left();
+    double x = context.frame().left();
     for (int i = 0; i < widths.length; i++) {
       Table.Cell cell = row.cells().get(i);
       fields.add(
           cell.scale().isPresent()
               ? scale(owners.get(i), x, i, cell)
-              : field(owners.get(i), x, i, Type.BODY, text(cell), cell.tone()));
+              : field(owners.get(i), x, i, FontSize.BODY, text(cell), cell.tone()));
       x += widths[i] + gap(i);
     }
-    return new TableRow(Type.BODY, fields);
+    return new TableRow(FontSize.BODY, fields);
   }
 
-  private TableRow.Field field(Owner owner, double x, int column, Type type, Text text, Tone tone) {
+  private TableRow.Field field(
+      Owner owner, double x, int column, FontSize size, Text text, Tone tone) {
     // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
-    List<Line> lines = press.setting().balanced(type, text, widths[column] + 0.01);
+    List<TextLine> lines = context.text().balanced(size, text, widths[column] + 0.01);
     Table.Align align = table.columns().get(column).align();
     return new TableRow.Field(owner, x, widths[column], align, tone, lines, Optional.empty());
   }
@@ -108,7 +110,7 @@ final class TableColumns {
         owner instanceof Element element
             ? element.child("Figure").alternative(cell.text().plain())
             : owner;
-    double width = Math.min(widths[column], ScaleDrawing.WIDTH);
+    double width = Math.min(widths[column], TableRow.SCALE_WIDTH);
     return new TableRow.Field(
         figure, x, width, Table.Align.LEFT, cell.tone(), List.of(), cell.scale());
   }

@@ -35,17 +35,16 @@ class ChartGeometryTest {
     Document document = Pages.document(new Block.Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
       Fonts fonts = new Fonts(file);
-      Setting setting = new Setting(fonts, document.words());
-      Sheets sheets =
-          new Sheets(file, fonts, new RunningLines(setting, document), document.words());
-      sheets.next();
+      TextLayout text = new TextLayout(fonts, document.words());
+      PageSequence pages = new PageSequence(file, fonts, text, document);
+      pages.next();
       Element figure = new Archive(file, document).root().child("Figure");
-      ChartLayout layout = new ChartLayout(setting, chart, LEFT, width);
-      new ChartDrawing(setting, chart, layout, figure).draw(sheets.pen(), TOP);
-      sheets.finish();
+      ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
+      setter.draw(pages.pen(), figure, TOP);
+      pages.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);
-      double foot = TOP + layout.height();
+      double foot = TOP + setter.height();
       return PrintedWords.of(out.toByteArray()).stream()
           .filter(each -> each.bottom() > TOP && each.top() < foot)
           .toList();

@@ -39,14 +39,14 @@ class ThinningTest {
     List<Chart.Point> log = log(random);
     Plot plot =
         new Plot(
-            random.nextInt(60),
-            random.nextInt(200),
-            100 + random.nextInt(400),
-            60 + random.nextInt(200),
+            new Rectangle(
+                random.nextInt(60),
+                random.nextInt(200),
+                100 + random.nextInt(400),
+                60 + random.nextInt(200)),
             new Chart.Axis("", 0, log.get(log.size() - 1).x(), List.of()),
             new Chart.Axis("", -1000, 1000, List.of()));
-    List<Place> drawn =
-        Thinning.path(log, plot).steps().stream().map(s -> new Place(s.x(), s.y())).toList();
+    List<Place> drawn = plot.path(log).steps().stream().map(s -> new Place(s.x(), s.y())).toList();
     List<Place> all = log.stream().map(p -> new Place(plot.x(p.x()), plot.y(p.y()))).toList();
     assertEquals(all.get(0), drawn.get(0));
     assertEquals(all.get(all.size() - 1), drawn.get(drawn.size() - 1));

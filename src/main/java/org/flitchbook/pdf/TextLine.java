@@ -10,7 +10,7 @@ import org.flitchbook.document.Text;
  * @param pieces in order; none for an empty line
  * @param width in points, a space at the end not counted
  */
-record Line(List<Piece> pieces, double width) {
+record TextLine(List<Piece> pieces, double width) {
   /**
    * A piece of one style that leads to one place.
    *

@@ -1,24 +1,31 @@
 package org.flitchbook.pdf;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.junit.jupiter.api.Test;
 
 /**
- * The sRGB colour space (IEC 61966-2-1) as an ICC profile, version 2.1: white point, the primaries
- * adapted to D50, and the tone curve in 1024 steps. Written here, so that no licence and no
- * platform code comes with it.
+ * The profile in the program is the sRGB colour space (IEC 61966-2-1) as an ICC profile, version
+ * 2.1: white point, the primaries adapted to D50, and the tone curve in 1024 steps. It is made
+ * here, so that no licence and no platform code comes with it.
  */
-final class Srgb {
+final class SrgbTest {
   private static final int HEADER = 128;
   private static final int STEPS = 1024;
   private static final String CURVES = "rTRC gTRC bTRC";
 
-  private Srgb() {}
+  @Test
+  void the_profile_is_what_the_standard_says() throws IOException {
+    assertArrayEquals(profile(), Pdf.resource("srgb.icc"));
+  }
 
-  static byte[] profile() {
+  private static byte[] profile() {
     Map<String, byte[]> parts = new LinkedHashMap<>();
     parts.put("desc", description());
     parts.put("cprt", text("No copyright, use freely"));

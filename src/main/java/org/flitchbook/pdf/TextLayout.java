@@ -6,33 +6,33 @@ import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
 /** Sets text in lines of a given width. */
-final class Setting {
+final class TextLayout {
   private static final int BALANCED = 3;
 
   private final Fonts fonts;
-  private final Legible legible;
+  private final GlyphFallback fallback;
 
-  Setting(Fonts fonts, Words words) {
+  TextLayout(Fonts fonts, Words words) {
     this.fonts = fonts;
-    this.legible = new Legible(fonts, words);
+    this.fallback = new GlyphFallback(fonts, words);
   }
 
   /** The lines of a text; one empty line for no text. */
-  List<Line> lines(Type type, Text text, double width) {
-    return new Breaker(fonts, type, characters(text)).lines(width);
+  List<TextLine> lines(FontSize size, Text text, double width) {
+    return new LineBreaker(fonts, size, characters(text)).lines(width);
   }
 
-  List<Line> lines(Type type, Text.Style style, String text, double width) {
-    return lines(type, new Text(List.of(new Text.Span(text, style))), width);
+  List<TextLine> lines(FontSize size, Text.Style style, String text, double width) {
+    return lines(size, new Text(List.of(new Text.Span(text, style))), width);
   }
 
   /**
    * As {@link #lines}, but the few lines of a short text are made about equally long, so that no
    * single letter stands alone on the last one.
    */
-  List<Line> balanced(Type type, Text text, double width) {
-    Breaker breaker = new Breaker(fonts, type, characters(text));
-    List<Line> best = breaker.lines(width);
+  List<TextLine> balanced(FontSize size, Text text, double width) {
+    LineBreaker breaker = new LineBreaker(fonts, size, characters(text));
+    List<TextLine> best = breaker.lines(width);
     if (best.size() < 2 || best.size() > BALANCED) {
       return best;
     }
@@ -41,7 +41,7 @@ final class Setting {
     double high = width;
     for (int i = 0; i < 5; i++) {
       double middle = (low + high) / 2;
-      List<Line> tried = breaker.lines(middle);
+      List<TextLine> tried = breaker.lines(middle);
       boolean same = tried.size() == best.size();
       best = same ? tried : best;
       high = same ? middle : high;
@@ -51,24 +51,24 @@ final class Setting {
   }
 
   /** The width of a text whose lines are broken only where it says so. */
-  double natural(Type type, Text text) {
-    return new Breaker(fonts, type, characters(text)).natural();
+  double natural(FontSize size, Text text) {
+    return new LineBreaker(fonts, size, characters(text)).natural();
   }
 
   /** The width of the longest word. */
-  double least(Type type, Text text) {
-    return new Breaker(fonts, type, characters(text)).least();
+  double least(FontSize size, Text text) {
+    return new LineBreaker(fonts, size, characters(text)).least();
   }
 
-  double width(Type type, Text.Style style, String text) {
-    return natural(type, new Text(List.of(new Text.Span(text, style))));
+  double width(FontSize size, Text.Style style, String text) {
+    return natural(size, new Text(List.of(new Text.Span(text, style))));
   }
 
-  private Characters characters(Text text) {
+  private LineBreaker.Characters characters(Text text) {
     List<Text.Span> spans = new ArrayList<>(text.spans().size());
     for (Text.Span span : text.spans()) {
-      spans.add(span.saying(legible.of(span.text())));
+      spans.add(span.saying(fallback.of(span.text())));
     }
-    return new Characters(spans);
+    return new LineBreaker.Characters(spans);
   }
 }

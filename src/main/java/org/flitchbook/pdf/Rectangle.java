@@ -1,7 +1,7 @@
 package org.flitchbook.pdf;
 
-/** A rectangle, y down. */
-record Box(double left, double top, double width, double height) {
+/** A rectangle of a page, in points from the left and top of the paper, y down. */
+record Rectangle(double left, double top, double width, double height) {
   double right() {
     return left + width;
   }
@@ -10,14 +10,19 @@ record Box(double left, double top, double width, double height) {
     return top + height;
   }
 
-  boolean meets(Box other) {
+  /** What remains inside when so much is cut off at each side. */
+  Rectangle inset(double edge) {
+    return new Rectangle(left + edge, top + edge, width - 2 * edge, height - 2 * edge);
+  }
+
+  boolean meets(Rectangle other) {
     return left < other.right()
         && other.left < right()
         && top < other.bottom()
         && other.top < bottom();
   }
 
-  boolean holds(Box other) {
+  boolean holds(Rectangle other) {
     return left <= other.left
         && top <= other.top
         && right() >= other.right()

@@ -1,10 +1,12 @@
 package org.flitchbook.pdf;
 
+import org.flitchbook.document.Tone;
+
 /**
  * Black, one grey and very light tints, as red, green and blue from 0 to 1. The grey stands at 5:1
  * against white.
  */
-enum Ink {
+enum Color {
   BLACK(0, 0, 0),
   GREY(0.42f, 0.42f, 0.42f),
   HAIR(0.75f, 0.75f, 0.75f),
@@ -20,9 +22,22 @@ enum Ink {
   final float green;
   final float blue;
 
-  Ink(float red, float green, float blue) {
+  Color(float red, float green, float blue) {
     this.red = red;
     this.green = green;
     this.blue = blue;
+  }
+
+  /**
+   * The light ground behind a tone. It supports the symbol and the words and never replaces them.
+   */
+  static Color behind(Tone tone) {
+    return switch (tone) {
+      case PLAIN -> SHADE;
+      case PASS -> PASS;
+      case FAIL -> FAIL;
+      case DOUBT -> DOUBT;
+      case WAIT -> WAIT;
+    };
   }
 }

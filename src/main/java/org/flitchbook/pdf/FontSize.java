@@ -1,12 +1,10 @@
 package org.flitchbook.pdf;
 
-import org.flitchbook.document.Text;
-
 /**
  * The four sizes of type, in points, each with the distance of its lines, and a fifth for the
  * symbol of a verdict.
  */
-enum Type {
+enum FontSize {
   SIGN(24, 28),
   LARGE(14, 18),
   HEAD(10.5, 14),
@@ -16,24 +14,16 @@ enum Type {
   /** Height of a capital letter of the typeface, in parts of the size. */
   private static final double CAPITAL = 0.729;
 
-  final double size;
+  final double points;
   final double leading;
 
-  Type(double size, double leading) {
-    this.size = size;
+  FontSize(double points, double leading) {
+    this.points = points;
     this.leading = leading;
   }
 
   /** Distance from the top of a line to its baseline; it centres the capitals. */
   double baseline() {
-    return leading / 2 + size * CAPITAL / 2;
-  }
-
-  static Face face(Text.Style style) {
-    return style == Text.Style.STRONG ? Face.STRONG : Face.PLAIN;
-  }
-
-  static Ink ink(Text.Style style) {
-    return style == Text.Style.MUTED ? Ink.GREY : Ink.BLACK;
+    return leading / 2 + points * CAPITAL / 2;
   }
 }

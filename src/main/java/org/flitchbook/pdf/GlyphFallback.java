@@ -11,11 +11,11 @@ import org.flitchbook.words.Words;
  * something was written can be seen, and what it was stands in the files. A sign of no script is
  * named by its number in Unicode.
  */
-final class Legible {
+final class GlyphFallback {
   private final Fonts fonts;
   private final Words words;
 
-  Legible(Fonts fonts, Words words) {
+  GlyphFallback(Fonts fonts, Words words) {
     this.fonts = fonts;
     this.words = words;
   }
