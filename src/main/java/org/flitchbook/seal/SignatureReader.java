@@ -69,7 +69,7 @@ final class SignatureReader {
         field,
         Optional.ofNullable(signature.getName()).orElse(""),
         Optional.ofNullable(signature.getReason()).orElse(""),
-        Optional.ofNullable(stated).flatMap(SignatureReader::time),
+        Optional.ofNullable(stated).map(SignatureReader::time),
         certifies(signature.getCOSObject()),
         range.seal(),
         range.before(),
@@ -78,13 +78,11 @@ final class SignatureReader {
         range.faults());
   }
 
-  /** Empty where the stated offset is none that a clock can have. */
-  private static Optional<OffsetDateTime> time(Calendar stated) {
+  /** PDFBox keeps the offset within those that clocks have. */
+  private static OffsetDateTime time(Calendar stated) {
     Instant instant = stated.toInstant();
     int offset = stated.getTimeZone().getOffset(instant.toEpochMilli()) / 1000;
-    return Math.abs(offset) > ZoneOffset.MAX.getTotalSeconds()
-        ? Optional.empty()
-        : Optional.of(instant.atOffset(ZoneOffset.ofTotalSeconds(offset)));
+    return instant.atOffset(ZoneOffset.ofTotalSeconds(offset));
   }
 
   private static boolean certifies(COSDictionary signature) {

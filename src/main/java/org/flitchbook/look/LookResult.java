@@ -11,9 +11,9 @@ import org.flitchbook.input.Fault;
  * @param tree the same for programs, as maps, lists, texts and numbers
  * @param faults why no table was found; else none
  */
-public record Seen(String text, Map<String, Object> tree, List<Fault> faults) {
+public record LookResult(String text, Map<String, Object> tree, List<Fault> faults) {
 
-  public Seen {
+  public LookResult {
     faults = List.copyOf(faults);
   }
 }

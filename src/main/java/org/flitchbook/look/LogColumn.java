@@ -1,13 +1,15 @@
 package org.flitchbook.look;
 
 import java.math.BigDecimal;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What stands in one column: its numbers, and what is none. */
-final class Column {
+final class LogColumn {
 
   /** Values that loggers write where they read nothing: an open circuit, the end of a range. */
   private static final Set<String> NEVER_READ =
@@ -19,21 +21,26 @@ final class Column {
   private static final BigDecimal FAR = BigDecimal.valueOf(20);
   private static final int SHOWN = 6;
 
-  private final String word;
-  private final Map<String, Integer> others = new LinkedHashMap<>();
-  private final Map<String, Integer> sentinels = new LinkedHashMap<>();
-  private int filled;
-  private int numbers;
-  private int times;
-  private int points;
-  private int commas;
-  private int damaged;
+  final String word;
+
+  /** What is no number, with how often it stands there; the first kinds of it. */
+  final Map<String, Integer> others = new LinkedHashMap<>();
+
+  /** The decimal marks in its numbers. */
+  final Set<String> marks = new HashSet<>();
+
+  /** Numbers that are likely no readings, as written, with how often they stand there. */
+  final Map<String, Integer> sentinels = new LinkedHashMap<>();
+
+  int filled;
+  int numbers;
+  int damaged;
+  Optional<BigDecimal> lowest = Optional.empty();
+  Optional<BigDecimal> highest = Optional.empty();
   private boolean counting = true;
-  private Optional<BigDecimal> lowest = Optional.empty();
-  private Optional<BigDecimal> highest = Optional.empty();
   private Optional<BigDecimal> before = Optional.empty();
 
-  Column(String word) {
+  LogColumn(String word) {
     this.word = word;
   }
 
@@ -42,11 +49,9 @@ final class Column {
       return;
     }
     filled++;
-    times += Cells.isTime(cell) ? 1 : 0;
     Optional<BigDecimal> number = Cells.number(cell);
     if (number.isPresent()) {
-      points += cell.indexOf('.') >= 0 ? 1 : 0;
-      commas += cell.indexOf(',') >= 0 ? 1 : 0;
+      Stream.of(".", ",").filter(cell::contains).forEach(marks::add);
       take(number.get(), cell);
     } else {
       damaged += cell.contains("##") ? 1 : 0;
@@ -73,25 +78,9 @@ final class Column {
     numbers++;
   }
 
-  String word() {
-    return word;
-  }
-
-  int filled() {
-    return filled;
-  }
-
-  int numbers() {
-    return numbers;
-  }
-
   /** Of a hundred filled cells so many are numbers; 0 where none is filled. */
   int share() {
     return filled == 0 ? 0 : (int) (numbers * 100L / filled);
-  }
-
-  boolean isOfTimes() {
-    return filled > 0 && times * 10L >= filled * 9L;
   }
 
   boolean isOfNumbers() {
@@ -101,50 +90,5 @@ final class Column {
   /** Whether it only numbers the rows, from 0 or 1. */
   boolean isCount() {
     return counting && numbers > 2;
-  }
-
-  int points() {
-    return points;
-  }
-
-  int commas() {
-    return commas;
-  }
-
-  int damaged() {
-    return damaged;
-  }
-
-  Optional<BigDecimal> lowest() {
-    return lowest;
-  }
-
-  Optional<BigDecimal> highest() {
-    return highest;
-  }
-
-  /** What is no number, with how often it stands there; the first kinds of it. */
-  Map<String, Integer> others() {
-    return others;
-  }
-
-  /** Numbers that are likely no readings, as written, with how often they stand there. */
-  Map<String, Integer> sentinels() {
-    return sentinels;
-  }
-
-  /** The scale that the heading names, the degree sign broken or not; empty where it names none. */
-  Optional<String> unit() {
-    return unitIn(word);
-  }
-
-  static Optional<String> unitIn(String text) {
-    if (text.matches("(?i).*([°º˚?\uFFFD]|\\bdeg(rees?)?\\.?)\\s*C\\b.*|.*℃.*|.*celsius.*")) {
-      return Optional.of("°C");
-    }
-    if (text.matches("(?i).*([°º˚?\uFFFD]|\\bdeg(rees?)?\\.?)\\s*F\\b.*|.*℉.*|.*fahrenheit.*")) {
-      return Optional.of("°F");
-    }
-    return text.indexOf('%') >= 0 ? Optional.of("%") : Optional.empty();
   }
 }

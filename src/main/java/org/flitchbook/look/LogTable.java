@@ -21,7 +21,7 @@ import org.flitchbook.table.Tables;
  * @param before the lines before the heading, as they stand there
  * @param sample rows of times and numbers under the heading, of the first
  */
-record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) {
+record LogTable(Layout layout, Row heading, List<String> before, List<Row> sample) {
 
   /** So many rows show what a file is. */
   private static final int ENOUGH = 2_000;
@@ -30,19 +30,21 @@ record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) 
   private static final int PREAMBLE = 60;
 
   /** The delimiter under which most rows hang together with a heading. */
-  static Optional<Frame> of(SourceFile file, Encoding encoding) {
+  static Optional<LogTable> of(SourceFile file, Encoding encoding) {
     return Stream.of(',', ';', '\t')
         .flatMap(delimiter -> with(file, encoding, delimiter).stream())
-        .max(Comparator.comparing(Frame::under).thenComparing(Frame::width));
+        .max(
+            Comparator.comparing((LogTable table) -> table.sample.size())
+                .thenComparing(LogTable::width));
   }
 
-  private static Optional<Frame> with(SourceFile file, Encoding encoding, char delimiter) {
+  private static Optional<LogTable> with(SourceFile file, Encoding encoding, char delimiter) {
     int skip = 0;
     while (skip <= PREAMBLE) {
       First first = new First();
       Layout layout = new Layout(Optional.of(encoding.charset()), Optional.of(delimiter), skip);
       List<Fault> faults = Tables.read(file, layout, first);
-      Optional<Frame> found = framed(first.rows, layout);
+      Optional<LogTable> found = in(first.rows, layout);
       int broken =
           faults.stream()
               .filter(fault -> fault.is(Severity.BROKEN))
@@ -78,7 +80,7 @@ record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) 
   }
 
   /** The longest run of rows with times and numbers, and the heading above it. */
-  private static Optional<Frame> framed(List<Row> rows, Layout layout) {
+  private static Optional<LogTable> in(List<Row> rows, Layout layout) {
     int begin = 0;
     int length = 0;
     int next = 0;
@@ -104,7 +106,7 @@ record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) 
     return end;
   }
 
-  private static Optional<Frame> heading(List<Row> rows, int begin, int length, Layout layout) {
+  private static Optional<LogTable> heading(List<Row> rows, int begin, int length, Layout layout) {
     int above = begin - 1;
     if (above > 0
         && Cells.isUnits(rows.get(above))
@@ -114,10 +116,10 @@ record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) 
     if (above < 0 || !Cells.fits(rows.get(above), rows.get(begin))) {
       return Optional.empty();
     }
-    return Optional.of(frame(rows, above, rows.subList(begin, begin + length), layout));
+    return Optional.of(table(rows, above, rows.subList(begin, begin + length), layout));
   }
 
-  private static Frame frame(List<Row> rows, int heading, List<Row> sample, Layout layout) {
+  private static LogTable table(List<Row> rows, int heading, List<Row> sample, Layout layout) {
     List<String> words = rows.get(heading).cells();
     Row first = rows.stream().filter(row -> row.cells().equals(words)).findFirst().orElseThrow();
     String delimiter = layout.delimiter().map(String::valueOf).orElseThrow();
@@ -127,11 +129,7 @@ record Frame(Layout layout, Row heading, List<String> before, List<Row> sample) 
             .map(row -> String.join(delimiter, row.cells()))
             .toList();
     Layout behind = new Layout(layout.charset(), layout.delimiter(), first.line() - 1);
-    return new Frame(behind, first, before, List.copyOf(sample));
-  }
-
-  private int under() {
-    return sample.size();
+    return new LogTable(behind, first, before, List.copyOf(sample));
   }
 
   int width() {
