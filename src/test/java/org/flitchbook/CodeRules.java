@@ -36,13 +36,13 @@ record CodeRules(String root, boolean emptyRooms) {
   private static final List<String> WITHOUT_INPUT_OR_OUTPUT =
       List.of("measure", "sums", "document", "plan", "reading", "lot", "doubt", "check", "ledger");
 
-  private static final Map<String, String> LIBRARIES =
+  private static final Map<String, List<String>> LIBRARIES =
       Map.of(
-          "org.apache.commons.csv..", "table",
-          "com.fasterxml.jackson..", "json",
-          "org.apache.pdfbox..", "pdf",
-          "org.bouncycastle..", "sign",
-          "picocli..", "cli");
+          "org.apache.commons.csv..", List.of("table"),
+          "com.fasterxml.jackson..", List.of("json"),
+          "org.apache.pdfbox..", List.of("pdf", "seal"),
+          "org.bouncycastle..", List.of("sign"),
+          "picocli..", List.of("cli"));
 
   private static final String EMPTY_NAMES = ".*(Util|Utils|Manager|Helper|Impl|Processor|Handler)";
 
@@ -171,15 +171,15 @@ record CodeRules(String root, boolean emptyRooms) {
   }
 
   ArchRule oneHome(String library) {
-    String home = LIBRARIES.get(library);
+    List<String> homes = LIBRARIES.get(library);
     return noClasses()
         .that(resideInAPackage(root + ".."))
         .and()
-        .resideOutsideOfPackage(root + "." + home + "..")
+        .resideOutsideOfPackages(rooms(homes))
         .should()
         .dependOnClassesThat()
         .resideInAPackage(library)
-        .because("the home of " + library + " is " + home + ", so that it can be replaced there");
+        .because("the home of " + library + " is " + homes + ", so that it can be replaced there");
   }
 
   private String[] rooms(List<String> names) {

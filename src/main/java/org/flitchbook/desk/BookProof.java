@@ -16,8 +16,8 @@ import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.Line;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /** What a book proves: its ledger, each file against it, and the signatures in its records. */
 final class BookProof {
@@ -222,7 +222,7 @@ final class BookProof {
 
   private void tellSignatures(SourceFile file) {
     byte[] pdf = file.bytes();
-    Optional<Look> look = Pdf.look(pdf);
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       broken(file.name(), "It can't be read as PDF.");
       return;
@@ -249,7 +249,8 @@ final class BookProof {
                         + head.sequence()
                         + " of the ledger with hash "
                         + head.hash()
-                        + ", and the ledger does not have it: lines were taken out, or written anew."));
+                        + ", and the ledger does not have it: lines were taken out, or written"
+                        + " anew."));
   }
 
   private boolean isInLedger(Head head) {

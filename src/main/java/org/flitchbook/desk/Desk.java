@@ -12,7 +12,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.look.Look;
-import org.flitchbook.look.Seen;
+import org.flitchbook.look.LookResult;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
@@ -73,14 +73,15 @@ public final class Desk {
   public Answer look(Path file) {
     caller.progress().accept("reading");
     List<Fault> faults = new ArrayList<>();
-    Optional<Seen> seen = Shelf.file(file, faults).map(Look::at);
+    Optional<LookResult> seen =
+        Shelf.file(file, faults).map(log -> Look.at(log, Judging.languageAround(file)));
     seen.ifPresent(each -> faults.addAll(each.faults()));
     return seen.filter(each -> faults.isEmpty())
         .map(each -> new Answer(Status.WELL, each.text(), json(each), List.of(), List.of()))
         .orElseGet(() -> Answer.broken(faults));
   }
 
-  private static String json(Seen seen) {
+  private static String json(LookResult seen) {
     return new String(Json.write(seen.tree()), StandardCharsets.UTF_8);
   }
 

@@ -11,9 +11,10 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
 import org.flitchbook.json.Parsed;
-import org.flitchbook.pdf.Opened;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.message.Message;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.seal.Extraction;
+import org.flitchbook.seal.PdfFile;
 
 /**
  * What a record carries, taken out of it: from this alone its lots are judged again.
@@ -30,16 +31,19 @@ record Enclosed(String name, List<SourceFile> sources, SourceFile findings, Node
   record Taken(Optional<Enclosed> enclosed, List<Fault> faults) {}
 
   static Taken of(String file, byte[] pdf) {
-    Opened opened = Pdf.attachments(pdf);
-    if (opened instanceof Opened.Refused refused) {
+    Extraction opened = PdfFile.attachments(pdf);
+    if (opened instanceof Extraction.Refused refused) {
       return faulty(file, refused.found(), refused.expected());
     }
     List<SourceFile> sources =
-        new ArrayList<>(Evidence.files(((Opened.Carrying) opened).attachments()));
+        new ArrayList<>(Evidence.files(((Extraction.Attachments) opened).attachments()));
     List<SourceFile> findings =
         sources.stream().filter(each -> each.name().startsWith(Evidence.FINDINGS)).toList();
     if (findings.size() != 1) {
-      return faulty(file, findings.size() + " files of findings", "a record with its findings");
+      return faulty(
+          file,
+          Message.of(findings.size() + " files of findings"),
+          Message.of("a record with its findings"));
     }
     sources.removeAll(findings);
     return parsed(sources, findings.get(0));
@@ -53,7 +57,7 @@ record Enclosed(String name, List<SourceFile> sources, SourceFile findings, Node
         parsed.faults());
   }
 
-  private static Taken faulty(String file, String found, String expected) {
+  private static Taken faulty(String file, Message found, Message expected) {
     return new Taken(
         Optional.empty(), List.of(Fault.broken("evidence", Place.of(file), found, expected)));
   }

@@ -1,5 +1,7 @@
 package org.flitchbook.desk;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -14,6 +16,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Language;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;
@@ -56,6 +59,19 @@ final class Judging {
   /** The plan of today; empty where there is a fault in it or in what it draws on. */
   Optional<Plan> plan() {
     return versions().map(Succession::now);
+  }
+
+  /** The language of the book that a file lies in; English where it lies in none that is sound. */
+  static Language languageAround(Path file) {
+    Path folder = file.toAbsolutePath().normalize().getParent();
+    while (folder != null && !Files.exists(folder.resolve(Shelf.PLAN))) {
+      folder = folder.getParent();
+    }
+    if (folder == null) {
+      return Language.ENGLISH;
+    }
+    Judging judging = new Judging(Shelf.withoutDays(folder, new ArrayList<>()), List.of());
+    return judging.plan().map(plan -> (Language) plan.words()).orElse(Language.ENGLISH);
   }
 
   private Optional<Succession> versions() {

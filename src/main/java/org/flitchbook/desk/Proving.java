@@ -10,17 +10,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Running;
 import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Head;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /** Proves a record or a book, and tells in plain words what is proved and what is not. */
 final class Proving {
@@ -70,7 +66,7 @@ final class Proving {
   private Answer record() {
     RecordPlace place = RecordPlace.of(order.what());
     byte[] pdf = place.bytes();
-    Optional<Look> look = Pdf.look(pdf);
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       return Answer.broken(List.of(Signer.noPdf(place.name())));
     }
@@ -143,8 +139,8 @@ final class Proving {
               .map(each -> each.line(name))
               .toList();
       if (!lines.isEmpty()) {
-        blocks.add(new Heading(2, standing.heading));
-        blocks.add(new Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
+        blocks.add(new Block.Heading(2, standing.heading));
+        blocks.add(new Block.Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
       }
     }
     return new Document(
@@ -153,8 +149,8 @@ final class Proving {
         Templates.wording(),
         about,
         caller.now(),
-        Paper.A4,
-        new Running("", "", "", ""),
+        Document.Paper.A4,
+        new Document.Running("", "", "", ""),
         blocks);
   }
 }

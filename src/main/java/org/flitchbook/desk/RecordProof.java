@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
-import org.flitchbook.pdf.Signed;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignature;
+import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.sign.Card;
 import org.flitchbook.sign.Stamp;
 
@@ -23,7 +23,7 @@ final class RecordProof {
 
   private final String name;
   private final byte[] pdf;
-  private final Look look;
+  private final PdfSignatures look;
   private final SealsRead seals;
   private final Known known;
   private final List<Statement> statements = new ArrayList<>();
@@ -32,7 +32,7 @@ final class RecordProof {
   /**
    * @param look at that very file
    */
-  RecordProof(String name, byte[] pdf, Look look, Known known) {
+  RecordProof(String name, byte[] pdf, PdfSignatures look, Known known) {
     this.name = name;
     this.pdf = pdf;
     this.look = look;
@@ -87,7 +87,7 @@ final class RecordProof {
   }
 
   private void tell(SealsRead.Each each) {
-    Signed signed = each.signed();
+    PdfSignature signed = each.signed();
     String box = "\"" + signed.field() + "\"";
     if (!each.isValid()) {
       broken(
@@ -155,7 +155,7 @@ final class RecordProof {
 
   /** The pages list each enclosed file by its hash, in two halves. */
   private void tellListed(Enclosed enclosed) {
-    String words = Pdf.words(pdf).orElse("");
+    String words = PdfFile.words(pdf).orElse("");
     List<SourceFile> files = new ArrayList<>(enclosed.sources());
     files.add(enclosed.findings());
     int before = statements.size();

@@ -3,7 +3,7 @@ package org.flitchbook.desk;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.flitchbook.pdf.Look;
+import org.flitchbook.seal.PdfSignatures;
 
 /** What somebody signs as. The first box of a record is its maker's, the others are reviewers'. */
 enum Role {
@@ -15,12 +15,12 @@ enum Role {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  static Role of(String field, Look look) {
+  static Role of(String field, PdfSignatures look) {
     return look.fields().indexOf(field) == 0 ? MAKER : REVIEWER;
   }
 
   /** The first box that is still open to the role. */
-  Optional<String> box(Look look) {
+  Optional<String> box(PdfSignatures look) {
     List<String> fields = look.fields();
     List<String> own =
         this == MAKER

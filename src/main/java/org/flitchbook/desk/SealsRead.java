@@ -2,9 +2,10 @@ package org.flitchbook.desk;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
-import org.flitchbook.pdf.Signed;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignature;
+import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.sign.Seal;
 import org.flitchbook.sign.Signing;
 
@@ -16,11 +17,11 @@ import org.flitchbook.sign.Signing;
 record SealsRead(List<Each> signatures, List<String> faults) {
 
   /** A signature in the file, and what it shows. */
-  record Each(Signed signed, Seal seal) {
+  record Each(PdfSignature signed, Seal seal) {
 
     /** Why it is not valid; empty where it is. */
     List<String> faults() {
-      List<String> faults = new ArrayList<>(signed.faults());
+      List<String> faults = new ArrayList<>(texts(signed.faults()));
       faults.addAll(seal.faults());
       return faults;
     }
@@ -37,16 +38,20 @@ record SealsRead(List<Each> signatures, List<String> faults) {
   /**
    * @param look at that very file
    */
-  static SealsRead of(byte[] pdf, Look look) {
+  static SealsRead of(byte[] pdf, PdfSignatures look) {
     List<Each> signatures =
         look.signatures().stream()
             .map(each -> new Each(each, Signing.verify(each.sealed(), each.covered())))
             .toList();
-    List<String> faults = new ArrayList<>(look.faults());
+    List<String> faults = new ArrayList<>(texts(look.faults()));
     if (signatures.stream().allMatch(Each::isValid)) {
-      faults.addAll(Pdf.changes(pdf, look));
+      faults.addAll(texts(PdfFile.changes(pdf, look)));
     }
     return new SealsRead(signatures, faults);
+  }
+
+  private static List<String> texts(List<Message> faults) {
+    return faults.stream().map(Message::toString).toList();
   }
 
   boolean isUntouched() {

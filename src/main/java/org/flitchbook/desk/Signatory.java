@@ -13,11 +13,11 @@ import java.util.stream.Stream;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.ledger.Head;
-import org.flitchbook.pdf.Autograph;
-import org.flitchbook.pdf.Look;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sign.Card;
 import org.flitchbook.words.Words;
@@ -38,7 +38,7 @@ final class Signatory {
   /**
    * @throws Misuse where the plan doesn't let the person sign so, or no box is open
    */
-  Signatory(Plan plan, SignOrder order, Look look, Caller caller) {
+  Signatory(Plan plan, SignOrder order, PdfSignatures look, Caller caller) {
     this.plan = plan;
     this.person = Keys.person(plan, order.initials());
     this.role = role(order.role(), look);
@@ -47,7 +47,7 @@ final class Signatory {
     this.time = caller.now().atZone(plan.establishment().zone()).truncatedTo(ChronoUnit.SECONDS);
   }
 
-  private Role role(Optional<String> asked, Look look) {
+  private Role role(Optional<String> asked, PdfSignatures look) {
     Stream<Role> roles = Stream.of(Role.values());
     if (asked.isPresent()) {
       Role role = roles.filter(each -> each.word().equals(asked.get())).findFirst().orElseThrow();
@@ -62,7 +62,7 @@ final class Signatory {
         .orElseThrow(() -> new Misuse("no box of this record is open to " + person.initials()));
   }
 
-  private String box(Look look) {
+  private String box(PdfSignatures look) {
     if (role == Role.REVIEWER && Role.MAKER.box(look).isPresent()) {
       throw new Misuse("the maker signs first, and the reviewer after");
     }
@@ -132,8 +132,8 @@ final class Signatory {
             + " \"soleOperator\": true");
   }
 
-  Autograph autograph(Card card, Optional<Head> head, int room) {
-    return new Autograph(
+  SignatureRequest autograph(Card card, Optional<Head> head, int room) {
+    return new SignatureRequest(
         box,
         lines(card, head),
         plan.words(),

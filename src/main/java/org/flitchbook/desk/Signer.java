@@ -17,11 +17,11 @@ import org.flitchbook.ledger.Deed;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
-import org.flitchbook.pdf.Autograph;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
 import org.flitchbook.plan.PersonKey;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sign.Card;
 import org.flitchbook.sign.Opened;
 import org.flitchbook.sign.Signing;
@@ -62,7 +62,7 @@ final class Signer {
 
   private Answer sign(Optional<LedgerFile> ledger) {
     byte[] pdf = place.bytes();
-    Optional<Look> look = Pdf.look(pdf);
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       return Answer.broken(List.of(noPdf(place.name())));
     }
@@ -153,9 +153,9 @@ final class Signer {
         signatory.plan().establishment().timestampUrl().filter(url -> order.stamped());
     Optional<Head> head = ledger.map(LedgerFile::ledger).map(Ledger::head);
     int room = server.isPresent() ? ROOM_WITH_STAMP : ROOM;
-    Autograph autograph = signatory.autograph(key.card(), head, room);
+    SignatureRequest autograph = signatory.autograph(key.card(), head, room);
     caller.progress().accept("signing");
-    byte[] signed = Pdf.sign(pdf, autograph, seal(key, server));
+    byte[] signed = PdfFile.sign(pdf, autograph, seal(key, server));
     refuseOwnFault(signed);
     put(signed);
     ledger.ifPresent(held -> held.append(List.of(event(pdf, signed, signatory, key))));
@@ -208,7 +208,7 @@ final class Signer {
 
   /** What prove would refuse later is not written now. */
   private static void refuseOwnFault(byte[] signed) {
-    Look look = Pdf.look(signed).orElseThrow();
+    PdfSignatures look = PdfFile.signatures(signed).orElseThrow();
     SealsRead seals = SealsRead.of(signed, look);
     if (!seals.isUntouched()) {
       throw new IllegalStateException("a signature just made: " + seals.allFaults());

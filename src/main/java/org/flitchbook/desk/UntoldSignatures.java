@@ -12,10 +12,10 @@ import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.ledger.Deed;
 import org.flitchbook.ledger.Event;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /**
  * Signatures that stand in a record and not in the ledger, because something was cut off between
@@ -60,7 +60,7 @@ final class UntoldSignatures {
     String now = SourceFile.of(path, pdf).sha256();
     Optional<String> before = told().hash(path).filter(hash -> !hash.equals(now));
     before
-        .flatMap(hash -> Pdf.look(pdf))
+        .flatMap(hash -> PdfFile.signatures(pdf))
         .filter(look -> !look.signatures().isEmpty())
         .filter(look -> hashBeforeLast(look, pdf).equals(before.get()))
         .map(look -> SealsRead.of(pdf, look))
@@ -76,7 +76,7 @@ final class UntoldSignatures {
     }
   }
 
-  private static String hashBeforeLast(Look look, byte[] pdf) {
+  private static String hashBeforeLast(PdfSignatures look, byte[] pdf) {
     int last = look.signatures().size() - 1;
     int end = last == 0 ? look.printed() : look.signatures().get(last - 1).end();
     return SourceFile.of("", Arrays.copyOf(pdf, end)).sha256();

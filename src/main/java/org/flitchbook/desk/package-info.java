@@ -3,27 +3,7 @@
 @Floor(
     name = "desk",
     floor = 8,
-    mayImport = {
-      "message",
-      "input",
-      "measure",
-      "json",
-      "words",
-      "document",
-      "practice",
-      "plan",
-      "reading",
-      "lot",
-      "doubt",
-      "check",
-      "record",
-      "pdf",
-      "sheet",
-      "ledger",
-      "sign",
-      "change",
-      "look"
-    },
+    mayImport = {"message", "input", "measure", "json", "words", "document", "practice", "plan", "reading", "lot", "doubt", "check", "record", "pdf", "sheet", "ledger", "sign", "change", "look", "seal"},
     door = "Desk")
 package org.flitchbook.desk;
 

@@ -30,20 +30,20 @@ public record Chart(
     implements Block {
   public Chart {
     Objects.requireNonNull(caption, "chart caption");
-    Demand.words("chart in words", alternative);
+    Require.notBlank("chart in words", alternative);
     Objects.requireNonNull(x, "x axis");
     Objects.requireNonNull(y, "y axis");
     curves = List.copyOf(curves);
     guides = List.copyOf(guides);
     marks = List.copyOf(marks);
     bands = List.copyOf(bands);
-    Demand.between("chart height", heightPoints, 60, 480);
+    Require.between("chart height", heightPoints, 60, 480);
     for (Guide guide : guides) {
-      Demand.between("limit line \"" + guide.label() + "\"", guide.at(), y.min(), y.max());
+      Require.between("limit line \"" + guide.label() + "\"", guide.at(), y.min(), y.max());
     }
     for (Marker marker : marks.stream().map(Marks::points).flatMap(Collection::stream).toList()) {
-      Demand.between("x of marker \"" + marker.label() + "\"", marker.x(), x.min(), x.max());
-      Demand.between("y of marker \"" + marker.label() + "\"", marker.y(), y.min(), y.max());
+      Require.between("x of marker \"" + marker.label() + "\"", marker.x(), x.min(), x.max());
+      Require.between("y of marker \"" + marker.label() + "\"", marker.y(), y.min(), y.max());
     }
     for (Band band : bands) {
       checkBand(band, x);
@@ -53,7 +53,157 @@ public record Chart(
   private static void checkBand(Band band, Axis x) {
     double left = Math.min(band.from(), x.min());
     double right = Math.max(band.to(), x.max());
-    Demand.between("begin of band \"" + band.label() + "\"", band.from(), left, x.max());
-    Demand.between("end of band \"" + band.label() + "\"", band.to(), x.min(), right);
+    Require.between("begin of band \"" + band.label() + "\"", band.from(), left, x.max());
+    Require.between("end of band \"" + band.label() + "\"", band.to(), x.min(), right);
+  }
+
+  /**
+   * An axis of a chart, with a linear scale.
+   *
+   * @param label quantity and unit; may be empty
+   * @param min left or bottom end, finite
+   * @param max right or top end, finite, above {@code min}
+   * @param ticks each within the axis; a printer leaves out labels that have no room
+   */
+  public record Axis(String label, double min, double max, List<Tick> ticks) {
+    public Axis {
+      Objects.requireNonNull(label, "axis label");
+      Require.finite("axis minimum", min);
+      Require.finite("axis maximum", max);
+      if (min >= max) {
+        throw new IllegalArgumentException("axis minimum " + min + " is not below maximum " + max);
+      }
+      ticks = List.copyOf(ticks);
+      for (Tick tick : ticks) {
+        Require.between("tick \"" + tick.label() + "\"", tick.at(), min, max);
+      }
+    }
+  }
+
+  /**
+   * A mark on an axis.
+   *
+   * @param label the value in the first unit; may be empty
+   * @param second the value in the second unit, drawn small and grey; may be empty
+   */
+  public record Tick(double at, String label, String second) {
+    public Tick {
+      Require.finite("tick", at);
+      Objects.requireNonNull(label, "tick label");
+      Objects.requireNonNull(second, "tick label in the second unit");
+    }
+  }
+
+  /**
+   * A curve, broken between its stretches.
+   *
+   * @param name not blank
+   * @param stretches each with a point or more, x never falling; a part outside the axes is cut off
+   */
+  public record Curve(String name, Stroke stroke, List<List<Point>> stretches) {
+    public Curve {
+      Require.notBlank("name of a curve", name);
+      Objects.requireNonNull(stroke, "stroke of a curve");
+      stretches = stretches.stream().map(List::copyOf).toList();
+      for (List<Point> stretch : stretches) {
+        Require.notEmpty("stretch of curve \"" + name + "\"", stretch);
+        checkOrder(name, stretch);
+      }
+    }
+
+    private static void checkOrder(String name, List<Point> stretch) {
+      double before = Double.NEGATIVE_INFINITY;
+      for (Point point : stretch) {
+        if (point.x() < before) {
+          throw new IllegalArgumentException(
+              "curve \"" + name + "\" goes back from x = " + before + " to " + point.x());
+        }
+        before = point.x();
+      }
+    }
+  }
+
+  /** How a curve is drawn, so that curves differ without colour. */
+  public enum Stroke {
+    SOLID,
+    DASHED,
+    DOTTED,
+    THIN,
+    THIN_DASHED
+  }
+
+  /** A point of a curve, in the units of the axes; both finite. */
+  public record Point(double x, double y) {
+    public Point {
+      Require.finite("x of a point", x);
+      Require.finite("y of a point", y);
+    }
+  }
+
+  /** A horizontal limit line across a chart, at a value of the y axis; the label is not blank. */
+  public record Guide(String label, double at) {
+    public Guide {
+      Require.notBlank("label of a limit line", label);
+      Require.finite("limit line \"" + label + "\"", at);
+    }
+  }
+
+  /**
+   * Marked points of one kind, such as the readings by hand.
+   *
+   * @param name what they are, for the chart's key; empty keeps them out of it
+   * @param shape the sign of every one
+   */
+  public record Marks(String name, Shape shape, List<Marker> points) {
+    public Marks {
+      Objects.requireNonNull(name, "name of marks");
+      Objects.requireNonNull(shape, "shape of marks");
+      points = List.copyOf(points);
+    }
+  }
+
+  /** The sign that a marked point is drawn with. */
+  public enum Shape {
+    /** A filled circle. */
+    DOT,
+    /** A hollow circle, for a reading that doesn't count. */
+    RING,
+    /** A filled diamond. */
+    DIAMOND,
+    /** A short stroke that stands on its point, such as a tick on the axis. */
+    STROKE
+  }
+
+  /** A marked point of a chart, in the units of the axes; the label may be empty. */
+  public record Marker(double x, double y, String label) {
+    public Marker {
+      Objects.requireNonNull(label, "label of a marker");
+      Require.finite("x of marker \"" + label + "\"", x);
+      Require.finite("y of marker \"" + label + "\"", y);
+    }
+
+    /** Whether the other marks the same point, with whatever label. */
+    public boolean isAt(Marker other) {
+      return x == other.x && y == other.y;
+    }
+  }
+
+  /**
+   * A vertical band of a chart, such as a step or a gap.
+   *
+   * @param from left edge on the x axis
+   * @param to right edge, not left of {@code from}
+   * @param label may be empty
+   */
+  public record Band(double from, double to, String label) {
+    public Band {
+      Objects.requireNonNull(label, "label of a band");
+      Require.finite("begin of band \"" + label + "\"", from);
+      Require.finite("end of band \"" + label + "\"", to);
+      if (from > to) {
+        throw new IllegalArgumentException(
+            "band \"" + label + "\" begins at " + from + ", after its end at " + to);
+      }
+    }
   }
 }

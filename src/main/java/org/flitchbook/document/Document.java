@@ -1,8 +1,11 @@
 package org.flitchbook.document;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import org.flitchbook.words.Words;
 
 /**
@@ -31,15 +34,15 @@ public record Document(
   public static final int LEAST_WIDTH = 40;
 
   public Document {
-    Demand.words("document title", title);
+    Require.notBlank("document title", title);
     Objects.requireNonNull(subject, "document subject");
     Objects.requireNonNull(words, "document wording");
-    Demand.words("document id", id);
+    Require.notBlank("document id", id);
     Objects.requireNonNull(made, "document date");
     Objects.requireNonNull(paper, "document paper");
     Objects.requireNonNull(running, "running head and foot");
     blocks = List.copyOf(blocks);
-    Demand.some("document", blocks);
+    Require.notEmpty("document", blocks);
   }
 
   /**
@@ -51,7 +54,52 @@ public record Document(
    *     printed row by row, each cell on a line under its head
    */
   public String toText(int width) {
-    Demand.between("text width", width, LEAST_WIDTH, 1000);
+    Require.between("text width", width, LEAST_WIDTH, 1000);
     return new PlainText(words, width).print(this);
+  }
+
+  /** A sheet, upright. Width and height are in points, 72 to the inch. */
+  public enum Paper {
+    /** 8.5 by 11 inches. */
+    LETTER(612, 792),
+    /** 210 by 297 millimetres, to a hundredth of a point. */
+    A4(595.28, 841.89);
+
+    private final double width;
+    private final double height;
+
+    Paper(double width, double height) {
+      this.width = width;
+      this.height = height;
+    }
+
+    /** Width in points. */
+    public double width() {
+      return width;
+    }
+
+    /** Height in points. */
+    public double height() {
+      return height;
+    }
+
+    /** The paper of that name in any case, or empty. */
+    public static Optional<Paper> parse(String name) {
+      String wanted = name.strip().toUpperCase(Locale.ROOT);
+      return Arrays.stream(values()).filter(paper -> paper.name().equals(wanted)).findFirst();
+    }
+  }
+
+  /**
+   * What stands on each page: a line at the head, left and right, and one at the foot. The printer
+   * adds "page n of N" to the right of the foot. Any part may be empty; a long part is wrapped.
+   */
+  public record Running(String left, String right, String footLeft, String footRight) {
+    public Running {
+      Objects.requireNonNull(left, "running head, left");
+      Objects.requireNonNull(right, "running head, right");
+      Objects.requireNonNull(footLeft, "running foot, left");
+      Objects.requireNonNull(footRight, "running foot, right");
+    }
   }
 }

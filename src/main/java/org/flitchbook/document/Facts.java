@@ -1,6 +1,7 @@
 package org.flitchbook.document;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A grid of labels with their values, filled row by row.
@@ -10,8 +11,16 @@ import java.util.List;
  */
 public record Facts(int columns, List<Fact> facts) implements Block {
   public Facts {
-    Demand.between("columns of facts", columns, 1, 3);
+    Require.between("columns of facts", columns, 1, 3);
     facts = List.copyOf(facts);
-    Demand.some("facts", facts);
+    Require.notEmpty("facts", facts);
+  }
+
+  /** A label, not blank, with its value. */
+  public record Fact(String label, Text value) {
+    public Fact {
+      Require.notBlank("label of a fact", label);
+      Objects.requireNonNull(value, "value of a fact");
+    }
   }
 }

@@ -22,7 +22,7 @@ final class PlainText {
   }
 
   String print(Document document) {
-    Running running = document.running();
+    Document.Running running = document.running();
     underlined(document.title(), "═");
     wrapped(document.subject());
     wrapped(joined(running.left(), running.right()));
@@ -38,17 +38,17 @@ final class PlainText {
 
   private void print(Block block) {
     gap();
-    if (block instanceof Heading heading) {
+    if (block instanceof Block.Heading heading) {
       underlined(heading.text(), List.of("═", "─", "·").get(heading.level() - 1));
-    } else if (block instanceof Paragraph paragraph) {
+    } else if (block instanceof Block.Paragraph paragraph) {
       wrapped(words(paragraph.text(), words));
-    } else if (block instanceof Note note) {
+    } else if (block instanceof Block.Note note) {
       wrapped(words(note.text(), words));
-    } else if (block instanceof Caution caution) {
+    } else if (block instanceof Block.Caution caution) {
       hanging("! ", caution.text());
-    } else if (block instanceof Banner banner) {
+    } else if (block instanceof Block.Banner banner) {
       banner(banner);
-    } else if (block instanceof PageBreak) {
+    } else if (block instanceof Block.PageBreak) {
       line("─".repeat(width));
     } else {
       printGrid(block);
@@ -65,14 +65,16 @@ final class PlainText {
     } else if (block instanceof Chart chart) {
       wrapped(chart.caption());
       hanging(words.say("document.chart", "[chart]") + " ", chart.alternative());
-    } else if (block instanceof Blank blank) {
+    } else if (block instanceof Block.Blank blank) {
       blank(blank);
     } else if (block instanceof Signatures signatures) {
       signatures.boxes().forEach(this::signature);
+    } else {
+      throw new IllegalArgumentException("no form as text for " + block.getClass());
     }
   }
 
-  private void blank(Blank blank) {
+  private void blank(Block.Blank blank) {
     wrapped(blank.label());
     for (int i = 0; i < blank.lines(); i++) {
       line("_".repeat(width));
@@ -80,7 +82,7 @@ final class PlainText {
     blank.slots().forEach(slot -> line(slot + " " + "_".repeat(SIGNING_LINE)));
   }
 
-  private void banner(Banner banner) {
+  private void banner(Block.Banner banner) {
     line("─".repeat(width));
     wrapped((banner.tone().symbol() + " " + banner.words()).strip());
     wrapped(banner.sentence());
@@ -102,12 +104,12 @@ final class PlainText {
     }
   }
 
-  private void rowByRow(List<Column> columns, Row row) {
+  private void rowByRow(List<Table.Column> columns, Table.Row row) {
     line("─".repeat(SIGNING_LINE));
     plainGrid(PlainGrids.of(columns, row));
   }
 
-  private void signature(SignatureBox box) {
+  private void signature(Signatures.Box box) {
     String signingLine = "_".repeat(SIGNING_LINE);
     wrapped(box.role());
     wrapped(box.statement());
@@ -137,7 +139,7 @@ final class PlainText {
   }
 
   /** The words of a cell, its symbol in front. */
-  static String words(Cell cell, Words words) {
+  static String words(Table.Cell cell, Words words) {
     if (cell.scale().isPresent()) {
       return cell.scale().get().drawn();
     }
@@ -149,8 +151,8 @@ final class PlainText {
     return text.spans().stream().map(span -> words(span, words)).collect(Collectors.joining());
   }
 
-  private static String words(Span span, Words words) {
-    boolean struck = span.style() == Style.STRUCK;
+  private static String words(Text.Span span, Words words) {
+    boolean struck = span.style() == Text.Style.STRUCK;
     return struck ? words.say("document.struck", "[struck out: {0}]", span.text()) : span.text();
   }
 

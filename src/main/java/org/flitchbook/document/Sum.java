@@ -7,7 +7,7 @@ import java.util.Objects;
 public record Sum(List<Line> lines) implements Block {
   public Sum {
     lines = List.copyOf(lines);
-    Demand.some("lines of a sum", lines);
+    Require.notEmpty("lines of a sum", lines);
   }
 
   /**
@@ -19,9 +19,9 @@ public record Sum(List<Line> lines) implements Block {
    */
   public record Line(String label, String expression, String result) {
     public Line {
-      Demand.words("label of a sum", label);
+      Require.notBlank("label of a sum", label);
       Objects.requireNonNull(expression, "expression of a sum");
-      Demand.words("result of a sum", result);
+      Require.notBlank("result of a sum", result);
     }
   }
 }

@@ -3,6 +3,7 @@ package org.flitchbook.document;
 import java.text.Normalizer;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -71,6 +72,80 @@ public record Text(List<Span> spans) {
       kept.append(' ');
     } else if (!Character.isISOControl(c) && Character.getType(c) != Character.FORMAT) {
       kept.appendCodePoint(c);
+    }
+  }
+
+  /**
+   * A piece of text in one style.
+   *
+   * @param target where it leads, if anywhere
+   */
+  public record Span(String text, Style style, Optional<Target> target) {
+    public Span {
+      Objects.requireNonNull(text, "span");
+      Objects.requireNonNull(style, "style of a span");
+      Objects.requireNonNull(target, "target of a span");
+    }
+
+    /** A span that leads nowhere. */
+    public Span(String text, Style style) {
+      this(text, style, Optional.empty());
+    }
+
+    /** The same look and target with other words. */
+    public Span saying(String words) {
+      return new Span(words, style, target);
+    }
+  }
+
+  /** How a span is set. */
+  public enum Style {
+    PLAIN,
+    STRONG,
+    MUTED,
+    STRUCK
+  }
+
+  /** Where a reader is led who follows a piece of text. On paper it changes nothing. */
+  public sealed interface Target {
+
+    /** The target's name, for a reader who can't see where the link stands. */
+    String words();
+
+    /**
+     * A section of the same document.
+     *
+     * @param heading the text of its heading; the first one where several agree, and where there is
+     *     none, the text leads nowhere
+     */
+    record Section(String heading) implements Target {
+      public Section {
+        Require.notBlank("heading of a section", heading);
+      }
+
+      @Override
+      public String words() {
+        return heading;
+      }
+    }
+
+    /**
+     * A file beside the printed one.
+     *
+     * @param name without a folder
+     */
+    record File(String name) implements Target {
+      public File {
+        Require.notBlank("name of a file", name);
+        if (name.contains("/") || name.contains("\\")) {
+          throw new IllegalArgumentException("a file in another folder: " + name);
+        }
+      }
+
+      @Override
+      public String words() {
+        return name;
+      }
     }
   }
 }

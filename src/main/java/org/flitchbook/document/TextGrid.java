@@ -29,10 +29,10 @@ final class TextGrid {
   }
 
   private List<String> heads() {
-    return table.columns().stream().map(Column::head).toList();
+    return table.columns().stream().map(Table.Column::head).toList();
   }
 
-  private List<String> words(Row row) {
+  private List<String> words(Table.Row row) {
     return row.cells().stream().map(cell -> PlainText.words(cell, words)).toList();
   }
 

@@ -57,7 +57,7 @@ final class TextLines {
   }
 
   /** Text moved within a column; a text longer than the column stays whole. */
-  static String pad(String text, int width, Align align) {
+  static String pad(String text, int width, Table.Align align) {
     int room = Math.max(0, width - length(text));
     int before =
         switch (align) {

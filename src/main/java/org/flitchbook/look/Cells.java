@@ -4,26 +4,25 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.flitchbook.reading.Readings;
 import org.flitchbook.table.Row;
 
 /** What single cells and rows look like. */
 final class Cells {
 
-  private static final Pattern NUMBER = Pattern.compile("[-+]?\\d{1,15}([.,]\\d{1,12})?");
   private static final Pattern TIME =
       Pattern.compile(
           ".*(\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}|\\d{1,2}:\\d{2}|\\d [A-Za-z]{3} \\d).*");
   private static final Pattern UNIT =
       Pattern.compile(
-          "(?i)[(\\[]?(.{0,2}[°º˚\uFFFD?]?[cf]|℃|℉|%( ?rh)?|rh|s|sec|min|h|hh:mm(:ss)?|deg\\.? ?[cf]|[ymd]{1,4}[-/.][ymd]{1,4}[-/.][ymd]{1,4}.*)[)\\]]?");
+          "(?i)[(\\[]?(.{0,2}[°º˚\uFFFD?]?[cf]|℃|℉|%( ?rh)?|rh|s|sec|min|h|hh:mm(:ss)?|deg\\.?"
+              + " ?[cf]|[ymd]{1,4}[-/.][ymd]{1,4}[-/.][ymd]{1,4}.*)[)\\]]?");
 
   private Cells() {}
 
   /** A number with a point or a comma; what the comma means shows only in the file as a whole. */
   static Optional<BigDecimal> number(String cell) {
-    return NUMBER.matcher(cell).matches()
-        ? Optional.of(new BigDecimal(cell.replace(',', '.').replaceFirst("^\\+", "")))
-        : Optional.empty();
+    return Readings.number(cell, '.').or(() -> Readings.number(cell, ','));
   }
 
   static boolean isTime(String cell) {

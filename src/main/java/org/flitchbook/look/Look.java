@@ -1,52 +1,52 @@
 package org.flitchbook.look;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Language;
 import org.flitchbook.table.Encoding;
 import org.flitchbook.table.Tables;
 
 /**
- * Looks at a log as it was exported. What the file shows is told; what it can't show is left as a
+ * Looks at a log as it was exported. What the file shows is said; what it can't show is left as a
  * question, which the reader of logs refuses until somebody has answered it.
  */
 public final class Look {
-
-  /** How a text begins that is a question and no answer. */
-  public static final String QUESTION = "? ";
-
   private Look() {}
 
   /** Looks at one file, whatever is in it. */
-  public static Seen at(SourceFile file) {
+  public static LookResult at(SourceFile file, Language language) {
     Encoding encoding = Tables.encoding(file);
     if (!encoding.faults().isEmpty()) {
       return nothing(encoding.faults());
     }
-    Optional<Frame> frame = Frame.of(file, encoding);
-    if (frame.isEmpty()) {
+    Optional<LogTable> table = LogTable.of(file, encoding);
+    if (table.isEmpty()) {
       return nothing(
           List.of(
               Fault.broken(
                   "no table",
                   Place.of(file.name()),
-                  "no rows of times and numbers under a heading",
-                  "a log as the logger exports it, parted by comma, semicolon or tab")));
+                  say("look.no-table.found", "no rows of times and numbers under a heading"),
+                  say(
+                      "look.no-table.expected",
+                      "a log as the logger exports it, parted by comma, semicolon or tab"))));
     }
-    Survey survey = new Survey(frame.get());
-    List<Fault> faults = Tables.read(file, frame.get().layout(), survey);
-    if (survey.rows() == 0) {
+    LogScan scan = new LogScan(table.get());
+    List<Fault> faults = Tables.read(file, table.get().layout(), scan);
+    if (scan.rows() == 0) {
       return nothing(faults);
     }
-    Proposal proposal = new Proposal(file.baseName(), encoding, frame.get(), survey);
-    Report report = new Report(file, encoding, frame.get(), survey, proposal, faults);
-    return new Seen(report.text(), report.tree(), List.of());
+    Report report = new Report(file, encoding, table.get(), scan, faults, language);
+    return new LookResult(report.text(), report.tree(), List.of());
   }
 
-  private static Seen nothing(List<Fault> faults) {
-    return new Seen("", Map.of(), faults);
+  private static LookResult nothing(List<Fault> faults) {
+    return new LookResult("", Map.of(), faults);
   }
 }

@@ -1,16 +1,19 @@
 package org.flitchbook.look;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.flitchbook.input.Fault;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 
-/** What in a log may mislead whoever reads it. */
+/** What in a log may mislead anyone who reads it. */
 final class Oddities {
 
   private static final long A_MINUTE = 60;
 
-  private final Survey survey;
   private final List<Oddity> found = new ArrayList<>();
 
   /**
@@ -18,120 +21,146 @@ final class Oddities {
    *
    * @param line the first on which it stands; 0 where it stands on none in particular
    */
-  record Oddity(int line, String words) {}
+  record Oddity(int line, Message found) {}
 
-  private Oddities(Survey survey) {
-    this.survey = survey;
-  }
+  private Oddities() {}
 
-  static List<Oddity> of(Survey survey, List<Fault> faults) {
-    Oddities oddities = new Oddities(survey);
-    faults.forEach(fault -> oddities.add(fault.place().line(), fault.found().toString()));
-    oddities.rows();
-    survey.clock().ifPresentOrElse(oddities::clock, () -> oddities.add(0, "no column of times"));
-    survey.columns().forEach(oddities::column);
+  static List<Oddity> of(LogScan scan, List<Fault> faults) {
+    Oddities oddities = new Oddities();
+    faults.forEach(fault -> oddities.add(fault.place().line(), fault.found()));
+    scan.odd.forEach(oddities::rows);
+    oddities.heading(
+        scan.columns.stream().map(each -> each.word).filter(w -> !w.isEmpty()).toList());
+    scan.time.ifPresentOrElse(
+        oddities::time, () -> oddities.add(0, say("look.odd.no-time", "no column of times")));
+    scan.columns.forEach(oddities::column);
     return oddities.found;
   }
 
-  private void add(int line, String words) {
+  private void add(int line, Message words) {
     found.add(new Oddity(line, words));
   }
 
-  private void rows() {
-    lines(survey.headingAgain(), "the heading again");
-    lines(survey.units(), "a row of units");
-    lines(survey.withoutTime(), "a row without a time");
-    lines(survey.twice(), "the row before once more");
-    lines(survey.otherwise(), "the time of the row before with other values");
-    lines(survey.wide(), "more cells than the heading has words");
-    long words = survey.columns().stream().map(Column::word).filter(w -> !w.isEmpty()).count();
-    long different =
-        survey.columns().stream().map(Column::word).filter(w -> !w.isEmpty()).distinct().count();
-    if (different < words) {
-      add(0, "a word that stands twice in the heading");
+  private void rows(LogScan.Oddity kind, LogScan.Lines lines) {
+    Message words =
+        switch (kind) {
+          case HEADING_AGAIN -> say("look.odd.heading", "the heading again");
+          case UNITS -> say("look.odd.units", "a row of units");
+          case WITHOUT_TIME -> say("look.odd.without-time", "a row without a time");
+          case TWICE -> say("look.odd.twice", "the row before once more");
+          case OTHER_VALUES ->
+              say("look.odd.other-values", "the time of the row before with other values");
+          case WIDE -> say("look.odd.wide", "more cells than the heading has words");
+        };
+    int count = lines.count();
+    add(lines.first(), count == 1 ? words : say("look.odd.times", "{0}, {1} times", words, count));
+  }
+
+  private void heading(List<String> words) {
+    if (words.stream().distinct().count() < words.size()) {
+      add(0, say("look.odd.word-twice", "a word that stands twice in the heading"));
     }
   }
 
-  private void lines(Survey.Lines lines, String words) {
-    if (lines.count() > 0) {
-      add(lines.first(), words + (lines.count() == 1 ? "" : ", " + lines.count() + " times"));
+  private void time(TimeColumn time) {
+    TimeSteps steps = time.reader().steps;
+    if (steps.isNewestFirst()) {
+      add(0, say("look.odd.newest-first", "the newest row stands first"));
+    } else if (steps.back > 0) {
+      add(steps.backLine, back(time, steps));
+    }
+    if (steps.longest > Math.max(3 * steps.usual(), 5 * A_MINUTE) && !steps.isNewestFirst()) {
+      add(steps.longLine, say("look.odd.gap", "nothing for {0}", length(steps.longest, time)));
+    }
+    if (time.strange > 0) {
+      add(0, say("look.odd.no-times", "{0} cells under the time that hold none", time.strange));
+    }
+    if (time.patterns().size() > 1) {
+      add(
+          0,
+          say(
+              "look.odd.order",
+              "day, month and year can't be told apart: {0}",
+              Listing.or(time.patterns())));
+    }
+    if (!time.isCounted() && steps.wholeMinutes && steps.isMostlyStill()) {
+      add(
+          0,
+          say(
+              "look.odd.no-seconds",
+              "several rows of one minute: a spreadsheet may have dropped the seconds"));
     }
   }
 
-  private void clock(Clock clock) {
-    Pace pace = clock.pace();
-    if (pace.isNewestFirst()) {
-      add(0, "the newest row stands first");
-    } else if (pace.back() > 0) {
-      String by = length(pace.backBy(), clock);
-      add(pace.backLine(), "the time goes back by " + by + behind(pace, clock));
+  private static Message back(TimeColumn time, TimeSteps steps) {
+    Message back = say("look.odd.back", "the time goes back by {0}", length(steps.backBy, time));
+    if (steps.back > 1) {
+      back = say("look.odd.back-more", "{0}, and {1} times more", back, steps.back - 1);
     }
-    if (pace.longest() > Math.max(3 * pace.usual(), 5 * A_MINUTE) && !pace.isNewestFirst()) {
-      add(pace.longLine(), "nothing for " + length(pace.longest(), clock));
+    long minutes = steps.backBy / A_MINUTE;
+    if (!time.isCounted() && minutes >= 50 && minutes <= 70) {
+      back = say("look.odd.autumn", "{0}: the hour that comes twice in autumn?", back);
     }
-    if (clock.strange() > 0) {
-      add(0, clock.strange() + " cells under the time that hold none");
+    return time.lacksHalves()
+        ? say("look.odd.halves", "{0}: a clock of 12 hours without AM and PM?", back)
+        : back;
+  }
+
+  private void column(LogColumn column) {
+    if (column.damaged > 0) {
+      add(
+          0,
+          say(
+              "look.odd.damaged",
+              "\"{0}\": {1} cells that a spreadsheet wrote over",
+              column.word,
+              column.damaged));
     }
-    if (clock.isWritten()) {
-      written(clock.stamps(), pace);
+    if (!column.sentinels.isEmpty()) {
+      add(
+          0,
+          say(
+              "look.odd.sentinels",
+              "\"{0}\": no readings, perhaps: {1}",
+              column.word,
+              counted(column.sentinels)));
+    }
+    if (column.isOfNumbers() && !column.others.isEmpty()) {
+      add(
+          0,
+          say("look.odd.others", "\"{0}\": no numbers: {1}", column.word, counted(column.others)));
+    }
+    if (column.word.isEmpty() && column.filled > 0) {
+      add(0, say("look.odd.no-word", "a column without a word above it"));
     }
   }
 
-  private static String behind(Pace pace, Clock clock) {
-    String more = pace.back() == 1 ? "" : ", and " + (pace.back() - 1) + " times more";
-    if (!clock.isWritten()) {
-      return more;
-    }
-    long minutes = pace.backBy() / A_MINUTE;
-    boolean change = minutes >= 50 && minutes <= 70;
-    return more
-        + (change ? ": the hour that comes twice in autumn?" : "")
-        + (clock.lacksHalves() ? ": a clock of 12 hours without AM and PM?" : "");
-  }
-
-  private void written(Stamps stamps, Pace pace) {
-    if (stamps.orders().size() > 1) {
-      add(0, "day, month and year can't be told apart: " + stamps.choices());
-    }
-    if (stamps.areWithoutSeconds() && pace.isMostlyStill()) {
-      add(0, "several rows of one minute: a spreadsheet may have dropped the seconds");
-    }
-  }
-
-  private void column(Column column) {
-    if (column.damaged() > 0) {
-      add(0, quoted(column) + ": " + column.damaged() + " cells that a spreadsheet wrote over");
-    }
-    if (!column.sentinels().isEmpty()) {
-      add(0, quoted(column) + ": no readings, perhaps: " + counted(column.sentinels()));
-    }
-    if (column.isOfNumbers() && !column.others().isEmpty()) {
-      add(0, quoted(column) + ": no numbers: " + counted(column.others()));
-    }
-    if (column.word().isEmpty() && column.filled() > 0) {
-      add(0, "a column without a word above it");
-    }
-  }
-
-  private static String quoted(Column column) {
-    return "\"" + column.word() + "\"";
-  }
-
-  private static String counted(Map<String, Integer> cells) {
-    List<String> words = new ArrayList<>();
-    cells.forEach((cell, count) -> words.add(cell + (count == 1 ? "" : " (" + count + " times)")));
-    return String.join(", ", words);
+  private static Listing counted(Map<String, Integer> cells) {
+    return Listing.commas(
+        cells.entrySet().stream()
+            .map(
+                each ->
+                    each.getValue() == 1
+                        ? each.getKey()
+                        : say(
+                            "look.odd.counted", "{0} ({1} times)", each.getKey(), each.getValue()))
+            .toList());
   }
 
   /** In the unit of the log itself where that is not known to be a second. */
-  static String length(long seconds, Clock clock) {
-    if (clock.form() == Clock.Form.COUNTED) {
-      return String.valueOf(seconds);
+  static Message length(long seconds, TimeColumn time) {
+    if (time.isCount()) {
+      return Message.of(seconds);
     }
-    if (seconds >= 2 * 3600 && seconds % A_MINUTE == 0) {
+    boolean whole = seconds % A_MINUTE == 0;
+    if (seconds >= 2 * 3600 && whole) {
       long minutes = seconds % 3600 / A_MINUTE;
-      return seconds / 3600 + " h" + (minutes == 0 ? "" : " " + minutes + " min");
+      return minutes == 0
+          ? say("look.length.hours", "{0} h", seconds / 3600)
+          : say("look.length.hours-minutes", "{0} h {1} min", seconds / 3600, minutes);
     }
-    return seconds >= 120 && seconds % A_MINUTE == 0 ? seconds / A_MINUTE + " min" : seconds + " s";
+    return seconds >= 120 && whole
+        ? say("look.length.minutes", "{0} min", seconds / A_MINUTE)
+        : say("look.length.seconds", "{0} s", seconds);
   }
 }

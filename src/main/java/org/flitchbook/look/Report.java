@@ -1,9 +1,9 @@
 package org.flitchbook.look;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.message.Message.say;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,9 +11,12 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+import org.flitchbook.message.Message;
 import org.flitchbook.table.Encoding;
 
-/** Tells what was seen, to people and to programs. */
+/** Says what was seen, to people and to programs. */
 final class Report {
 
   /** So many of the lines before a heading are shown. */
@@ -21,109 +24,137 @@ final class Report {
 
   private final SourceFile file;
   private final Encoding encoding;
-  private final Frame frame;
-  private final Survey survey;
-  private final Map<String, Object> entry;
+  private final LogTable table;
+  private final LogScan scan;
+  private final Language language;
+  private final EntryProposal proposal;
   private final List<Oddities.Oddity> oddities;
+  private final StringBuilder text = new StringBuilder();
 
   Report(
       SourceFile file,
       Encoding encoding,
-      Frame frame,
-      Survey survey,
-      Proposal proposal,
-      List<Fault> faults) {
+      LogTable table,
+      LogScan scan,
+      List<Fault> faults,
+      Language language) {
     this.file = file;
     this.encoding = encoding;
-    this.frame = frame;
-    this.survey = survey;
-    this.entry = proposal.entry();
-    this.oddities = Oddities.of(survey, faults);
+    this.table = table;
+    this.scan = scan;
+    this.language = language;
+    this.proposal = new EntryProposal(file.baseName(), encoding, table, scan, language);
+    this.oddities = Oddities.of(scan, faults);
   }
 
   String text() {
-    StringBuilder text = new StringBuilder();
-    text.append(file.name()).append(": ").append(survey.rows()).append(" rows\n\n");
-    facts(text);
+    line(say("look.rows", "{0}: {1} rows", file.name(), scan.rows()));
     text.append('\n');
-    columns(text);
+    facts();
+    text.append('\n');
+    columns();
     if (!oddities.isEmpty()) {
-      text.append("\nOdd:\n");
-      oddities.forEach(each -> text.append("- ").append(told(each)).append('\n'));
+      text.append('\n');
+      line(say("look.odd", "Odd:"));
+      oddities.forEach(each -> text.append("- ").append(said(each)).append('\n'));
     }
-    text.append(
-        "\nAn entry for logs.json. Answer each \"? \": while one stands, the log is refused.\n\n");
-    return text.append(new String(Json.write(Map.of("logs", List.of(entry))), UTF_8)).toString();
+    text.append('\n');
+    line(
+        say(
+            "look.entry",
+            "An entry for logs.json. Answer each \"? \": while one stands, the log is refused."));
+    text.append('\n');
+    Map<String, Object> entry = Map.of("logs", List.of(proposal.entry()));
+    return text.append(new String(Json.write(entry), UTF_8)).toString();
   }
 
-  private static String told(Oddities.Oddity oddity) {
-    return (oddity.line() == 0 ? "" : "line " + oddity.line() + ": ") + oddity.words();
+  private void line(Message words) {
+    text.append(words.in(language)).append('\n');
   }
 
-  private void facts(StringBuilder text) {
-    String mark = encoding.marked() ? ", by its byte order mark" : "";
-    fact(text, "encoding", encoding.name() + mark);
-    fact(text, "delimiter", delimiter());
-    fact(text, "decimal", survey.decimal().orElse("no number has one"));
-    int skip = frame.layout().skip();
-    String lines = skip == 0 ? "" : "; before it stand";
-    fact(text, "heading", "line " + frame.heading().line() + lines);
-    frame.before().stream().limit(SHOWN).forEach(line -> fact(text, "", line));
-    survey
-        .clock()
-        .ifPresent(
-            clock -> {
-              fact(text, "first time", clock.first());
-              fact(text, "last time", clock.last());
-              fact(text, "interval", interval(clock));
-            });
+  private String said(Oddities.Oddity oddity) {
+    Message said =
+        oddity.line() == 0
+            ? oddity.found()
+            : say("look.odd.line", "line {0}: {1}", oddity.line(), oddity.found());
+    return said.in(language);
   }
 
-  private String delimiter() {
-    return switch (frame.delimiter()) {
-      case '\t' -> "tab";
-      case ';' -> "semicolon";
-      default -> "comma";
+  private void facts() {
+    fact(
+        say("look.fact.encoding", "encoding"),
+        encoding.marked()
+            ? say("look.encoding.marked", "{0}, by its byte order mark", encoding.name())
+            : Message.of(encoding.name()));
+    fact(say("look.fact.delimiter", "delimiter"), delimiter());
+    fact(
+        say("look.fact.decimal", "decimal"),
+        proposal.decimal().map(Message::of).orElse(say("look.decimal.none", "no number has one")));
+    int line = table.heading().line();
+    fact(
+        say("look.fact.heading", "heading"),
+        table.layout().skip() == 0
+            ? say("look.heading.line", "line {0}", line)
+            : say("look.heading.behind", "line {0}; before it stand", line));
+    table.before().stream().limit(SHOWN).forEach(each -> fact(Message.of(""), Message.of(each)));
+    scan.time.ifPresent(
+        time -> {
+          fact(say("look.fact.first", "first time"), Message.of(time.first));
+          fact(say("look.fact.last", "last time"), Message.of(time.last));
+          fact(say("look.fact.interval", "interval"), interval(time));
+        });
+  }
+
+  private Message delimiter() {
+    return switch (table.delimiter()) {
+      case '\t' -> say("look.delimiter.tab", "tab");
+      case ';' -> say("look.delimiter.semicolon", "semicolon");
+      default -> say("look.delimiter.comma", "comma");
     };
   }
 
-  private static String interval(Clock clock) {
-    return clock.pace().usual() == 0 ? "below 1 s" : Oddities.length(clock.pace().usual(), clock);
+  private static Message interval(TimeColumn time) {
+    long usual = time.reader().steps.usual();
+    return usual == 0 ? say("look.interval.short", "below 1 s") : Oddities.length(usual, time);
   }
 
-  private static void fact(StringBuilder text, String name, String value) {
-    text.append("  ").append(padded(name, 12)).append(value).append('\n');
+  private void fact(Argument name, Argument value) {
+    text.append("  ").append(padded(name, 12)).append(value.in(language)).append('\n');
   }
 
-  private static String padded(String text, int width) {
-    return text + " ".repeat(Math.max(1, width - text.length()));
+  private String padded(Argument words, int width) {
+    String shown = words.in(language);
+    return shown + " ".repeat(Math.max(1, width - shown.length()));
   }
 
-  private void columns(StringBuilder text) {
-    int width = 8;
-    for (Column column : survey.columns()) {
-      width = Math.max(width, column.word().length() + 2);
-    }
-    text.append("  ").append(padded("column", width)).append("numbers  lowest    highest\n");
-    for (int index = 0; index < survey.columns().size(); index++) {
-      Column column = survey.columns().get(index);
-      if (column.word().isEmpty() && column.filled() == 0) {
-        continue;
+  private void columns() {
+    int width =
+        Math.max(8, scan.columns.stream().mapToInt(each -> each.word.length() + 2).max().orElse(0));
+    row(
+        width,
+        say("look.column", "column"),
+        say("look.numbers", "numbers"),
+        say("look.lowest", "lowest"),
+        say("look.highest", "highest"));
+    for (int index = 0; index < scan.columns.size(); index++) {
+      LogColumn column = scan.columns.get(index);
+      Message word = Message.of(column.word);
+      if (scan.isOfTime(index)) {
+        row(width, word, say("look.time", "time"), Message.of(""), Message.of(""));
+      } else if (!column.word.isEmpty() || column.filled > 0) {
+        Message share = say("look.share", "{0} %", column.share());
+        row(width, word, share, shown(column.lowest), shown(column.highest));
       }
-      String numbers = survey.isOfTime(index) ? "time" : column.share() + " %";
-      String line =
-          "  "
-              + padded(column.word(), width)
-              + padded(numbers, 9)
-              + (survey.isOfTime(index)
-                  ? ""
-                  : padded(shown(column.lowest()), 10) + shown(column.highest()));
-      text.append(line.stripTrailing()).append('\n');
     }
   }
 
-  private static String shown(Optional<BigDecimal> number) {
-    return number.map(BigDecimal::toPlainString).orElse("–");
+  private void row(int width, Message word, Message numbers, Message lowest, Message highest) {
+    String cells = padded(word, width) + padded(numbers, 9) + padded(lowest, 10);
+    text.append("  ").append((cells + highest.in(language)).stripTrailing()).append('\n');
+  }
+
+  private static Message shown(Optional<BigDecimal> number) {
+    return Message.of(number.map(BigDecimal::toPlainString).orElse("–"));
   }
 
   Map<String, Object> tree() {
@@ -131,49 +162,45 @@ final class Report {
     tree.put("flitchbook", "1");
     tree.put("file", file.name());
     tree.put("sha256", file.sha256());
-    tree.put("rows", survey.rows());
+    tree.put("rows", scan.rows());
     tree.put("encoding", encoding.name());
     tree.put("marked", encoding.marked());
-    tree.put("delimiter", String.valueOf(frame.delimiter()));
-    survey.decimal().ifPresent(mark -> tree.put("decimal", mark));
-    tree.put("heading", frame.heading().line());
-    survey.clock().ifPresent(clock -> tree.put("time", time(clock)));
-    tree.put("columns", columnTrees());
-    tree.put("odd", oddities.stream().map(Report::tree).toList());
-    tree.put("logs", List.of(entry));
+    tree.put("delimiter", String.valueOf(table.delimiter()));
+    proposal.decimal().ifPresent(mark -> tree.put("decimal", mark));
+    tree.put("heading", table.heading().line());
+    scan.time.ifPresent(time -> tree.put("time", tree(time)));
+    tree.put("columns", scan.columns.stream().map(Report::tree).toList());
+    tree.put("odd", oddities.stream().map(this::tree).toList());
+    tree.put("logs", List.of(proposal.entry()));
     return tree;
   }
 
-  private Map<String, Object> time(Clock clock) {
-    Map<String, Object> time = new LinkedHashMap<>();
-    time.put(
-        "columns", clock.columns().stream().map(index -> frame.heading().cell(index)).toList());
-    time.put("first", clock.first());
-    time.put("last", clock.last());
-    time.put("interval", clock.pace().usual());
-    return time;
+  private Map<String, Object> tree(TimeColumn time) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("columns", time.words(table.heading()));
+    tree.put("first", time.first);
+    tree.put("last", time.last);
+    tree.put("interval", time.reader().steps.usual());
+    return tree;
   }
 
-  private List<Object> columnTrees() {
-    List<Object> trees = new ArrayList<>();
-    for (Column column : survey.columns()) {
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("column", column.word());
-      tree.put("filled", column.filled());
-      tree.put("numbers", column.numbers());
-      column.lowest().ifPresent(lowest -> tree.put("lowest", lowest));
-      column.highest().ifPresent(highest -> tree.put("highest", highest));
-      trees.add(tree);
-    }
-    return trees;
+  private static Map<String, Object> tree(LogColumn column) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("column", column.word);
+    tree.put("filled", column.filled);
+    tree.put("numbers", column.numbers);
+    column.lowest.ifPresent(lowest -> tree.put("lowest", lowest));
+    column.highest.ifPresent(highest -> tree.put("highest", highest));
+    return tree;
   }
 
-  private static Map<String, Object> tree(Oddities.Oddity oddity) {
+  private Map<String, Object> tree(Oddities.Oddity oddity) {
     Map<String, Object> tree = new LinkedHashMap<>();
     if (oddity.line() > 0) {
       tree.put("line", oddity.line());
     }
-    tree.put("found", oddity.words());
+    tree.put("found", oddity.found().in(language));
+    tree.putAll(oddity.found().json());
     return tree;
   }
 }

@@ -1,9 +1,12 @@
-/** Says what is in a probe log of which nothing is known, and proposes how to read it. */
+/**
+ * Says what is in a probe log of which nothing is known, and proposes how to read it, by the clocks
+ * and numbers of the reader of logs.
+ */
 @NullMarked
 @Floor(
     name = "look",
-    floor = 3,
-    mayImport = {"message", "input", "table", "json"},
+    floor = 5,
+    mayImport = {"message", "input", "measure", "table", "json", "sheet", "reading"},
     door = "Look")
 package org.flitchbook.look;
 

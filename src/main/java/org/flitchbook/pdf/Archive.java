@@ -42,16 +42,16 @@ final class Archive {
   }
 
   /** Completes the catalog once all pages are there. */
-  void finish(List<Sheet> sheets, Anchors anchors) throws IOException {
+  void finish(List<TaggedPage> pages, Destinations destinations) throws IOException {
     COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
-    COSArray parents = parents(sheets);
-    addLinks(sheets, new Links(anchors), parents);
-    addFields(sheets, parents);
+    COSArray parents = parents(pages);
+    addLinks(pages, destinations, parents);
+    addFields(pages, parents);
     addParents(parents);
-    anchors.outline(file);
+    destinations.addBookmarks(file);
     catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
     catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
     byte[] packet = metadata.packet().getBytes(StandardCharsets.UTF_8);
@@ -60,7 +60,7 @@ final class Archive {
   }
 
   void enclose(List<Attachment> attachments) throws IOException {
-    new Enclosure(file, metadata.made()).add(attachments);
+    new AttachmentWriter(file, metadata.made()).add(attachments);
   }
 
   private static COSDictionary flag(String name) {
@@ -71,31 +71,31 @@ final class Archive {
   }
 
   /** What belongs to which element: the content of the pages by the number of the page. */
-  private static COSArray parents(List<Sheet> sheets) {
+  private static COSArray parents(List<TaggedPage> pages) {
     COSArray numbers = new COSArray();
-    for (int i = 0; i < sheets.size(); i++) {
+    for (int i = 0; i < pages.size(); i++) {
       numbers.add(COSInteger.get(i));
-      numbers.add(sheets.get(i).owners());
+      numbers.add(pages.get(i).owners());
     }
     return numbers;
   }
 
-  private static void addLinks(List<Sheet> sheets, Links links, COSArray parents)
+  private static void addLinks(List<TaggedPage> pages, Destinations destinations, COSArray parents)
       throws IOException {
-    for (Sheet sheet : sheets) {
-      for (Element link : links.add(sheet, parents.size() / 2)) {
+    for (TaggedPage page : pages) {
+      for (Element link : destinations.addLinks(page, parents.size() / 2)) {
         parents.add(COSInteger.get(parents.size() / 2));
         parents.add(link.dictionary());
       }
     }
   }
 
-  private void addFields(List<Sheet> sheets, COSArray parents) {
+  private void addFields(List<TaggedPage> pages, COSArray parents) {
     COSArray fields = new COSArray();
-    for (Sheet sheet : sheets) {
-      for (SignatureField each : sheet.fields()) {
+    for (TaggedPage page : pages) {
+      for (TaggedPage.SignatureField each : page.fields()) {
         int number = parents.size() / 2;
-        fields.add(each.make(file, sheet.page, number));
+        fields.add(each.make(file, page.page, number));
         parents.add(COSInteger.get(number));
         parents.add(each.element().dictionary());
       }
@@ -117,7 +117,8 @@ final class Archive {
   /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */
   private COSArray outputIntents() throws IOException {
     PDStream profile =
-        new PDStream(file, new ByteArrayInputStream(Srgb.profile()), COSName.FLATE_DECODE);
+        new PDStream(
+            file, new ByteArrayInputStream(Pdf.resource("srgb.icc")), COSName.FLATE_DECODE);
     profile.getCOSObject().setInt(COSName.N, 3);
     COSDictionary intent = new COSDictionary();
     intent.setName(COSName.TYPE, "OutputIntent");

@@ -1,7 +1,9 @@
 package org.flitchbook.pdf;
 
 import java.nio.ByteBuffer;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A file that a print carries.
@@ -23,6 +25,11 @@ public record Attachment(String name, String description, Relation relation, Byt
 
     Relation(String word) {
       this.word = word;
+    }
+
+    /** The relationship of that name in a file, or empty. */
+    public static Optional<Relation> parse(String word) {
+      return Arrays.stream(values()).filter(each -> each.word.equals(word)).findFirst();
     }
   }
 

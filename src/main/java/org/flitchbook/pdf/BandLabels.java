@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.flitchbook.document.Band;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * The labels of a chart's bands, in lanes above the plot: lane 0 lies on the plot. No label covers
@@ -13,9 +13,9 @@ import org.flitchbook.document.Style;
  */
 final class BandLabels {
   private static final double GAP = 5;
-  private static final double LANE = Type.SMALL.leading;
+  private static final double LANE = FontSize.SMALL.leading;
 
-  private record Label(Line line, double left, double middle, int lane) {
+  private record Label(TextLine line, double left, double middle, int lane) {
     double right() {
       return left + line.width();
     }
@@ -32,19 +32,19 @@ final class BandLabels {
   private final List<Label> labels = new ArrayList<>();
   private final Plot plot;
 
-  BandLabels(Setting setting, List<Band> bands, Plot plot) {
+  BandLabels(TextLayout text, List<Chart.Band> bands, Plot plot) {
     this.plot = plot;
     bands.stream()
         .filter(band -> !band.label().isBlank())
-        .sorted(Comparator.comparingDouble(Band::from))
+        .sorted(Comparator.comparingDouble(Chart.Band::from))
         .forEach(
             band ->
                 add(
-                    setting.lines(Type.SMALL, Style.PLAIN, band.label(), plot.width()).get(0),
+                    text.lines(FontSize.SMALL, Text.Style.PLAIN, band.label(), plot.width()).get(0),
                     band));
   }
 
-  private void add(Line line, Band band) {
+  private void add(TextLine line, Chart.Band band) {
     double from = Math.max(plot.left(), plot.x(band.from()));
     double middle = (from + Math.min(plot.right(), plot.x(band.to()))) / 2;
     double left = Math.max(plot.left(), middle - line.width() / 2);
@@ -75,9 +75,9 @@ final class BandLabels {
     for (Label label : labels) {
       double top = bottom - 1 - (label.lane() + 1) * LANE;
       if (label.lane() > 0 && isFree(label)) {
-        pen.hairline(of, Ink.GREY, label.middle(), top + LANE - 1, label.middle(), bottom);
+        pen.hairline(of, Color.GREY, label.middle(), top + LANE - 1, label.middle(), bottom);
       }
-      pen.line(of, Type.SMALL, label.left(), top, label.line());
+      pen.line(of, FontSize.SMALL, label.left(), top, label.line());
     }
   }
 }

@@ -3,8 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Tick;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Text;
 
 /**
  * Draws grid, axes and ticks: the first unit at the left, the second one small at the right. Where
@@ -15,108 +15,108 @@ final class ChartAxes {
   private static final double TICK = 3;
   private static final double GAP = 5;
 
-  private final Setting setting;
+  private final TextLayout text;
   private final Plot plot;
   private final Element figure;
 
-  ChartAxes(Setting setting, Plot plot, Element figure) {
-    this.setting = setting;
+  ChartAxes(TextLayout text, Plot plot, Element figure) {
+    this.text = text;
     this.plot = plot;
     this.figure = figure;
   }
 
-  void draw(Pen pen, List<Line> xLabel) throws IOException {
-    List<Tick> ticks = plot.yAxis().ticks();
+  void draw(Pen pen, List<TextLine> xLabel) throws IOException {
+    List<Chart.Tick> ticks = plot.yAxis().ticks();
     drawLeft(pen, ticks.stream().filter(tick -> !tick.label().isBlank()).toList());
     drawRight(pen, ticks.stream().filter(tick -> !tick.second().isBlank()).toList());
     drawX(pen);
     drawDays(pen);
     drawXLabel(pen, xLabel);
-    pen.hairline(figure, Ink.BLACK, plot.left(), plot.bottom(), plot.right(), plot.bottom());
-    pen.hairline(figure, Ink.BLACK, plot.left(), plot.top(), plot.left(), plot.bottom());
+    pen.hairline(figure, Color.BLACK, plot.left(), plot.bottom(), plot.right(), plot.bottom());
+    pen.hairline(figure, Color.BLACK, plot.left(), plot.top(), plot.left(), plot.bottom());
   }
 
-  private void drawLeft(Pen pen, List<Tick> ticks) throws IOException {
+  private void drawLeft(Pen pen, List<Chart.Tick> ticks) throws IOException {
     int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
     for (int i = 0; i < ticks.size(); i++) {
       double y = plot.y(ticks.get(i).at());
-      pen.hairline(figure, Ink.GRID, plot.left(), y, plot.right(), y);
-      pen.hairline(figure, Ink.BLACK, plot.left() - TICK, y, plot.left(), y);
+      pen.hairline(figure, Color.GRID, plot.left(), y, plot.right(), y);
+      pen.hairline(figure, Color.BLACK, plot.left() - TICK, y, plot.left(), y);
       if (i % step == 0) {
-        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
+        TextLine line = line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
         double x = plot.left() - GAP - line.width();
-        pen.line(figure, Type.BODY, x, y - Type.BODY.leading / 2, line);
+        pen.line(figure, FontSize.BODY, x, y - FontSize.BODY.leading / 2, line);
       }
     }
   }
 
-  private void drawRight(Pen pen, List<Tick> ticks) throws IOException {
+  private void drawRight(Pen pen, List<Chart.Tick> ticks) throws IOException {
     int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
     for (int i = 0; i < ticks.size(); i += step) {
       double y = plot.y(ticks.get(i).at());
-      Line line = line(Type.SMALL, Style.MUTED, ticks.get(i).second());
-      pen.hairline(figure, Ink.GREY, plot.right(), y, plot.right() + TICK, y);
-      pen.line(figure, Type.SMALL, plot.right() + GAP, y - Type.SMALL.leading / 2, line);
+      TextLine line = line(FontSize.SMALL, Text.Style.MUTED, ticks.get(i).second());
+      pen.hairline(figure, Color.GREY, plot.right(), y, plot.right() + TICK, y);
+      pen.line(figure, FontSize.SMALL, plot.right() + GAP, y - FontSize.SMALL.leading / 2, line);
     }
   }
 
-  private boolean apart(Tick one, Tick other) {
-    return Math.abs(plot.y(one.at()) - plot.y(other.at())) >= Type.SMALL.leading;
+  private boolean apart(Chart.Tick one, Chart.Tick other) {
+    return Math.abs(plot.y(one.at()) - plot.y(other.at())) >= FontSize.SMALL.leading;
   }
 
   private void drawX(Pen pen) throws IOException {
-    List<Tick> ticks = plot.xAxis().ticks();
-    List<Box> places = new ArrayList<>();
+    List<Chart.Tick> ticks = plot.xAxis().ticks();
+    List<Rectangle> places = new ArrayList<>();
     ticks.forEach(tick -> places.add(place(tick)));
     int step = step(ticks.size(), (a, b) -> !places.get(a).meets(places.get(b)));
     for (int i = 0; i < ticks.size(); i++) {
       double x = plot.x(ticks.get(i).at());
-      pen.hairline(figure, Ink.BLACK, x, plot.bottom(), x, plot.bottom() + TICK);
+      pen.hairline(figure, Color.BLACK, x, plot.bottom(), x, plot.bottom() + TICK);
       if (i % step == 0) {
-        Line line = line(Type.BODY, Style.PLAIN, ticks.get(i).label());
-        pen.line(figure, Type.BODY, x - line.width() / 2, plot.bottom() + TICK, line);
+        TextLine line = line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
+        pen.line(figure, FontSize.BODY, x - line.width() / 2, plot.bottom() + TICK, line);
       }
     }
   }
 
   /** The second labels, as many as have room, and their lines. */
   private void drawDays(Pen pen) throws IOException {
-    List<Tick> days =
+    List<Chart.Tick> days =
         plot.xAxis().ticks().stream().filter(tick -> !tick.second().isBlank()).toList();
-    double top = plot.bottom() + TICK + Type.BODY.leading;
+    double top = plot.bottom() + TICK + FontSize.BODY.leading;
     double free = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < days.size(); i++) {
       double x = plot.x(days.get(i).at());
       if (i > 0) {
-        pen.hairline(figure, Ink.HAIR, x, plot.top(), x, plot.bottom());
+        pen.hairline(figure, Color.HAIR, x, plot.top(), x, plot.bottom());
       }
-      Line label = line(Type.SMALL, Style.MUTED, days.get(i).second());
+      TextLine label = line(FontSize.SMALL, Text.Style.MUTED, days.get(i).second());
       double left = Math.min(x - label.width() / 2, plot.right() + 3 * GAP - label.width());
       if (left >= free) {
-        pen.line(figure, Type.SMALL, left, top, label);
+        pen.line(figure, FontSize.SMALL, left, top, label);
         free = left + label.width() + GAP;
       }
     }
   }
 
-  private void drawXLabel(Pen pen, List<Line> lines) throws IOException {
+  private void drawXLabel(Pen pen, List<TextLine> lines) throws IOException {
     boolean second = plot.xAxis().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
-    double top = plot.bottom() + TICK + Type.BODY.leading + 1;
-    top += second ? Type.SMALL.leading : 0;
-    for (Line line : lines) {
+    double top = plot.bottom() + TICK + FontSize.BODY.leading + 1;
+    top += second ? FontSize.SMALL.leading : 0;
+    for (TextLine line : lines) {
       double x = plot.left() + (plot.width() - line.width()) / 2;
-      pen.line(figure, Type.SMALL, x, top, line);
-      top += Type.SMALL.leading;
+      pen.line(figure, FontSize.SMALL, x, top, line);
+      top += FontSize.SMALL.leading;
     }
   }
 
-  private Box place(Tick tick) {
-    double width = line(Type.BODY, Style.PLAIN, tick.label()).width() + GAP;
-    return new Box(plot.x(tick.at()) - width / 2, 0, width, 1);
+  private Rectangle place(Chart.Tick tick) {
+    double width = line(FontSize.BODY, Text.Style.PLAIN, tick.label()).width() + GAP;
+    return new Rectangle(plot.x(tick.at()) - width / 2, 0, width, 1);
   }
 
-  private Line line(Type type, Style style, String text) {
-    return setting.lines(type, style, text, Double.MAX_VALUE).get(0);
+  private TextLine line(FontSize size, Text.Style style, String label) {
+    return text.lines(size, style, label, Double.MAX_VALUE).get(0);
   }
 
   private interface Apart {

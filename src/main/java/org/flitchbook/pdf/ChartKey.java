@@ -4,10 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 
 /**
  * The key of a chart: what the y axis measures, the name of each curve beside its stroke, and that
@@ -17,7 +14,7 @@ final class ChartKey {
   private static final double STROKE = 22;
   private static final double SIGN = 9;
   private static final double GAP = 14;
-  private static final double MIDDLE = Type.SMALL.leading / 2;
+  private static final double MIDDLE = FontSize.SMALL.leading / 2;
 
   /** Draws what a name stands for, with its left edge and its middle there. */
   private interface Sample {
@@ -26,47 +23,47 @@ final class ChartKey {
 
   private static final Sample NONE = (pen, of, x, middle) -> {};
 
-  private record Item(Sample sample, Line name, double x, double words, int row) {}
+  private record Item(Sample sample, TextLine name, double x, double words, int row) {}
 
-  private final Setting setting;
+  private final TextLayout text;
   private final List<Item> items = new ArrayList<>();
   private final double left;
   private final double width;
   private double x;
   private int row;
 
-  ChartKey(Setting setting, Chart chart, double left, double width) {
-    this.setting = setting;
+  ChartKey(TextLayout text, Chart chart, double left, double width) {
+    this.text = text;
     this.left = left;
     this.width = width;
     this.x = left;
     if (!chart.y().label().isBlank()) {
-      add(NONE, 0, Style.MUTED, chart.y().label());
+      add(NONE, 0, Text.Style.MUTED, chart.y().label());
     }
-    for (Curve curve : chart.curves()) {
-      add(stroke(curve), STROKE, Style.PLAIN, curve.name());
+    for (Chart.Curve curve : chart.curves()) {
+      add(stroke(curve), STROKE, Text.Style.PLAIN, curve.name());
     }
-    for (Marks marks : chart.marks()) {
+    for (Chart.Marks marks : chart.marks()) {
       if (!marks.name().isBlank() && !marks.points().isEmpty()) {
-        add(sign(marks.shape()), SIGN, Style.PLAIN, marks.name());
+        add(sign(marks.shape()), SIGN, Text.Style.PLAIN, marks.name());
       }
     }
   }
 
-  private static Sample stroke(Curve curve) {
+  private static Sample stroke(Chart.Curve curve) {
     return (pen, of, x, middle) ->
-        Strokes.of(curve.stroke())
-            .draw(pen, of, new Path().move(x, middle).line(x + STROKE - 5, middle));
+        ChartSymbols.draw(
+            pen, of, curve.stroke(), new Path().move(x, middle).line(x + STROKE - 5, middle));
   }
 
-  private static Sample sign(Shape shape) {
-    double down = shape == Shape.STROKE ? 3.5 : 0;
-    return (pen, of, x, middle) -> Signs.draw(pen, of, shape, x + 3.2, middle + down);
+  private static Sample sign(Chart.Shape shape) {
+    double down = shape == Chart.Shape.STROKE ? 3.5 : 0;
+    return (pen, of, x, middle) -> ChartSymbols.draw(pen, of, shape, x + 3.2, middle + down);
   }
 
   /** A name goes on in the row where it still fits; one longer than a row is broken. */
-  private void add(Sample sample, double room, Style style, String words) {
-    List<Line> name = setting.lines(Type.SMALL, style, words, width - room);
+  private void add(Sample sample, double room, Text.Style style, String words) {
+    List<TextLine> name = text.lines(FontSize.SMALL, style, words, width - room);
     double length = room + name.get(0).width();
     if (x > left && x + length > left + width) {
       x = left;
@@ -74,7 +71,7 @@ final class ChartKey {
     }
     items.add(new Item(sample, name.get(0), x, x + room, row));
     x += length + GAP;
-    for (Line more : name.subList(1, name.size())) {
+    for (TextLine more : name.subList(1, name.size())) {
       row++;
       items.add(new Item(NONE, more, left, left + room, row));
       x = left + width;
@@ -82,14 +79,14 @@ final class ChartKey {
   }
 
   double height() {
-    return items.isEmpty() ? 0 : (row + 1) * Type.SMALL.leading + 5;
+    return items.isEmpty() ? 0 : (row + 1) * FontSize.SMALL.leading + 5;
   }
 
   void draw(Pen pen, Owner of, double top) throws IOException {
     for (Item item : items) {
-      double y = top + item.row() * Type.SMALL.leading;
+      double y = top + item.row() * FontSize.SMALL.leading;
       item.sample().draw(pen, of, item.x(), y + MIDDLE);
-      pen.line(of, Type.SMALL, item.words(), y, item.name());
+      pen.line(of, FontSize.SMALL, item.words(), y, item.name());
     }
   }
 }

@@ -3,8 +3,7 @@ package org.flitchbook.pdf;
 import java.util.List;
 import java.util.function.Function;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Tick;
+import org.flitchbook.document.Text;
 
 /**
  * How the parts of a chart share its width and height. Charts of the same width have their plots
@@ -14,7 +13,7 @@ final class ChartLayout {
   private static final double GAP = 5;
   private static final String USUAL = "000";
 
-  private final Setting setting;
+  private final TextLayout text;
   private final Chart chart;
   private final double left;
   private final double width;
@@ -22,29 +21,29 @@ final class ChartLayout {
   private final double secondUnit;
   private final ChartKey key;
   private final BandLabels bands;
-  private final List<Line> xLabel;
+  private final List<TextLine> xLabel;
 
-  ChartLayout(Setting setting, Chart chart, double left, double width) {
-    this.setting = setting;
+  ChartLayout(TextLayout text, Chart chart, double left, double width) {
+    this.text = text;
     this.chart = chart;
     this.left = left;
     this.width = width;
-    this.firstUnit = widest(Tick::label, Type.BODY);
-    this.secondUnit = widest(Tick::second, Type.SMALL);
-    this.key = new ChartKey(setting, chart, left, width);
-    this.bands = new BandLabels(setting, chart.bands(), plotAt(0));
+    this.firstUnit = widest(Chart.Tick::label, FontSize.BODY);
+    this.secondUnit = widest(Chart.Tick::second, FontSize.SMALL);
+    this.key = new ChartKey(text, chart, left, width);
+    this.bands = new BandLabels(text, chart.bands(), plotAt(0));
     String label = chart.x().label();
     this.xLabel =
         label.isBlank()
             ? List.of()
-            : setting.lines(Type.SMALL, Style.MUTED, label, plotAt(0).width());
+            : text.lines(FontSize.SMALL, Text.Style.MUTED, label, plotAt(0).width());
   }
 
-  private double widest(Function<Tick, String> label, Type type) {
-    double usual = setting.width(type, Style.PLAIN, USUAL);
-    List<Tick> ticks = chart.y().ticks();
+  private double widest(Function<Chart.Tick, String> label, FontSize size) {
+    double usual = text.width(size, Text.Style.PLAIN, USUAL);
+    List<Chart.Tick> ticks = chart.y().ticks();
     return ticks.stream()
-        .mapToDouble(each -> setting.width(type, Style.PLAIN, label.apply(each)))
+        .mapToDouble(each -> text.width(size, Text.Style.PLAIN, label.apply(each)))
         .reduce(usual, Math::max);
   }
 
@@ -55,8 +54,8 @@ final class ChartLayout {
 
   private Plot plotAt(double plotTop) {
     double across = width - firstUnit - secondUnit - 2 * GAP;
-    return new Plot(
-        left + firstUnit + GAP, plotTop, across, chart.heightPoints(), chart.x(), chart.y());
+    Rectangle area = new Rectangle(left + firstUnit + GAP, plotTop, across, chart.heightPoints());
+    return new Plot(area, chart.x(), chart.y());
   }
 
   double height() {
@@ -65,12 +64,12 @@ final class ChartLayout {
 
   private double axisHeight() {
     boolean second = chart.x().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
-    double labels = Type.BODY.leading + (second ? Type.SMALL.leading : 0) + 3;
-    return labels + (xLabel.isEmpty() ? 0 : xLabel.size() * Type.SMALL.leading + 1);
+    double labels = FontSize.BODY.leading + (second ? FontSize.SMALL.leading : 0) + 3;
+    return labels + (xLabel.isEmpty() ? 0 : xLabel.size() * FontSize.SMALL.leading + 1);
   }
 
   /** What the x axis measures, in as many lines as the plot is narrow. */
-  List<Line> xLabel() {
+  List<TextLine> xLabel() {
     return xLabel;
   }
 

@@ -4,17 +4,10 @@ import java.io.IOException;
 import java.util.List;
 import java.util.function.Predicate;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.flitchbook.document.Banner;
-import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Note;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Sum;
 import org.flitchbook.document.Table;
@@ -22,41 +15,42 @@ import org.flitchbook.document.Table;
 /** Hands each block to the setter that knows how it looks. */
 final class Composer {
   private final Document document;
-  private final Sheets sheets;
-  private final Press press;
-  private final WordSetter words;
+  private final PageSequence pages;
+  private final LayoutContext context;
+  private final TextSetter words;
 
-  Composer(PDDocument file, Document document, Element root, Anchors anchors) throws IOException {
+  Composer(PDDocument file, Document document, Element root, Destinations destinations)
+      throws IOException {
     Fonts fonts = new Fonts(file);
-    Setting setting = new Setting(fonts, document.words());
+    TextLayout text = new TextLayout(fonts, document.words());
     this.document = document;
-    this.sheets = new Sheets(file, fonts, new RunningLines(setting, document), document.words());
-    this.press = new Press(new Flow(sheets), setting, root, anchors, document.words());
-    this.words = new WordSetter(press);
+    this.pages = new PageSequence(file, fonts, text, document);
+    this.context = new LayoutContext(new Flow(pages), text, root, destinations, document.words());
+    this.words = new TextSetter(context);
   }
 
   /** Sets the whole document and returns its pages. */
-  List<Sheet> compose() throws IOException {
+  List<TaggedPage> compose() throws IOException {
     words.title(document.title(), document.subject());
     List<Block> blocks = document.blocks();
     for (int i = 0; i < blocks.size(); i++) {
       boolean leads = leadsToBoxes(blocks.subList(i + 1, blocks.size()));
       if (blocks.get(i) instanceof Table table) {
-        new TableSetter(press, table, leads).set();
+        new TableSetter(context, table, leads).set();
       } else {
-        press.flow().hold(leads);
+        context.flow().hold(leads);
         set(blocks.get(i));
       }
     }
-    press.flow().finish();
-    sheets.finish();
-    return sheets.all();
+    context.flow().finish();
+    return pages.finish();
   }
 
   /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */
   private static boolean leadsToBoxes(List<Block> next) {
     Predicate<Block> between =
-        block -> block instanceof Note || block instanceof Facts || block instanceof Caution;
+        block ->
+            block instanceof Block.Note || block instanceof Facts || block instanceof Block.Caution;
     return next.stream()
         .dropWhile(between)
         .findFirst()
@@ -65,18 +59,18 @@ final class Composer {
   }
 
   private void set(Block block) throws IOException {
-    if (block instanceof Heading heading) {
+    if (block instanceof Block.Heading heading) {
       words.set(heading);
-    } else if (block instanceof Paragraph paragraph) {
+    } else if (block instanceof Block.Paragraph paragraph) {
       words.set(paragraph);
-    } else if (block instanceof Note note) {
+    } else if (block instanceof Block.Note note) {
       words.set(note);
-    } else if (block instanceof Banner banner) {
-      new FrameSetter(press).set(banner);
-    } else if (block instanceof Caution caution) {
-      new FrameSetter(press).set(caution);
-    } else if (block instanceof PageBreak) {
-      press.flow().breakPage();
+    } else if (block instanceof Block.Banner banner) {
+      words.set(banner);
+    } else if (block instanceof Block.Caution caution) {
+      words.set(caution);
+    } else if (block instanceof Block.PageBreak) {
+      context.flow().breakPage();
     } else {
       setGrid(block);
     }
@@ -84,15 +78,17 @@ final class Composer {
 
   private void setGrid(Block block) throws IOException {
     if (block instanceof Facts facts) {
-      new FactsSetter(press, facts).set();
+      new FactsSetter(context, facts).set();
     } else if (block instanceof Sum sum) {
-      new SumSetter(press, sum).set();
+      new SumSetter(context, sum).set();
     } else if (block instanceof Chart chart) {
-      new ChartSetter(press, chart).set();
-    } else if (block instanceof Blank blank) {
-      new BlankSetter(press, blank).set();
+      ChartSetter.set(context, chart);
+    } else if (block instanceof Block.Blank blank) {
+      new HandwritingSetter(context).set(blank);
     } else if (block instanceof Signatures signatures) {
-      new SignatureSetter(press).set(signatures);
+      new HandwritingSetter(context).set(signatures);
+    } else {
+      throw new IllegalArgumentException("no setter for " + block.getClass());
     }
   }
 }

@@ -3,9 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 
 /** Sets facts in a grid: the label beside its value, or above it where three share a row. */
 final class FactsSetter {
@@ -14,41 +13,42 @@ final class FactsSetter {
   private static final double PADDING = 2;
   private static final double LABEL_SHARE = 0.42;
 
-  private final Press press;
+  private final LayoutContext context;
   private final Facts facts;
   private final boolean stacked;
   private final double column;
   private final double label;
 
-  FactsSetter(Press press, Facts facts) {
-    this.press = press;
+  FactsSetter(LayoutContext context, Facts facts) {
+    this.context = context;
     this.facts = facts;
     this.stacked = facts.columns() == 3;
-    this.column = (press.frame().width() - GAP * (facts.columns() - 1)) / facts.columns();
+    this.column = (context.frame().width() - GAP * (facts.columns() - 1)) / facts.columns();
     this.label = stacked ? column : Math.min(widestLabel(), column * LABEL_SHARE);
   }
 
   private double widestLabel() {
     return facts.facts().stream()
-        .mapToDouble(fact -> press.setting().width(Type.BODY, Style.MUTED, fact.label()))
+        .mapToDouble(fact -> context.text().width(FontSize.BODY, Text.Style.MUTED, fact.label()))
         .max()
         .orElse(0);
   }
 
   void set() throws IOException {
-    Element list = press.root().child("L");
+    Element list = context.root().child("L");
     int each = facts.columns();
-    int size = facts.facts().size();
-    for (int from = 0; from < size; from += each) {
+    int count = facts.facts().size();
+    for (int from = 0; from < count; from += each) {
       List<Placed> row = new ArrayList<>();
-      for (Fact fact : facts.facts().subList(from, Math.min(size, from + each))) {
+      for (Facts.Fact fact : facts.facts().subList(from, Math.min(count, from + each))) {
         row.add(place(fact, list.child("LI"), row.size()));
       }
       double height = row.stream().mapToDouble(Placed::height).max().orElse(0) + PADDING;
-      boolean sticks = from == 0 ? size > each : from + 2 * each >= size && from + each < size;
-      press
+      boolean sticks = from == 0 ? count > each : from + 2 * each >= count && from + each < count;
+      context
           .flow()
-          .add(Strip.of(from == 0 ? 10 : 0, height, sticks, (pen, top) -> draw(pen, top, row)));
+          .add(
+              Flow.Strip.of(from == 0 ? 10 : 0, height, sticks, (pen, top) -> draw(pen, top, row)));
     }
   }
 
@@ -58,32 +58,31 @@ final class FactsSetter {
     }
   }
 
-  private Placed place(Fact fact, Element item, int index) {
-    double x = press.frame().left() + index * (column + GAP);
-    Type type = stacked ? Type.SMALL : Type.BODY;
-    List<Line> labels = press.setting().lines(type, Style.MUTED, fact.label(), label);
+  private Placed place(Facts.Fact fact, Element item, int index) {
+    double x = context.frame().left() + index * (column + GAP);
+    FontSize size = stacked ? FontSize.SMALL : FontSize.BODY;
+    List<TextLine> labels = context.text().lines(size, Text.Style.MUTED, fact.label(), label);
     double valueX = stacked ? x : x + label + BETWEEN;
-    double valueTop = stacked ? labels.size() * Type.SMALL.leading : 0;
-    List<Line> values = press.setting().balanced(Type.BODY, fact.value(), x + column - valueX);
+    double valueTop = stacked ? labels.size() * FontSize.SMALL.leading : 0;
+    List<TextLine> values =
+        context.text().balanced(FontSize.BODY, fact.value(), x + column - valueX);
     return new Placed(
-        new Block(item.child("Lbl"), type, x, 0, labels),
-        new Block(item.child("LBody"), Type.BODY, valueX, valueTop, values),
+        new Part(item.child("Lbl"), size, x, 0, labels),
+        new Part(item.child("LBody"), FontSize.BODY, valueX, valueTop, values),
         stacked ? 3 : 0);
   }
 
-  private record Block(Element element, Type type, double x, double down, List<Line> lines) {
+  private record Part(Element element, FontSize size, double x, double down, List<TextLine> lines) {
     double bottom() {
-      return down + lines.size() * type.leading;
+      return down + lines.size() * size.leading;
     }
 
     void draw(Pen pen, double top) throws IOException {
-      for (int i = 0; i < lines.size(); i++) {
-        pen.line(element, type, x, top + down + i * type.leading, lines.get(i));
-      }
+      pen.lines(element, size, x, top + down, lines);
     }
   }
 
-  private record Placed(Block label, Block value, double padding) {
+  private record Placed(Part label, Part value, double padding) {
     double height() {
       return Math.max(label.bottom(), value.bottom()) + padding;
     }

@@ -3,25 +3,26 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Lets strips run down the pages, and keeps together what sticks together. */
 final class Flow {
   private static final double ROUNDING = 0.01;
 
-  private final Sheets sheets;
-  private final Frame frame;
+  private final PageSequence pages;
+  private final Rectangle frame;
   private final List<Strip> waiting = new ArrayList<>();
   private double y;
   private boolean fresh;
   private boolean held;
 
-  Flow(Sheets sheets) throws IOException {
-    this.sheets = sheets;
-    this.frame = sheets.frame();
+  Flow(PageSequence pages) throws IOException {
+    this.pages = pages;
+    this.frame = pages.frame();
     turn();
   }
 
-  Frame frame() {
+  Rectangle frame() {
     return frame;
   }
 
@@ -71,7 +72,7 @@ final class Flow {
       place(strip.again());
     }
     y += fresh ? 0 : strip.before();
-    strip.drawing().draw(sheets.pen(), y);
+    strip.drawing().draw(pages.pen(), y);
     y += strip.height();
     fresh = false;
   }
@@ -89,8 +90,24 @@ final class Flow {
   }
 
   private void turn() throws IOException {
-    sheets.next();
+    pages.next();
     y = frame.top();
     fresh = true;
+  }
+
+  /**
+   * A piece of a page across its whole width, never cut.
+   *
+   * @param before room above it, left out at the top of a page
+   * @param height without the room above
+   * @param sticks whether the next strip must stand on the same page
+   * @param again what is drawn above it where it begins a page, such as the head of its table
+   */
+  record Strip(
+      double before, double height, boolean sticks, @Nullable Strip again, Pen.Drawing drawing) {
+
+    static Strip of(double before, double height, boolean sticks, Pen.Drawing drawing) {
+      return new Strip(before, height, sticks, null, drawing);
+    }
   }
 }

@@ -1,17 +1,21 @@
 package org.flitchbook.pdf;
 
-import java.io.FileNotFoundException;
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.flitchbook.document.Text;
 
 /**
- * The faces of one file, embedded as subsets, with the width of every character.
+ * The two cuts of the one typeface, embedded as subsets, with the width of every character.
  *
  * <p>Glyph substitution is off: else PDFBox stores "fi" as a ligature, and a search for "fillet"
  * finds nothing.
@@ -23,40 +27,77 @@ final class Fonts {
   private final Cut strong;
 
   Fonts(PDDocument file) throws IOException {
-    plain = load(file, Face.PLAIN);
-    strong = load(file, Face.STRONG);
+    plain = load(file, "DejaVuSansCondensed.ttf");
+    strong = load(file, "DejaVuSansCondensed-Bold.ttf");
   }
 
-  private static Cut load(PDDocument file, Face face) throws IOException {
-    TrueTypeFont font = parse(face);
+  private static Cut load(PDDocument file, String name) throws IOException {
+    TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(Pdf.resource(name)));
     font.setEnableGsub(false);
     return new Cut(PDType0Font.load(file, font, true), new Widths(font));
   }
 
-  private static TrueTypeFont parse(Face face) throws IOException {
-    try (InputStream in = Fonts.class.getResourceAsStream(face.file)) {
-      if (in == null) {
-        throw new FileNotFoundException("the font " + face.file + " is missing from the program");
-      }
-      return new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
-    }
+  private Cut cut(Text.Style style) {
+    return style == Text.Style.STRONG ? strong : plain;
   }
 
-  private Cut cut(Face face) {
-    return face == Face.STRONG ? strong : plain;
-  }
-
-  PDFont font(Face face) {
-    return cut(face).font();
+  PDFont font(Text.Style style) {
+    return cut(style).font();
   }
 
   /** Advance of a character in parts of the size of the type; 0 for one without a glyph. */
-  double width(Face face, int character) {
-    return cut(face).widths().of(character);
+  double width(Text.Style style, int character) {
+    return cut(style).widths().of(character);
   }
 
-  /** Whether both faces can show a character. */
+  /** Whether both cuts can show a character. */
   boolean shows(int character) {
     return plain.widths().shows(character) && strong.widths().shows(character);
+  }
+
+  /** The advance of each character of a font, looked up once. */
+  private static final class Widths {
+    private static final int COMMON = 0x2800;
+    private static final float NO_GLYPH = -1;
+
+    private final TrueTypeFont font;
+    private final CmapLookup glyphs;
+    private final float unitsPerEm;
+    private final float[] common = new float[COMMON];
+    private final Map<Integer, Float> rare = new HashMap<>();
+
+    Widths(TrueTypeFont font) throws IOException {
+      this.font = font;
+      this.glyphs = font.getUnicodeCmapLookup();
+      this.unitsPerEm = font.getUnitsPerEm();
+      Arrays.fill(common, Float.NaN);
+    }
+
+    double of(int character) {
+      return Math.max(0, cached(character));
+    }
+
+    boolean shows(int character) {
+      return cached(character) != NO_GLYPH;
+    }
+
+    private float cached(int character) {
+      if (character >= COMMON) {
+        return rare.computeIfAbsent(character, this::lookUp);
+      }
+      if (Float.isNaN(common[character])) {
+        common[character] = lookUp(character);
+      }
+      return common[character];
+    }
+
+    private float lookUp(int character) {
+      int glyph = glyphs.getGlyphId(character);
+      try {
+        return glyph == 0 ? NO_GLYPH : font.getAdvanceWidth(glyph) / unitsPerEm;
+      } catch (IOException e) {
+        throw new UncheckedIOException("the font has no width for glyph " + glyph, e);
+      }
+    }
   }
 }

@@ -34,6 +34,11 @@ final class Path {
     return this;
   }
 
+  /** A line from where the path ends; where it has not begun, it begins there. */
+  void to(double x, double y) {
+    steps.add(new Step(steps.isEmpty() ? Kind.MOVE : Kind.LINE, 0, 0, 0, 0, x, y));
+  }
+
   Path shut() {
     steps.add(new Step(Kind.SHUT, 0, 0, 0, 0, 0, 0));
     return this;
@@ -51,5 +56,17 @@ final class Path {
 
   private void curve(double x1, double y1, double x2, double y2, double x, double y) {
     steps.add(new Step(Kind.CURVE, x1, y1, x2, y2, x, y));
+  }
+
+  /** Whether a path of straight lines runs through a rectangle. */
+  boolean crosses(Rectangle area) {
+    for (int i = 1; i < steps.size(); i++) {
+      Step from = steps.get(i - 1);
+      Step to = steps.get(i);
+      if (area.crossedBy(from.x, from.y, to.x, to.y)) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -3,8 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import java.util.function.Function;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Sum;
+import org.flitchbook.document.Text;
 
 /**
  * Sets a sum as it is written by hand: the equal signs under each other, a line drawn above the
@@ -16,31 +16,31 @@ final class SumSetter {
   private static final double LABEL_SHARE = 0.34;
   private static final double RESULT_SHARE = 0.3;
 
-  private final Press press;
+  private final LayoutContext context;
   private final Sum sum;
   private final double label;
   private final double expression;
   private final double result;
 
-  SumSetter(Press press, Sum sum) {
-    this.press = press;
+  SumSetter(LayoutContext context, Sum sum) {
+    this.context = context;
     this.sum = sum;
-    double width = press.frame().width();
-    this.label = Math.min(widest(Sum.Line::label, Style.PLAIN), width * LABEL_SHARE);
-    this.result = Math.min(widest(Sum.Line::result, Style.STRONG), width * RESULT_SHARE);
+    double width = context.frame().width();
+    this.label = Math.min(widest(Sum.Line::label, Text.Style.PLAIN), width * LABEL_SHARE);
+    this.result = Math.min(widest(Sum.Line::result, Text.Style.STRONG), width * RESULT_SHARE);
     double room = width - label - GAP - EQUALS - result;
-    this.expression = Math.min(widest(Sum.Line::expression, Style.PLAIN), room);
+    this.expression = Math.min(widest(Sum.Line::expression, Text.Style.PLAIN), room);
   }
 
-  private double widest(Function<Sum.Line, String> part, Style style) {
+  private double widest(Function<Sum.Line, String> part, Text.Style style) {
     return sum.lines().stream()
-        .mapToDouble(line -> press.setting().width(Type.BODY, style, part.apply(line)))
+        .mapToDouble(line -> context.text().width(FontSize.BODY, style, part.apply(line)))
         .max()
         .orElse(0);
   }
 
   void set() throws IOException {
-    Element list = press.root().child("L");
+    Element list = context.root().child("L");
     int last = sum.lines().size() - 1;
     for (int i = 0; i <= last; i++) {
       boolean total = i == last && last > 0;
@@ -50,36 +50,40 @@ final class SumSetter {
 
   private void add(Element item, Sum.Line line, double before, boolean sticks, boolean total)
       throws IOException {
-    Setting setting = press.setting();
-    Style style = total ? Style.STRONG : Style.PLAIN;
-    List<Line> labels = setting.lines(Type.BODY, Style.PLAIN, line.label(), label);
-    List<Line> expressions = setting.lines(Type.BODY, Style.PLAIN, line.expression(), expression);
-    List<Line> results = setting.lines(Type.BODY, style, line.result(), result);
+    TextLayout text = context.text();
+    Text.Style style = total ? Text.Style.STRONG : Text.Style.PLAIN;
+    List<TextLine> labels = text.lines(FontSize.BODY, Text.Style.PLAIN, line.label(), label);
+    List<TextLine> expressions =
+        text.lines(FontSize.BODY, Text.Style.PLAIN, line.expression(), expression);
+    List<TextLine> results = text.lines(FontSize.BODY, style, line.result(), result);
     int tall = Math.max(labels.size(), Math.max(expressions.size(), results.size()));
     double above = total ? 4 : 0;
     Element name = item.child("Lbl");
     Element body = item.child("LBody");
-    Drawing drawing =
+    Pen.Drawing drawing =
         (pen, top) -> {
           double y = top + above;
           rule(pen, total, top);
-          left(pen, name, press.frame().left(), y, labels);
-          double last = y + (expressions.size() - 1) * Type.BODY.leading;
-          right(pen, body, signX() - 4, y, expressions);
+          pen.lines(name, FontSize.BODY, context.frame().left(), y, labels);
+          double last = y + (expressions.size() - 1) * FontSize.BODY.leading;
+          pen.linesUpTo(body, FontSize.BODY, signX() - 4, y, expressions);
           equals(pen, body, line, last);
-          left(pen, body, signX() + EQUALS - 4, last, results);
+          pen.lines(body, FontSize.BODY, signX() + EQUALS - 4, last, results);
         };
-    press.flow().add(Strip.of(before, above + tall * Type.BODY.leading + 1.5, sticks, drawing));
+    context
+        .flow()
+        .add(Flow.Strip.of(before, above + tall * FontSize.BODY.leading + 1.5, sticks, drawing));
   }
 
   private double signX() {
-    return press.frame().left() + label + GAP + expression + 4;
+    return context.frame().left() + label + GAP + expression + 4;
   }
 
   private void rule(Pen pen, boolean total, double top) throws IOException {
     if (total) {
       double right = signX() + EQUALS - 4 + result;
-      pen.hairline(Artifact.DECORATION, Ink.BLACK, press.frame().left(), top + 2, right, top + 2);
+      pen.hairline(
+          Owner.Artifact.DECORATION, Color.BLACK, context.frame().left(), top + 2, right, top + 2);
     }
   }
 
@@ -87,25 +91,10 @@ final class SumSetter {
     if (!line.expression().isBlank()) {
       pen.line(
           body,
-          Type.BODY,
+          FontSize.BODY,
           signX(),
           top,
-          press.setting().lines(Type.BODY, Style.PLAIN, "= ", EQUALS).get(0));
-    }
-  }
-
-  private static void left(Pen pen, Element of, double x, double top, List<Line> lines)
-      throws IOException {
-    for (int i = 0; i < lines.size(); i++) {
-      pen.line(of, Type.BODY, x, top + i * Type.BODY.leading, lines.get(i));
-    }
-  }
-
-  private static void right(Pen pen, Element of, double x, double top, List<Line> lines)
-      throws IOException {
-    for (int i = 0; i < lines.size(); i++) {
-      double begin = x - lines.get(i).width();
-      pen.line(of, Type.BODY, begin, top + i * Type.BODY.leading, lines.get(i));
+          context.text().lines(FontSize.BODY, Text.Style.PLAIN, "= ", EQUALS).get(0));
     }
   }
 }

@@ -4,17 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
-/** The columns of a table: how wide they are, and the setting of a row in them. */
+/** The columns of a table: how wide they are, and the text of a row in them. */
 final class TableColumns {
   private static final double GAP = 9;
 
@@ -24,12 +18,12 @@ final class TableColumns {
   /** No word may claim more of the page than this; a longer one is cut. */
   private static final double LONGEST_WORD = 0.3;
 
-  private final Press press;
+  private final LayoutContext context;
   private final Table table;
   private final double[] widths;
 
-  TableColumns(Press press, Table table) {
-    this.press = press;
+  TableColumns(LayoutContext context, Table table) {
+    this.context = context;
     this.table = table;
     this.widths = measure();
   }
@@ -38,11 +32,11 @@ final class TableColumns {
     int count = table.columns().size();
     double[] least = new double[count];
     double[] natural = new double[count];
-    double room = press.frame().width();
+    double room = context.frame().width();
     for (int i = 0; i < count; i++) {
       room -= i < count - 1 ? gap(i) : 0;
-      widen(least, natural, i, Type.SMALL, Text.strong(table.columns().get(i).head()));
-      for (Row row : table.rows()) {
+      widen(least, natural, i, FontSize.SMALL, Text.strong(table.columns().get(i).head()));
+      for (Table.Row row : table.rows()) {
         widen(least, natural, i, row.cells().get(i));
       }
     }
@@ -54,81 +48,85 @@ final class TableColumns {
   private double gap(int column) {
     boolean facing =
         column + 1 < table.columns().size()
-            && table.columns().get(column).align() == Align.RIGHT
-            && table.columns().get(column + 1).align() == Align.LEFT;
+            && table.columns().get(column).align() == Table.Align.RIGHT
+            && table.columns().get(column + 1).align() == Table.Align.LEFT;
     return facing ? WIDE_GAP : GAP;
   }
 
-  private void widen(double[] least, double[] natural, int column, Cell cell) {
+  private void widen(double[] least, double[] natural, int column, Table.Cell cell) {
     if (cell.scale().isPresent()) {
-      least[column] = Math.max(least[column], ScaleDrawing.WIDTH);
-      natural[column] = Math.max(natural[column], ScaleDrawing.WIDTH);
+      least[column] = Math.max(least[column], TableRow.SCALE_WIDTH);
+      natural[column] = Math.max(natural[column], TableRow.SCALE_WIDTH);
     } else {
-      widen(least, natural, column, Type.BODY, text(cell));
+      widen(least, natural, column, FontSize.BODY, text(cell));
     }
   }
 
-  private void widen(double[] least, double[] natural, int column, Type type, Text text) {
-    double whole = press.setting().natural(type, text);
+  private void widen(double[] least, double[] natural, int column, FontSize size, Text text) {
+    double whole = context.text().natural(size, text);
     natural[column] = Math.max(natural[column], whole);
     if (whole > least[column]) {
-      least[column] = Math.max(least[column], press.setting().least(type, text));
+      least[column] = Math.max(least[column], context.text().least(size, text));
     }
   }
 
   TableRow head(List<Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
-    double x = press.frame().left();
+    double x = context.frame().left();
     for (int i = 0; i < widths.length; i++) {
-      Column column = table.columns().get(i);
-      fields.add(field(owners.get(i), x, i, Type.SMALL, Text.strong(column.head()), Tone.PLAIN));
+      Table.Column column = table.columns().get(i);
+      fields.add(
+          field(owners.get(i), x, i, FontSize.SMALL, Text.strong(column.head()), Tone.PLAIN));
       x += widths[i] + gap(i);
     }
-    return new TableRow(Type.SMALL, fields);
+    return new TableRow(FontSize.SMALL, fields);
   }
 
-  TableRow row(Row row, List<Owner> owners) {
+  TableRow row(Table.Row row, List<Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
-    double x = press.frame().left();
+    double x = context.frame().left();
     for (int i = 0; i < widths.length; i++) {
-      Cell cell = row.cells().get(i);
+      Table.Cell cell = row.cells().get(i);
       fields.add(
           cell.scale().isPresent()
               ? scale(owners.get(i), x, i, cell)
-              : field(owners.get(i), x, i, Type.BODY, text(cell), cell.tone()));
+              : field(owners.get(i), x, i, FontSize.BODY, text(cell), cell.tone()));
       x += widths[i] + gap(i);
     }
-    return new TableRow(Type.BODY, fields);
+    return new TableRow(FontSize.BODY, fields);
   }
 
-  private TableRow.Field field(Owner owner, double x, int column, Type type, Text text, Tone tone) {
+  private TableRow.Field field(
+      Owner owner, double x, int column, FontSize size, Text text, Tone tone) {
     // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
-    List<Line> lines = press.setting().balanced(type, text, widths[column] + 0.01);
-    Align align = table.columns().get(column).align();
+    List<TextLine> lines = context.text().balanced(size, text, widths[column] + 0.01);
+    Table.Align align = table.columns().get(column).align();
     return new TableRow.Field(owner, x, widths[column], align, tone, lines, Optional.empty());
   }
 
   /** The scale alone is drawn; its words are read out in its place. */
-  private TableRow.Field scale(Owner owner, double x, int column, Cell cell) {
+  private TableRow.Field scale(Owner owner, double x, int column, Table.Cell cell) {
     Owner figure =
         owner instanceof Element element
             ? element.child("Figure").alternative(cell.text().plain())
             : owner;
-    double width = Math.min(widths[column], ScaleDrawing.WIDTH);
-    return new TableRow.Field(figure, x, width, Align.LEFT, cell.tone(), List.of(), cell.scale());
+    double width = Math.min(widths[column], TableRow.SCALE_WIDTH);
+    return new TableRow.Field(
+        figure, x, width, Table.Align.LEFT, cell.tone(), List.of(), cell.scale());
   }
 
   /** The words of a cell, its symbol in front; strong where the reader must stop. */
-  private static Text text(Cell cell) {
+  private static Text text(Table.Cell cell) {
     if (cell.tone() == Tone.PLAIN) {
       return cell.text();
     }
     boolean loud = cell.tone() == Tone.FAIL || cell.tone() == Tone.DOUBT;
-    List<Span> spans = new ArrayList<>();
-    spans.add(new Span(cell.tone().symbol() + "\u00a0", Style.STRONG));
-    for (Span span : cell.text().spans()) {
-      boolean plain = span.style() == Style.PLAIN;
-      spans.add(loud && plain ? new Span(span.text(), Style.STRONG, span.target()) : span);
+    List<Text.Span> spans = new ArrayList<>();
+    spans.add(new Text.Span(cell.tone().symbol() + "\u00a0", Text.Style.STRONG));
+    for (Text.Span span : cell.text().spans()) {
+      boolean plain = span.style() == Text.Style.PLAIN;
+      spans.add(
+          loud && plain ? new Text.Span(span.text(), Text.Style.STRONG, span.target()) : span);
     }
     return new Text(spans);
   }

@@ -3,8 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Scale;
+import org.flitchbook.document.Chart;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Tone;
 
 /**
@@ -13,11 +13,18 @@ import org.flitchbook.document.Tone;
  * @param begins whether this is the upper end of the row
  * @param ends whether this is its lower end
  */
-record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
-  private static final double PADDING = 2;
+record TableRow(FontSize size, List<Field> fields, boolean begins, boolean ends) {
+  /** The width that a column of scales needs, in points. */
+  static final double SCALE_WIDTH = 58;
 
-  TableRow(Type type, List<Field> fields) {
-    this(type, fields, true, true);
+  private static final double PADDING = 2;
+  private static final double LIMIT = 0.62;
+  private static final double EDGE = 3.4;
+  private static final double TICK = 4.4;
+  private static final double MARK = 2.9;
+
+  TableRow(FontSize size, List<Field> fields) {
+    this(size, fields, true, true);
   }
 
   /** A cell at its place. */
@@ -25,16 +32,16 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
       Owner owner,
       double x,
       double width,
-      Align align,
+      Table.Align align,
       Tone tone,
-      List<Line> lines,
-      Optional<Scale> scale) {
+      List<TextLine> lines,
+      Optional<Table.Scale> scale) {
     private Field part(int from, int to) {
-      List<Line> some = lines.subList(Math.min(from, lines.size()), Math.min(to, lines.size()));
+      List<TextLine> some = lines.subList(Math.min(from, lines.size()), Math.min(to, lines.size()));
       return new Field(owner, x, width, align, tone, some, from == 0 ? scale : Optional.empty());
     }
 
-    private double x(Line line) {
+    private double x(TextLine line) {
       return switch (align) {
         case LEFT -> x;
         case RIGHT -> x + width - line.width();
@@ -52,13 +59,13 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
   }
 
   double height() {
-    return above() + lines() * type.leading + (ends ? PADDING : 0);
+    return above() + lines() * size.leading + (ends ? PADDING : 0);
   }
 
   /** The lines of the row from one to before another. */
   TableRow part(int from, int to) {
     List<Field> parts = fields.stream().map(field -> field.part(from, to)).toList();
-    return new TableRow(type, parts, from == 0, to >= lines());
+    return new TableRow(size, parts, from == 0, to >= lines());
   }
 
   void draw(Pen pen, double top) throws IOException {
@@ -67,24 +74,47 @@ record TableRow(Type type, List<Field> fields, boolean begins, boolean ends) {
       tint(pen, top, fields.get(i), i == fields.size() - 1 ? 3 : 6);
     }
     for (Field field : fields) {
-      double middle = top + above() + type.leading / 2;
+      double middle = top + above() + size.leading / 2;
       if (field.scale().isPresent() && field.owner() instanceof Element figure) {
-        new ScaleDrawing(pen, figure, field.x(), field.width(), middle).draw(field.scale().get());
+        draw(pen, figure, field, field.scale().get(), middle);
       }
       for (int i = 0; i < field.lines().size(); i++) {
-        Line line = field.lines().get(i);
-        double y = top + above() + i * type.leading;
-        pen.line(field.owner(), type, field.x(line), y, line);
+        TextLine line = field.lines().get(i);
+        double y = top + above() + i * size.leading;
+        pen.line(field.owner(), size, field.x(line), y, line);
       }
     }
   }
 
   private void tint(Pen pen, double top, Field field, double more) throws IOException {
     if (field.tone() == Tone.FAIL || field.tone() == Tone.DOUBT) {
-      Ink tint = Tints.of(field.tone());
       double y = begins ? top + 0.8 : top;
       double tall = (ends ? top + height() - 0.8 : top + height()) - y;
-      pen.fill(Artifact.DECORATION, tint, field.x() - 3, y, field.width() + more, tall);
+      Rectangle area = new Rectangle(field.x() - 3, y, field.width() + more, tall);
+      pen.fill(Owner.Artifact.DECORATION, Color.behind(field.tone()), area);
+    }
+  }
+
+  /** Draws a scale: a line up to the limit's tick, dashes beyond it, and the mark of the value. */
+  private static void draw(Pen pen, Element figure, Field field, Table.Scale scale, double middle)
+      throws IOException {
+    double left = field.x() + EDGE;
+    double right = field.x() + field.width() - EDGE;
+    double foot = pen.fromBottom(middle + TICK);
+    figure.box(left - EDGE, foot, right + EDGE, foot + 2 * TICK);
+    double limit = left + LIMIT * (right - left);
+    pen.rule(figure, Color.GREY, 0.7, left, middle, limit, middle);
+    Path over = new Path().move(limit, middle).line(right, middle);
+    pen.stroke(figure, Color.GREY, 0.7, Pen.Dash.BRIDGE, over);
+    pen.rule(figure, Color.BLACK, 1.1, limit, middle - TICK, limit, middle + TICK);
+    double x = limit + scale.at() * (scale.at() < 0 ? limit - left : right - limit);
+    if (scale.isAtEnd()) {
+      double way = Math.signum(scale.at());
+      double back = x - way * 2 * MARK;
+      Path arrow = new Path().move(x + way * EDGE, middle).line(back, middle - MARK);
+      pen.fill(figure, Color.BLACK, arrow.line(back, middle + MARK).shut());
+    } else {
+      ChartSymbols.draw(pen, figure, Chart.Shape.DIAMOND, x, middle);
     }
   }
 }

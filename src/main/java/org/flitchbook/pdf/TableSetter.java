@@ -3,11 +3,8 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Table;
-import org.jspecify.annotations.Nullable;
+import org.flitchbook.document.Text;
 
 /** Sets a table: rules above, below and under the head, hairlines between the rows. */
 final class TableSetter {
@@ -19,7 +16,7 @@ final class TableSetter {
   /** Lines in each part of a row that is taller than a page. */
   private static final int PART = 8;
 
-  private final Press press;
+  private final LayoutContext context;
   private final Table table;
   private final boolean leads;
   private final TableColumns columns;
@@ -28,22 +25,22 @@ final class TableSetter {
   /**
    * @param leads whether its last rows must stand on the page of what follows
    */
-  TableSetter(Press press, Table table, boolean leads) {
-    this.press = press;
+  TableSetter(LayoutContext context, Table table, boolean leads) {
+    this.context = context;
     this.table = table;
     this.leads = leads;
-    this.columns = new TableColumns(press, table);
-    this.element = press.root().child("Table");
+    this.columns = new TableColumns(context, table);
+    this.element = context.root().child("Table");
   }
 
   void set() throws IOException {
     if (!table.caption().isBlank()) {
-      WordSetter.caption(press, element.child("Caption"), table.caption());
+      TextSetter.caption(context, element.child("Caption"), table.caption());
     }
-    press.flow().add(head());
-    List<Row> rows = table.rows();
+    context.flow().add(head());
+    List<Table.Row> rows = table.rows();
     Element body = rows.isEmpty() ? element : element.child("TBody");
-    Strip again = again();
+    Flow.Strip again = again();
     for (int i = 0; i < rows.size(); i++) {
       boolean last = i == rows.size() - 1;
       addRow(body.child("TR"), rows.get(i), sticks(i), last, again);
@@ -55,7 +52,7 @@ final class TableSetter {
     return row == rows - 1 ? leads : rows <= SMALL_TABLE || row == 0 || row == rows - 2;
   }
 
-  private Strip head() {
+  private Flow.Strip head() {
     Element row = element.child("THead").child("TR");
     List<Owner> owners = new ArrayList<>();
     table.columns().forEach(column -> owners.add(row.child("TH").scope("Column")));
@@ -64,46 +61,45 @@ final class TableSetter {
   }
 
   /** The head on a further page. A reader of the structure tree has read it already. */
-  private Strip again() {
+  private Flow.Strip again() {
     List<Owner> owners = new ArrayList<>();
-    table.columns().forEach(column -> owners.add(Artifact.DECORATION));
-    Strip head = headStrip(0, owners, true);
+    table.columns().forEach(column -> owners.add(Owner.Artifact.DECORATION));
+    Flow.Strip head = headStrip(0, owners, true);
     if (table.caption().isBlank()) {
       return head;
     }
-    List<Line> caption = continued();
-    double down = caption.size() * Type.SMALL.leading + 4;
-    Drawing drawing =
+    List<TextLine> caption = continued();
+    double down = caption.size() * FontSize.SMALL.leading + 4;
+    Pen.Drawing drawing =
         (pen, top) -> {
-          for (int i = 0; i < caption.size(); i++) {
-            double y = top + i * Type.SMALL.leading;
-            pen.line(Artifact.DECORATION, Type.SMALL, press.frame().left(), y, caption.get(i));
-          }
+          double left = context.frame().left();
+          pen.lines(Owner.Artifact.DECORATION, FontSize.SMALL, left, top, caption);
           head.drawing().draw(pen, top + down);
         };
-    return Strip.of(0, head.height() + down, true, drawing);
+    return Flow.Strip.of(0, head.height() + down, true, drawing);
   }
 
-  private List<Line> continued() {
-    String words = press.words().say("pdf.continued", "{0} (continued)", table.caption());
-    return press.setting().lines(Type.SMALL, Style.MUTED, words, press.frame().width());
+  private List<TextLine> continued() {
+    String words = context.words().say("pdf.continued", "{0} (continued)", table.caption());
+    return context.text().lines(FontSize.SMALL, Text.Style.MUTED, words, context.frame().width());
   }
 
-  private Strip headStrip(double before, List<Owner> owners, boolean sticks) {
+  private Flow.Strip headStrip(double before, List<Owner> owners, boolean sticks) {
     TableRow row = columns.head(owners);
-    Drawing drawing =
+    Pen.Drawing drawing =
         (pen, top) -> {
-          rule(pen, STRONG_RULE, Ink.BLACK, top);
+          rule(pen, STRONG_RULE, Color.BLACK, top);
           row.draw(pen, top);
-          rule(pen, 0.5, Ink.BLACK, top + row.height());
+          rule(pen, 0.5, Color.BLACK, top + row.height());
         };
-    return Strip.of(before, row.height(), sticks, drawing);
+    return Flow.Strip.of(before, row.height(), sticks, drawing);
   }
 
-  private void addRow(Element element, Row cells, boolean sticks, boolean last, Strip again)
+  private void addRow(
+      Element element, Table.Row cells, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
     TableRow row = columns.row(cells, owners(element, cells));
-    if (row.height() <= press.frame().height() - again.height()) {
+    if (row.height() <= context.frame().height() - again.height()) {
       add(row, sticks, last, again);
       return;
     }
@@ -113,22 +109,22 @@ final class TableSetter {
     }
   }
 
-  private void add(TableRow row, boolean sticks, boolean last, @Nullable Strip again)
+  private void add(TableRow row, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
-    Drawing drawing =
+    Pen.Drawing drawing =
         (pen, top) -> {
           row.draw(pen, top);
           if (row.ends()) {
             double weight = last ? STRONG_RULE : 0.35;
-            rule(pen, weight, last ? Ink.BLACK : Ink.HAIR, top + row.height());
+            rule(pen, weight, last ? Color.BLACK : Color.HAIR, top + row.height());
           }
         };
-    press.flow().add(new Strip(0, row.height(), sticks, again, drawing));
+    context.flow().add(new Flow.Strip(0, row.height(), sticks, again, drawing));
   }
 
-  private List<Owner> owners(Element row, Row cells) {
+  private List<Owner> owners(Element row, Table.Row cells) {
     List<Owner> owners = new ArrayList<>();
-    List<Cell> all = cells.cells();
+    List<Table.Cell> all = cells.cells();
     for (int i = 0; i < all.size(); i++) {
       boolean head = table.columns().get(i).rowHead();
       owners.add(head ? row.child("TH").scope("Row") : row.child("TD"));
@@ -136,8 +132,8 @@ final class TableSetter {
     return owners;
   }
 
-  private void rule(Pen pen, double weight, Ink ink, double y) throws IOException {
-    Frame frame = press.frame();
-    pen.rule(Artifact.DECORATION, ink, weight, frame.left(), y, frame.right(), y);
+  private void rule(Pen pen, double weight, Color color, double y) throws IOException {
+    Rectangle frame = context.frame();
+    pen.rule(Owner.Artifact.DECORATION, color, weight, frame.left(), y, frame.right(), y);
   }
 }

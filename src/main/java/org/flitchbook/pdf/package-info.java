@@ -1,10 +1,8 @@
-/**
- * Draws a document as tagged, archival PDF bytes, signs them, and finds what was changed in them.
- */
+/** Draws a document as tagged, archival PDF bytes, with fields to sign in. */
 @NullMarked
 @Floor(
     name = "pdf",
-    floor = 7,
+    floor = 6,
     mayImport = {"message", "words", "document"},
     door = "Pdf")
 package org.flitchbook.pdf;

@@ -77,19 +77,24 @@ final class ClockReader {
     }
     return switch (stated.size() > 1 ? "" : stated.isEmpty() ? "pattern" : stated.get(0)) {
       case "" -> Optional.empty();
-      case "elapsed" -> elapsed(zone, start);
-      case "epoch" ->
-          time.optionalParsed("epoch", "seconds or milliseconds", text -> epoch(text, zone));
-      case "serial" ->
-          time.optionalParsed(
-              "serial", "the day 0, such as 1899-12-30", text -> serial(text, zone));
+      case "elapsed" ->
+          stated("elapsed", "seconds, minutes, h:mm:ss, h:mm or mm:ss", zone, start)
+              .filter(known -> start.isPresent());
+      case "epoch" -> stated("epoch", "seconds or milliseconds", zone, start);
+      case "serial" -> stated("serial", "the day 0, such as 1899-12-30", zone, start);
       default -> pattern(zone);
     };
   }
 
+  private Optional<LogClock> stated(
+      String key, String expected, ZoneId zone, Optional<Instant> start) {
+    Instant from = start.orElse(Instant.EPOCH);
+    return time.optionalParsed(key, expected, text -> clock(key, text, zone, from, decimalMark));
+  }
+
   private Optional<LogClock> pattern(ZoneId zone) {
     String pattern = time.text("pattern");
-    Optional<LogClock> clock = WrittenClock.of(pattern, zone).map(LogClock.class::cast);
+    Optional<LogClock> clock = clock("pattern", pattern, zone, Instant.EPOCH, decimalMark);
     if (clock.isEmpty()) {
       time.fault("pattern", "\"" + pattern + "\"", EXAMPLE + open(pattern));
     }
@@ -114,79 +119,81 @@ final class ClockReader {
     return Optional.empty();
   }
 
-  private Optional<LogClock> elapsed(ZoneId zone, Optional<Instant> start) {
-    return time.optionalParsed(
-            "elapsed",
-            "seconds, minutes, h:mm:ss, h:mm or mm:ss",
-            text -> elapsed(text, zone, start.orElse(Instant.EPOCH).toEpochMilli()))
-        .filter(known -> start.isPresent());
-  }
-
-  private Optional<LogClock> elapsed(String form, ZoneId zone, long start) {
-    if (RunClock.isForm(form)) {
-      Message run = say("reading.clock.since-start", "{0} since the start", form);
-      return Optional.of(new RunClock(form, run, zone, start));
-    }
-    return switch (form) {
-      case "seconds" ->
-          told(
-              say("reading.clock.seconds", "seconds since the start"),
-              zone,
-              start,
-              Duration.ofSeconds(1),
-              false,
-              false);
-      case "minutes" ->
-          told(
-              say("reading.clock.minutes", "minutes since the start"),
-              zone,
-              start,
-              Duration.ofMinutes(1),
-              false,
-              true);
-      default -> Optional.empty();
+  /**
+   * The clock that one key of the entry states.
+   *
+   * @param start what {@code elapsed} counts from
+   * @return empty where the value is none that the key can have
+   */
+  static Optional<LogClock> clock(
+      String key, String value, ZoneId zone, Instant start, char decimalMark) {
+    long from = start.toEpochMilli();
+    return switch (key + " " + value) {
+      case "elapsed h:mm:ss", "elapsed h:mm", "elapsed mm:ss" ->
+          Optional.of(
+              new RunClock(
+                  value,
+                  say("reading.clock.since-start", "{0} since the start", value),
+                  zone,
+                  from));
+      case "elapsed seconds" ->
+          Optional.of(
+              new CountedClock(
+                  say("reading.clock.seconds", "seconds since the start"),
+                  zone,
+                  from,
+                  1000,
+                  false,
+                  false,
+                  decimalMark));
+      case "elapsed minutes" ->
+          Optional.of(
+              new CountedClock(
+                  say("reading.clock.minutes", "minutes since the start"),
+                  zone,
+                  from,
+                  60_000,
+                  false,
+                  true,
+                  decimalMark));
+      case "epoch seconds" ->
+          Optional.of(
+              new CountedClock(
+                  say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
+                  zone,
+                  0,
+                  1000,
+                  false,
+                  false,
+                  decimalMark));
+      case "epoch milliseconds" ->
+          Optional.of(
+              new CountedClock(
+                  say(
+                      "reading.clock.unix-milliseconds",
+                      "Unix milliseconds of a time from 2000 to 2099"),
+                  zone,
+                  0,
+                  1,
+                  false,
+                  false,
+                  decimalMark));
+      default ->
+          key.equals("pattern")
+              ? WrittenClock.of(value, zone).map(LogClock.class::cast)
+              : key.equals("serial") ? serial(value, zone, decimalMark) : Optional.empty();
     };
   }
 
-  private Optional<LogClock> epoch(String unit, ZoneId zone) {
-    return switch (unit) {
-      case "seconds" ->
-          told(
-              say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              Duration.ofSeconds(1),
-              false,
-              false);
-      case "milliseconds" ->
-          told(
-              say(
-                  "reading.clock.unix-milliseconds",
-                  "Unix milliseconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              Duration.ofMillis(1),
-              false,
-              false);
-      default -> Optional.empty();
-    };
-  }
-
-  private Optional<LogClock> serial(String dayZero, ZoneId zone) {
+  private static Optional<LogClock> serial(String dayZero, ZoneId zone, char decimalMark) {
     try {
       LocalDate zero = LocalDate.parse(dayZero);
       long millis = zero.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
       Message days = say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", zero);
-      return told(days, zone, millis, Duration.ofDays(1), true, true);
+      return Optional.of(new CountedClock(days, zone, millis, 86_400_000, true, true, decimalMark));
     } catch (DateTimeException noDay) {
       return Optional.empty();
     }
-  }
-
-  private Optional<LogClock> told(
-      Message counted, ZoneId zone, long zero, Duration unit, boolean local, boolean coarse) {
-    return Optional.of(
-        new CountedClock(counted, zone, zero, unit.toMillis(), local, coarse, decimalMark));
   }
 
   /** A clock is put right by a person who says why, never by the program. */

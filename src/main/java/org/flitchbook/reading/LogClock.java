@@ -8,9 +8,9 @@ import org.flitchbook.message.Message;
  * Reads the times of one log as {@code logs.json} states them: written out, counted as a number, or
  * as hours and minutes run.
  */
-sealed interface LogClock permits WrittenClock, CountedClock, RunClock {
+public sealed interface LogClock permits WrittenClock, CountedClock, RunClock {
 
-  /** The zone in which the log's clock runs, and in which times of this log are told. */
+  /** The zone in which the log's clock runs, and in which times of this log are shown. */
   ZoneId zone();
 
   /**

@@ -7,8 +7,6 @@ import org.flitchbook.json.Node;
 /** Finds in {@code logs.json} what a proposed entry left open and nobody has answered yet. */
 final class Questions {
 
-  private static final String MARK = "? ";
-
   private Questions() {}
 
   static void find(Node node, List<Fault> faults) {
@@ -16,7 +14,7 @@ final class Questions {
       object.members().values().forEach(member -> find(member, faults));
     } else if (node instanceof Node.Items items) {
       items.items().forEach(item -> find(item, faults));
-    } else if (node instanceof Node.Text text && text.value().startsWith(MARK)) {
+    } else if (node instanceof Node.Text text && text.value().startsWith(Readings.QUESTION)) {
       faults.add(
           Fault.broken("question", text.place(), "the question " + text.shown(), "its answer"));
     }

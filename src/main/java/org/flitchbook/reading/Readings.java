@@ -2,6 +2,7 @@ package org.flitchbook.reading;
 
 import static org.flitchbook.message.Message.say;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -13,10 +14,14 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Sheet;
 
 /** Reads what one day's folder holds: sheets by their names, logs as {@code logs.json} states. */
 public final class Readings {
+
+  /** How a text of {@code logs.json} begins that is a question and no answer; it is refused. */
+  public static final String QUESTION = "? ";
 
   private static final String LAYOUTS = "logs.json";
 
@@ -50,6 +55,28 @@ public final class Readings {
     return Times.read(text, zone) instanceof Times.Result.Read read
         ? Optional.of(read.moment().written())
         : Optional.empty();
+  }
+
+  /**
+   * The clock that an entry of {@code logs.json} states.
+   *
+   * @param key {@code pattern}, {@code elapsed}, {@code epoch} or {@code serial}
+   * @param start what {@code elapsed} counts from
+   * @return empty where the value is none that the key can have
+   */
+  public static Optional<LogClock> clock(
+      String key, String value, ZoneId zone, Instant start, char decimalMark) {
+    return ClockReader.clock(key, value, zone, start, decimalMark);
+  }
+
+  /** The number that a cell of a log holds; empty where it holds none. */
+  public static Optional<BigDecimal> number(String text, char decimalMark) {
+    return Numbers.read(text, decimalMark);
+  }
+
+  /** The scale of a temperature that a heading names; empty where it names none. */
+  public static Optional<Unit> scaleIn(String heading) {
+    return UnitWord.in(heading);
   }
 
   /**

@@ -6,11 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Heading;
 import org.flitchbook.document.Sum;
 import org.flitchbook.document.Text;
 import org.flitchbook.lot.Lot;
@@ -85,7 +82,7 @@ final class ActionSection {
   }
 
   private void head(List<Block> blocks, Message text) {
-    blocks.add(new Heading(3, phrases.say(text)));
+    blocks.add(new Block.Heading(3, phrases.say(text)));
   }
 
   /** Whether the plan says for each of the deviations what to do. */
@@ -101,7 +98,9 @@ final class ActionSection {
     return gone.isEmpty()
         ? new Facts(
             1,
-            List.of(new Fact(phrases.say("record.action.left", "Left already"), Text.of(nothing))))
+            List.of(
+                new Facts.Fact(
+                    phrases.say("record.action.left", "Left already"), Text.of(nothing))))
         : facts(gone, phrases.say("record.action.left", "Left already"));
   }
 
@@ -113,7 +112,7 @@ final class ActionSection {
   private Block part(Message caption, What what, int lines) {
     List<Entry> entries = lot.all(what);
     return entries.isEmpty()
-        ? new Blank(
+        ? new Block.Blank(
             phrases.say("record.nothing-of", "{0}: NOT RECORDED", phrases.say(caption)),
             lines,
             slots())
@@ -130,7 +129,9 @@ final class ActionSection {
   private Facts facts(List<Entry> entries, String label) {
     return new Facts(
         1,
-        entries.stream().map(entry -> new Fact(label, phrases.bound().of(told(entry)))).toList());
+        entries.stream()
+            .map(entry -> new Facts.Fact(label, phrases.bound().of(told(entry))))
+            .toList());
   }
 
   private String told(Entry entry) {

@@ -8,8 +8,6 @@ import java.util.Optional;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.PageBreak;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Sheet;
@@ -37,7 +35,7 @@ final class BatchRecord {
   Document document() {
     String lot = judgement.lot().code();
     List<Block> blocks = new ArrayList<>(new PageOne(day, judgement).blocks());
-    blocks.add(new PageBreak());
+    blocks.add(new Block.PageBreak());
     blocks.addAll(new FilingSection(day).changes());
     cure(blocks);
     step(blocks, Step.SOAK);
@@ -69,7 +67,7 @@ final class BatchRecord {
   }
 
   private void cure(List<Block> blocks) {
-    blocks.add(new Heading(2, phrases.say(section(Step.CURE))));
+    blocks.add(new Block.Heading(2, phrases.say(section(Step.CURE))));
     blocks.addAll(new CureSum(day, judgement).blocks());
     new HoldChart(day, judgement).block().ifPresent(blocks::add);
     blocks.add(
@@ -87,7 +85,7 @@ final class BatchRecord {
   private void step(List<Block> blocks, Step step) {
     boolean planned = judgement.lot().product().map(p -> p.steps().contains(step)).orElse(true);
     if (planned) {
-      blocks.add(new Heading(2, phrases.say(section(step))));
+      blocks.add(new Block.Heading(2, phrases.say(section(step))));
       blocks.add(
           Sheet.parse(step.word()).map(sheet -> table(sheet, entriesOf(step))).orElseThrow());
       places.of(step).ifPresent(blocks::add);
@@ -100,7 +98,7 @@ final class BatchRecord {
   }
 
   private void heat(List<Block> blocks) {
-    blocks.add(new Heading(2, phrases.say(section(Step.SMOKE))));
+    blocks.add(new Block.Heading(2, phrases.say(section(Step.SMOKE))));
     blocks.addAll(new CoreChart(day, judgement).blocks());
     blocks.addAll(new CoreSection(day, judgement).blocks());
     blocks.add(table(Sheet.SMOKE, entriesOf(Step.SMOKE)));
@@ -117,7 +115,7 @@ final class BatchRecord {
     blocks.addAll(new WeightSection(judgement.lot(), phrases).blocks());
     blocks.add(phrases.heading("record.batch.deviations", "Deviations and remarks"));
     blocks.addAll(new DeviationSection(day, judgement).brief());
-    blocks.add(new Heading(2, phrases.say(section(Step.RELEASE))));
+    blocks.add(new Block.Heading(2, phrases.say(section(Step.RELEASE))));
     blocks.add(
         table(
             Sheet.DISPATCH,

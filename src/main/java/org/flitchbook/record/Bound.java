@@ -5,9 +5,6 @@ import static org.flitchbook.message.Message.say;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
@@ -41,12 +38,12 @@ final class Bound {
     return Text.muted(bound(text));
   }
 
-  Text leading(String text, Target target) {
+  Text leading(String text, Text.Target target) {
     return Text.leading(bound(text), target);
   }
 
-  Span span(String text, Style style) {
-    return new Span(bound(text), style);
+  Text.Span span(String text, Text.Style style) {
+    return new Text.Span(bound(text), style);
   }
 
   String bound(String text) {

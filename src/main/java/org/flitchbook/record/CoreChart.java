@@ -9,10 +9,6 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Stroke;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
@@ -117,7 +113,8 @@ final class CoreChart {
       return Optional.empty();
     }
     List<Drawn> drawn = drawn(tracks, Unit.PERCENT, time);
-    List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
+    List<Chart.Marker> byHand =
+        drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
     List<String> ranges =
         tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
     return Optional.of(
@@ -130,11 +127,14 @@ final class CoreChart {
             time.axis(),
             new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
             drawn.stream()
-                .map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN))
+                .map(
+                    each ->
+                        each.curve(phrases.word("what", What.HUMIDITY.word()), Chart.Stroke.THIN))
                 .toList(),
             List.of(),
             List.of(
-                new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, byHand)),
+                new Chart.Marks(
+                    phrases.say("record.core.by-hand", "by hand"), Chart.Shape.DIAMOND, byHand)),
             drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
             HUMIDITY));
   }

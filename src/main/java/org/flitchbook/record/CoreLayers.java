@@ -10,14 +10,7 @@ import java.util.stream.Stream;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Part;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Band;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Stroke;
+import org.flitchbook.document.Chart;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -48,10 +41,10 @@ record CoreLayers(
         unit, Math.min(freezing, seen.getMin()), Math.max(freezing, seen.getMax()), phrases());
   }
 
-  List<Curve> curves() {
-    List<Curve> curves = new ArrayList<>();
+  List<Chart.Curve> curves() {
+    List<Chart.Curve> curves = new ArrayList<>();
     for (Drawn core : cores) {
-      Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
+      Chart.Stroke stroke = curves.isEmpty() ? Chart.Stroke.SOLID : Chart.Stroke.DASHED;
       curves.add(
           core.curve(
               phrases().say("record.chart.core", "core {0}", phrases().probe(core.track())),
@@ -73,18 +66,18 @@ record CoreLayers(
     };
   }
 
-  private static Stroke stroke(Track track) {
+  private static Chart.Stroke stroke(Track track) {
     return switch (track.what()) {
-      case CHAMBER_TEMPERATURE -> Stroke.THIN;
-      case WET_BULB_TEMPERATURE -> Stroke.DOTTED;
-      default -> Stroke.THIN_DASHED;
+      case CHAMBER_TEMPERATURE -> Chart.Stroke.THIN;
+      case WET_BULB_TEMPERATURE -> Chart.Stroke.DOTTED;
+      default -> Chart.Stroke.THIN_DASHED;
     };
   }
 
   /** The temperatures of the limits, each once, as far as they are within the chart. */
-  List<Guide> guides() {
+  List<Chart.Guide> guides() {
     TreeSet<Quantity> levels = new TreeSet<>();
-    List<Guide> guides = new ArrayList<>();
+    List<Chart.Guide> guides = new ArrayList<>();
     for (Finding finding : findings) {
       if (finding.limit().kind() instanceof Kind.Span span) {
         span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
@@ -98,41 +91,44 @@ record CoreLayers(
     return values().within(guides);
   }
 
-  private Guide guide(Quantity level, String label) {
-    return new Guide(
+  private Chart.Guide guide(Quantity level, String label) {
+    return new Chart.Guide(
         phrases().bound().bound(label), level.in(unit).value().rounded(3).doubleValue());
   }
 
-  List<Marks> marks() {
-    List<Marker> crossings = crossings();
-    List<Marker> byHand = new ArrayList<>();
+  List<Chart.Marks> marks() {
+    List<Chart.Marker> crossings = crossings();
+    List<Chart.Marker> byHand = new ArrayList<>();
     cores.forEach(core -> byHand.addAll(core.byHand(true)));
     airs.forEach(air -> byHand.addAll(air.byHand(false)));
     return List.of(
-        new Marks(
+        new Chart.Marks(
             phrases().say("record.core.by-hand", "by hand"),
-            Shape.DIAMOND,
+            Chart.Shape.DIAMOND,
             byHand.stream().map(m -> once(m, crossings)).toList()),
-        new Marks(
-            phrases().say("record.chart.crossing", "crossing of a limit"), Shape.DOT, crossings),
-        new Marks(phrases().say("record.chart.left-out", "left out"), Shape.RING, leftOut()));
+        new Chart.Marks(
+            phrases().say("record.chart.crossing", "crossing of a limit"),
+            Chart.Shape.DOT,
+            crossings),
+        new Chart.Marks(
+            phrases().say("record.chart.left-out", "left out"), Chart.Shape.RING, leftOut()));
   }
 
   /** A reading by hand that closes a stage is labelled there. */
-  private static Marker once(Marker marker, List<Marker> crossings) {
+  private static Chart.Marker once(Chart.Marker marker, List<Chart.Marker> crossings) {
     boolean labelled = crossings.stream().anyMatch(marker::isAt);
-    return labelled ? new Marker(marker.x(), marker.y(), "") : marker;
+    return labelled ? new Chart.Marker(marker.x(), marker.y(), "") : marker;
   }
 
-  private List<Marker> leftOut() {
-    Axis axis = values().axis();
+  private List<Chart.Marker> leftOut() {
+    Chart.Axis axis = values().axis();
     return Stream.concat(cores.stream(), airs.stream())
         .flatMap(drawn -> drawn.leftOut(axis).stream())
         .toList();
   }
 
-  private List<Marker> crossings() {
-    List<Marker> crossings = new ArrayList<>();
+  private List<Chart.Marker> crossings() {
+    List<Chart.Marker> crossings = new ArrayList<>();
     for (Part part : findings.stream().flatMap(f -> f.parts().stream()).toList()) {
       part.start().ifPresent(at -> cross(crossings, at, part));
       part.end()
@@ -143,7 +139,7 @@ record CoreLayers(
   }
 
   /** At the reading itself, which lies beside the limit's line and not on it. */
-  private void cross(List<Marker> crossings, Instant at, Part part) {
+  private void cross(List<Chart.Marker> crossings, Instant at, Part part) {
     for (Drawn core : cores) {
       int index = Drawn.upTo(core.track(), at);
       if (core.track().called().equals(part.probe()) && time.holds(core.track().earliest(index))) {
@@ -154,8 +150,8 @@ record CoreLayers(
   }
 
   /** The steps, and within them the silences of the logs. */
-  List<Band> bands() {
-    List<Band> bands = new ArrayList<>();
+  List<Chart.Band> bands() {
+    List<Chart.Band> bands = new ArrayList<>();
     for (Step step : List.of(Step.SMOKE, Step.CHILL)) {
       lot.stay(step).flatMap(this::band).ifPresent(bands::add);
     }
@@ -163,12 +159,12 @@ record CoreLayers(
     return bands;
   }
 
-  private Optional<Band> band(Stay stay) {
+  private Optional<Chart.Band> band(Stay stay) {
     long from = stay.into().time().written().toEpochMilli();
     Optional<Instant> end = lot.end(stay.step()).map(Moment::written);
     long to = end.map(Instant::toEpochMilli).orElse(time.to());
     return from < time.to() && to > time.from() && to > from
-        ? Optional.of(new Band(time.at(from), time.at(to), phrases().step(stay.step())))
+        ? Optional.of(new Chart.Band(time.at(from), time.at(to), phrases().step(stay.step())))
         : Optional.empty();
   }
 }

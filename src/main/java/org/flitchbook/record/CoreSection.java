@@ -14,7 +14,7 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Cell;
+import org.flitchbook.document.Table;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
@@ -73,9 +73,9 @@ final class CoreSection {
     return grid.isEmpty() ? Optional.empty() : Optional.of(grid.table());
   }
 
-  private Cell[] row(Grid grid, Finding finding, Part part) {
+  private Table.Cell[] row(Grid grid, Finding finding, Part part) {
     Optional<Measured> measured = part.measured();
-    return new Cell[] {
+    return new Table.Cell[] {
       grid.cell(phrases.name(finding.limit())),
       grid.cell(phrases.band(part.from(), part.to())),
       grid.cell(phrases.word("probe", part.probe())),
@@ -125,7 +125,7 @@ final class CoreSection {
             .number("record.core.around", "Around it", 7)
             .head("record.head.remark", "Remark", 14)
             .head("record.head.where", "Where it stands", 16);
-    TreeMap<Long, List<Cell[]>> rows = new TreeMap<>();
+    TreeMap<Long, List<Table.Cell[]>> rows = new TreeMap<>();
     for (Track track : cores) {
       Map<Integer, List<String>> remarks = remarks(track);
       for (int index : chosen(track, remarks.keySet())) {
@@ -191,8 +191,8 @@ final class CoreSection {
     return chosen;
   }
 
-  private Cell[] row(Grid grid, Track track, int index, String remark) {
-    return new Cell[] {
+  private Table.Cell[] row(Grid grid, Track track, int index, String remark) {
+    return new Table.Cell[] {
       grid.cell(phrases.time(Instant.ofEpochMilli(track.earliest(index)))),
       grid.cell(phrases.probe(track)),
       grid.cell(level(track, index)),

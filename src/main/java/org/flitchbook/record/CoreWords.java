@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Part;
-import org.flitchbook.document.Band;
+import org.flitchbook.document.Chart;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
@@ -18,7 +18,7 @@ record CoreWords(Lot lot, List<Finding> findings, List<Track> cores, Unit unit, 
     cores.forEach(track -> told.add(course(track)));
     findings.forEach(finding -> finding.parts().forEach(part -> stage(part, told)));
     for (Track track : cores) {
-      new Drawn(track, unit, time).gaps().stream().map(Band::label).forEach(told::add);
+      new Drawn(track, unit, time).gaps().stream().map(Chart.Band::label).forEach(told::add);
     }
     return phrases()
         .say(

@@ -7,7 +7,6 @@ import org.flitchbook.check.CureLine;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Sum;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -34,7 +33,7 @@ final class CureSum {
     for (Finding finding : judgement.findings()) {
       if (CureLine.isOfCure(finding) && finding.verdict().isMissed()) {
         blocks.add(
-            new Paragraph(
+            new Block.Paragraph(
                 phrases
                     .bound()
                     .strong(

@@ -8,13 +8,10 @@ import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 import org.flitchbook.input.Fault;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Step;
@@ -39,7 +36,7 @@ final class DaySheet {
     // Before the details, so that the boxes to sign stand under the verdicts and never alone.
     blocks.add(new Keeping(day, day.judgements().stream().map(Judgement::lot).toList()).note());
     blocks.add(
-        new Caution(
+        new Block.Caution(
             phrases.say(
                 "record.caution",
                 "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
@@ -49,12 +46,12 @@ final class DaySheet {
     blocks.add(
         new Signatures(
             List.of(
-                new SignatureBox(
+                new Signatures.Box(
                     "closed",
                     phrases.say("record.day.closed-by", "Day closed by"),
                     "",
                     phrases.say("record.day.closed", "All sheets and logs are in.")),
-                new SignatureBox(
+                new Signatures.Box(
                     "reviewed",
                     phrases.say("record.day.reviewed-by", "Reviewed by"),
                     "",
@@ -67,7 +64,7 @@ final class DaySheet {
         .document(phrases.say("record.day.title", "Day sheet {0}", day.day()), "", "day", blocks);
   }
 
-  private Banner banner() {
+  private Block.Banner banner() {
     Verdict worst =
         day.judgements().stream()
             .map(Judgement::verdict)
@@ -85,7 +82,7 @@ final class DaySheet {
         day.judgements().isEmpty()
             ? phrases.say("record.day.no-lot", "No lot.")
             : phrases.say("record.day.counts", "{0}.", String.join(", ", counts));
-    return new Banner(
+    return new Block.Banner(
         Phrases.tone(worst),
         phrases.say("record.day.lots", "{0} LOTS", day.judgements().size()),
         Phrases.capital(told));
@@ -109,7 +106,7 @@ final class DaySheet {
     for (Judgement each : day.judgements()) {
       String code = each.lot().code();
       grid.row(
-          grid.leading(code, new Target.File(code + ".pdf")),
+          grid.leading(code, new Text.Target.File(code + ".pdf")),
           grid.cell(each.lot().product().map(p -> p.name()).orElse(phrases.notRecorded())),
           grid.cell(step(each)),
           phrases.cell(each.verdict()),

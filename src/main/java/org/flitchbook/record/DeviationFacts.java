@@ -12,7 +12,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
@@ -30,7 +29,7 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>(List.of(facts()));
     if (!finding.remarks().isEmpty()) {
-      List<Fact> remark = new ArrayList<>();
+      List<Facts.Fact> remark = new ArrayList<>();
       fact(
           remark,
           say("record.deviation.to-note", "To note"),
@@ -42,7 +41,7 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
 
   private Facts facts() {
     Limit limit = finding.limit();
-    List<Fact> facts = new ArrayList<>();
+    List<Facts.Fact> facts = new ArrayList<>();
     fact(facts, say("record.head.found", "What was found"), phrases.say(finding.reasons()));
     fact(facts, say("record.head.limit", "Limit"), limit(limit));
     fact(facts, say("record.worst-value", "Worst value"), value());
@@ -59,8 +58,8 @@ record DeviationFacts(Lot lot, Finding finding, Phrases phrases) {
     return new Facts(2, facts);
   }
 
-  private void fact(List<Fact> facts, Message label, String value) {
-    facts.add(new Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
+  private void fact(List<Facts.Fact> facts, Message label, String value) {
+    facts.add(new Facts.Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   private String limit(Limit limit) {

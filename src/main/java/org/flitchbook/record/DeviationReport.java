@@ -5,14 +5,10 @@ import static org.flitchbook.message.Message.say;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.FileRead;
@@ -39,7 +35,7 @@ final class DeviationReport {
     }
     blocks.add(new Keeping(day, missed.stream().map(Judgement::lot).toList()).note());
     blocks.add(
-        new Caution(
+        new Block.Caution(
             phrases.say(
                 "record.caution",
                 "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
@@ -49,7 +45,7 @@ final class DeviationReport {
     blocks.add(signatures());
     blocks.addAll(new FilingSection(day).changes());
     for (Judgement each : missed) {
-      blocks.add(new PageBreak());
+      blocks.add(new Block.PageBreak());
       blocks.addAll(new DeviationSection(day, each).full());
     }
     blocks.addAll(new Carried(day, carried).blocks());
@@ -61,15 +57,15 @@ final class DeviationReport {
             blocks);
   }
 
-  private Banner banner(List<Judgement> missed) {
+  private Block.Banner banner(List<Judgement> missed) {
     int count = missed.stream().mapToInt(each -> each.deviations().size()).sum();
     return count == 0
-        ? new Banner(
+        ? new Block.Banner(
             Tone.PASS,
             phrases.say("record.report.none", "NONE"),
             phrases.say(
                 "record.report.nothing-missed", "No critical limit was missed on this day."))
-        : new Banner(
+        : new Block.Banner(
             Tone.FAIL,
             phrases.count("record.report.deviations", count, "{0} DEVIATION", "{0} DEVIATIONS"),
             phrases.count(
@@ -94,7 +90,7 @@ final class DeviationReport {
           .forEach(
               finding ->
                   grid.row(
-                      grid.leading(each.lot().code(), new Target.File(each.lot().code() + ".pdf")),
+                      grid.leading(each.lot().code(), new Text.Target.File(each.lot().code() + ".pdf")),
                       grid.cell(phrases.name(finding.limit())),
                       phrases.cell(finding.verdict()),
                       grid.cell(phrases.say(finding.reasons())),
@@ -123,7 +119,7 @@ final class DeviationReport {
                 say("record.report.closed", "All four parts are done."))));
   }
 
-  private SignatureBox box(String field, Message role, Message statement) {
-    return new SignatureBox(field, phrases.say(role), "", phrases.say(statement));
+  private Signatures.Box box(String field, Message role, Message statement) {
+    return new Signatures.Box(field, phrases.say(role), "", phrases.say(statement));
   }
 }

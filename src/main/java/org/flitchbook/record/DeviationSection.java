@@ -8,7 +8,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Heading;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Sheet;
@@ -69,10 +68,10 @@ final class DeviationSection {
     List<Block> blocks = new ArrayList<>();
     String product = lot.product().map(p -> ", " + p.name()).orElse("");
     blocks.add(
-        new Heading(2, phrases.say("record.deviation.lot", "Lot {0}", lot.code()) + product));
+        new Block.Heading(2, phrases.say("record.deviation.lot", "Lot {0}", lot.code()) + product));
     judgement.deviations().forEach(finding -> finding(finding, blocks));
     blocks.add(
-        new Heading(
+        new Block.Heading(
             3, phrases.say("record.deviation.evidence-quality", "How good the evidence is")));
     blocks.add(
         phrases.paragraph(Phrases.capital(new EvidenceWords(day, judgement).sentence()) + "."));
@@ -87,7 +86,7 @@ final class DeviationSection {
 
   private void finding(Finding finding, List<Block> blocks) {
     String name = Phrases.capital(phrases.name(finding.limit()));
-    blocks.add(new Heading(3, name + ": " + phrases.verdict(finding.verdict())));
+    blocks.add(new Block.Heading(3, name + ": " + phrases.verdict(finding.verdict())));
     blocks.addAll(new DeviationFacts(lot, finding, phrases).blocks());
     CoreChart chart = new CoreChart(day, judgement);
     for (Part part : finding.parts()) {

@@ -8,12 +8,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Band;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Point;
-import org.flitchbook.document.Stroke;
+import org.flitchbook.document.Chart;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
@@ -42,17 +37,17 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
         .mapToDouble(this::y);
   }
 
-  Curve curve(String name, Stroke stroke) {
-    return new Curve(name, stroke, stretches());
+  Chart.Curve curve(String name, Chart.Stroke stroke) {
+    return new Chart.Curve(name, stroke, stretches());
   }
 
   /** A reading by hand is marked, and joined to others only where no log was kept. */
-  private List<List<Point>> stretches() {
-    List<List<Point>> stretches = new ArrayList<>();
-    List<Point> stretch = new ArrayList<>();
+  private List<List<Chart.Point>> stretches() {
+    List<List<Chart.Point>> stretches = new ArrayList<>();
+    List<Chart.Point> stretch = new ArrayList<>();
     for (int i = 0; i < track.size(); i++) {
       if (isOnCurve(i)) {
-        stretch.add(new Point(x(i), y(i)));
+        stretch.add(new Chart.Point(x(i), y(i)));
       }
       if (track.interval() > 0 && track.gapAfter(i)) {
         end(stretch, stretches);
@@ -62,7 +57,7 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
     return stretches;
   }
 
-  private static void end(List<Point> stretch, List<List<Point>> stretches) {
+  private static void end(List<Chart.Point> stretch, List<List<Chart.Point>> stretches) {
     if (!stretch.isEmpty()) {
       stretches.add(List.copyOf(stretch));
       stretch.clear();
@@ -82,15 +77,15 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
     return index;
   }
 
-  Marker marker(int index, String label) {
-    return new Marker(x(index), y(index), label);
+  Chart.Marker marker(int index, String label) {
+    return new Chart.Marker(x(index), y(index), label);
   }
 
-  List<Marker> byHand(boolean labelled) {
+  List<Chart.Marker> byHand(boolean labelled) {
     return markers(track::byHand, labelled);
   }
 
-  private List<Marker> markers(IntPredicate wanted, boolean labelled) {
+  private List<Chart.Marker> markers(IntPredicate wanted, boolean labelled) {
     return IntStream.range(0, track.size())
         .filter(wanted)
         .filter(i -> time.holds(track.earliest(i)))
@@ -120,23 +115,23 @@ record Drawn(Track track, Unit unit, TimeAxis time) {
   }
 
   /** The readings that were left out; one beyond the axis stands at its end. */
-  List<Marker> leftOut(Axis axis) {
+  List<Chart.Marker> leftOut(Chart.Axis axis) {
     return track.excluded().stream()
         .filter(each -> time.holds(each.at()))
-        .map(each -> new Marker(time.at(each.at()), within(axis, each.level()), ""))
+        .map(each -> new Chart.Marker(time.at(each.at()), within(axis, each.level()), ""))
         .toList();
   }
 
-  private double within(Axis axis, long level) {
+  private double within(Chart.Axis axis, long level) {
     return Math.max(axis.min(), Math.min(axis.max(), Level.drawn(level, unit)));
   }
 
   /** The silences of the log, each with its length in words. */
-  List<Band> gaps() {
-    List<Band> bands = new ArrayList<>();
+  List<Chart.Band> gaps() {
+    List<Chart.Band> bands = new ArrayList<>();
     for (org.flitchbook.sums.Curve.Gap gap : track.gaps()) {
       if (time.from() < track.earliest(gap.to()) && track.earliest(gap.from()) < time.to()) {
-        bands.add(new Band(x(gap.from()), x(gap.to()), words(gap)));
+        bands.add(new Chart.Band(x(gap.from()), x(gap.to()), words(gap)));
       }
     }
     return bands;

@@ -10,9 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.lot.Lot;
@@ -66,27 +64,27 @@ final class Entries {
         .toList();
   }
 
-  private Cell[] row(Grid grid, Entry entry, boolean typed) {
+  private Table.Cell[] row(Grid grid, Entry entry, boolean typed) {
     Optional<Lot.Correction> struck =
         lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
-    Style style = struck.isPresent() ? Style.STRUCK : Style.PLAIN;
-    List<Cell> cells = new ArrayList<>();
+    Text.Style style = struck.isPresent() ? Text.Style.STRUCK : Text.Style.PLAIN;
+    List<Table.Cell> cells = new ArrayList<>();
     cells.add(grid.cell(phrases.time(entry.time().written())));
     if (typed) {
       cells.add(typed(entry));
     }
-    cells.add(styled(phrases.what(entry), entry.shown().isEmpty() ? style : Style.PLAIN));
+    cells.add(styled(phrases.what(entry), entry.shown().isEmpty() ? style : Text.Style.PLAIN));
     cells.add(grid.cell(entry.item()));
     cells.add(styled(entry.shown(), style));
     cells.add(grid.cell(phrases.orNotRecorded(entry.by())));
     cells.add(grid.cell(instrument(entry)));
     cells.add(grid.cell(note(entry, struck)));
     cells.add(grid.muted(entry.place().toString()));
-    return cells.toArray(Cell[]::new);
+    return cells.toArray(Table.Cell[]::new);
   }
 
-  private Cell styled(String text, Style style) {
-    return new Cell(
+  private Table.Cell styled(String text, Text.Style style) {
+    return new Table.Cell(
         text.isEmpty() ? Text.of("") : Text.of(phrases.bound().span(text, style)), Tone.PLAIN);
   }
 
@@ -97,15 +95,15 @@ final class Entries {
   }
 
   /** When it was typed; how much later where that was not at once, and that it is late. */
-  private Cell typed(Entry entry) {
+  private Table.Cell typed(Entry entry) {
     Optional<Instant> typed = entry.entered().map(Moment::written);
     if (typed.isEmpty()) {
-      return new Cell(Text.of(phrases.notRecorded()), Tone.PLAIN);
+      return new Table.Cell(Text.of(phrases.notRecorded()), Tone.PLAIN);
     }
     String time = time(typed.get(), entry);
     Duration after = entry.time().shortestTo(entry.entered().get());
     if (after.compareTo(Duration.ZERO) <= 0) {
-      return new Cell(Text.of(time), Tone.PLAIN);
+      return new Table.Cell(Text.of(time), Tone.PLAIN);
     }
     boolean late = after.compareTo(phrases.lateAfter()) > 0;
     String told =
@@ -113,10 +111,10 @@ final class Entries {
             late
                 ? say("record.entries.late", "late by {0}", length(after))
                 : say("record.entries.after", "{0} later", length(after)));
-    return new Cell(
+    return new Table.Cell(
         Text.of(
-            new Span(time + ", ", Style.PLAIN),
-            phrases.bound().span(told, late ? Style.STRONG : Style.PLAIN)),
+            new Text.Span(time + ", ", Text.Style.PLAIN),
+            phrases.bound().span(told, late ? Text.Style.STRONG : Text.Style.PLAIN)),
         Tone.PLAIN);
   }
 

@@ -3,8 +3,6 @@ package org.flitchbook.record;
 import java.util.List;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Running;
 import org.flitchbook.plan.Establishment;
 
 /** What stands on every page of a record. */
@@ -27,8 +25,8 @@ final class Frame {
   Document document(String title, String about, String name, List<Block> blocks) {
     Establishment house = day.plan().establishment();
     Phrases phrases = day.phrases();
-    Running running =
-        new Running(
+    Document.Running running =
+        new Document.Running(
             house(phrases, house),
             about.isEmpty() ? title : about + ", " + name,
             phrases.say(
@@ -48,7 +46,7 @@ final class Frame {
         day.plan().words(),
         day.book() + "/" + day.day() + "/" + name + revision(),
         day.moment(),
-        Paper.parse(house.paper()).orElse(Paper.A4),
+        Document.Paper.parse(house.paper()).orElse(Document.Paper.A4),
         running,
         blocks);
   }

@@ -3,12 +3,8 @@ package org.flitchbook.record;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Row;
 import org.flitchbook.document.Table;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
 /** A table while its columns and rows are being put together. */
@@ -18,8 +14,8 @@ final class Grid {
 
   private final Phrases phrases;
   private final String caption;
-  private final List<Column> columns = new ArrayList<>();
-  private final List<Row> rows = new ArrayList<>();
+  private final List<Table.Column> columns = new ArrayList<>();
+  private final List<Table.Row> rows = new ArrayList<>();
   private int where = NONE;
 
   Grid(Phrases phrases, String caption) {
@@ -30,7 +26,8 @@ final class Grid {
   /** A column of words; its head by key. */
   Grid head(String id, String english, int weight) {
     where = id.equals("record.head.where") ? columns.size() : where;
-    columns.add(new Column(phrases.say(id, english), Align.LEFT, weight, columns.isEmpty()));
+    columns.add(
+        new Table.Column(phrases.say(id, english), Table.Align.LEFT, weight, columns.isEmpty()));
     return this;
   }
 
@@ -41,22 +38,22 @@ final class Grid {
 
   /** A column of numbers under a head that is worded already. */
   Grid numbers(String head, int weight) {
-    columns.add(new Column(head, Align.RIGHT, weight, columns.isEmpty()));
+    columns.add(new Table.Column(head, Table.Align.RIGHT, weight, columns.isEmpty()));
     return this;
   }
 
-  Grid row(Cell... cells) {
-    rows.add(new Row(Arrays.asList(cells)));
+  Grid row(Table.Cell... cells) {
+    rows.add(new Table.Row(Arrays.asList(cells)));
     return this;
   }
 
   /** A row of words; where each stands in its file is muted. */
   Grid row(String... cells) {
-    List<Cell> row = new ArrayList<>();
+    List<Table.Cell> row = new ArrayList<>();
     for (String each : cells) {
       row.add(row.size() == where ? muted(each) : cell(each));
     }
-    rows.add(new Row(row));
+    rows.add(new Table.Row(row));
     return this;
   }
 
@@ -68,15 +65,15 @@ final class Grid {
     return new Table(caption, columns, rows);
   }
 
-  Cell cell(String text) {
-    return new Cell(phrases.bound().of(text), Tone.PLAIN);
+  Table.Cell cell(String text) {
+    return new Table.Cell(phrases.bound().of(text), Tone.PLAIN);
   }
 
-  Cell leading(String text, Target target) {
-    return new Cell(phrases.bound().leading(text, target), Tone.PLAIN);
+  Table.Cell leading(String text, Text.Target target) {
+    return new Table.Cell(phrases.bound().leading(text, target), Tone.PLAIN);
   }
 
-  Cell muted(String text) {
-    return new Cell(phrases.bound().muted(text), Tone.PLAIN);
+  Table.Cell muted(String text) {
+    return new Table.Cell(phrases.bound().muted(text), Tone.PLAIN);
   }
 }

@@ -9,12 +9,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Stroke;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -60,7 +54,7 @@ final class HoldChart {
 
   private Block chart(TimeAxis time) {
     List<Drawn> drawn = tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
-    List<Guide> guides = guides();
+    List<Chart.Guide> guides = guides();
     double[] seen = drawn.stream().flatMapToDouble(Drawn::seen).toArray();
     ValueAxis values = ValueAxis.over(unit, seen, guides, phrases);
     return new Chart(
@@ -75,44 +69,50 @@ final class HoldChart {
         HEIGHT);
   }
 
-  private Curve curve(Drawn drawn) {
+  private Chart.Curve curve(Drawn drawn) {
     boolean logged = drawn.track().interval() > 0;
     return drawn.curve(
         phrases.say("record.hold.cooler", "cooler, {0}", phrases.probe(drawn.track())),
-        logged ? Stroke.SOLID : Stroke.THIN_DASHED);
+        logged ? Chart.Stroke.SOLID : Chart.Stroke.THIN_DASHED);
   }
 
-  private List<Guide> guides() {
-    List<Guide> guides = new ArrayList<>();
+  private List<Chart.Guide> guides() {
+    List<Chart.Guide> guides = new ArrayList<>();
     for (Finding finding : judgement.findings()) {
       if (finding.limit().step() == Step.CURE
           && finding.limit().kind() instanceof Kind.Holding holding
           && holding.what() == What.COOLER_TEMPERATURE) {
         String label = holding.limit() + " " + phrases.name(finding.limit());
         double at = holding.limit().in(unit).value().rounded(3).doubleValue();
-        guides.add(new Guide(phrases.bound().bound(label), at));
+        guides.add(new Chart.Guide(phrases.bound().bound(label), at));
       }
     }
     return guides;
   }
 
-  private List<Marks> marks(List<Drawn> drawn, TimeAxis time, ValueAxis values) {
+  private List<Chart.Marks> marks(List<Drawn> drawn, TimeAxis time, ValueAxis values) {
     double foot = values.axis().min();
-    List<Marker> turns =
-        turns().stream().filter(time::holds).map(at -> new Marker(time.at(at), foot, "")).toList();
-    List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<Marker> leftOut =
+    List<Chart.Marker> turns =
+        turns().stream()
+            .filter(time::holds)
+            .map(at -> new Chart.Marker(time.at(at), foot, ""))
+            .toList();
+    List<Chart.Marker> byHand =
+        drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
+    List<Chart.Marker> leftOut =
         drawn.stream().flatMap(each -> each.leftOut(values.axis()).stream()).toList();
-    Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
-    List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
+    Optional<Chart.Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
+    List<Chart.Marker> told =
+        byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
-        new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, told),
-        new Marks(
+        new Chart.Marks(phrases.say("record.core.by-hand", "by hand"), Chart.Shape.DIAMOND, told),
+        new Chart.Marks(
             phrases.say("record.hold.highest", "highest"),
-            Shape.DOT,
+            Chart.Shape.DOT,
             top.filter(each -> !told.contains(each)).stream().toList()),
-        new Marks(phrases.say("record.chart.left-out", "left out"), Shape.RING, leftOut),
-        new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
+        new Chart.Marks(
+            phrases.say("record.chart.left-out", "left out"), Chart.Shape.RING, leftOut),
+        new Chart.Marks(phrases.word("what", What.TURNED.word()), Chart.Shape.STROKE, turns));
   }
 
   private List<Long> turns() {

@@ -6,7 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.flitchbook.document.Note;
+import org.flitchbook.document.Block;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.plan.Retention;
 import org.flitchbook.sheet.What;
@@ -55,9 +55,9 @@ final class Keeping {
   }
 
   /** The date and its rule, for a record that has no page of facts. */
-  Note note() {
+  Block.Note note() {
     String told =
         phrases.say("record.keep.until", "Keep until {0}.", phrases.orNotRecorded(until()));
-    return new Note(phrases.bound().of(rule().map(rule -> told + " " + rule).orElse(told)));
+    return new Block.Note(phrases.bound().of(rule().map(rule -> told + " " + rule).orElse(told)));
   }
 }

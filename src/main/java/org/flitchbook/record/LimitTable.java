@@ -8,11 +8,7 @@ import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Note;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
-import org.flitchbook.document.Target;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.plan.Limit;
@@ -56,14 +52,15 @@ final class LimitTable {
             .head("record.page-one.scale", "inside │ over", 0)
             .head("record.head.verdict", "Verdict", 0);
     findings.forEach(finding -> grid.row(row(grid, finding)));
-    return List.of(grid.table(), new Note(phrases.bound().of((sources() + " " + more).strip())));
+    return List.of(
+        grid.table(), new Block.Note(phrases.bound().of((sources() + " " + more).strip())));
   }
 
-  private Cell[] row(Grid grid, Finding finding) {
+  private Table.Cell[] row(Grid grid, Finding finding) {
     String ccp = finding.limit().monitoring().ccp();
-    return new Cell[] {
+    return new Table.Cell[] {
       grid.cell(ccp.isEmpty() ? "–" : ccp),
-      new Cell(name(finding.limit()), Tone.PLAIN),
+      new Table.Cell(name(finding.limit()), Tone.PLAIN),
       grid.cell(Phrases.worst(finding)),
       grid.cell(finding.measured().map(Phrases::sign).orElse("–")),
       grid.cell(Phrases.margin(finding)),
@@ -76,10 +73,10 @@ final class LimitTable {
   private Text name(Limit limit) {
     String name = limit.rank() == Rank.CRITICAL ? phrases.name(limit) : phrases.ranked(limit);
     String number = "\u00a0[" + number(source(limit)) + "]";
-    Target step = new Target.Section(phrases.say(BatchRecord.section(limit.step())));
+    Text.Target step = new Text.Target.Section(phrases.say(BatchRecord.section(limit.step())));
     return Text.of(
-        new Span(phrases.bound().bound(name), Style.PLAIN, Optional.of(step)),
-        new Span(number, Style.MUTED));
+        new Text.Span(phrases.bound().bound(name), Text.Style.PLAIN, Optional.of(step)),
+        new Text.Span(number, Text.Style.MUTED));
   }
 
   private int number(String source) {

@@ -3,8 +3,7 @@ package org.flitchbook.record;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Scale;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.measure.Dimension;
@@ -21,22 +20,22 @@ record Margin(Finding finding, Phrases phrases) {
 
   private static final Quantity DEGREES = Quantity.of(10, Unit.CELSIUS);
 
-  Cell cell() {
+  Table.Cell cell() {
     return finding
         .measured()
         .filter(measured -> finding.verdict() != Verdict.PENDING)
-        .map(measured -> Cell.of(scale(measured), words(measured.margin())))
-        .orElse(new Cell(Text.of("–"), Tone.PLAIN));
+        .map(measured -> Table.Cell.of(scale(measured), words(measured.margin())))
+        .orElse(new Table.Cell(Text.of("–"), Tone.PLAIN));
   }
 
-  private static Scale scale(Measured measured) {
+  private static Table.Scale scale(Measured measured) {
     Quantity margin = measured.margin();
     Ratio whole = whole(measured);
     if (margin.value().signum() == 0 || whole.signum() == 0) {
-      return new Scale(Math.max(0, -margin.value().signum()));
+      return new Table.Scale(Math.max(0, -margin.value().signum()));
     }
     double inside = margin.value().over(whole).rounded(3).doubleValue();
-    return new Scale(Math.max(-1, Math.min(1, -inside)));
+    return new Table.Scale(Math.max(-1, Math.min(1, -inside)));
   }
 
   private static Ratio whole(Measured measured) {

@@ -10,12 +10,8 @@ import java.util.function.Predicate;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
@@ -48,7 +44,7 @@ final class PageOne {
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
-        new Banner(
+        new Block.Banner(
             Phrases.tone(judgement.verdict()),
             phrases.verdict(judgement.verdict()).toUpperCase(Locale.ROOT),
             phrases.bound().bound(sentence() + " " + asOf())));
@@ -56,7 +52,7 @@ final class PageOne {
     blocks.addAll(new LimitTable(day, judgement).blocks(keeping.rule().orElse("")));
     blocks.add(standing());
     blocks.add(
-        new Caution(
+        new Block.Caution(
             phrases.say(
                 "record.caution",
                 "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
@@ -69,7 +65,7 @@ final class PageOne {
 
   /** How good the evidence is, what is open, what is to come, and what is told further on. */
   private Facts standing() {
-    List<Fact> facts = new ArrayList<>();
+    List<Facts.Fact> facts = new ArrayList<>();
     fact(
         facts,
         say("record.page-one.evidence", "Evidence"),
@@ -163,7 +159,7 @@ final class PageOne {
   }
 
   private Facts facts() {
-    List<Fact> facts = new ArrayList<>();
+    List<Facts.Fact> facts = new ArrayList<>();
     fact(
         facts,
         say("record.page-one.product", "Product"),
@@ -206,8 +202,8 @@ final class PageOne {
         phrases.word("method", product.cureMethod().word()));
   }
 
-  private void fact(List<Fact> facts, Message label, String value) {
-    facts.add(new Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
+  private void fact(List<Facts.Fact> facts, Message label, String value) {
+    facts.add(new Facts.Fact(phrases.say(label), phrases.bound().of(phrases.orNotRecorded(value))));
   }
 
   private String quantity() {
@@ -285,13 +281,13 @@ final class PageOne {
     boolean alone = day.plan().establishment().soleOperator();
     return new Signatures(
         List.of(
-            new SignatureBox(
+            new Signatures.Box(
                 "prepared",
                 phrases.say("record.page-one.prepared-by", "Prepared by"),
                 maker,
                 phrases.say(
                     "record.page-one.prepared", "The entries are mine and were made at the time.")),
-            new SignatureBox(
+            new Signatures.Box(
                 "reviewed",
                 phrases.say(
                     alone

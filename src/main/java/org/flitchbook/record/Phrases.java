@@ -12,9 +12,8 @@ import java.util.Optional;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -96,12 +95,12 @@ final class Phrases {
     return bound;
   }
 
-  Paragraph paragraph(String text) {
-    return new Paragraph(bound.of(text));
+  Block.Paragraph paragraph(String text) {
+    return new Block.Paragraph(bound.of(text));
   }
 
-  Heading heading(String id, String english, Object... values) {
-    return new Heading(2, say(id, english, values));
+  Block.Heading heading(String id, String english, Object... values) {
+    return new Block.Heading(2, say(id, english, values));
   }
 
   Grid grid(String id, String english, Object... values) {
@@ -117,7 +116,7 @@ final class Phrases {
     return say("record.not-recorded", "NOT RECORDED");
   }
 
-  Paragraph nothingOf(String caption) {
+  Block.Paragraph nothingOf(String caption) {
     return paragraph(say("record.nothing-of", "{0}: NOT RECORDED", caption));
   }
 
@@ -125,8 +124,8 @@ final class Phrases {
     return word("verdict", verdict.words());
   }
 
-  Cell cell(Verdict verdict) {
-    return new Cell(bound.of(verdict(verdict)), tone(verdict));
+  Table.Cell cell(Verdict verdict) {
+    return new Table.Cell(bound.of(verdict(verdict)), tone(verdict));
   }
 
   String name(Limit limit) {

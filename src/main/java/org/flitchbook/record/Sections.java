@@ -7,7 +7,6 @@ import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
@@ -113,7 +112,7 @@ final class Sections {
     List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
     if (!conflicts.isEmpty()) {
       blocks.add(
-          new Paragraph(
+          new Block.Paragraph(
               phrases
                   .bound()
                   .strong(

@@ -9,8 +9,6 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Running;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.plan.Limit;
@@ -47,8 +45,8 @@ final class Summary {
         day.plan().words(),
         day.book() + "/" + day.day(),
         day.moment(),
-        Paper.A4,
-        new Running("", "", "", ""),
+        Document.Paper.A4,
+        new Document.Running("", "", "", ""),
         blocks);
   }
 

@@ -8,8 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Tick;
+import org.flitchbook.document.Chart;
 
 /**
  * The time axis of a chart, in hours since its beginning: clock times, with the date under the
@@ -43,8 +42,8 @@ record TimeAxis(long from, long to, Phrases phrases) {
     return from <= millis && millis <= to;
   }
 
-  Axis axis() {
-    return new Axis(
+  Chart.Axis axis() {
+    return new Chart.Axis(
         phrases.say(
             "record.chart.clock", "Clock time, {0}", phrases.zone(Instant.ofEpochMilli(from))),
         0,
@@ -61,12 +60,13 @@ record TimeAxis(long from, long to, Phrases phrases) {
     return (int) Math.ceil((to - from) / (60_000.0 * DAY * MOST_TICKS)) * DAY;
   }
 
-  private List<Tick> ticks() {
+  private List<Chart.Tick> ticks() {
     int step = step();
-    List<Tick> ticks = new ArrayList<>();
+    List<Chart.Tick> ticks = new ArrayList<>();
     for (ZonedDateTime at = begin(); millis(at) <= to; at = next(at, step)) {
       if (millis(at) >= from) {
-        ticks.add(new Tick(at(millis(at)), label(at, step), below(at, step, ticks.isEmpty())));
+        ticks.add(
+            new Chart.Tick(at(millis(at)), label(at, step), below(at, step, ticks.isEmpty())));
       }
     }
     return ticks;

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Running;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.measure.Quantity;
@@ -52,8 +50,8 @@ final class TraceReport {
         day.plan().words(),
         day.book() + "/trace/" + trace.code(),
         day.moment(),
-        Paper.A4,
-        new Running("", "", "", ""),
+        Document.Paper.A4,
+        new Document.Running("", "", "", ""),
         blocks);
   }
 

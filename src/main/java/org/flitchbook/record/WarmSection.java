@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Paragraph;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -42,7 +41,7 @@ final class WarmSection {
     if (!bands.isEmpty() && !watched.isEmpty()) {
       blocks.add(table(watched));
       blocks.add(
-          new Paragraph(
+          new Block.Paragraph(
               phrases
                   .bound()
                   .muted(

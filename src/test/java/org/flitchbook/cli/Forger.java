@@ -17,8 +17,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.flitchbook.Wording;
-import org.flitchbook.pdf.Autograph;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 
@@ -105,8 +105,8 @@ final class Forger {
   static byte[] signed(byte[] pdf, String field, Path keys, String initials) {
     byte[] file = Tree.bytes(keys.resolve(initials + ".p12"));
     SigningKey key = Signing.open(file, Smokeyard.PASSPHRASE.toCharArray()).key().orElseThrow();
-    Autograph autograph =
-        new Autograph(
+    SignatureRequest autograph =
+        new SignatureRequest(
             field,
             List.of("Signed"),
             Wording.ENGLISH,
@@ -115,6 +115,6 @@ final class Forger {
             ZonedDateTime.now(java.time.ZoneOffset.UTC),
             false,
             8192);
-    return Pdf.sign(pdf, autograph, covered -> Signing.sign(covered, key));
+    return PdfFile.sign(pdf, autograph, covered -> Signing.sign(covered, key));
   }
 }

@@ -17,8 +17,9 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.pdf.Look;
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /**
  * Kills closes of one day, and signings of its records, at moments by chance and holds each time:
@@ -121,7 +122,9 @@ final class Kills {
     if (Arrays.equals(unsigned, now)) {
       return false;
     }
-    Look look = Pdf.look(now).orElse(new Look(List.of(), List.of(), 0, List.of("unreadable")));
+    PdfSignatures look =
+        PdfFile.signatures(now)
+            .orElse(new PdfSignatures(List.of(), List.of(), 0, List.of(Message.of("unreadable"))));
     boolean whole =
         look.printed() == unsigned.length
             && Arrays.equals(unsigned, Arrays.copyOf(now, unsigned.length))
@@ -254,7 +257,7 @@ final class Kills {
     boolean asTold = hash.equals(told.get(String.valueOf(file.getFileName())));
     return asTold || !file.toString().endsWith(".pdf")
         ? hash
-        : Pdf.look(bytes)
+        : PdfFile.signatures(bytes)
             .map(look -> SourceFile.of("", Arrays.copyOf(bytes, look.printed())).sha256())
             .orElse("unreadable");
   }

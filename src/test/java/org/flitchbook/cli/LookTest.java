@@ -210,4 +210,26 @@ final class LookTest {
     assertEquals("utf-16be", seen.at("/logs/0/encoding").asText());
     assertEquals("°F", seen.at("/logs/0/columns/0/unit").asText());
   }
+
+  /** A day's folder of a book, which holds a log and speaks the language of its plan. */
+  private Path logIn(String plan) throws IOException {
+    Files.writeString(folder.resolve("plan.json"), plan);
+    Path day = Files.createDirectory(folder.resolve("2026-02-24"));
+    return Files.copy(LOGS.resolve("oddities.csv"), day.resolve("oddities.csv"));
+  }
+
+  @Test
+  void a_log_in_a_book_is_looked_at_in_the_language_of_the_book() throws IOException {
+    String plan = Files.readString(Path.of("demo-data", "wrenfold", "plan.json"));
+    Path log = logIn(plan.replace("\"paper\"", "\"language\": \"es\", \"paper\""));
+    Golden.check("cli/look/oddities.csv.es", Ran.of("look", log).expect(0).out());
+    JsonNode odd = Ran.of("look", "--json", log).expect(0).json().at("/odd/0");
+    assertEquals("otra vez el encabezado", odd.get("found").asText());
+    assertEquals("look.odd.heading", odd.get("id").asText());
+  }
+
+  @Test
+  void a_log_beside_a_broken_plan_is_looked_at_in_English() throws IOException {
+    assertEquals(look("oddities.csv").out(), Ran.of("look", logIn("{")).expect(0).out());
+  }
 }

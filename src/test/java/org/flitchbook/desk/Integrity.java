@@ -1,6 +1,6 @@
 package org.flitchbook.desk;
 
-import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile;
 
 /** What is looked at first when a record is proved, without judging it again. */
 public final class Integrity {
@@ -9,6 +9,8 @@ public final class Integrity {
 
   /** Whether a file can be read, its signatures are valid and nothing else was added to it. */
   public static boolean isUntouched(byte[] pdf) {
-    return Pdf.look(pdf).filter(look -> SealsRead.of(pdf, look).isUntouched()).isPresent();
+    return PdfFile.signatures(pdf)
+        .filter(look -> SealsRead.of(pdf, look).isUntouched())
+        .isPresent();
   }
 }

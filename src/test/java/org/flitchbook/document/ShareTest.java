@@ -9,8 +9,8 @@ import org.junit.jupiter.api.Test;
 
 class ShareTest {
   private static Table table(int... weights) {
-    List<Column> columns =
-        IntStream.of(weights).mapToObj(w -> Sheetful.column("head", Align.LEFT, w)).toList();
+    List<Table.Column> columns =
+        IntStream.of(weights).mapToObj(w -> Sheetful.column("head", Table.Align.LEFT, w)).toList();
     return new Table("", columns, List.of());
   }
 

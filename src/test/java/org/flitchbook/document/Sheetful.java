@@ -16,24 +16,25 @@ final class Sheetful {
         Wording.ENGLISH,
         "26047-B1 r1",
         Instant.parse("2026-02-24T22:30:00Z"),
-        Paper.LETTER,
-        new Running("Wrenfold Smokeyard", "plan 3", "times in EST", ""),
+        Document.Paper.LETTER,
+        new Document.Running("Wrenfold Smokeyard", "plan 3", "times in EST", ""),
         Arrays.asList(blocks));
   }
 
-  static Row row(String... words) {
-    return new Row(Arrays.stream(words).map(word -> new Cell(Text.of(word), Tone.PLAIN)).toList());
+  static Table.Row row(String... words) {
+    return new Table.Row(
+        Arrays.stream(words).map(word -> new Table.Cell(Text.of(word), Tone.PLAIN)).toList());
   }
 
-  static Column column(String head, Align align, int weight) {
-    return new Column(head, align, weight, false);
+  static Table.Column column(String head, Table.Align align, int weight) {
+    return new Table.Column(head, align, weight, false);
   }
 
-  static Axis axis(double min, double max) {
-    return new Axis("", min, max, List.of());
+  static Chart.Axis axis(double min, double max) {
+    return new Chart.Axis("", min, max, List.of());
   }
 
-  static Chart chart(List<Guide> guides, List<Marks> marks, List<Band> bands) {
+  static Chart chart(List<Chart.Guide> guides, List<Chart.Marks> marks, List<Chart.Band> bands) {
     return new Chart(
         "", "in words", axis(0, 10), axis(0, 100), List.of(), guides, marks, bands, 100);
   }

@@ -12,20 +12,10 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.PrintedWords;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Band;
+import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Point;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.Stroke;
 import org.flitchbook.document.Text;
-import org.flitchbook.document.Tick;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -42,20 +32,19 @@ class ChartGeometryTest {
   private static final double PAGE = 510;
 
   private static List<PrintedWords> printed(Chart chart, double width) throws IOException {
-    Document document = Pages.document(new Paragraph(Text.of("x")));
+    Document document = Pages.document(new Block.Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
       Fonts fonts = new Fonts(file);
-      Setting setting = new Setting(fonts, document.words());
-      Sheets sheets =
-          new Sheets(file, fonts, new RunningLines(setting, document), document.words());
-      sheets.next();
+      TextLayout text = new TextLayout(fonts, document.words());
+      PageSequence pages = new PageSequence(file, fonts, text, document);
+      pages.next();
       Element figure = new Archive(file, document).root().child("Figure");
-      ChartLayout layout = new ChartLayout(setting, chart, LEFT, width);
-      new ChartDrawing(setting, chart, layout, figure).draw(sheets.pen(), TOP);
-      sheets.finish();
+      ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
+      setter.draw(pages.pen(), figure, TOP);
+      pages.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);
-      double foot = TOP + layout.height();
+      double foot = TOP + setter.height();
       return PrintedWords.of(out.toByteArray()).stream()
           .filter(each -> each.bottom() > TOP && each.top() < foot)
           .toList();
@@ -70,7 +59,7 @@ class ChartGeometryTest {
       assertTrue(each.right() <= LEFT + width + 0.1, each + " sticks out at the right");
       assertTrue(each.size() >= 7, each + " is too small to read at arm's length");
     }
-    for (Guide guide : chart.guides()) {
+    for (Chart.Guide guide : chart.guides()) {
       assertTrue(
           words.stream().anyMatch(each -> each.words().equals(guide.label())),
           "no label on the limit line " + guide.label() + " in " + words);
@@ -107,45 +96,48 @@ class ChartGeometryTest {
 
   private static Chart chart(Random random) {
     double hours = 2 + random.nextInt(200);
-    List<Guide> guides = new ArrayList<>();
+    List<Chart.Guide> guides = new ArrayList<>();
     for (int i = 0; i < random.nextInt(5); i++) {
       int at = 40 + 20 * i + random.nextInt(15);
-      guides.add(new Guide(at + " °F", at));
+      guides.add(new Chart.Guide(at + " °F", at));
     }
-    List<List<Point>> stretches = new ArrayList<>();
-    List<Marker> markers = new ArrayList<>();
+    List<List<Chart.Point>> stretches = new ArrayList<>();
+    List<Chart.Marker> markers = new ArrayList<>();
     for (int i = 0; i < 3; i++) {
       stretches.add(walk(random, hours * i / 3, hours * (i + 0.8) / 3));
-      Point last = stretches.get(i).get(stretches.get(i).size() - 1);
-      markers.add(new Marker(last.x(), last.y(), "11:0" + i + " " + Math.round(last.y()) + " °F"));
+      Chart.Point last = stretches.get(i).get(stretches.get(i).size() - 1);
+      markers.add(
+          new Chart.Marker(last.x(), last.y(), "11:0" + i + " " + Math.round(last.y()) + " °F"));
     }
     return new Chart(
         "",
         "in words",
-        new Axis("Clock time, EST", 0, hours, ticks(hours / 8, 8, "0:00", "2026-02-2")),
-        new Axis("°F, at the right °C", 20, 220, ticks(20, 11, "", "")),
-        List.of(new Curve("core P1", Stroke.SOLID, stretches)),
+        new Chart.Axis("Clock time, EST", 0, hours, ticks(hours / 8, 8, "0:00", "2026-02-2")),
+        new Chart.Axis("°F, at the right °C", 20, 220, ticks(20, 11, "", "")),
+        List.of(new Chart.Curve("core P1", Chart.Stroke.SOLID, stretches)),
         guides,
-        List.of(new Marks("crossing", Shape.DOT, markers)),
-        List.of(new Band(0, hours / 2, "smoke"), new Band(hours / 4, hours / 3, "no reading")),
+        List.of(new Chart.Marks("crossing", Chart.Shape.DOT, markers)),
+        List.of(
+            new Chart.Band(0, hours / 2, "smoke"),
+            new Chart.Band(hours / 4, hours / 3, "no reading")),
         100 + random.nextInt(150));
   }
 
-  private static List<Point> walk(Random random, double from, double to) {
-    List<Point> points = new ArrayList<>();
+  private static List<Chart.Point> walk(Random random, double from, double to) {
+    List<Chart.Point> points = new ArrayList<>();
     double y = 120;
     for (int i = 0; i <= 50; i++) {
-      points.add(new Point(from + (to - from) * i / 50, y));
+      points.add(new Chart.Point(from + (to - from) * i / 50, y));
       y = Math.min(215, Math.max(25, y + random.nextGaussian() * 8));
     }
     return points;
   }
 
-  private static List<Tick> ticks(double step, int count, String label, String second) {
-    List<Tick> ticks = new ArrayList<>();
+  private static List<Chart.Tick> ticks(double step, int count, String label, String second) {
+    List<Chart.Tick> ticks = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
       String first = label.isEmpty() ? String.valueOf(Math.round(i * step)) : i + label;
-      ticks.add(new Tick(i * step, first, i % 3 == 0 ? second + i : ""));
+      ticks.add(new Chart.Tick(i * step, first, i % 3 == 0 ? second + i : ""));
     }
     return ticks;
   }

@@ -15,16 +15,12 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPa
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineNode;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
 import org.junit.jupiter.api.Test;
 
 /** Bookmarks and links lead to where the headings stand. */
 class NavigationTest {
-  private static final Paragraph WORDS = new Paragraph(Text.of("words"));
+  private static final Block.Paragraph WORDS = new Block.Paragraph(Text.of("words"));
 
   private static List<String> bookmarks(Block... blocks) throws IOException {
     try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(blocks)))) {
@@ -53,15 +49,15 @@ class NavigationTest {
             "  turned, page 2",
             "Smoke, page 2"),
         bookmarks(
-            new Heading(2, "before any part"),
+            new Block.Heading(2, "before any part"),
             WORDS,
-            new Heading(1, "Cure"),
+            new Block.Heading(1, "Cure"),
             WORDS,
-            new PageBreak(),
-            new Heading(2, "turned"),
-            new Heading(3, "too deep"),
+            new Block.PageBreak(),
+            new Block.Heading(2, "turned"),
+            new Block.Heading(3, "too deep"),
             WORDS,
-            new Heading(1, "Smoke"),
+            new Block.Heading(1, "Smoke"),
             WORDS));
   }
 
@@ -71,9 +67,11 @@ class NavigationTest {
 
   @Test
   void a_link_leads_to_the_section_that_it_names() throws IOException {
-    Paragraph leading = new Paragraph(Text.leading("see there", new Target.Section("Smoke")));
+    Block.Paragraph leading =
+        new Block.Paragraph(Text.leading("see there", new Text.Target.Section("Smoke")));
     byte[] pdf =
-        Pdf.print(Pages.document(leading, new PageBreak(), new Heading(2, "Smoke"), WORDS));
+        Pdf.print(
+            Pages.document(leading, new Block.PageBreak(), new Block.Heading(2, "Smoke"), WORDS));
     try (PDDocument file = Loader.loadPDF(pdf)) {
       PDAnnotationLink link = links(file.getPage(0)).get(0);
       PDPageXYZDestination to = assertInstanceOf(PDPageXYZDestination.class, link.getDestination());
@@ -84,7 +82,8 @@ class NavigationTest {
 
   @Test
   void a_link_leads_to_the_file_beside_it() throws IOException {
-    Paragraph leading = new Paragraph(Text.leading("26047-B1", new Target.File("26047-B1.pdf")));
+    Block.Paragraph leading =
+        new Block.Paragraph(Text.leading("26047-B1", new Text.Target.File("26047-B1.pdf")));
     try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
       PDAnnotationLink link = links(file.getPage(0)).get(0);
       PDActionRemoteGoTo action = assertInstanceOf(PDActionRemoteGoTo.class, link.getAction());
@@ -96,7 +95,8 @@ class NavigationTest {
   @Test
   void a_link_broken_over_two_lines_has_a_place_on_each() throws IOException {
     String words = "word ".repeat(30);
-    Paragraph leading = new Paragraph(Text.leading(words, new Target.File("a.pdf")));
+    Block.Paragraph leading =
+        new Block.Paragraph(Text.leading(words, new Text.Target.File("a.pdf")));
     try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
       assertEquals(2, links(file.getPage(0)).size());
     }
@@ -104,7 +104,8 @@ class NavigationTest {
 
   @Test
   void a_section_that_is_not_there_is_not_linked() throws IOException {
-    Paragraph leading = new Paragraph(Text.leading("see there", new Target.Section("Smoke")));
+    Block.Paragraph leading =
+        new Block.Paragraph(Text.leading("see there", new Text.Target.Section("Smoke")));
     try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
       assertEquals(List.of(), links(file.getPage(0)));
     }

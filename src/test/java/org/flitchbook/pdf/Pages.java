@@ -4,28 +4,23 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.GregorianCalendar;
 import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.Wording;
-import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Running;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 
 /** Makes documents and reads what was printed. */
-final class Pages {
+public final class Pages {
   private Pages() {}
 
-  static Document document(Block... blocks) {
+  public static Document document(Block... blocks) {
     return document(Arrays.asList(blocks));
   }
 
@@ -36,27 +31,33 @@ final class Pages {
         Wording.ENGLISH,
         "day sheet r1",
         Instant.parse("2026-02-24T22:30:00Z"),
-        Paper.A4,
-        new Running("Wrenfold Smokeyard", "plan version 3", "times in EST", "r1"),
+        Document.Paper.A4,
+        new Document.Running("Wrenfold Smokeyard", "plan version 3", "times in EST", "r1"),
         blocks);
+  }
+
+  /** Puts other attachments into a file in the place of its own. */
+  public static void attach(PDDocument file, List<Attachment> attachments) throws IOException {
+    new AttachmentWriter(file, new GregorianCalendar(2026, 1, 24)).add(attachments);
   }
 
   /** A table whose cells name their row and column. */
   static Table table(int rows) {
-    List<Column> columns =
+    List<Table.Column> columns =
         List.of(
-            new Column("Time", Align.LEFT, 1, true),
-            new Column("Probe", Align.LEFT, 1, false),
-            new Column("Reading", Align.RIGHT, 1, false));
-    List<Row> all = new ArrayList<>();
+            new Table.Column("Time", Table.Align.LEFT, 1, true),
+            new Table.Column("Probe", Table.Align.LEFT, 1, false),
+            new Table.Column("Reading", Table.Align.RIGHT, 1, false));
+    List<Table.Row> all = new ArrayList<>();
     for (int i = 1; i <= rows; i++) {
       all.add(row("time " + i, "P1", i + ".0 °F"));
     }
     return new Table("Readings", columns, all);
   }
 
-  static Row row(String... words) {
-    return new Row(Arrays.stream(words).map(word -> new Cell(Text.of(word), Tone.PLAIN)).toList());
+  static Table.Row row(String... words) {
+    return new Table.Row(
+        Arrays.stream(words).map(word -> new Table.Cell(Text.of(word), Tone.PLAIN)).toList());
   }
 
   /** The text of each page, in the order in which it was written. */

@@ -8,13 +8,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
+import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
+import org.flitchbook.seal.SignaturesTest;
 import org.flitchbook.sign.Seals;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
@@ -40,7 +37,7 @@ class PdfConformanceTest {
       value = PDFAFlavour.class,
       names = {"PDFA_3_A", "PDFUA_1"})
   void a_record_conforms(PDFAFlavour flavour) throws Exception {
-    assertEquals(List.of(), faults(Pdf.print(SampleRecord.on(Paper.LETTER)), flavour));
+    assertEquals(List.of(), faults(Pdf.print(SampleRecord.on(Document.Paper.LETTER)), flavour));
   }
 
   @ParameterizedTest
@@ -58,12 +55,14 @@ class PdfConformanceTest {
   void links_bookmarks_and_attachments_conform(PDFAFlavour flavour) throws Exception {
     Document document =
         Pages.document(
-            new Paragraph(Text.leading("a file", new Target.File("26047-B1.pdf"))),
-            new Paragraph(Text.leading("a section ".repeat(20), new Target.Section("Smoke"))),
-            new Paragraph(Text.leading("nowhere", new Target.Section("no such heading"))),
-            new PageBreak(),
-            new Heading(2, "Smoke"),
-            new Paragraph(Text.of("words")));
+            new Block.Paragraph(Text.leading("a file", new Text.Target.File("26047-B1.pdf"))),
+            new Block.Paragraph(
+                Text.leading("a section ".repeat(20), new Text.Target.Section("Smoke"))),
+            new Block.Paragraph(
+                Text.leading("nowhere", new Text.Target.Section("no such heading"))),
+            new Block.PageBreak(),
+            new Block.Heading(2, "Smoke"),
+            new Block.Paragraph(Text.of("words")));
     ByteBuffer bytes = ByteBuffer.wrap("lot,time\n".getBytes(StandardCharsets.UTF_8));
     List<Attachment> attachments =
         List.of(
@@ -79,7 +78,7 @@ class PdfConformanceTest {
   void a_record_conforms_after_one_signature_and_after_two(PDFAFlavour flavour) throws Exception {
     SigningKey key = Seals.maud();
     UnaryOperator<byte[]> seal = covered -> Signing.sign(covered, key);
-    byte[] print = Pdf.print(SampleRecord.on(Paper.LETTER));
+    byte[] print = Pdf.print(SampleRecord.on(Document.Paper.LETTER));
     byte[] once = SignaturesTest.sign(print, "prepared", seal);
     assertEquals(List.of(), faults(once, flavour));
     assertEquals(List.of(), faults(SignaturesTest.sign(once, "reviewed", seal), flavour));

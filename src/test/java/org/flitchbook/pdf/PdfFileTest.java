@@ -19,31 +19,28 @@ import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.flitchbook.document.Axis;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Curve;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Point;
-import org.flitchbook.document.Stroke;
+import org.flitchbook.document.Document;
 import org.junit.jupiter.api.Test;
 
 class PdfFileTest {
   @Test
   void the_same_document_gives_the_same_bytes() {
     assertArrayEquals(
-        Pdf.print(SampleRecord.on(Paper.LETTER)), Pdf.print(SampleRecord.on(Paper.LETTER)));
+        Pdf.print(SampleRecord.on(Document.Paper.LETTER)),
+        Pdf.print(SampleRecord.on(Document.Paper.LETTER)));
   }
 
   @Test
   void locale_and_zone_of_the_machine_change_nothing() {
-    byte[] here = Pdf.print(SampleRecord.on(Paper.A4));
+    byte[] here = Pdf.print(SampleRecord.on(Document.Paper.A4));
     Locale locale = Locale.getDefault();
     TimeZone zone = TimeZone.getDefault();
     try {
       for (String tag : List.of("tr-TR", "ar-EG-u-nu-arab", "hi-IN-u-nu-deva")) {
         Locale.setDefault(Locale.forLanguageTag(tag));
         TimeZone.setDefault(TimeZone.getTimeZone("Asia/Tokyo"));
-        assertArrayEquals(here, Pdf.print(SampleRecord.on(Paper.A4)), tag);
+        assertArrayEquals(here, Pdf.print(SampleRecord.on(Document.Paper.A4)), tag);
       }
     } finally {
       Locale.setDefault(locale);
@@ -53,7 +50,7 @@ class PdfFileTest {
 
   @Test
   void every_font_is_embedded() throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
       int fonts = 0;
       for (PDPage page : file.getPages()) {
         for (COSName name : page.getResources().getFontNames()) {
@@ -68,7 +65,7 @@ class PdfFileTest {
 
   @Test
   void the_file_names_itself_and_its_date() throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
       PDDocumentInformation information = file.getDocumentInformation();
       assertEquals("Batch record 26047-B1", information.getTitle());
       assertEquals(
@@ -80,7 +77,7 @@ class PdfFileTest {
 
   @Test
   void pages_have_the_size_of_the_paper() throws IOException {
-    for (Paper paper : Paper.values()) {
+    for (Document.Paper paper : Document.Paper.values()) {
       try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(paper)))) {
         PDRectangle box = file.getPage(0).getMediaBox();
         assertEquals(paper.width(), box.getWidth(), 0.01);
@@ -91,24 +88,24 @@ class PdfFileTest {
 
   @Test
   void a_curve_of_fifty_thousand_points_is_thinned_and_keeps_its_peak() {
-    List<Point> points = new ArrayList<>();
+    List<Chart.Point> points = new ArrayList<>();
     for (int i = 0; i < 50_000; i++) {
-      points.add(new Point(i, i == 31_234 ? 99 : i % 7));
+      points.add(new Chart.Point(i, i == 31_234 ? 99 : i % 7));
     }
     byte[] flat = Pdf.print(Pages.document(chart(points.subList(0, 20))));
     byte[] full = Pdf.print(Pages.document(chart(points)));
     assertTrue(full.length - flat.length < 40_000, "bytes: " + (full.length - flat.length));
-    points.set(31_234, new Point(31_234, 3));
+    points.set(31_234, new Chart.Point(31_234, 3));
     assertFalse(java.util.Arrays.equals(full, Pdf.print(Pages.document(chart(points)))));
   }
 
-  private static Chart chart(List<Point> points) {
+  private static Chart chart(List<Chart.Point> points) {
     return new Chart(
         "",
         "A curve",
-        new Axis("", 0, 50_000, List.of()),
-        new Axis("", 0, 100, List.of()),
-        List.of(new Curve("P1", Stroke.SOLID, List.of(points))),
+        new Chart.Axis("", 0, 50_000, List.of()),
+        new Chart.Axis("", 0, 100, List.of()),
+        List.of(new Chart.Curve("P1", Chart.Stroke.SOLID, List.of(points))),
         List.of(),
         List.of(),
         List.of(),

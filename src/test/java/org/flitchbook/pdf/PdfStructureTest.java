@@ -10,15 +10,8 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
-import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Style;
+import org.flitchbook.document.Document;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
@@ -59,13 +52,16 @@ class PdfStructureTest {
   @Test
   void no_level_of_heading_is_skipped() throws IOException {
     List<String> types =
-        types(new Heading(3, "deep"), new Heading(1, "part"), new Heading(3, "deep again"));
+        types(
+            new Block.Heading(3, "deep"),
+            new Block.Heading(1, "part"),
+            new Block.Heading(3, "deep again"));
     assertEquals(List.of("Document", "H1", "H2", "H2", "H3"), types);
   }
 
   /** The elements of one type, each with what is read out in its place, and its parent's type. */
   private static List<String> said(String type) throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
       return elements(file).stream()
           .filter(element -> type.equals(element.getStructureType()))
           .map(PdfStructureTest::said)
@@ -107,12 +103,13 @@ class PdfStructureTest {
   void what_is_struck_out_in_a_cell_is_read_out_between_the_words_around_it() throws IOException {
     Text text =
         Text.of(
-            new Span("was ", Style.PLAIN),
-            new Span("73.8 °F", Style.STRUCK),
-            new Span(" is 37.8 °F", Style.PLAIN));
-    Column column = new Column("Value", Align.LEFT, 1, false);
+            new Text.Span("was ", Text.Style.PLAIN),
+            new Text.Span("73.8 °F", Text.Style.STRUCK),
+            new Text.Span(" is 37.8 °F", Text.Style.PLAIN));
+    Table.Column column = new Table.Column("Value", Table.Align.LEFT, 1, false);
     Table table =
-        new Table("", List.of(column), List.of(new Row(List.of(new Cell(text, Tone.PLAIN)))));
+        new Table(
+            "", List.of(column), List.of(new Table.Row(List.of(new Table.Cell(text, Tone.PLAIN)))));
     assertEquals(
         List.of("Document", "H1", "Table", "THead", "TR", "TH", "TBody", "TR", "TD", "Span"),
         types(table));

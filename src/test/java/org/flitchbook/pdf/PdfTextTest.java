@@ -7,14 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.SignatureBox;
+import org.flitchbook.document.Document;
 import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
@@ -24,13 +18,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class PdfTextTest {
-  private static Paragraph words(String text) {
-    return new Paragraph(Text.of(text));
+  private static Block.Paragraph words(String text) {
+    return new Block.Paragraph(Text.of(text));
   }
 
   @ParameterizedTest
-  @EnumSource(Paper.class)
-  void the_first_page_has_the_answer_and_the_signatures_in_reading_order(Paper paper)
+  @EnumSource(Document.Paper.class)
+  void the_first_page_has_the_answer_and_the_signatures_in_reading_order(Document.Paper paper)
       throws IOException {
     String page = Pages.texts(Pdf.print(SampleRecord.on(paper))).get(0);
     List<String> expected =
@@ -58,7 +52,7 @@ class PdfTextTest {
 
   @Test
   void each_page_carries_head_foot_and_number() throws IOException {
-    List<String> pages = Pages.texts(words("one"), new PageBreak(), words("two"));
+    List<String> pages = Pages.texts(words("one"), new Block.PageBreak(), words("two"));
     assertEquals(2, pages.size());
     for (int i = 0; i < 2; i++) {
       String page = pages.get(i).replace('\u00a0', ' ');
@@ -85,10 +79,10 @@ class PdfTextTest {
 
   @Test
   void a_word_that_fits_its_column_is_never_cut() throws IOException {
-    List<Column> columns = new ArrayList<>();
+    List<Table.Column> columns = new ArrayList<>();
     List<String> words = new ArrayList<>();
     for (int i = 0; i < 7; i++) {
-      columns.add(new Column("Limit " + i, Align.LEFT, 1, i == 0));
+      columns.add(new Table.Column("Limit " + i, Table.Align.LEFT, 1, i == 0));
       words.add("time at temperature, 6.5-log");
     }
     Table table = new Table("Limits", columns, List.of(Pages.row(words.toArray(String[]::new))));
@@ -113,7 +107,7 @@ class PdfTextTest {
       for (int i = 0; i < before; i++) {
         blocks.add(words("line " + i));
       }
-      blocks.add(new Heading(1, "Cure"));
+      blocks.add(new Block.Heading(1, "Cure"));
       blocks.add(words("after the heading"));
       for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
         assertEquals(page.contains("Cure"), page.contains("after the heading"), page);
@@ -131,9 +125,9 @@ class PdfTextTest {
       blocks.add(
           new Signatures(
               List.of(
-                  new SignatureBox("a", "Made by", "", ""),
-                  new SignatureBox("b", "Reviewed by", "", ""),
-                  new SignatureBox("c", "Closed by", "", ""))));
+                  new Signatures.Box("a", "Made by", "", ""),
+                  new Signatures.Box("b", "Reviewed by", "", ""),
+                  new Signatures.Box("c", "Closed by", "", ""))));
       for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
         assertEquals(page.contains("Made by"), page.contains("Closed by"), page);
       }
@@ -143,9 +137,10 @@ class PdfTextTest {
   @Test
   void a_word_longer_than_its_column_is_cut_and_not_lost() throws IOException {
     String hash = "0123456789abcdef".repeat(20);
-    List<Column> columns =
+    List<Table.Column> columns =
         List.of(
-            new Column("File", Align.LEFT, 1, true), new Column("SHA-256", Align.LEFT, 1, false));
+            new Table.Column("File", Table.Align.LEFT, 1, true),
+            new Table.Column("SHA-256", Table.Align.LEFT, 1, false));
     Table table = new Table("", columns, List.of(Pages.row("cure.csv", hash)));
     String page = Pages.texts(table).get(0).replace("\n", "");
     assertTrue(page.contains(hash), page);
@@ -154,8 +149,10 @@ class PdfTextTest {
   @Test
   void a_row_taller_than_a_page_is_cut_between_lines() throws IOException {
     String many = "word ".repeat(4000);
-    List<Column> columns =
-        List.of(new Column("Note", Align.LEFT, 1, true), new Column("By", Align.LEFT, 0, false));
+    List<Table.Column> columns =
+        List.of(
+            new Table.Column("Note", Table.Align.LEFT, 1, true),
+            new Table.Column("By", Table.Align.LEFT, 0, false));
     List<String> pages =
         Pages.texts(
             new Table("", columns, List.of(Pages.row(many, "MA"), Pages.row("next", "IQ"))));
@@ -182,13 +179,15 @@ class PdfTextTest {
     "\u05e7\u05d5\u05d1 and lot,             [3 letters of the script Hebrew] and lot",
     "\u0645\u064f\u0645\u0643,                 [3 letters of the script Arabic]",
     "\u0915\u093f,                             [1 letter of the script Devanagari]",
-    "\u3072\u30ab,                             '[1 letter of the script Hiragana][1 letter of the script Katakana]'",
+    "\u3072\u30ab,                             '[1 letter of the script Hiragana][1 letter of the"
+        + " script Katakana]'",
     "hot \ud83d\udd25\ufe0f!,                    hot [U+1F525]!",
     "\ue000,                                   [U+E000]",
     "cafe\u0301 u\u0308ber A\u030a,             caf\u00e9 \u00fcber \u00c5",
     "'a \u202egnp\u202c \u2066b\u2069 \u200ec',   a gnp b c",
     "so\u00adft ze\u200bro,                     soft zero",
-    "\u0391\u0392 \u0416 \u1ebf \u2264 \u2103 \u2713, \u0391\u0392 \u0416 \u1ebf \u2264 \u2103 \u2713",
+    "\u0391\u0392 \u0416 \u1ebf \u2264 \u2103 \u2713, \u0391\u0392 \u0416 \u1ebf \u2264 \u2103"
+        + " \u2713",
   })
   void what_the_font_cannot_show_is_named_and_nothing_is_reordered(String text, String shown)
       throws IOException {

@@ -5,47 +5,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.flitchbook.Wording;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Band;
-import org.flitchbook.document.Banner;
-import org.flitchbook.document.Blank;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Caution;
-import org.flitchbook.document.Cell;
 import org.flitchbook.document.Chart;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Curve;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Fact;
 import org.flitchbook.document.Facts;
-import org.flitchbook.document.Guide;
-import org.flitchbook.document.Heading;
-import org.flitchbook.document.Marker;
-import org.flitchbook.document.Marks;
-import org.flitchbook.document.Note;
-import org.flitchbook.document.PageBreak;
-import org.flitchbook.document.Paper;
-import org.flitchbook.document.Paragraph;
-import org.flitchbook.document.Point;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Running;
-import org.flitchbook.document.Scale;
-import org.flitchbook.document.Shape;
-import org.flitchbook.document.SignatureBox;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Span;
-import org.flitchbook.document.Stroke;
-import org.flitchbook.document.Style;
 import org.flitchbook.document.Sum;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
-import org.flitchbook.document.Tick;
 import org.flitchbook.document.Tone;
 import org.flitchbook.words.Words;
 
 /** An invented batch record of the Wrenfold Smokeyard that uses every block of the model. */
-final class SampleRecord {
+public final class SampleRecord {
   private static final double[][] BELLY = {
     {0, 39.2}, {30, 55.9}, {60, 81.8}, {90, 104.5}, {120, 122.8}, {150, 137.3}, {180, 148.5},
     {185, 150.2}, {210, 143.1}, {240, 120.2}, {270, 97.4}, {300, 80.4}, {330, 67.9}, {360, 58.8},
@@ -54,9 +26,9 @@ final class SampleRecord {
 
   private SampleRecord() {}
 
-  static Document on(Paper paper) {
+  public static Document on(Document.Paper paper) {
     List<Block> blocks = new ArrayList<>(pageOne());
-    blocks.add(new PageBreak());
+    blocks.add(new Block.PageBreak());
     blocks.addAll(cure());
     blocks.addAll(smoke());
     blocks.addAll(closing());
@@ -68,7 +40,7 @@ final class SampleRecord {
         "record 26047-B1 r1",
         Instant.parse("2026-02-24T22:30:00Z"),
         paper,
-        new Running(
+        new Document.Running(
             "Wrenfold Smokeyard · Harrow Fen · establishment W-104\n"
                 + "Juniper & treacle belly bacon · lot 26047-B1",
             "plan version 3 of 2 January 2026\nrecord 26047-B1 r1 · 6f1c 09ab 77d2",
@@ -79,7 +51,7 @@ final class SampleRecord {
 
   private static List<Block> pageOne() {
     return List.of(
-        new Banner(
+        new Block.Banner(
             Tone.DOUBT,
             "Held: one limit not shown",
             "Six of seven critical limits of plan version 3 were met. The second stage of cooling"
@@ -94,39 +66,39 @@ final class SampleRecord {
                 fact("Packed", "26 × 150 g, 310 g ends, 12 g loss"),
                 fact("Release", "not released: deviation D-2026-03 open"))),
         limits(),
-        new Caution(
+        new Block.Caution(
             "Curing salt is poisonous in excess: weigh it, never spoon it. The limits are those of"
                 + " the plan named above; confirm them with the local authority or a process"
                 + " authority. This record supports a licensed decision and replaces none."),
         new Signatures(
             List.of(
-                new SignatureBox(
+                new Signatures.Box(
                     "prepared",
                     "Prepared by the maker",
                     "Maud Achterberg",
                     "I made the entries of this record at the times stated."),
-                new SignatureBox(
+                new Signatures.Box(
                     "reviewed",
                     "Reviewed before release",
                     "Ismet Quill",
                     "I have reviewed this record for completeness, limits and actions."))));
   }
 
-  private static Fact fact(String label, String value) {
-    return new Fact(label, Text.of(value));
+  private static Facts.Fact fact(String label, String value) {
+    return new Facts.Fact(label, Text.of(value));
   }
 
   private static Table limits() {
-    List<Column> columns =
+    List<Table.Column> columns =
         List.of(
-            new Column("CCP", Align.CENTER, 0, false),
-            new Column("Limit", Align.LEFT, 4, true),
-            new Column("Worst value", Align.RIGHT, 1, false),
-            new Column("Limit value", Align.RIGHT, 1, false),
-            new Column("Margin", Align.RIGHT, 1, false),
-            new Column("Verdict", Align.LEFT, 0, false),
-            new Column("inside | over", Align.LEFT, 0, false),
-            new Column("Source", Align.LEFT, 3, false));
+            new Table.Column("CCP", Table.Align.CENTER, 0, false),
+            new Table.Column("Limit", Table.Align.LEFT, 4, true),
+            new Table.Column("Worst value", Table.Align.RIGHT, 1, false),
+            new Table.Column("Limit value", Table.Align.RIGHT, 1, false),
+            new Table.Column("Margin", Table.Align.RIGHT, 1, false),
+            new Table.Column("Verdict", Table.Align.LEFT, 0, false),
+            new Table.Column("inside | over", Table.Align.LEFT, 0, false),
+            new Table.Column("Source", Table.Align.LEFT, 3, false));
     return new Table(
         "Limits of the plan",
         columns,
@@ -205,63 +177,64 @@ final class SampleRecord {
                 "plan, own limit")));
   }
 
-  private static Row row(Tone tone, String... words) {
-    List<Cell> cells = new ArrayList<>();
+  private static Table.Row row(Tone tone, String... words) {
+    List<Table.Cell> cells = new ArrayList<>();
     for (int i = 0; i < words.length; i++) {
-      cells.add(new Cell(Text.of(words[i]), i == 5 ? tone : Tone.PLAIN));
+      cells.add(new Table.Cell(Text.of(words[i]), i == 5 ? tone : Tone.PLAIN));
     }
     cells.add(6, scale(tone));
-    return new Row(cells);
+    return new Table.Row(cells);
   }
 
-  private static Cell scale(Tone tone) {
+  private static Table.Cell scale(Tone tone) {
     return switch (tone) {
-      case PASS -> Cell.of(new Scale(-0.25), "a quarter inside the limit");
-      case FAIL -> Cell.of(new Scale(1), "far over the limit");
-      default -> new Cell(Text.of("–"), Tone.PLAIN);
+      case PASS -> Table.Cell.of(new Table.Scale(-0.25), "a quarter inside the limit");
+      case FAIL -> Table.Cell.of(new Table.Scale(1), "far over the limit");
+      default -> new Table.Cell(Text.of("–"), Tone.PLAIN);
     };
   }
 
   private static List<Block> cure() {
     return List.of(
-        new Heading(1, "Cure"),
-        new Heading(2, "Ingoing nitrite, worked"),
-        new Paragraph(
+        new Block.Heading(1, "Cure"),
+        new Block.Heading(2, "Ingoing nitrite, worked"),
+        new Block.Paragraph(
             Text.of(
-                new Span(
+                new Text.Span(
                     "Dry cure on a skinless belly. The strength of the curing salt is read off its"
                         + " bag, lot C1-7741; the green weight is the weight before the cure"
                         + " touched the meat. ",
-                    Style.PLAIN),
-                new Span("The result is judged unrounded.", Style.STRONG),
-                new Span(" Scale S-01 reads to 0.1 g.", Style.MUTED))),
+                    Text.Style.PLAIN),
+                new Text.Span("The result is judged unrounded.", Text.Style.STRONG),
+                new Text.Span(" Scale S-01 reads to 0.1 g.", Text.Style.MUTED))),
         new Sum(
             List.of(
                 new Sum.Line("Green weight", "", "4,812 g"),
                 new Sum.Line("Curing salt, Cure No. 1", "", "11.5 g"),
                 new Sum.Line("Sodium nitrite in it", "11.5 g × 6.25 ÷ 100", "0.71875 g"),
                 new Sum.Line("Ingoing nitrite", "0.71875 g ÷ 4,812 g × 1,000,000", "149.366 ppm"))),
-        new Heading(2, "Days in cure"),
+        new Block.Heading(2, "Days in cure"),
         new Table(
             "Turns and cooler",
             List.of(
-                new Column("Time", Align.LEFT, 0, true),
-                new Column("What", Align.LEFT, 1, false),
-                new Column("Value", Align.RIGHT, 1, false),
-                new Column("By", Align.LEFT, 0, false),
-                new Column("Instrument", Align.LEFT, 1, false),
-                new Column("Evidence", Align.LEFT, 1, false)),
+                new Table.Column("Time", Table.Align.LEFT, 0, true),
+                new Table.Column("What", Table.Align.LEFT, 1, false),
+                new Table.Column("Value", Table.Align.RIGHT, 1, false),
+                new Table.Column("By", Table.Align.LEFT, 0, false),
+                new Table.Column("Instrument", Table.Align.LEFT, 1, false),
+                new Table.Column("Evidence", Table.Align.LEFT, 1, false)),
             turns()),
-        new Heading(3, "Corrected entries"),
-        new Paragraph(
+        new Block.Heading(3, "Corrected entries"),
+        new Block.Paragraph(
             Text.of(
-                new Span("Cooler 18 February 09:00: ", Style.PLAIN),
-                new Span("73.8 °F", Style.STRUCK),
-                new Span(" 37.8 °F, corrected by MA the same day: digits swapped.", Style.PLAIN))));
+                new Text.Span("Cooler 18 February 09:00: ", Text.Style.PLAIN),
+                new Text.Span("73.8 °F", Text.Style.STRUCK),
+                new Text.Span(
+                    " 37.8 °F, corrected by MA the same day: digits swapped.", Text.Style.PLAIN))));
   }
 
-  private static List<Row> turns() {
-    List<Row> rows = new ArrayList<>();
+  private static List<Table.Row> turns() {
+    List<Table.Row> rows = new ArrayList<>();
     for (int day = 17; day <= 23; day++) {
       rows.add(
           plain("Feb " + day + " 09:05", "turned", "", "MA", "", "2026-02-" + day + "/cure.csv:2"));
@@ -277,18 +250,18 @@ final class SampleRecord {
     return rows;
   }
 
-  private static Row plain(String... words) {
-    List<Cell> cells = new ArrayList<>();
+  private static Table.Row plain(String... words) {
+    List<Table.Cell> cells = new ArrayList<>();
     for (String word : words) {
-      cells.add(new Cell(Text.of(word), Tone.PLAIN));
+      cells.add(new Table.Cell(Text.of(word), Tone.PLAIN));
     }
-    return new Row(cells);
+    return new Table.Row(cells);
   }
 
   private static List<Block> smoke() {
     return List.of(
-        new Heading(1, "Smoke and chill"),
-        new Paragraph(
+        new Block.Heading(1, "Smoke and chill"),
+        new Block.Paragraph(
             Text.of(
                 "Probe P1 sat in the thickest part of the belly, P2 in the thin end. The fan fridge"
                     + " was at 36 °F when the belly went in.")),
@@ -296,11 +269,11 @@ final class SampleRecord {
         new Table(
             "Crossings and checkpoints",
             List.of(
-                new Column("What", Align.LEFT, 2, true),
-                new Column("Conservative", Align.RIGHT, 1, false),
-                new Column("Interpolated", Align.RIGHT, 1, false),
-                new Column("Reading", Align.RIGHT, 1, false),
-                new Column("Evidence", Align.LEFT, 2, false)),
+                new Table.Column("What", Table.Align.LEFT, 2, true),
+                new Table.Column("Conservative", Table.Align.RIGHT, 1, false),
+                new Table.Column("Interpolated", Table.Align.RIGHT, 1, false),
+                new Table.Column("Reading", Table.Align.RIGHT, 1, false),
+                new Table.Column("Evidence", Table.Align.LEFT, 2, false)),
             List.of(
                 plain("Into smoke", "08:02", "", "39.2 °F", "2026-02-24/smoke.csv:2"),
                 plain(
@@ -319,96 +292,109 @@ final class SampleRecord {
         "Internal temperature of probes P1 and P2 from 08:02 to 17:02. P1 rises to 150.2 °F at"
             + " 11:07, falls through 130 °F at 11:48 and 80 °F at 13:02; no readings from 13:02 to"
             + " 14:31.",
-        new Axis("hours after the belly went into smoke, and time of day", 0, 540, hours()),
-        new Axis("°F, in grey °C", 30, 210, degrees()),
+        new Chart.Axis("hours after the belly went into smoke, and time of day", 0, 540, hours()),
+        new Chart.Axis("°F, in grey °C", 30, 210, degrees()),
         List.of(
-            new Curve(
-                "P1, thickest part", Stroke.SOLID, List.of(belly(0, 300, 0), belly(390, 540, 0))),
-            new Curve("P2, thin end", Stroke.DASHED, List.of(belly(0, 540, -9))),
-            new Curve("chamber, then fridge", Stroke.THIN, List.of(air()))),
-        List.of(new Guide("130 °F", 130), new Guide("80 °F", 80), new Guide("40 °F", 40)),
+            new Chart.Curve(
+                "P1, thickest part",
+                Chart.Stroke.SOLID,
+                List.of(belly(0, 300, 0), belly(390, 540, 0))),
+            new Chart.Curve("P2, thin end", Chart.Stroke.DASHED, List.of(belly(0, 540, -9))),
+            new Chart.Curve("chamber, then fridge", Chart.Stroke.THIN, List.of(air()))),
         List.of(
-            new Marks(
-                "by hand", Shape.DIAMOND, List.of(new Marker(185, 150.4, "11:07 HT-3 150.4 °F"))),
-            new Marks(
+            new Chart.Guide("130 °F", 130),
+            new Chart.Guide("80 °F", 80),
+            new Chart.Guide("40 °F", 40)),
+        List.of(
+            new Chart.Marks(
+                "by hand",
+                Chart.Shape.DIAMOND,
+                List.of(new Chart.Marker(185, 150.4, "11:07 HT-3 150.4 °F"))),
+            new Chart.Marks(
                 "crossing",
-                Shape.DOT,
+                Chart.Shape.DOT,
                 List.of(
-                    new Marker(135, 130.2, "10:17 130 °F"),
-                    new Marker(226, 130.4, "11:48 130 °F"),
-                    new Marker(300, 80, "13:02 80 °F"))),
-            new Marks("doesn't count", Shape.RING, List.of(new Marker(495, 60, ""))),
-            new Marks("into fridge", Shape.STROKE, List.of(new Marker(215, 30, "11:37")))),
+                    new Chart.Marker(135, 130.2, "10:17 130 °F"),
+                    new Chart.Marker(226, 130.4, "11:48 130 °F"),
+                    new Chart.Marker(300, 80, "13:02 80 °F"))),
+            new Chart.Marks(
+                "doesn't count", Chart.Shape.RING, List.of(new Chart.Marker(495, 60, ""))),
+            new Chart.Marks(
+                "into fridge", Chart.Shape.STROKE, List.of(new Chart.Marker(215, 30, "11:37")))),
         List.of(
-            new Band(0, 185, "smoke"),
-            new Band(185, 215, "hang"),
-            new Band(215, 540, "chill"),
-            new Band(300, 389, "no readings, 89 min")),
+            new Chart.Band(0, 185, "smoke"),
+            new Chart.Band(185, 215, "hang"),
+            new Chart.Band(215, 540, "chill"),
+            new Chart.Band(300, 389, "no readings, 89 min")),
         230);
   }
 
-  private static List<Point> belly(double from, double to, double offset) {
-    List<Point> points = new ArrayList<>();
+  private static List<Chart.Point> belly(double from, double to, double offset) {
+    List<Chart.Point> points = new ArrayList<>();
     for (int i = 1; i < BELLY.length; i++) {
       for (double t = BELLY[i - 1][0]; t < BELLY[i][0]; t++) {
         double share = (t - BELLY[i - 1][0]) / (BELLY[i][0] - BELLY[i - 1][0]);
         double value = BELLY[i - 1][1] + share * (BELLY[i][1] - BELLY[i - 1][1]);
         if (t >= from && t <= to) {
-          points.add(new Point(t, value + offset * Math.sin(t / 172)));
+          points.add(new Chart.Point(t, value + offset * Math.sin(t / 172)));
         }
       }
     }
     return points;
   }
 
-  private static List<Point> air() {
-    List<Point> points = new ArrayList<>();
+  private static List<Chart.Point> air() {
+    List<Chart.Point> points = new ArrayList<>();
     for (int t = 0; t <= 540; t++) {
       double smoke = 199 - 123 * Math.exp(-t / 15.0) + 3 * Math.sin(t / 4.0);
       double chill = 36 + 12 * Math.exp(-(t - 215) / 60.0) + 1.5 * Math.sin(t / 3.0);
-      points.add(new Point(t, t < 185 ? smoke : t < 215 ? 64 : chill));
+      points.add(new Chart.Point(t, t < 185 ? smoke : t < 215 ? 64 : chill));
     }
     return points;
   }
 
-  private static List<Tick> hours() {
-    List<Tick> ticks = new ArrayList<>();
+  private static List<Chart.Tick> hours() {
+    List<Chart.Tick> ticks = new ArrayList<>();
     for (int h = 0; h <= 9; h++) {
-      ticks.add(new Tick(h * 60, h + " h", String.format(java.util.Locale.ROOT, "%02d:02", 8 + h)));
+      ticks.add(
+          new Chart.Tick(h * 60, h + " h", String.format(java.util.Locale.ROOT, "%02d:02", 8 + h)));
     }
     return ticks;
   }
 
-  private static List<Tick> degrees() {
-    List<Tick> ticks = new ArrayList<>();
+  private static List<Chart.Tick> degrees() {
+    List<Chart.Tick> ticks = new ArrayList<>();
     for (int f = 40; f <= 200; f += 20) {
-      ticks.add(new Tick(f, String.valueOf(f), String.valueOf(Math.round((f - 32) / 1.8))));
+      ticks.add(new Chart.Tick(f, String.valueOf(f), String.valueOf(Math.round((f - 32) / 1.8))));
     }
     return ticks;
   }
 
   private static List<Block> closing() {
     return List.of(
-        new Heading(1, "Deviations"),
-        new Banner(Tone.FAIL, "D-2026-03 open", "The turn of 19 February was five hours late."),
+        new Block.Heading(1, "Deviations"),
+        new Block.Banner(
+            Tone.FAIL, "D-2026-03 open", "The turn of 19 February was five hours late."),
         new Facts(
             2,
             List.of(
                 fact("Found by", "IQ, 24 February 2026 17:12"),
                 fact("Held", "26 packs, 4,210 g, fridge F2, tag H-11"),
                 fact("Cause", "The helper's shift was moved and the list was not."),
-                new Fact("Prevention", Text.muted("NOT RECORDED")))),
-        new Blank("Prevention: what is changed, and by when", 2, List.of("By", "Date", "Time")),
-        new Note(Text.of("9 CFR 417.3(a); what is written by hand is typed in the day after.")),
-        new Heading(1, "Instruments in force"),
+                new Facts.Fact("Prevention", Text.muted("NOT RECORDED")))),
+        new Block.Blank(
+            "Prevention: what is changed, and by when", 2, List.of("By", "Date", "Time")),
+        new Block.Note(
+            Text.of("9 CFR 417.3(a); what is written by hand is typed in the day after.")),
+        new Block.Heading(1, "Instruments in force"),
         new Table(
             "",
             List.of(
-                new Column("Instrument", Align.LEFT, 1, true),
-                new Column("Check", Align.LEFT, 2, false),
-                new Column("Reading", Align.RIGHT, 1, false),
-                new Column("Error", Align.RIGHT, 1, false),
-                new Column("In force until", Align.LEFT, 1, false)),
+                new Table.Column("Instrument", Table.Align.LEFT, 1, true),
+                new Table.Column("Check", Table.Align.LEFT, 2, false),
+                new Table.Column("Reading", Table.Align.RIGHT, 1, false),
+                new Table.Column("Error", Table.Align.RIGHT, 1, false),
+                new Table.Column("In force until", Table.Align.LEFT, 1, false)),
             List.of(
                 plain("HT-3", "ice point, 23 February 2026", "32.4 °F", "+0.4 °F", "25 March 2026"),
                 plain(

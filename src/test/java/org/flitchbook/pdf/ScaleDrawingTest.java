@@ -13,11 +13,6 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
-import org.flitchbook.document.Align;
-import org.flitchbook.document.Cell;
-import org.flitchbook.document.Column;
-import org.flitchbook.document.Row;
-import org.flitchbook.document.Scale;
 import org.flitchbook.document.Table;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,8 +49,8 @@ class ScaleDrawingTest {
   }
 
   private static Strokes drawn(double at) throws IOException {
-    Column column = new Column("inside, over", Align.LEFT, 0, false);
-    Row row = new Row(List.of(Cell.of(new Scale(at), "in words")));
+    Table.Column column = new Table.Column("inside, over", Table.Align.LEFT, 0, false);
+    Table.Row row = new Table.Row(List.of(Table.Cell.of(new Table.Scale(at), "in words")));
     byte[] pdf = Pdf.print(Pages.document(new Table("", List.of(column), List.of(row))));
     try (PDDocument file = Loader.loadPDF(pdf)) {
       Strokes strokes = new Strokes(file.getPage(0));

@@ -12,8 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.document.Axis;
-import org.flitchbook.document.Point;
+import org.flitchbook.document.Chart;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
@@ -37,17 +36,17 @@ class ThinningTest {
   }
 
   private static void check(Random random) {
-    List<Point> log = log(random);
+    List<Chart.Point> log = log(random);
     Plot plot =
         new Plot(
-            random.nextInt(60),
-            random.nextInt(200),
-            100 + random.nextInt(400),
-            60 + random.nextInt(200),
-            new Axis("", 0, log.get(log.size() - 1).x(), List.of()),
-            new Axis("", -1000, 1000, List.of()));
-    List<Place> drawn =
-        Thinning.path(log, plot).steps().stream().map(s -> new Place(s.x(), s.y())).toList();
+            new Rectangle(
+                random.nextInt(60),
+                random.nextInt(200),
+                100 + random.nextInt(400),
+                60 + random.nextInt(200)),
+            new Chart.Axis("", 0, log.get(log.size() - 1).x(), List.of()),
+            new Chart.Axis("", -1000, 1000, List.of()));
+    List<Place> drawn = plot.path(log).steps().stream().map(s -> new Place(s.x(), s.y())).toList();
     List<Place> all = log.stream().map(p -> new Place(plot.x(p.x()), plot.y(p.y()))).toList();
     assertEquals(all.get(0), drawn.get(0));
     assertEquals(all.get(all.size() - 1), drawn.get(drawn.size() - 1));
@@ -74,15 +73,15 @@ class ThinningTest {
   }
 
   /** Up to 20,000 readings, with bursts, pauses, flat stretches and single spikes. */
-  private static List<Point> log(Random random) {
-    List<Point> points = new ArrayList<>();
+  private static List<Chart.Point> log(Random random) {
+    List<Chart.Point> points = new ArrayList<>();
     double x = 0;
     double y = 0;
     int size = 2 + random.nextInt(random.nextBoolean() ? 20 : 20_000);
     for (int i = 0; i < size; i++) {
       x += random.nextInt(10) == 0 ? random.nextDouble() * 100 : 1;
       y = random.nextInt(5) == 0 ? y : Math.max(-900, Math.min(900, y + random.nextGaussian() * 5));
-      points.add(new Point(x, random.nextInt(300) == 0 ? 990 : y));
+      points.add(new Chart.Point(x, random.nextInt(300) == 0 ? 990 : y));
     }
     return points;
   }

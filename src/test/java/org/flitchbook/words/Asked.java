@@ -27,6 +27,8 @@ record Asked(Set<String> keys, Set<String> families) {
           "words",
           "document",
           "pdf",
+          "seal",
+          "look",
           "record",
           "check",
           "desk",

@@ -1,8 +1,0 @@
-package org.flitchbook.document;
-
-/** Where text stands in its column. */
-public enum Align {
-  LEFT,
-  RIGHT,
-  CENTER
-}

@@ -1,4 +1,0 @@
-package org.flitchbook.document;
-
-/** What follows begins a new page. */
-public record PageBreak() implements Block {}

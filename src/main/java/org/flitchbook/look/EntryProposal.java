@@ -1,0 +1,187 @@
+package org.flitchbook.look;
+
+import static org.flitchbook.message.Message.say;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.reading.Readings;
+import org.flitchbook.sheet.What;
+import org.flitchbook.table.Encoding;
+
+/** An entry for {@code logs.json}: what the file shows is stated, all else is a question. */
+final class EntryProposal {
+
+  private static final Message WHAT =
+      say(
+          "look.ask.what",
+          "{0}; else leave the column out",
+          Listing.or(
+              Stream.of(
+                      What.INTERNAL_TEMPERATURE,
+                      What.CHAMBER_TEMPERATURE,
+                      What.COOLER_TEMPERATURE,
+                      What.WATER_TEMPERATURE,
+                      What.WET_BULB_TEMPERATURE,
+                      What.HUMIDITY)
+                  .map(What::word)
+                  .toList()));
+
+  private final String file;
+  private final Encoding encoding;
+  private final LogTable table;
+  private final LogScan scan;
+  private final Language language;
+
+  EntryProposal(String file, Encoding encoding, LogTable table, LogScan scan, Language language) {
+    this.file = file;
+    this.encoding = encoding;
+    this.table = table;
+    this.scan = scan;
+    this.language = language;
+  }
+
+  Map<String, Object> entry() {
+    Map<String, Object> entry = new LinkedHashMap<>();
+    entry.put("files", file);
+    if (!encoding.marked()) {
+      entry.put("encoding", encoding.name());
+    }
+    entry.put("delimiter", String.valueOf(table.delimiter()));
+    decimal().ifPresent(mark -> entry.put("decimal", mark));
+    if (table.layout().skip() > 0) {
+      entry.put("skip", table.layout().skip());
+    }
+    entry.put("time", time());
+    entry.put("instrument", question(say("look.ask.instrument", "the logger's id in the plan")));
+    entry.put("columns", columns());
+    return entry;
+  }
+
+  private String question(Argument about) {
+    return Readings.QUESTION + about.in(language);
+  }
+
+  /** The decimal mark; a question where both stand in the log, empty where none does. */
+  Optional<String> decimal() {
+    List<String> marks = scan.decimalMarks();
+    return marks.size() > 1 ? Optional.of(question(Listing.or(marks))) : marks.stream().findFirst();
+  }
+
+  private Map<String, Object> time() {
+    Map<String, Object> time = new LinkedHashMap<>();
+    if (scan.time.isEmpty()) {
+      time.put("column", question(say("look.ask.column", "the column of the time")));
+      time.put("pattern", question(say("look.ask.written", "how it is written")));
+    } else {
+      List<String> words = scan.time.get().words(table.heading());
+      time.put(words.size() == 1 ? "column" : "columns", words.size() == 1 ? words.get(0) : words);
+      form(time, scan.time.get(), words.get(0));
+    }
+    time.put(
+        "zone",
+        question(
+            say(
+                "look.ask.zone",
+                "the clock's zone, such as America/New_York; a fixed offset such as -05:00 where"
+                    + " nobody changes the clock")));
+    if (scan.time.filter(each -> each.reader().steps.isNewestFirst()).isPresent()) {
+      time.put("order", "newest first");
+    }
+    return time;
+  }
+
+  private void form(Map<String, Object> time, TimeColumn column, String word) {
+    TimeColumn.Reader reader = column.reader();
+    switch (reader.key) {
+      case TimeColumn.PATTERN -> time.put(reader.key, pattern(column));
+      case TimeColumn.ELAPSED -> {
+        time.put(reader.key, column.isRun() ? run(reader.value()) : unit(word));
+        time.put(
+            "start", question(say("look.ask.start", "when it began, such as 2026-02-24T08:02:00")));
+      }
+      case "serial" ->
+          time.put(
+              reader.key,
+              question(
+                  say(
+                      "look.ask.serial",
+                      "{0}, or 1904-01-01; better export the log again",
+                      reader.value())));
+      default -> time.put(reader.key, reader.value());
+    }
+  }
+
+  private String pattern(TimeColumn column) {
+    List<String> patterns = column.patterns();
+    if (column.lacksHalves()) {
+      return question(
+          say("look.ask.halves", "a clock of 12 hours can't be read without AM and PM"));
+    }
+    if (patterns.isEmpty()) {
+      return question(say("look.ask.pattern", "how it is written; no one pattern fits all rows"));
+    }
+    return patterns.size() == 1 ? patterns.get(0) : question(Listing.or(patterns));
+  }
+
+  private String run(String form) {
+    List<String> forms = form.equals("h:mm") ? List.of(form, "mm:ss") : List.of(form);
+    return question(
+        say(
+            "look.ask.run",
+            "{0}, where it counts from the start; times of day without a date can't be read",
+            Listing.or(forms)));
+  }
+
+  /** What the heading itself says of the unit of a count. */
+  private String unit(String word) {
+    String lower = word.toLowerCase(Locale.ROOT);
+    if (lower.matches(".*([(\\[]s[)\\]]|\\bsec).*")) {
+      return "seconds";
+    }
+    return lower.matches(".*\\bmin.*")
+        ? "minutes"
+        : question(Listing.or(List.of("seconds", "minutes")));
+  }
+
+  private List<Object> columns() {
+    List<Object> columns = new ArrayList<>();
+    for (int index = 0; index < scan.columns.size(); index++) {
+      LogColumn column = scan.columns.get(index);
+      boolean reading = column.isOfNumbers() && !column.isCount() && !column.word.isEmpty();
+      if (reading && !scan.isOfTime(index)) {
+        columns.add(column(column, scan.unit(index)));
+      }
+    }
+    return columns;
+  }
+
+  private Map<String, Object> column(LogColumn column, Optional<String> unit) {
+    Map<String, Object> entry = new LinkedHashMap<>();
+    boolean humid = unit.filter("%"::equals).isPresent();
+    entry.put("column", column.word);
+    entry.put("what", humid ? What.HUMIDITY.word() : question(WHAT));
+    entry.put(
+        "unit", unit.orElseGet(() -> question(say("look.ask.unit", "°F or °C; of humidity %"))));
+    entry.put("item", question(say("look.ask.item", "the probe's name")));
+    if (humid) {
+      entry.put("place", question(say("look.ask.place", "the place's id in the plan")));
+    } else {
+      entry.put(
+          "lot",
+          question(
+              say(
+                  "look.ask.lot",
+                  "the lot that the probe sat in; of a place, its id as \"place\" instead")));
+    }
+    return entry;
+  }
+}

@@ -1,0 +1,142 @@
+package org.flitchbook.look;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Severity;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.table.Encoding;
+import org.flitchbook.table.Layout;
+import org.flitchbook.table.Row;
+import org.flitchbook.table.Rows;
+import org.flitchbook.table.Tables;
+
+/**
+ * Where in a file the table stands: what parts its cells, and how many lines come before its
+ * heading.
+ *
+ * @param before the lines before the heading, as they stand there
+ * @param sample rows of times and numbers under the heading, of the first
+ */
+record LogTable(Layout layout, Row heading, List<String> before, List<Row> sample) {
+
+  /** So many rows show what a file is. */
+  private static final int ENOUGH = 2_000;
+
+  /** So many lines before a heading are looked through for a place to begin at. */
+  private static final int PREAMBLE = 60;
+
+  /** The delimiter under which most rows hang together with a heading. */
+  static Optional<LogTable> of(SourceFile file, Encoding encoding) {
+    return Stream.of(',', ';', '\t')
+        .flatMap(delimiter -> with(file, encoding, delimiter).stream())
+        .max(
+            Comparator.comparing((LogTable table) -> table.sample.size())
+                .thenComparing(LogTable::width));
+  }
+
+  private static Optional<LogTable> with(SourceFile file, Encoding encoding, char delimiter) {
+    int skip = 0;
+    while (skip <= PREAMBLE) {
+      First first = new First();
+      Layout layout = new Layout(Optional.of(encoding.charset()), Optional.of(delimiter), skip);
+      List<Fault> faults = Tables.read(file, layout, first);
+      Optional<LogTable> found = in(first.rows, layout);
+      int broken =
+          faults.stream()
+              .filter(fault -> fault.is(Severity.BROKEN))
+              .mapToInt(fault -> fault.place().line())
+              .findFirst()
+              .orElse(0);
+      if (found.isPresent() || broken <= skip) {
+        return found;
+      }
+      skip = broken;
+    }
+    return Optional.empty();
+  }
+
+  /** The first rows of a file, the one that stands as the heading among them. */
+  private static final class First implements Rows {
+    private final List<Row> rows = new ArrayList<>();
+
+    @Override
+    public void heading(Row heading, char delimiter) {
+      rows.add(heading);
+    }
+
+    @Override
+    public void row(Row row) {
+      rows.add(row);
+    }
+
+    @Override
+    public boolean haveEnough() {
+      return rows.size() >= ENOUGH;
+    }
+  }
+
+  /** The longest run of rows with times and numbers, and the heading above it. */
+  private static Optional<LogTable> in(List<Row> rows, Layout layout) {
+    int begin = 0;
+    int length = 0;
+    int next = 0;
+    while (next < rows.size()) {
+      int end = endOfRun(rows, next);
+      if (end - next > length) {
+        begin = next;
+        length = end - next;
+      }
+      next = Math.max(end, next + 1);
+    }
+    return length == 0 ? Optional.empty() : heading(rows, begin, length, layout);
+  }
+
+  private static int endOfRun(List<Row> rows, int begin) {
+    int width = rows.get(begin).cells().size();
+    int end = begin;
+    while (end < rows.size()
+        && Cells.isData(rows.get(end))
+        && rows.get(end).cells().size() == width) {
+      end++;
+    }
+    return end;
+  }
+
+  private static Optional<LogTable> heading(List<Row> rows, int begin, int length, Layout layout) {
+    int above = begin - 1;
+    if (above > 0
+        && Cells.isUnits(rows.get(above))
+        && Cells.fits(rows.get(above - 1), rows.get(begin))) {
+      above--;
+    }
+    if (above < 0 || !Cells.fits(rows.get(above), rows.get(begin))) {
+      return Optional.empty();
+    }
+    return Optional.of(table(rows, above, rows.subList(begin, begin + length), layout));
+  }
+
+  private static LogTable table(List<Row> rows, int heading, List<Row> sample, Layout layout) {
+    List<String> words = rows.get(heading).cells();
+    Row first = rows.stream().filter(row -> row.cells().equals(words)).findFirst().orElseThrow();
+    String delimiter = layout.delimiter().map(String::valueOf).orElseThrow();
+    List<String> before =
+        rows.stream()
+            .filter(row -> row.line() < first.line())
+            .map(row -> String.join(delimiter, row.cells()))
+            .toList();
+    Layout behind = new Layout(layout.charset(), layout.delimiter(), first.line() - 1);
+    return new LogTable(behind, first, before, List.copyOf(sample));
+  }
+
+  int width() {
+    return heading.cells().size();
+  }
+
+  char delimiter() {
+    return layout.delimiter().orElseThrow();
+  }
+}

@@ -1,0 +1,92 @@
+package org.flitchbook.seal;
+
+import static org.flitchbook.message.Message.say;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.flitchbook.message.Message;
+
+/** Signs PDF files, and reads those that anybody may have made. */
+public final class PdfFile {
+  private PdfFile() {}
+
+  /**
+   * Signs a print: fills a field in an increment and keeps every byte before it.
+   *
+   * @param seal makes the signature of the bytes given, no longer than the room for it
+   * @throws IllegalArgumentException where the print has no such field, or it is signed already
+   */
+  public static byte[] sign(byte[] pdf, SignatureRequest request, UnaryOperator<byte[]> seal) {
+    try {
+      return new SignatureWriter(request).sign(pdf, seal);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException("this can't be signed", unreadable);
+    }
+  }
+
+  /**
+   * The fields and signatures of a file; empty where it can't be read as PDF. Whether a signature
+   * is true is not looked at.
+   */
+  public static Optional<PdfSignatures> signatures(byte[] pdf) {
+    try {
+      return Optional.of(new SignatureReader(pdf).read());
+    } catch (IOException broken) {
+      return Optional.empty();
+    }
+  }
+
+  /**
+   * What was changed in a file after it was printed beyond the signing of its fields.
+   *
+   * @param signatures of that very file
+   */
+  public static List<Message> changes(byte[] pdf, PdfSignatures signatures) {
+    try {
+      return new Revisions(pdf, signatures).changes();
+    } catch (IOException broken) {
+      return List.of(say("seal.change.unreadable", "an earlier state of it can't be read"));
+    }
+  }
+
+  /**
+   * The files that a file carries. They are refused where it is no PDF file, where it is encrypted,
+   * where an attachment is packed otherwise than a print packs it, is larger than 64 MB unpacked,
+   * makes more than 512 MB with the others or has not the size that it states, and where two have
+   * one name. Whether the file was changed is not looked at.
+   */
+  public static Extraction attachments(byte[] pdf) {
+    try (PDDocument file = PdfBox.load(pdf)) {
+      if (file.isEncrypted()) {
+        return new Extraction.Refused(
+            say("seal.encrypted.found", "an encrypted file"),
+            say("seal.encrypted.expected", "a file that anybody can read"));
+      }
+      return new Extraction.Attachments(List.copyOf(new AttachmentReader().read(file).values()));
+    } catch (AttachmentReader.Refusal refusal) {
+      return new Extraction.Refused(refusal.found(), refusal.expected());
+    } catch (IOException unreadable) {
+      return new Extraction.Refused(
+          say(
+              "seal.no-pdf.found",
+              "what can't be read as PDF ({0})",
+              String.valueOf(unreadable.getMessage())),
+          say("seal.no-pdf.expected", "a whole PDF file"));
+    }
+  }
+
+  /** The words on the pages of a file, without any white space; empty where it can't be read. */
+  public static Optional<String> words(byte[] pdf) {
+    try (PDDocument file = PdfBox.load(pdf)) {
+      String text = PdfBox.call(() -> new PDFTextStripper().getText(file));
+      return Optional.of(text.replaceAll("\\s+", ""));
+    } catch (IOException broken) {
+      return Optional.empty();
+    }
+  }
+}
