@@ -9,15 +9,17 @@ import java.util.stream.Stream;
 /**
  * What was read of the air around a lot in one step: of the chamber in the smoke, of the cooler in
  * the chill. Readings by hand count where no log was kept.
+ *
+ * @param near how far in time a reading of the air may lie from one of the core, in ms
  */
-record Air(List<ProbeLog> logs) {
+record Air(List<ProbeLog> logs, long near) {
 
   /** Beside a reading near which nothing was read of the air. */
   static final long NONE = Long.MIN_VALUE;
 
-  private static final long NEAR = 300_000;
-
-  /** The level nearest in time, at most 5 minutes off, of whichever sensor is nearest in level. */
+  /**
+   * The level nearest in time, at most {@code near} off, of whichever sensor is nearest in level.
+   */
   OptionalLong near(long time, long level) {
     return logs.stream()
         .flatMap(log -> near(log, time))
@@ -36,8 +38,8 @@ record Air(List<ProbeLog> logs) {
   private static Stream<Long> near(ProbeLog log, long time) {
     int before = log.atOrBefore(time);
     int after = log.atOrAfter(time);
-    boolean hasBefore = before >= 0 && time - log.at(before) <= NEAR;
-    boolean hasAfter = after < log.size() && log.at(after) - time <= NEAR;
+    boolean hasBefore = before >= 0 && time - log.at(before) <= near;
+    boolean hasAfter = after < log.size() && log.at(after) - time <= near;
     if (hasBefore && (!hasAfter || time - log.at(before) <= log.at(after) - time)) {
       return Stream.of(log.level(before));
     }

@@ -3,6 +3,7 @@ package org.flitchbook.doubt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.sheet.Step;
 
 /**
@@ -10,7 +11,7 @@ import org.flitchbook.sheet.Step;
  * faster than a rate, or faster than that rate for some time, or by more than half the way to its
  * air within a few minutes.
  */
-record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs) {
+record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
 
   /**
    * One leap.
@@ -31,7 +32,7 @@ record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs) {
 
   static List<Leap> of(ProbeMoved rule, Subject subject, ProbeLog core) {
     List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
-    return new Leaps(rule, core, airs).all();
+    return new Leaps(rule, core, airs, subject.plan().practice().leapEdge()).all();
   }
 
   /** In the order of time; what goes on in one direction is one leap. */
@@ -60,9 +61,10 @@ record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs) {
     return new Leap(before, after, core.rise(before, after));
   }
 
-  /** Less than a quarter of the leap. */
+  /** Less than the edge's share of the leap. */
   private boolean isLittle(int from, int to, Leap leap) {
-    return 4 * Math.abs(core.rise(from, to)) < Math.abs(leap.rise());
+    Ratio rise = Ratio.of(Math.abs(core.rise(from, to)));
+    return rise.isBelow(Ratio.of(Math.abs(leap.rise())).times(edge));
   }
 
   private void add(List<Leap> leaps, Leap leap) {

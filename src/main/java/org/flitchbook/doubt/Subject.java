@@ -58,7 +58,7 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   Air air(Step step) {
     What what = step == Step.SMOKE ? What.CHAMBER_TEMPERATURE : What.COOLER_TEMPERATURE;
-    return new Air(logged(lot.tracks(what, step).stream()));
+    return new Air(logged(lot.tracks(what, step).stream()), plan.practice().airBeside().toMillis());
   }
 
   private List<ProbeLog> logged(Stream<Track> tracks) {

@@ -15,6 +15,8 @@ import org.flitchbook.measure.Ratio;
  *
  * @param daysAhead so many days after that of its folder a log's reading may be
  * @param nearMiss a time with less than this share of its limit to spare is a near miss
+ * @param airBeside a reading of the air counts beside one of the core that is no further off
+ * @param leapEdge at the ends of a leap, a step of less than this share of it hardly belongs to it
  * @param lateAfter an entry that was typed longer after the event is printed as late
  */
 public record Practice(
@@ -24,6 +26,8 @@ public record Practice(
     int daysAhead,
     Ratio nearMiss,
     Duration lateAfter,
+    Duration airBeside,
+    Ratio leapEdge,
     Teaspoon teaspoon) {
 
   /** Where it stands among the templates. */

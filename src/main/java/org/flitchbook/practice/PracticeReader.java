@@ -46,6 +46,8 @@ final class PracticeReader {
     GROUPS.put("futureTime", Map.of("daysAhead", Dimension.NUMBER));
     GROUPS.put("nearMiss", Map.of("below", Dimension.SHARE));
     GROUPS.put("lateEntry", Map.of("after", Dimension.TIME));
+    GROUPS.put("airBeside", Map.of("time", Dimension.TIME));
+    GROUPS.put("leapEdge", Map.of("below", Dimension.SHARE));
     GROUPS.put("teaspoon", Map.of("from", Dimension.MASS, "to", Dimension.MASS));
   }
 
@@ -126,6 +128,8 @@ final class PracticeReader {
         count("futureTime.daysAhead"),
         number("nearMiss.below").inBase(),
         time("lateEntry.after"),
+        time("airBeside.time"),
+        number("leapEdge.below").inBase(),
         new Practice.Teaspoon(number("teaspoon.from"), number("teaspoon.to")));
   }
 

@@ -190,7 +190,9 @@ final class ClockReader {
       LocalDate zero = LocalDate.parse(dayZero);
       long millis = zero.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
       Message days = say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", zero);
-      return Optional.of(new CountedClock(days, zone, millis, 86_400_000, true, true, decimalMark));
+      return Optional.of(
+          new CountedClock(
+              days, zone, millis, Duration.ofDays(1).toMillis(), true, true, decimalMark));
     } catch (DateTimeException noDay) {
       return Optional.empty();
     }

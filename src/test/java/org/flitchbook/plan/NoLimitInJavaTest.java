@@ -57,10 +57,8 @@ final class NoLimitInJavaTest {
   private static final List<String> EXCEPTIONS =
       """
       check/TimeAtTemperatureJudge.java: Ratio.of(2) | how near a row without a time is: more than held
-      doubt/Air.java: 300_000 | a number of the rules for dirty data that has no key of its own yet
       doubt/CoreLikeAir.java: 2 * | between the rule's number and twice it nothing is sure
       doubt/Leaps.java: 2 * | more than half of a leap is most of it
-      doubt/Leaps.java: 4 * | a number of the rules for dirty data that has no key of its own yet
       doubt/ProbePulled.java: 2 * | more than half of the way is most of it
       plan/Quantities.java: 100_000 | the longest time that can be worked with, 274 years
       plan/Quantities.java: 100_000_000 | the hottest that a level can hold
