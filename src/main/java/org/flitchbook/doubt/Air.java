@@ -35,7 +35,7 @@ record Air(List<ProbeLog> logs, long near) {
         .toArray();
   }
 
-  private static Stream<Long> near(ProbeLog log, long time) {
+  private Stream<Long> near(ProbeLog log, long time) {
     int before = log.atOrBefore(time);
     int after = log.atOrAfter(time);
     boolean hasBefore = before >= 0 && time - log.at(before) <= near;
