@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
@@ -41,16 +42,14 @@ final class Pieces {
   Optional<Base> baseOfAll() {
     List<Base> bases = new ArrayList<>();
     for (String piece : names()) {
-      Optional<Base> base =
-          of(What.GREEN_WEIGHT, piece).stream()
-              .findFirst()
-              .flatMap(green -> skinFree(green, piece).base());
-      base.ifPresent(bases::add);
-      if (base.isEmpty()) {
-        return Optional.empty();
-      }
+      skinFree(piece).flatMap(SkinFree::base).ifPresent(bases::add);
     }
-    return Optional.of(together(bases));
+    return bases.size() == names().size() ? Optional.of(together(bases)) : Optional.empty();
+  }
+
+  /** Empty where the piece was not weighed. */
+  private Optional<SkinFree> skinFree(String piece) {
+    return of(What.GREEN_WEIGHT, piece).stream().findFirst().map(green -> skinFree(green, piece));
   }
 
   SkinFree skinFree(Entry green, String piece) {
@@ -61,23 +60,16 @@ final class Pieces {
   /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
   boolean isRindEstimated() {
     return names().stream()
-        .anyMatch(
-            piece ->
-                of(What.GREEN_WEIGHT, piece).stream()
-                    .findFirst()
-                    .filter(green -> skinFree(green, piece).isEstimated())
-                    .isPresent());
+        .flatMap(piece -> skinFree(piece).stream())
+        .anyMatch(SkinFree::isEstimated);
   }
 
   private static Base together(List<Base> bases) {
     if (bases.size() == 1) {
       return bases.get(0);
     }
-    Function<Base, String> shown = Base::formula;
-    return new Base(
-        sum(bases, Base::green),
-        sum(bases, Base::mass),
-        "(" + String.join(" + ", bases.stream().map(shown).toList()) + ")");
+    String formulas = bases.stream().map(Base::formula).collect(Collectors.joining(" + "));
+    return new Base(sum(bases, Base::green), sum(bases, Base::mass), "(" + formulas + ")");
   }
 
   private static Quantity sum(List<Base> bases, Function<Base, Quantity> mass) {
