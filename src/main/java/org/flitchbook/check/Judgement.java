@@ -1,6 +1,7 @@
 package org.flitchbook.check;
 
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.plan.Rank;
@@ -30,6 +31,10 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
     boolean open = faults.stream().anyMatch(Fault::isOpen);
     Verdict verdict = open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
     return new Judgement(lot, verdict, findings, faults);
+  }
+
+  Optional<Finding> on(String limit) {
+    return findings.stream().filter(finding -> finding.limit().id().equals(limit)).findFirst();
   }
 
   /** The critical findings that are not met or not shown; each opens a deviation. */

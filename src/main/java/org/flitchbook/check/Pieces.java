@@ -40,17 +40,18 @@ final class Pieces {
   Optional<Quantity> massOfAll() {
     List<Quantity> masses = new ArrayList<>();
     for (String piece : names()) {
-      Optional<Base> base =
-          of(What.GREEN_WEIGHT, piece).stream()
-              .findFirst()
-              .flatMap(green -> skinFree(green, piece).base());
-      if (base.isEmpty()) {
-        return Optional.empty();
-      }
-      masses.add(base.get().mass());
+      skinFree(piece).flatMap(SkinFree::base).map(Base::mass).ifPresent(masses::add);
+    }
+    if (masses.size() < names().size()) {
+      return Optional.empty();
     }
     Ratio grams = masses.stream().map(Quantity::inBase).reduce(Ratio.ZERO, Ratio::plus);
     return Optional.of(masses.size() == 1 ? masses.get(0) : new Quantity(grams, Unit.GRAM));
+  }
+
+  /** Empty where the piece was not weighed. */
+  private Optional<SkinFree> skinFree(String piece) {
+    return of(What.GREEN_WEIGHT, piece).stream().findFirst().map(green -> skinFree(green, piece));
   }
 
   SkinFree skinFree(Entry green, String piece) {
@@ -61,12 +62,8 @@ final class Pieces {
   /** Whether some piece's rind was not weighed, so that a share was taken off for it. */
   boolean isRindEstimated() {
     return names().stream()
-        .anyMatch(
-            piece ->
-                of(What.GREEN_WEIGHT, piece).stream()
-                    .findFirst()
-                    .filter(green -> skinFree(green, piece).isEstimated())
-                    .isPresent());
+        .flatMap(piece -> skinFree(piece).stream())
+        .anyMatch(SkinFree::isEstimated);
   }
 
   /** The entries about something for one piece, those without a piece included. */

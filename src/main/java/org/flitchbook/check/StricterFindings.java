@@ -4,7 +4,6 @@ import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 
@@ -31,25 +30,17 @@ final class StricterFindings {
     List<Finding> findings = new ArrayList<>();
     for (Finding finding : now.findings()) {
       findings.add(
-          of(former, finding.limit().id())
+          former
+              .judgement()
+              .on(finding.limit().id())
               .map(before -> stricter(finding, before, former))
               .orElse(finding));
     }
     former.judgement().findings().stream()
-        .filter(before -> of(now, before.limit().id()).isEmpty())
+        .filter(before -> now.on(before.limit().id()).isEmpty())
         .map(before -> before.remarked(only(former)))
         .forEach(findings::add);
     return findings;
-  }
-
-  private static Optional<Finding> of(FormerJudgement former, String limit) {
-    return of(former.judgement(), limit);
-  }
-
-  private static Optional<Finding> of(Judgement judgement, String limit) {
-    return judgement.findings().stream()
-        .filter(finding -> finding.limit().id().equals(limit))
-        .findFirst();
   }
 
   private Finding stricter(Finding finding, Finding before, FormerJudgement former) {

@@ -24,12 +24,10 @@ import org.flitchbook.sums.Shift;
  */
 final class WarmDrying {
 
-  private final JudgedLot judged;
   private final Kind.WarmDrying rule;
   private final List<Track> tracks;
 
   WarmDrying(JudgedLot judged, Kind.WarmDrying rule) {
-    this.judged = judged;
     this.rule = rule;
     this.tracks = judged.lot().tracks(What.COOLER_TEMPERATURE, Step.DRY);
   }

@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
@@ -38,21 +39,20 @@ final class WeighingUncertainty {
    */
   Optional<Quantity> prove(
       Worked worked, Figure figure, List<Entry> cures, List<Entry> bases, Optional<Entry> rind) {
-    Optional<Weighed> cure = Optional.of(Weighed.NOTHING);
-    for (Entry each : cures) {
-      Ratio share = strength.of(figure, each).orElseThrow().inBase();
-      cure = cure.flatMap(sum -> and(sum, each, share));
-    }
-    Optional<Weighed> meat = Optional.of(Weighed.NOTHING);
-    for (Entry each : bases) {
-      meat = meat.flatMap(sum -> and(sum, each, Ratio.ONE));
-    }
-    if (rind.isPresent()) {
-      meat = meat.flatMap(sum -> and(sum, rind.get(), TAKEN_OFF));
-    }
-    Optional<Weighed> base = meat;
+    Optional<Weighed> cure = sum(cures, each -> strength.of(figure, each).orElseThrow().inBase());
+    Optional<Weighed> whole = sum(bases, each -> Ratio.ONE);
+    Optional<Weighed> meat =
+        rind.isEmpty() ? whole : whole.flatMap(sum -> and(sum, rind.get(), TAKEN_OFF));
     return cure.filter(sum -> sum.net().signum() > 0)
-        .flatMap(sum -> base.map(weighed -> proved(worked, sum, weighed)));
+        .flatMap(sum -> meat.map(weighed -> proved(worked, sum, weighed)));
+  }
+
+  private Optional<Weighed> sum(List<Entry> entries, Function<Entry, Ratio> factor) {
+    Optional<Weighed> sum = Optional.of(Weighed.NOTHING);
+    for (Entry each : entries) {
+      sum = sum.flatMap(before -> and(before, each, factor.apply(each)));
+    }
+    return sum;
   }
 
   private static Quantity proved(Worked worked, Weighed cure, Weighed meat) {
