@@ -116,7 +116,7 @@ final class JsonForm {
       tree.put("unit", entry.amount().unit().symbol());
       tree.putAll(place(entry.place()));
     } else if (line instanceof CureLine.Summed summed) {
-      tree.put("limit", summed.finding().limit().id());
+      tree.put("finding", summed.finding().limit().id());
       put(tree, summed.measured());
       tree.put("formula", summed.formula().json());
       tree.put("verdict", summed.finding().verdict().words());

@@ -120,7 +120,13 @@ public sealed interface Formula extends Argument
 
     @Override
     public Object json() {
-      return of.isEmpty() ? amount.json() : Map.of("amount", amount.json(), "of", of);
+      if (of.isEmpty()) {
+        return amount.json();
+      }
+      Map<String, Object> tree = new LinkedHashMap<>();
+      tree.put("amount", amount.json());
+      tree.put("of", of);
+      return tree;
     }
   }
 
