@@ -1,7 +1,6 @@
 package org.flitchbook.document;
 
 import java.util.List;
-import java.util.Objects;
 
 /** One piece of a document's content. */
 public sealed interface Block
@@ -32,11 +31,7 @@ public sealed interface Block
   }
 
   /** Running text. */
-  record Paragraph(Text text) implements Block {
-    public Paragraph {
-      Objects.requireNonNull(text, "paragraph");
-    }
-  }
+  record Paragraph(Text text) implements Block {}
 
   /** Small print, such as the sources under a table; not blank. */
   record Note(Text text) implements Block {
@@ -61,7 +56,6 @@ public sealed interface Block
    */
   record Banner(Tone tone, String words, String sentence) implements Block {
     public Banner {
-      Objects.requireNonNull(tone, "banner tone");
       Require.notBlank("banner words", words);
       Require.notBlank("banner sentence", sentence);
     }

@@ -2,7 +2,6 @@ package org.flitchbook.document;
 
 import java.util.Collection;
 import java.util.List;
-import java.util.Objects;
 
 /**
  * Curves over an axis, with limit lines, marked points and bands.
@@ -29,10 +28,7 @@ public record Chart(
     int heightPoints)
     implements Block {
   public Chart {
-    Objects.requireNonNull(caption, "chart caption");
     Require.notBlank("chart in words", alternative);
-    Objects.requireNonNull(x, "x axis");
-    Objects.requireNonNull(y, "y axis");
     curves = List.copyOf(curves);
     guides = List.copyOf(guides);
     marks = List.copyOf(marks);
@@ -67,7 +63,6 @@ public record Chart(
    */
   public record Axis(String label, double min, double max, List<Tick> ticks) {
     public Axis {
-      Objects.requireNonNull(label, "axis label");
       Require.finite("axis minimum", min);
       Require.finite("axis maximum", max);
       if (min >= max) {
@@ -89,8 +84,6 @@ public record Chart(
   public record Tick(double at, String label, String second) {
     public Tick {
       Require.finite("tick", at);
-      Objects.requireNonNull(label, "tick label");
-      Objects.requireNonNull(second, "tick label in the second unit");
     }
   }
 
@@ -103,7 +96,6 @@ public record Chart(
   public record Curve(String name, Stroke stroke, List<List<Point>> stretches) {
     public Curve {
       Require.notBlank("name of a curve", name);
-      Objects.requireNonNull(stroke, "stroke of a curve");
       stretches = stretches.stream().map(List::copyOf).toList();
       for (List<Point> stretch : stretches) {
         Require.notEmpty("stretch of curve \"" + name + "\"", stretch);
@@ -156,8 +148,6 @@ public record Chart(
    */
   public record Marks(String name, Shape shape, List<Marker> points) {
     public Marks {
-      Objects.requireNonNull(name, "name of marks");
-      Objects.requireNonNull(shape, "shape of marks");
       points = List.copyOf(points);
     }
   }
@@ -177,7 +167,6 @@ public record Chart(
   /** A marked point of a chart, in the units of the axes; the label may be empty. */
   public record Marker(double x, double y, String label) {
     public Marker {
-      Objects.requireNonNull(label, "label of a marker");
       Require.finite("x of marker \"" + label + "\"", x);
       Require.finite("y of marker \"" + label + "\"", y);
     }
@@ -197,7 +186,6 @@ public record Chart(
    */
   public record Band(double from, double to, String label) {
     public Band {
-      Objects.requireNonNull(label, "label of a band");
       Require.finite("begin of band \"" + label + "\"", from);
       Require.finite("end of band \"" + label + "\"", to);
       if (from > to) {

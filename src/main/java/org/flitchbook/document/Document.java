@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import org.flitchbook.words.Words;
 
@@ -35,12 +34,7 @@ public record Document(
 
   public Document {
     Require.notBlank("document title", title);
-    Objects.requireNonNull(subject, "document subject");
-    Objects.requireNonNull(words, "document wording");
     Require.notBlank("document id", id);
-    Objects.requireNonNull(made, "document date");
-    Objects.requireNonNull(paper, "document paper");
-    Objects.requireNonNull(running, "running head and foot");
     blocks = List.copyOf(blocks);
     Require.notEmpty("document", blocks);
   }
@@ -94,12 +88,5 @@ public record Document(
    * What stands on each page: a line at the head, left and right, and one at the foot. The printer
    * adds "page n of N" to the right of the foot. Any part may be empty; a long part is wrapped.
    */
-  public record Running(String left, String right, String footLeft, String footRight) {
-    public Running {
-      Objects.requireNonNull(left, "running head, left");
-      Objects.requireNonNull(right, "running head, right");
-      Objects.requireNonNull(footLeft, "running foot, left");
-      Objects.requireNonNull(footRight, "running foot, right");
-    }
-  }
+  public record Running(String left, String right, String footLeft, String footRight) {}
 }

@@ -1,7 +1,6 @@
 package org.flitchbook.document;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * A grid of labels with their values, filled row by row.
@@ -20,7 +19,6 @@ public record Facts(int columns, List<Fact> facts) implements Block {
   public record Fact(String label, Text value) {
     public Fact {
       Require.notBlank("label of a fact", label);
-      Objects.requireNonNull(value, "value of a fact");
     }
   }
 }

@@ -2,7 +2,6 @@ package org.flitchbook.document;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 
 /** Boxes to sign in, never split from each other; not empty, each field once. */
@@ -33,8 +32,6 @@ public record Signatures(List<Box> boxes) implements Block {
         throw new IllegalArgumentException("signature field has a full stop: " + field);
       }
       Require.notBlank("role of a signature", role);
-      Objects.requireNonNull(name, "name of a signature");
-      Objects.requireNonNull(statement, "statement of a signature");
     }
   }
 }

@@ -1,7 +1,6 @@
 package org.flitchbook.document;
 
 import java.util.List;
-import java.util.Objects;
 
 /** A worked calculation, line by line, with the equal signs under each other; not empty. */
 public record Sum(List<Line> lines) implements Block {
@@ -20,7 +19,6 @@ public record Sum(List<Line> lines) implements Block {
   public record Line(String label, String expression, String result) {
     public Line {
       Require.notBlank("label of a sum", label);
-      Objects.requireNonNull(expression, "expression of a sum");
       Require.notBlank("result of a sum", result);
     }
   }

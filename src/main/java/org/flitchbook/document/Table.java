@@ -1,7 +1,6 @@
 package org.flitchbook.document;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -13,7 +12,6 @@ import java.util.Optional;
  */
 public record Table(String caption, List<Column> columns, List<Row> rows) implements Block {
   public Table {
-    Objects.requireNonNull(caption, "table caption");
     columns = List.copyOf(columns);
     Require.notEmpty("table head", columns);
     rows = List.copyOf(rows);
@@ -58,7 +56,6 @@ public record Table(String caption, List<Column> columns, List<Row> rows) implem
   public record Column(String head, Align align, int weight, boolean rowHead) {
     public Column {
       Require.notBlank("column head", head);
-      Objects.requireNonNull(align, "column alignment");
       Require.between("column weight", weight, 0, 100);
     }
   }
@@ -84,8 +81,6 @@ public record Table(String caption, List<Column> columns, List<Row> rows) implem
    */
   public record Cell(Text text, Tone tone, Optional<Scale> scale) {
     public Cell {
-      Objects.requireNonNull(text, "cell text");
-      Objects.requireNonNull(tone, "cell tone");
       if (scale.isPresent()) {
         Require.notBlank("scale in words", text.plain());
       }

@@ -3,7 +3,6 @@ package org.flitchbook.document;
 import java.text.Normalizer;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -81,11 +80,6 @@ public record Text(List<Span> spans) {
    * @param target where it leads, if anywhere
    */
   public record Span(String text, Style style, Optional<Target> target) {
-    public Span {
-      Objects.requireNonNull(text, "span");
-      Objects.requireNonNull(style, "style of a span");
-      Objects.requireNonNull(target, "target of a span");
-    }
 
     /** A span that leads nowhere. */
     public Span(String text, Style style) {

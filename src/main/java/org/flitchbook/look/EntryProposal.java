@@ -61,9 +61,13 @@ final class EntryProposal {
       entry.put("skip", table.layout().skip());
     }
     entry.put("time", time());
-    entry.put("instrument", question(say("look.ask.instrument", "the logger's id in the plan")));
+    entry.put("instrument", ask("look.ask.instrument", "the logger's id in the plan"));
     entry.put("columns", columns());
     return entry;
+  }
+
+  private String ask(String id, String english, Object... arguments) {
+    return question(say(id, english, arguments));
   }
 
   private String question(Argument about) {
@@ -79,8 +83,8 @@ final class EntryProposal {
   private Map<String, Object> time() {
     Map<String, Object> time = new LinkedHashMap<>();
     if (scan.time.isEmpty()) {
-      time.put("column", question(say("look.ask.column", "the column of the time")));
-      time.put("pattern", question(say("look.ask.written", "how it is written")));
+      time.put("column", ask("look.ask.column", "the column of the time"));
+      time.put("pattern", ask("look.ask.written", "how it is written"));
     } else {
       List<String> words = scan.time.get().words(table.heading());
       time.put(words.size() == 1 ? "column" : "columns", words.size() == 1 ? words.get(0) : words);
@@ -88,11 +92,10 @@ final class EntryProposal {
     }
     time.put(
         "zone",
-        question(
-            say(
-                "look.ask.zone",
-                "the clock's zone, such as America/New_York; a fixed offset such as -05:00 where"
-                    + " nobody changes the clock")));
+        ask(
+            "look.ask.zone",
+            "the clock's zone, such as America/New_York; a fixed offset such as -05:00 where"
+                + " nobody changes the clock"));
     if (scan.time.filter(each -> each.reader().steps.isNewestFirst()).isPresent()) {
       time.put("order", "newest first");
     }
@@ -105,17 +108,15 @@ final class EntryProposal {
       case TimeColumn.PATTERN -> time.put(reader.key, pattern(column));
       case TimeColumn.ELAPSED -> {
         time.put(reader.key, column.isRun() ? run(reader.value()) : unit(word));
-        time.put(
-            "start", question(say("look.ask.start", "when it began, such as 2026-02-24T08:02:00")));
+        time.put("start", ask("look.ask.start", "when it began, such as 2026-02-24T08:02:00"));
       }
       case "serial" ->
           time.put(
               reader.key,
-              question(
-                  say(
-                      "look.ask.serial",
-                      "{0}, or 1904-01-01; better export the log again",
-                      reader.value())));
+              ask(
+                  "look.ask.serial",
+                  "{0}, or 1904-01-01; better export the log again",
+                  reader.value()));
       default -> time.put(reader.key, reader.value());
     }
   }
@@ -123,22 +124,20 @@ final class EntryProposal {
   private String pattern(TimeColumn column) {
     List<String> patterns = column.patterns();
     if (column.lacksHalves()) {
-      return question(
-          say("look.ask.halves", "a clock of 12 hours can't be read without AM and PM"));
+      return ask("look.ask.halves", "a clock of 12 hours can't be read without AM and PM");
     }
     if (patterns.isEmpty()) {
-      return question(say("look.ask.pattern", "how it is written; no one pattern fits all rows"));
+      return ask("look.ask.pattern", "how it is written; no one pattern fits all rows");
     }
     return patterns.size() == 1 ? patterns.get(0) : question(Listing.or(patterns));
   }
 
   private String run(String form) {
     List<String> forms = form.equals("h:mm") ? List.of(form, "mm:ss") : List.of(form);
-    return question(
-        say(
-            "look.ask.run",
-            "{0}, where it counts from the start; times of day without a date can't be read",
-            Listing.or(forms)));
+    return ask(
+        "look.ask.run",
+        "{0}, where it counts from the start; times of day without a date can't be read",
+        Listing.or(forms));
   }
 
   /** What the heading itself says of the unit of a count. */
@@ -169,18 +168,16 @@ final class EntryProposal {
     boolean humid = unit.filter("%"::equals).isPresent();
     entry.put("column", column.word);
     entry.put("what", humid ? What.HUMIDITY.word() : question(WHAT));
-    entry.put(
-        "unit", unit.orElseGet(() -> question(say("look.ask.unit", "°F or °C; of humidity %"))));
-    entry.put("item", question(say("look.ask.item", "the probe's name")));
+    entry.put("unit", unit.orElseGet(() -> ask("look.ask.unit", "°F or °C; of humidity %")));
+    entry.put("item", ask("look.ask.item", "the probe's name"));
     if (humid) {
-      entry.put("place", question(say("look.ask.place", "the place's id in the plan")));
+      entry.put("place", ask("look.ask.place", "the place's id in the plan"));
     } else {
       entry.put(
           "lot",
-          question(
-              say(
-                  "look.ask.lot",
-                  "the lot that the probe sat in; of a place, its id as \"place\" instead")));
+          ask(
+              "look.ask.lot",
+              "the lot that the probe sat in; of a place, its id as \"place\" instead"));
     }
     return entry;
   }

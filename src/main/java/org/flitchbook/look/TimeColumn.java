@@ -122,9 +122,10 @@ final class TimeColumn {
   }
 
   private static TimeColumn written(LogTable table, List<Integer> columns) {
-    List<WrittenTime> sample = times(table, columns);
+    List<WrittenTime> sample =
+        times(table, columns).stream().filter(time -> time.isDated() && time.hasClock()).toList();
     List<Reader> readers =
-        WrittenTime.patterns(sample.stream().filter(WrittenTime::isDated).toList()).stream()
+        WrittenTime.patterns(sample).stream()
             .map(choice -> new Reader(PATTERN, choice.exact(), choice.lenient()))
             .toList();
     return new TimeColumn(columns, readers.isEmpty() ? List.of(reader(PATTERN, "")) : readers);

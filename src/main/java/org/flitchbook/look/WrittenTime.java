@@ -70,7 +70,10 @@ record WrittenTime(List<String> date, List<String> between, String gap, String c
 
   /** The patterns that dated times can have, one choice for each order that fits. */
   static List<Choice> patterns(List<WrittenTime> sample) {
-    return Stream.of("yMd", "dMy", "Mdy").flatMap(order -> choice(sample, order).stream()).toList();
+    return Stream.of("yMd", "dMy", "Mdy")
+        .filter(order -> !sample.isEmpty())
+        .flatMap(order -> choice(sample, order).stream())
+        .toList();
   }
 
   private static Optional<Choice> choice(List<WrittenTime> sample, String order) {

@@ -3,8 +3,10 @@ package org.flitchbook.pdf;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
@@ -25,6 +27,9 @@ final class Archive {
   private final Metadata metadata;
   private final COSDictionary tree = new COSDictionary();
   private final Element root = new Element("Document", tree);
+
+  /** What belongs to which element, by number: first the content of each page. */
+  private final List<COSBase> parents = new ArrayList<>();
 
   Archive(PDDocument file, Document document) {
     this.file = file;
@@ -47,10 +52,14 @@ final class Archive {
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
-    COSArray parents = parents(pages);
-    addLinks(pages, destinations, parents);
-    addFields(pages, parents);
-    addParents(parents);
+    pages.forEach(page -> parents.add(page.owners()));
+    for (TaggedPage page : pages) {
+      for (Element link : destinations.addLinks(page, parents.size())) {
+        parents.add(link.dictionary());
+      }
+    }
+    addFields(pages);
+    addParents();
     destinations.addBookmarks(file);
     catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
     catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
@@ -70,33 +79,11 @@ final class Archive {
     return dictionary;
   }
 
-  /** What belongs to which element: the content of the pages by the number of the page. */
-  private static COSArray parents(List<TaggedPage> pages) {
-    COSArray numbers = new COSArray();
-    for (int i = 0; i < pages.size(); i++) {
-      numbers.add(COSInteger.get(i));
-      numbers.add(pages.get(i).owners());
-    }
-    return numbers;
-  }
-
-  private static void addLinks(List<TaggedPage> pages, Destinations destinations, COSArray parents)
-      throws IOException {
-    for (TaggedPage page : pages) {
-      for (Element link : destinations.addLinks(page, parents.size() / 2)) {
-        parents.add(COSInteger.get(parents.size() / 2));
-        parents.add(link.dictionary());
-      }
-    }
-  }
-
-  private void addFields(List<TaggedPage> pages, COSArray parents) {
+  private void addFields(List<TaggedPage> pages) {
     COSArray fields = new COSArray();
     for (TaggedPage page : pages) {
-      for (TaggedPage.SignatureField each : page.fields()) {
-        int number = parents.size() / 2;
-        fields.add(each.make(file, page.page, number));
-        parents.add(COSInteger.get(number));
+      for (TaggedPage.SignatureField each : page.fields) {
+        fields.add(each.make(file, page.page, parents.size()));
         parents.add(each.element().dictionary());
       }
     }
@@ -107,11 +94,16 @@ final class Archive {
     }
   }
 
-  private void addParents(COSArray numbers) {
-    COSDictionary parents = new COSDictionary();
-    parents.setItem(COSName.NUMS, numbers);
-    tree.setItem(PARENT_TREE, parents);
-    tree.setInt(NEXT_KEY, numbers.size() / 2);
+  private void addParents() {
+    COSArray numbers = new COSArray();
+    for (int i = 0; i < parents.size(); i++) {
+      numbers.add(COSInteger.get(i));
+      numbers.add(parents.get(i));
+    }
+    COSDictionary dictionary = new COSDictionary();
+    dictionary.setItem(COSName.NUMS, numbers);
+    tree.setItem(PARENT_TREE, dictionary);
+    tree.setInt(NEXT_KEY, parents.size());
   }
 
   /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */

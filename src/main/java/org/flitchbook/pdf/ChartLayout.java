@@ -19,9 +19,11 @@ final class ChartLayout {
   private final double width;
   private final double firstUnit;
   private final double secondUnit;
-  private final ChartKey key;
-  private final BandLabels bands;
-  private final List<TextLine> xLabel;
+  final ChartKey key;
+  final BandLabels bands;
+
+  /** What the x axis measures, in as many lines as the plot is narrow. */
+  final List<TextLine> xLabel;
 
   ChartLayout(TextLayout text, Chart chart, double left, double width) {
     this.text = text;
@@ -66,18 +68,5 @@ final class ChartLayout {
     boolean second = chart.x().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
     double labels = FontSize.BODY.leading + (second ? FontSize.SMALL.leading : 0) + 3;
     return labels + (xLabel.isEmpty() ? 0 : xLabel.size() * FontSize.SMALL.leading + 1);
-  }
-
-  /** What the x axis measures, in as many lines as the plot is narrow. */
-  List<TextLine> xLabel() {
-    return xLabel;
-  }
-
-  ChartKey key() {
-    return key;
-  }
-
-  BandLabels bands() {
-    return bands;
   }
 }

@@ -46,10 +46,10 @@ final class ChartSetter {
 
   void draw(Pen pen, Element figure, double top) throws IOException {
     Plot plot = layout.plot(top);
-    layout.key().draw(pen, figure, top);
+    layout.key.draw(pen, figure, top);
     drawBands(pen, figure, plot);
-    layout.bands().draw(pen, figure, plot.top());
-    new ChartAxes(text, plot, figure).draw(pen, layout.xLabel());
+    layout.bands.draw(pen, figure, plot.top());
+    new ChartAxes(text, plot, figure).draw(pen, layout.xLabel);
     for (Chart.Guide guide : chart.guides()) {
       Path line = new Path().move(plot.left(), plot.y(guide.at()));
       line.line(plot.right(), plot.y(guide.at()));

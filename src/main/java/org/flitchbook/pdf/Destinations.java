@@ -78,7 +78,7 @@ final class Destinations {
    */
   List<Element> addLinks(TaggedPage page, int number) throws IOException {
     List<Element> elements = new ArrayList<>();
-    for (TaggedPage.Link each : page.links()) {
+    for (TaggedPage.Link each : page.links) {
       Optional<PDAnnotationLink> link = link(each.target());
       if (link.isPresent()) {
         lay(link.get(), each, number + elements.size());

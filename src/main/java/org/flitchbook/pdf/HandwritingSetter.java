@@ -142,7 +142,7 @@ final class HandwritingSetter {
       double bottom = top + height - PADDING + 2;
       Rectangle place = new Rectangle(left, bottom - tall(), width, tall());
       String purpose = box.role() + ": " + say("pdf.signature", "Signature");
-      pen.page().add(new TaggedPage.SignatureField(box.field(), purpose, field, place));
+      pen.page().fields.add(new TaggedPage.SignatureField(box.field(), purpose, field, place));
       drawLines(pen, bottom);
     }
 

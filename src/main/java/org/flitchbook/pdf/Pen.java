@@ -106,7 +106,7 @@ final class Pen implements AutoCloseable {
     PDRectangle over =
         new PDRectangle(
             round(place.left()), y(place.bottom()), round(place.width()), round(place.height()));
-    page.add(new TaggedPage.Link(link, over, piece.target().get()));
+    page.links.add(new TaggedPage.Link(link, over, piece.target().get()));
     return link;
   }
 

@@ -16,8 +16,8 @@ import org.flitchbook.document.Text;
 final class TaggedPage {
   final PDPage page;
   private final List<Element> owners = new ArrayList<>();
-  private final List<SignatureField> fields = new ArrayList<>();
-  private final List<Link> links = new ArrayList<>();
+  final List<SignatureField> fields = new ArrayList<>();
+  final List<Link> links = new ArrayList<>();
 
   /** A place on the page that leads somewhere, with the element of its text. */
   record Link(Element element, PDRectangle place, Text.Target target) {}
@@ -32,22 +32,6 @@ final class TaggedPage {
     owners.add(element);
     element.content(page.getCOSObject(), mark);
     return mark;
-  }
-
-  void add(Link link) {
-    links.add(link);
-  }
-
-  List<Link> links() {
-    return links;
-  }
-
-  void add(SignatureField field) {
-    fields.add(field);
-  }
-
-  List<SignatureField> fields() {
-    return fields;
   }
 
   /** The page's entry in the parent tree. */

@@ -42,21 +42,11 @@ final class AttachmentReader {
   /** Why a file is refused. */
   static final class Refusal extends Exception {
     private static final long serialVersionUID = 1L;
-    private final transient Message found;
-    private final transient Message expected;
+    final transient Extraction.Refused refused;
 
     Refusal(Message found, Message expected) {
       super(found.toString());
-      this.found = found;
-      this.expected = expected;
-    }
-
-    Message found() {
-      return found;
-    }
-
-    Message expected() {
-      return expected;
+      this.refused = new Extraction.Refused(found, expected);
     }
   }
 

@@ -23,11 +23,11 @@ final class ByteRange {
   private static final int MOST_LENGTH_OCTETS = 3;
 
   private final byte[] pdf;
-  private final List<Message> faults = new ArrayList<>();
+  final List<Message> faults = new ArrayList<>();
   private int from;
   private int to;
-  private int end;
-  private ByteBuffer seal = ByteBuffer.allocate(0);
+  int end;
+  ByteBuffer seal = ByteBuffer.allocate(0);
 
   ByteRange(byte[] pdf, COSArray range) {
     this.pdf = pdf;
@@ -111,23 +111,11 @@ final class ByteRange {
     return octets > MOST_LENGTH_OCTETS ? 0 : Math.min(2 + octets + length, bytes.length);
   }
 
-  ByteBuffer seal() {
-    return seal;
-  }
-
   ByteBuffer before() {
     return ByteBuffer.wrap(pdf, 0, from).slice();
   }
 
   ByteBuffer after() {
     return ByteBuffer.wrap(pdf, to, end - to).slice();
-  }
-
-  int end() {
-    return end;
-  }
-
-  List<Message> faults() {
-    return faults;
   }
 }

@@ -69,7 +69,7 @@ public final class PdfFile {
       }
       return new Extraction.Attachments(List.copyOf(new AttachmentReader().read(file).values()));
     } catch (AttachmentReader.Refusal refusal) {
-      return new Extraction.Refused(refusal.found(), refusal.expected());
+      return refusal.refused;
     } catch (IOException unreadable) {
       return new Extraction.Refused(
           say(

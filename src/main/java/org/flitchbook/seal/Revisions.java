@@ -91,7 +91,7 @@ final class Revisions {
         attachments.put(part, hash(each.bytes()));
       }
     } catch (AttachmentReader.Refusal refusal) {
-      String why = refusal.found().toString();
+      String why = refusal.getMessage();
       return Map.of(say("seal.part.attachments", "the attachments"), why);
     }
     return attachments;

@@ -71,11 +71,11 @@ final class SignatureReader {
         Optional.ofNullable(signature.getReason()).orElse(""),
         Optional.ofNullable(stated).map(SignatureReader::time),
         certifies(signature.getCOSObject()),
-        range.seal(),
+        range.seal,
         range.before(),
         range.after(),
-        range.end(),
-        range.faults());
+        range.end,
+        range.faults);
   }
 
   /** PDFBox keeps the offset within those that clocks have. */

@@ -202,6 +202,15 @@ final class LookTest {
   }
 
   @Test
+  void a_date_and_a_time_that_never_stand_in_one_row_are_asked_about() throws IOException {
+    Path file = folder.resolve("x.csv");
+    Files.writeString(file, "Date,Time,P1\n2026-02-24,,1\n,08:03,2\n");
+    assertEquals(
+        "? how it is written; no one pattern fits all rows",
+        Ran.of("look", "--json", file).expect(0).json().at("/logs/0/time/pattern").asText());
+  }
+
+  @Test
   void UTF_16_without_a_mark_is_seen() throws IOException {
     Path file = folder.resolve("x.csv");
     String log = "Time,P1 (°F)\n2026-02-24 08:02,1\n2026-02-24 08:03,2\n";
