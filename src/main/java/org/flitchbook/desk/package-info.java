@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "desk",
-    floor = 8,
+    floor = 9,
     mayImport = {
       "message",
       "input",
@@ -15,6 +15,7 @@
       "lot",
       "doubt",
       "check",
+      "account",
       "record",
       "pdf",
       "sheet",

@@ -1,5 +1,6 @@
 package org.flitchbook.doubt;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -45,7 +46,7 @@ public final class Doubts {
           new CureOutOfRange(),
           new WeightOffStep(),
           new EnteredTogether(),
-          new LateEntry("late entry"),
+          new LateEntry(LateEntry.NOTED),
           new LateEntry("entered days later"),
           new SameValue(),
           new RoundedReadings(),
@@ -86,6 +87,14 @@ public final class Doubts {
    */
   public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
     return FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
+  }
+
+  /** How long after the event an entry may be typed; empty where no rule says so. */
+  public static Optional<Duration> lateAfter(List<Rule> rules) {
+    return rules.stream()
+        .filter(rule -> rule.name().equals(LateEntry.NOTED))
+        .map(rule -> rule.time("after"))
+        .findFirst();
   }
 
   static List<String> names() {

@@ -13,6 +13,9 @@ import org.flitchbook.reading.Entry;
 /** Entries typed long after the event; one finding a sheet, at the latest of them. */
 final class LateEntry implements Finder {
 
+  /** The lenient rule. */
+  static final String NOTED = "late entry";
+
   private final String name;
 
   /**

@@ -1,103 +1,98 @@
 package org.flitchbook.record;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.account.ProbeReadings;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
+import org.flitchbook.document.Band;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Smoke and chill on one time axis, and the humidity below it; a part of it for a deviation. */
-final class CoreChart {
+final class CoreChart extends LotSection {
 
   private static final int WHOLE = 250;
   private static final int EXCERPT = 110;
   private static final int HUMIDITY = 64;
   private static final long HALF_HOUR = 1_800_000L;
 
-  private final Judgement judgement;
-  private final Lot lot;
-  private final Unit unit;
-  private final Phrases phrases;
-  private final List<Track> cores;
-  private final List<Track> airs;
+  private final List<ProbeReadings> cores;
+  private final List<ProbeReadings> airs;
 
   CoreChart(DayJudged day, Judgement judgement) {
-    this.judgement = judgement;
-    this.lot = judgement.lot();
-    this.unit = day.plan().establishment().temperature();
-    this.phrases = day.phrases();
-    this.cores = lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    super(day, judgement);
+    this.cores = readings(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     this.airs =
         Stream.of(
-                lot.tracks(What.CHAMBER_TEMPERATURE, Step.SMOKE),
-                lot.tracks(What.WET_BULB_TEMPERATURE, Step.SMOKE),
-                lot.tracks(What.COOLER_TEMPERATURE, Step.CHILL))
+                readings(What.CHAMBER_TEMPERATURE, Step.SMOKE),
+                readings(What.WET_BULB_TEMPERATURE, Step.SMOKE),
+                readings(What.COOLER_TEMPERATURE, Step.CHILL))
             .flatMap(List::stream)
             .toList();
   }
 
   List<Block> blocks() {
-    List<Block> blocks = new ArrayList<>();
-    whole()
-        .ifPresent(
-            time -> {
-              blocks.add(
-                  chart(
-                      phrases.say(
-                          "record.chart.caption", "Core temperature through smoke and chill"),
-                      judgement.findings(),
-                      time,
-                      WHOLE));
-              humidity(time).ifPresent(blocks::add);
-            });
-    return blocks;
+    String caption = say("record.chart.caption", "Core temperature through smoke and chill");
+    return new Blocks()
+        .add(whole().map(time -> chart(caption, judgement.findings(), time, WHOLE)))
+        .add(whole().flatMap(this::humidity))
+        .list();
   }
 
   /** The readings around one stage of a limit; empty where it was never clocked. */
-  Optional<Chart> excerpt(Finding finding, Part part, String caption) {
+  Optional<Block> excerpt(Finding finding, Part part, String caption) {
     return whole()
         .flatMap(all -> around(part, all))
         .map(time -> chart(caption, List.of(finding), time, EXCERPT));
   }
 
   private Optional<TimeAxis> whole() {
-    List<Track> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
-    long from = drawn.stream().mapToLong(track -> track.earliest(0)).min().orElse(0);
-    long to = drawn.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
-    return cores.isEmpty() || to <= from
+    List<ProbeReadings> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
+    Optional<Instant> from = drawn.stream().map(each -> each.first().at()).min(Instant::compareTo);
+    Optional<Instant> to = drawn.stream().map(each -> each.last().at()).max(Instant::compareTo);
+    return cores.isEmpty()
         ? Optional.empty()
-        : Optional.of(new TimeAxis(from, to, phrases));
+        : TimeAxis.of(millis(from.orElseThrow()), millis(to.orElseThrow()), phrases);
+  }
+
+  private static long millis(Instant time) {
+    return time.toEpochMilli();
   }
 
   private Optional<TimeAxis> around(Part part, TimeAxis all) {
-    if (part.start().isEmpty() || part.end().isEmpty()) {
-      return Optional.empty();
-    }
-    long from = Math.max(all.from(), part.start().get().toEpochMilli() - HALF_HOUR);
-    long to = Math.min(all.to(), part.end().get().toEpochMilli() + HALF_HOUR);
-    return to > from ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
+    return part.start()
+        .flatMap(
+            start ->
+                part.end()
+                    .flatMap(
+                        end ->
+                            TimeAxis.of(
+                                Math.max(all.from(), millis(start) - HALF_HOUR),
+                                Math.min(all.to(), millis(end) + HALF_HOUR),
+                                phrases)));
   }
 
   private Chart chart(String caption, List<Finding> findings, TimeAxis time, int height) {
+    List<ProbePlot> plots = ProbePlot.all(cores, time);
     CoreLayers layers =
-        new CoreLayers(
-            lot, findings, unit, time, drawn(cores, unit, time), drawn(airs, unit, time));
+        new CoreLayers(lot, findings, temperature(), time, plots, ProbePlot.all(airs, time));
     return new Chart(
         caption,
-        new CoreWords(lot, findings, cores, unit, time).sentence(),
+        alternative(findings, plots, time),
         time.axis(),
         layers.values().axis(),
         layers.curves(),
@@ -107,35 +102,65 @@ final class CoreChart {
         height);
   }
 
-  private static List<Drawn> drawn(List<Track> tracks, Unit unit, TimeAxis time) {
-    return tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
+  /** The chart in one sentence with its numbers, for those who can't see it. */
+  private String alternative(List<Finding> findings, List<ProbePlot> plots, TimeAxis time) {
+    List<String> told = new ArrayList<>();
+    cores.forEach(core -> told.add(course(core)));
+    findings.stream()
+        .flatMap(finding -> finding.parts().stream())
+        .forEach(part -> part.measured().ifPresent(measured -> told.add(stage(part, measured))));
+    plots.forEach(plot -> plot.gaps().stream().map(Band::label).forEach(told::add));
+    return say(
+        "record.chart.alternative",
+        "Internal temperature of lot {0} from {1} to {2}: {3}.",
+        lot.code(),
+        phrases.time(Instant.ofEpochMilli(time.from())),
+        phrases.time(Instant.ofEpochMilli(time.to())),
+        String.join("; ", told));
+  }
+
+  /** Where a probe began, its highest reading, and where it ended. */
+  private String course(ProbeReadings core) {
+    return say(
+        "record.chart.course",
+        "{0} is {1} at first, at most {2} at {3} and {4} at last",
+        phrases.probe(core.probe()),
+        Phrases.level(core.first()),
+        Phrases.level(core.highest()),
+        phrases.clock(core.highest().at()),
+        Phrases.level(core.last()));
+  }
+
+  private String stage(Part part, Measured measured) {
+    return say(
+        "record.chart.stage",
+        "{0} to {1} took {2}, {3}: {4}",
+        part.from(),
+        part.to(),
+        Phrases.quantity(measured.value()),
+        phrases.bound(measured),
+        part.verdict());
   }
 
   private Optional<Block> humidity(TimeAxis time) {
-    List<Track> tracks = lot.tracks(What.HUMIDITY, Step.SMOKE);
-    if (tracks.isEmpty()) {
-      return Optional.empty();
-    }
-    List<Drawn> drawn = drawn(tracks, Unit.PERCENT, time);
-    List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<String> ranges =
-        tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
-    return Optional.of(
-        new Chart(
-            phrases.say("record.chart.humidity", "Humidity in the smoker"),
-            phrases.say(
-                "record.chart.humidity-told",
-                "Humidity in the smoker in the same time: {0}.",
-                String.join("; ", ranges)),
-            time.axis(),
-            new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
-            drawn.stream()
-                .map(each -> each.curve(phrases.word("what", What.HUMIDITY.word()), Stroke.THIN))
-                .toList(),
-            List.of(),
-            List.of(
-                new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, byHand)),
-            drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
-            HUMIDITY));
+    List<ProbeReadings> humidity = readings(What.HUMIDITY, Step.SMOKE);
+    return humidity.isEmpty()
+        ? Optional.empty()
+        : Optional.of(humidity(humidity, ProbePlot.all(humidity, time), time));
+  }
+
+  private Chart humidity(List<ProbeReadings> humidity, List<ProbePlot> plots, TimeAxis time) {
+    String ranges = humidity.stream().map(phrases::levels).collect(Collectors.joining("; "));
+    List<Marker> byHand = plots.stream().flatMap(plot -> plot.byHand(false).stream()).toList();
+    return new Chart(
+        say("record.chart.humidity", "Humidity in the smoker"),
+        say("record.chart.humidity-told", "Humidity in the smoker in the same time: {0}.", ranges),
+        time.axis(),
+        new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
+        plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Stroke.THIN)).toList(),
+        List.of(),
+        List.of(new Marks(say(BY_HAND), Shape.DIAMOND, byHand)),
+        plots.stream().flatMap(plot -> plot.gaps().stream()).toList(),
+        HUMIDITY);
   }
 }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Part;
 import org.flitchbook.check.Verdict;
@@ -20,7 +22,6 @@ import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
-import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
@@ -34,50 +35,45 @@ record CoreLayers(
     List<Finding> findings,
     Unit unit,
     TimeAxis time,
-    List<Drawn> cores,
-    List<Drawn> airs) {
+    List<ProbePlot> cores,
+    List<ProbePlot> airs) {
+
+  private Phrases phrases() {
+    return time.phrases();
+  }
+
+  private Stream<ProbePlot> plots() {
+    return Stream.concat(cores.stream(), airs.stream());
+  }
 
   /** All temperatures that are to be seen, and freezing. */
   ValueAxis values() {
     double freezing = Quantity.of(0, Unit.CELSIUS).in(unit).value().rounded(0).doubleValue();
-    DoubleSummaryStatistics seen =
-        Stream.concat(cores.stream(), airs.stream())
-            .flatMapToDouble(Drawn::seen)
-            .summaryStatistics();
+    DoubleSummaryStatistics seen = plots().flatMapToDouble(ProbePlot::seen).summaryStatistics();
     return new ValueAxis(
         unit, Math.min(freezing, seen.getMin()), Math.max(freezing, seen.getMax()), phrases());
   }
 
   List<Curve> curves() {
     List<Curve> curves = new ArrayList<>();
-    for (Drawn core : cores) {
-      Stroke stroke = curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED;
+    for (ProbePlot core : cores) {
+      String probe = phrases().probe(core.readings().probe());
       curves.add(
           core.curve(
-              phrases().say("record.chart.core", "core {0}", phrases().probe(core.track())),
-              stroke));
+              phrases().say("record.chart.core", "core {0}", probe),
+              curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED));
     }
-    airs.forEach(air -> curves.add(air.curve(name(air.track()), stroke(air.track()))));
+    airs.forEach(air -> curves.add(curve(air)));
     return curves;
   }
 
-  private Phrases phrases() {
-    return time.phrases();
-  }
-
-  private String name(Track track) {
-    return switch (track.what()) {
-      case CHAMBER_TEMPERATURE -> phrases().say("record.chart.smoker", "smoker");
-      case WET_BULB_TEMPERATURE -> phrases().say("record.chart.wet-bulb", "wet bulb");
-      default -> phrases().say("record.chart.cooler", "cooler");
-    };
-  }
-
-  private static Stroke stroke(Track track) {
-    return switch (track.what()) {
-      case CHAMBER_TEMPERATURE -> Stroke.THIN;
-      case WET_BULB_TEMPERATURE -> Stroke.DOTTED;
-      default -> Stroke.THIN_DASHED;
+  private Curve curve(ProbePlot air) {
+    return switch (air.readings().what()) {
+      case CHAMBER_TEMPERATURE ->
+          air.curve(phrases().say("record.chart.smoker", "smoker"), Stroke.THIN);
+      case WET_BULB_TEMPERATURE ->
+          air.curve(phrases().say("record.chart.wet-bulb", "wet bulb"), Stroke.DOTTED);
+      default -> air.curve(phrases().say("record.chart.cooler", "cooler"), Stroke.THIN_DASHED);
     };
   }
 
@@ -91,44 +87,38 @@ record CoreLayers(
       }
       if (finding.limit().kind() instanceof Kind.Bound bound
           && bound.limit().dimension() == Dimension.TEMPERATURE) {
-        guides.add(guide(bound.limit(), bound.limit() + " " + finding.limit().name()));
+        String name = phrases().name(finding.limit());
+        guides.add(ValueAxis.guide(bound.limit(), name, unit, phrases()));
       }
     }
-    levels.forEach(level -> guides.add(guide(level, level.toString())));
+    levels.forEach(level -> guides.add(ValueAxis.guide(level, "", unit, phrases())));
     return values().within(guides);
-  }
-
-  private Guide guide(Quantity level, String label) {
-    return new Guide(
-        phrases().bound().bound(label), level.in(unit).value().rounded(3).doubleValue());
   }
 
   List<Marks> marks() {
     List<Marker> crossings = crossings();
-    List<Marker> byHand = new ArrayList<>();
-    cores.forEach(core -> byHand.addAll(core.byHand(true)));
-    airs.forEach(air -> byHand.addAll(air.byHand(false)));
+    Axis axis = values().axis();
+    Stream<Marker> byHand =
+        Stream.concat(
+            cores.stream().flatMap(core -> core.byHand(true).stream()),
+            airs.stream().flatMap(air -> air.byHand(false).stream()));
     return List.of(
         new Marks(
-            phrases().say("record.core.by-hand", "by hand"),
+            phrases().say(Section.BY_HAND),
             Shape.DIAMOND,
-            byHand.stream().map(m -> once(m, crossings)).toList()),
+            byHand.map(marker -> labelledOnce(marker, crossings)).toList()),
         new Marks(
             phrases().say("record.chart.crossing", "crossing of a limit"), Shape.DOT, crossings),
-        new Marks(phrases().say("record.chart.left-out", "left out"), Shape.RING, leftOut()));
+        new Marks(
+            phrases().say(Section.LEFT_OUT),
+            Shape.RING,
+            plots().flatMap(plot -> plot.leftOut(axis).stream()).toList()));
   }
 
   /** A reading by hand that closes a stage is labelled there. */
-  private static Marker once(Marker marker, List<Marker> crossings) {
+  private static Marker labelledOnce(Marker marker, List<Marker> crossings) {
     boolean labelled = crossings.stream().anyMatch(marker::isAt);
     return labelled ? new Marker(marker.x(), marker.y(), "") : marker;
-  }
-
-  private List<Marker> leftOut() {
-    Axis axis = values().axis();
-    return Stream.concat(cores.stream(), airs.stream())
-        .flatMap(drawn -> drawn.leftOut(axis).stream())
-        .toList();
   }
 
   private List<Marker> crossings() {
@@ -144,11 +134,12 @@ record CoreLayers(
 
   /** At the reading itself, which lies beside the limit's line and not on it. */
   private void cross(List<Marker> crossings, Instant at, Part part) {
-    for (Drawn core : cores) {
-      int index = Drawn.upTo(core.track(), at);
-      if (core.track().called().equals(part.probe()) && time.holds(core.track().earliest(index))) {
-        String label = phrases().clock(at) + " " + core.shown(index);
-        crossings.add(core.marker(index, phrases().bound().bound(label)));
+    for (ProbePlot core : cores) {
+      ProbeReadings readings = core.readings();
+      Reading reading = readings.reading(ProbePlot.upTo(readings.track(), at));
+      if (readings.probe().equals(part.probe()) && time.holds(reading.at().toEpochMilli())) {
+        String label = phrases().clock(at) + " " + Phrases.level(reading);
+        crossings.add(time.marker(reading, phrases().unbroken(label)));
       }
     }
   }
@@ -168,7 +159,7 @@ record CoreLayers(
     Optional<Instant> end = lot.end(stay.step()).map(Moment::written);
     long to = end.map(Instant::toEpochMilli).orElse(time.to());
     return from < time.to() && to > time.from() && to > from
-        ? Optional.of(new Band(time.at(from), time.at(to), phrases().step(stay.step())))
+        ? Optional.of(new Band(time.at(from), time.at(to), phrases().say(stay.step())))
         : Optional.empty();
   }
 }

@@ -8,7 +8,9 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Paragraph;
+import org.flitchbook.document.Style;
 import org.flitchbook.document.Sum;
+import org.flitchbook.document.Text;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -41,15 +43,15 @@ final class CureSum {
       if (isOfCure(finding).isPresent() && finding.verdict().isMissed()) {
         blocks.add(
             new Paragraph(
-                phrases
-                    .bound()
-                    .strong(
+                Text.of(
+                    phrases.span(
                         phrases.say(
                             "record.sum.missed",
                             "{0} is {1}: {2}.",
-                            Phrases.capital(finding.limit().name()),
-                            phrases.verdict(finding.verdict()),
-                            finding.reason()))));
+                            Phrases.capital(phrases.name(finding.limit())),
+                            finding.verdict(),
+                            phrases.reason(finding)),
+                        Style.STRONG))));
       }
     }
     return blocks;
@@ -98,7 +100,7 @@ final class CureSum {
   }
 
   private String bound(String text) {
-    return phrases.bound().bound(text);
+    return phrases.unbroken(text);
   }
 
   private static Optional<Kind.Bound> isOfCure(Finding finding) {
@@ -127,7 +129,7 @@ final class CureSum {
                 phrases.say(
                     "record.sum.margin",
                     "{0}, margin {1}",
-                    phrases.verdict(finding.verdict()),
+                    finding.verdict(),
                     Phrases.margin(finding)))));
   }
 }

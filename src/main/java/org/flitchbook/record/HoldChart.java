@@ -5,8 +5,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.document.Axis;
+import org.flitchbook.document.Band;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Curve;
@@ -15,32 +19,22 @@ import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
-import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
-import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** The cooler over the days of the cure, with its limits, the readings by hand and the turns. */
-final class HoldChart {
+final class HoldChart extends LotSection {
 
   private static final int HEIGHT = 110;
 
-  private final Judgement judgement;
-  private final Lot lot;
-  private final Unit unit;
-  private final Phrases phrases;
-  private final List<Track> tracks;
+  private final List<ProbeReadings> coolers;
 
   HoldChart(DayJudged day, Judgement judgement) {
-    this.judgement = judgement;
-    this.lot = judgement.lot();
-    this.unit = day.plan().establishment().temperature();
-    this.phrases = day.phrases();
-    this.tracks = lot.tracks(What.COOLER_TEMPERATURE, Step.CURE);
+    super(day, judgement);
+    this.coolers = readings(What.COOLER_TEMPERATURE, Step.CURE);
   }
 
   Optional<Block> block() {
@@ -49,37 +43,42 @@ final class HoldChart {
 
   /** From into cure to out of it, or to the last reading while it is there. */
   private Optional<TimeAxis> time() {
-    Optional<Long> from =
-        lot.stay(Step.CURE).map(Stay::into).map(each -> each.time().written().toEpochMilli());
-    long last =
-        tracks.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
-    long to = lot.end(Step.CURE).map(Moment::written).map(Instant::toEpochMilli).orElse(last);
-    return from.filter(begin -> !tracks.isEmpty() && begin < to)
-        .map(begin -> new TimeAxis(begin, to, phrases));
+    Optional<Instant> last =
+        coolers.stream().map(each -> each.last().at()).max(Comparator.naturalOrder());
+    Optional<Instant> to = lot.end(Step.CURE).map(Moment::written).or(() -> last);
+    return lot.stay(Step.CURE)
+        .map(Stay::into)
+        .filter(into -> last.isPresent())
+        .flatMap(
+            into ->
+                TimeAxis.of(
+                    into.time().written().toEpochMilli(),
+                    to.orElseThrow().toEpochMilli(),
+                    phrases));
   }
 
-  private Block chart(TimeAxis time) {
-    List<Drawn> drawn = tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
+  private Chart chart(TimeAxis time) {
+    List<ProbePlot> plots = ProbePlot.all(coolers, time);
     List<Guide> guides = guides();
-    double[] seen = drawn.stream().flatMapToDouble(Drawn::seen).toArray();
-    ValueAxis values = ValueAxis.over(unit, seen, guides, phrases);
+    double[] seen = plots.stream().flatMapToDouble(ProbePlot::seen).toArray();
+    Axis values = ValueAxis.over(temperature(), seen, guides, phrases).axis();
     return new Chart(
-        phrases.say("record.hold.caption", "Cooler through the cure"),
-        sentence(drawn, time),
+        say("record.hold.caption", "Cooler through the cure"),
+        alternative(plots, guides, time),
         time.axis(),
-        values.axis(),
-        drawn.stream().map(this::curve).toList(),
+        values,
+        plots.stream().map(this::curve).toList(),
         guides,
-        marks(drawn, time, values),
-        drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
+        marks(plots, time, values),
+        plots.stream().flatMap(plot -> plot.gaps().stream()).toList(),
         HEIGHT);
   }
 
-  private Curve curve(Drawn drawn) {
-    boolean logged = drawn.track().interval() > 0;
-    return drawn.curve(
-        phrases.say("record.hold.cooler", "cooler, {0}", phrases.probe(drawn.track())),
-        logged ? Stroke.SOLID : Stroke.THIN_DASHED);
+  private Curve curve(ProbePlot plot) {
+    String probe = phrases.probe(plot.readings().probe());
+    return plot.curve(
+        say("record.hold.cooler", "cooler, {0}", probe),
+        plot.readings().isLog() ? Stroke.SOLID : Stroke.THIN_DASHED);
   }
 
   private List<Guide> guides() {
@@ -88,74 +87,59 @@ final class HoldChart {
       if (finding.limit().step() == Step.CURE
           && finding.limit().kind() instanceof Kind.Holding holding
           && holding.what() == What.COOLER_TEMPERATURE) {
-        String label = holding.limit() + " " + finding.limit().name();
-        double at = holding.limit().in(unit).value().rounded(3).doubleValue();
-        guides.add(new Guide(phrases.bound().bound(label), at));
+        String name = phrases.name(finding.limit());
+        guides.add(ValueAxis.guide(holding.limit(), name, temperature(), phrases));
       }
     }
     return guides;
   }
 
-  private List<Marks> marks(List<Drawn> drawn, TimeAxis time, ValueAxis values) {
-    double foot = values.axis().min();
+  private List<Marks> marks(List<ProbePlot> plots, TimeAxis time, Axis values) {
     List<Marker> turns =
-        turns().stream().filter(time::holds).map(at -> new Marker(time.at(at), foot, "")).toList();
-    List<Marker> byHand = drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<Marker> leftOut =
-        drawn.stream().flatMap(each -> each.leftOut(values.axis()).stream()).toList();
-    Optional<Marker> top = highest(drawn).map(each -> each.marker(top(each), label(each)));
+        turns(time).stream().map(at -> new Marker(time.at(at), values.min(), "")).toList();
+    List<Marker> byHand = plots.stream().flatMap(plot -> plot.byHand(false).stream()).toList();
+    List<Marker> leftOut = plots.stream().flatMap(plot -> plot.leftOut(values).stream()).toList();
+    Optional<Marker> top = highest().map(each -> time.marker(each, label(each)));
     List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
     return List.of(
-        new Marks(phrases.say("record.core.by-hand", "by hand"), Shape.DIAMOND, told),
+        new Marks(say(BY_HAND), Shape.DIAMOND, told),
         new Marks(
-            phrases.say("record.hold.highest", "highest"),
+            say("record.hold.highest", "highest"),
             Shape.DOT,
             top.filter(each -> !told.contains(each)).stream().toList()),
-        new Marks(phrases.say("record.chart.left-out", "left out"), Shape.RING, leftOut),
-        new Marks(phrases.word("what", What.TURNED.word()), Shape.STROKE, turns));
+        new Marks(say(LEFT_OUT), Shape.RING, leftOut),
+        new Marks(say(What.TURNED), Shape.STROKE, turns));
   }
 
-  private List<Long> turns() {
-    return lot.all(What.TURNED).stream().map(turn -> turn.time().written().toEpochMilli()).toList();
+  private List<Long> turns(TimeAxis time) {
+    return lot.all(What.TURNED).stream()
+        .map(turn -> turn.time().written().toEpochMilli())
+        .filter(time::holds)
+        .toList();
   }
 
-  private static Optional<Drawn> highest(List<Drawn> drawn) {
-    return drawn.stream().max(Comparator.comparingDouble(each -> each.y(top(each))));
+  private Optional<Reading> highest() {
+    return coolers.stream().map(ProbeReadings::highest).max(Comparator.comparing(Reading::level));
   }
 
-  private static int top(Drawn drawn) {
-    return Extremes.of(drawn.track()).highest();
+  private String label(Reading reading) {
+    return phrases.unbroken(phrases.shortTime(reading.at()) + " " + Phrases.level(reading));
   }
 
-  private String label(Drawn drawn) {
-    Instant at = Instant.ofEpochMilli(drawn.track().earliest(top(drawn)));
-    return phrases.bound().bound(phrases.shortTime(at) + " " + drawn.shown(top(drawn)));
-  }
-
-  private String sentence(List<Drawn> drawn, TimeAxis time) {
+  /** The chart in one sentence with its numbers, for those who can't see it. */
+  private String alternative(List<ProbePlot> plots, List<Guide> guides, TimeAxis time) {
     List<String> told = new ArrayList<>();
-    drawn.forEach(each -> told.add(range(each.track())));
-    highest(drawn)
-        .ifPresent(
-            each -> told.add(phrases.say("record.hold.highest-at", "highest {0}", label(each))));
-    guides()
-        .forEach(guide -> told.add(phrases.say("record.hold.limit", "limit {0}", guide.label())));
-    told.add(
-        phrases.say(
-            "record.hold.turned",
-            "turned {0} times",
-            turns().stream().filter(time::holds).count()));
-    drawn.forEach(each -> each.gaps().forEach(gap -> told.add(gap.label())));
-    return phrases.say(
+    coolers.forEach(each -> told.add(phrases.probe(each.probe()) + " " + phrases.levels(each)));
+    highest().ifPresent(top -> told.add(say("record.hold.highest-at", "highest {0}", label(top))));
+    guides.forEach(guide -> told.add(say("record.hold.limit", "limit {0}", guide.label())));
+    told.add(say("record.hold.turned", "turned {0} times", turns(time).size()));
+    plots.forEach(plot -> plot.gaps().stream().map(Band::label).forEach(told::add));
+    return say(
         "record.hold.alternative",
         "Cooler of lot {0} over the cure, from {1} to {2}: {3}.",
         lot.code(),
         phrases.time(Instant.ofEpochMilli(time.from())),
         phrases.time(Instant.ofEpochMilli(time.to())),
         String.join("; ", told));
-  }
-
-  private String range(Track track) {
-    return phrases.probe(track) + " " + Extremes.range(track, unit, phrases);
   }
 }

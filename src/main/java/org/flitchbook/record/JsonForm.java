@@ -43,8 +43,9 @@ final class JsonForm {
     if (day.filing().isFiled()) {
       tree.put("filing", filing(day.filing()));
     }
-    tree.put("lots", lots.stream().map(JsonForm::lot).toList());
-    tree.put("faults", faults.stream().map(JsonForm::fault).toList());
+    tree.put("lots", lots.stream().map(lot -> lot(day, lot)).toList());
+    tree.put("faults", faults.stream().map(fault -> fault(day, fault)).toList());
+    tree.put("account", day.jsonTree().of(day.accounts().day(lots)));
     return tree;
   }
 
@@ -76,13 +77,14 @@ final class JsonForm {
     return tree;
   }
 
-  private static Map<String, Object> lot(Judgement judgement) {
+  private static Map<String, Object> lot(DayJudged day, Judgement judgement) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("lot", judgement.lot().code());
     tree.put("product", judgement.lot().product().map(product -> product.name()).orElse(""));
     tree.put("class", judgement.lot().product().map(p -> p.productClass()).orElse(""));
     tree.put("verdict", judgement.verdict().words());
     tree.put("findings", judgement.findings().stream().map(JsonForm::finding).toList());
+    tree.put("account", day.jsonTree().of(day.accounts().lot(judgement)));
     return tree;
   }
 
@@ -158,14 +160,14 @@ final class JsonForm {
     return tree;
   }
 
-  static Map<String, Object> fault(Fault fault) {
+  private static Map<String, Object> fault(DayJudged day, Fault fault) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("rule", fault.rule());
     tree.put("severity", fault.severity().word());
     tree.put("lot", fault.lot());
     tree.putAll(place(fault.place()));
-    tree.put("found", fault.found());
-    tree.put("expected", fault.expected());
+    tree.put("found", fault.found().in(day.plan().words()));
+    tree.put("expected", fault.expected().in(day.plan().words()));
     fault.stretch().ifPresent(stretch -> put(tree, stretch));
     fault.explained().ifPresent(said -> tree.put("explained", explained(said)));
     return tree;

@@ -4,17 +4,24 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.flitchbook.account.MarginShare;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Measured;
+import org.flitchbook.document.Align;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Cell;
 import org.flitchbook.document.Note;
+import org.flitchbook.document.Scale;
 import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
 import org.flitchbook.document.Target;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.plan.Standing;
@@ -23,17 +30,12 @@ import org.flitchbook.plan.Standing;
  * Every limit beside its worst value, with the margin as a number and on a scale; the sources are
  * numbered and stand below the table.
  */
-final class LimitTable {
+final class LimitTable extends LotSection {
 
-  private final DayJudged day;
-  private final List<Finding> findings;
-  private final Phrases phrases;
   private final List<String> sources = new ArrayList<>();
 
   LimitTable(DayJudged day, Judgement judgement) {
-    this.day = day;
-    this.findings = Checks.inOrder(judgement.findings());
-    this.phrases = day.phrases();
+    super(day, judgement);
   }
 
   /**
@@ -42,44 +44,29 @@ final class LimitTable {
    * @param more what else belongs into the small print; may be empty
    */
   List<Block> blocks(String more) {
-    if (findings.isEmpty()) {
-      return List.of();
-    }
-    Grid grid =
-        phrases
-            .grid("record.page-one.limits", "Limits in force, each beside its worst value")
-            .head("record.page-one.ccp", "CCP", 0)
-            .head("record.head.limit", "Limit", 30)
-            .number("record.worst-value", "Worst value", 0)
-            .number("record.head.limit-value", "Limit value", 0)
-            .number("record.page-one.margin", "Margin", 0)
-            .head("record.page-one.scale", "inside │ over", 0)
-            .head("record.head.verdict", "Verdict", 0);
-    findings.forEach(finding -> grid.row(row(grid, finding)));
-    return List.of(grid.table(), new Note(phrases.bound().of((sources() + " " + more).strip())));
+    List<Finding> findings = Checks.inOrder(judgement.findings());
+    return findings.isEmpty() ? List.of() : List.of(limits(findings), smallPrint(more));
   }
 
-  private Cell[] row(Grid grid, Finding finding) {
-    String ccp = finding.limit().monitoring().ccp();
-    return new Cell[] {
-      grid.cell(ccp.isEmpty() ? "–" : ccp),
-      new Cell(name(finding.limit()), Tone.PLAIN),
-      grid.cell(Phrases.worst(finding)),
-      grid.cell(finding.measured().map(Phrases::sign).orElse("–")),
-      grid.cell(Phrases.margin(finding)),
-      new Margin(finding, phrases).cell(),
-      phrases.cell(finding.verdict())
-    };
+  private Block limits(List<Finding> findings) {
+    return table("record.page-one.limits", "Limits in force, each beside its worst value", findings)
+        .column("record.page-one.ccp", "CCP", 0, f -> Phrases.orDash(f.limit().monitoring().ccp()))
+        .cells(LIMIT, Align.LEFT, 30, f -> new Cell(name(f.limit()), Tone.PLAIN))
+        .number(WORST_VALUE, 0, Phrases::worst)
+        .number(LIMIT_VALUE, 0, f -> f.measured().map(Phrases::sign).orElse("–"))
+        .number("record.page-one.margin", "Margin", 0, Phrases::margin)
+        .cells(Message.say("record.page-one.scale", "inside │ over"), Align.LEFT, 0, this::scale)
+        .verdict(0, Finding::verdict)
+        .table();
   }
 
   /** The limit, which leads to its step, with the number of its source. */
   private Text name(Limit limit) {
-    String name = limit.rank() == Rank.CRITICAL ? limit.name() : phrases.ranked(limit);
-    String number = "\u00a0[" + number(source(limit)) + "]";
-    Target step = new Target.Section(phrases.say(BatchRecord.section(limit.step())));
+    String name = limit.rank() == Rank.CRITICAL ? phrases.name(limit) : phrases.ranked(limit);
+    Target step = new Target.Section(say(BatchRecord.title(limit.step())));
     return Text.of(
-        new Span(phrases.bound().bound(name), Style.PLAIN, Optional.of(step)),
-        new Span(number, Style.MUTED));
+        new Span(phrases.unbroken(name), Style.PLAIN, Optional.of(step)),
+        new Span("\u00a0[" + number(source(limit)) + "]", Style.MUTED));
   }
 
   private int number(String source) {
@@ -96,11 +83,36 @@ final class LimitTable {
         + (plain ? "" : " (" + phrases.word("standing", standing.word()) + ")");
   }
 
-  private String sources() {
+  /** The margin as far from the tick as it is a part of the limit. */
+  private Cell scale(Finding finding) {
+    return MarginShare.of(finding)
+        .flatMap(
+            margin ->
+                finding.measured().map(Measured::margin).map(m -> Cell.of(scale(margin), words(m))))
+        .orElse(new Cell(Text.of("–"), Tone.PLAIN));
+  }
+
+  private static Scale scale(MarginShare margin) {
+    Ratio over = margin.share().inBase().negate();
+    return new Scale(Math.max(-1, Math.min(1, over.rounded(3).doubleValue())));
+  }
+
+  private String words(Quantity margin) {
+    String size = Phrases.size(margin);
+    return phrases.unbroken(
+        switch (margin.value().signum()) {
+          case 0 -> say("record.scale.at-limit", "at the limit");
+          case 1 -> say("record.scale.inside", "{0} inside the limit", size);
+          default -> say("record.scale.over", "{0} over the limit", size);
+        });
+  }
+
+  private Note smallPrint(String more) {
     List<String> numbered =
         IntStream.range(0, sources.size())
             .mapToObj(i -> "[" + (i + 1) + "]\u00a0" + sources.get(i))
             .toList();
-    return phrases.say("record.page-one.sources", "Sources: {0}.", String.join("; ", numbered));
+    String cited = say("record.page-one.sources", "Sources: {0}.", String.join("; ", numbered));
+    return new Note(text((cited + " " + more).strip(), Style.PLAIN));
   }
 }

@@ -8,8 +8,12 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.document.Axis;
+import org.flitchbook.document.Marker;
 import org.flitchbook.document.Tick;
+import org.flitchbook.measure.Level;
 
 /**
  * The time axis of a chart, in hours since its beginning: clock times, with the date under the
@@ -35,8 +39,18 @@ record TimeAxis(long from, long to, Phrases phrases) {
     }
   }
 
+  /** Empty where it would have no length. */
+  static Optional<TimeAxis> of(long from, long to, Phrases phrases) {
+    return to > from ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
+  }
+
   double at(long millis) {
     return (millis - from) / HOUR;
+  }
+
+  Marker marker(Reading reading, String label) {
+    double y = reading.level().value().rounded(Level.DECIMALS).doubleValue();
+    return new Marker(at(reading.at().toEpochMilli()), y, label);
   }
 
   boolean holds(long millis) {

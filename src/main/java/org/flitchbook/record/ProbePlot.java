@@ -1,0 +1,115 @@
+package org.flitchbook.record;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.document.Axis;
+import org.flitchbook.document.Band;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Marker;
+import org.flitchbook.document.Point;
+import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
+import org.flitchbook.sums.Shift;
+
+/** A probe's readings on a chart: the curve, broken at each gap, and its points. */
+record ProbePlot(ProbeReadings readings, TimeAxis time) {
+
+  static List<ProbePlot> all(List<ProbeReadings> readings, TimeAxis time) {
+    return readings.stream().map(each -> new ProbePlot(each, time)).toList();
+  }
+
+  private Track track() {
+    return readings.track();
+  }
+
+  private double y(long level) {
+    return Level.drawn(level, readings.unit());
+  }
+
+  private double y(int index) {
+    return y(track().level(index, Shift.AS_WRITTEN));
+  }
+
+  /** The values within the time of the chart. */
+  DoubleStream seen() {
+    return indices().mapToDouble(this::y);
+  }
+
+  private IntStream indices() {
+    return IntStream.range(0, track().size()).filter(i -> time.holds(track().earliest(i)));
+  }
+
+  /** A reading by hand is marked, and joined to others only where no log was kept. */
+  Curve curve(String name, Stroke stroke) {
+    List<List<Point>> stretches = new ArrayList<>(List.of(new ArrayList<>()));
+    for (int i = 0; i < track().size(); i++) {
+      if (!readings.isLog() || !track().byHand(i)) {
+        Point point = new Point(time.at(track().earliest(i)), y(i));
+        stretches.get(stretches.size() - 1).add(point);
+      }
+      if (readings.isLog() && track().gapAfter(i)) {
+        stretches.add(new ArrayList<>());
+      }
+    }
+    stretches.removeIf(List::isEmpty);
+    return new Curve(name, stroke, stretches);
+  }
+
+  /** The index of the last reading up to a time; of the first one where none is so early. */
+  static int upTo(Track track, Instant time) {
+    int index = 0;
+    while (index + 1 < track.size() && track.earliest(index + 1) <= time.toEpochMilli()) {
+      index++;
+    }
+    return index;
+  }
+
+  /** The readings by hand, each with its level where they are labelled. */
+  List<Marker> byHand(boolean labelled) {
+    return indices()
+        .filter(track()::byHand)
+        .mapToObj(readings::reading)
+        .map(reading -> time.marker(reading, labelled ? Phrases.level(reading) : ""))
+        .toList();
+  }
+
+  /** The readings that were left out; one beyond the axis stands at its end. */
+  List<Marker> leftOut(Axis axis) {
+    return track().excluded().stream()
+        .filter(each -> time.holds(each.at()))
+        .map(each -> new Marker(time.at(each.at()), within(axis, y(each.level())), ""))
+        .toList();
+  }
+
+  private static double within(Axis axis, double value) {
+    return Math.max(axis.min(), Math.min(axis.max(), value));
+  }
+
+  /** The silences of the log, each with its length in words. */
+  List<Band> gaps() {
+    return readings.gaps().stream()
+        .filter(gap -> time.from() < millis(gap.until()) && millis(gap.from()) < time.to())
+        .map(gap -> new Band(time.at(millis(gap.from())), time.at(millis(gap.until())), words(gap)))
+        .toList();
+  }
+
+  private static long millis(Instant time) {
+    return time.toEpochMilli();
+  }
+
+  private String words(ProbeReadings.Gap gap) {
+    Phrases phrases = time.phrases();
+    String probe = phrases.probe(readings.probe());
+    Object minutes = gap.length().value().floor();
+    return phrases.unbroken(
+        gap.leftOut()
+            ? phrases.say(
+                "record.chart.left-out-gap", "readings of {0} left out, {1} min", probe, minutes)
+            : phrases.say("record.chart.gap", "no reading of {0}, {1} min", probe, minutes));
+  }
+}
