@@ -3,6 +3,7 @@ package org.flitchbook.account;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.account.LotAccount.InstrumentState;
+import org.flitchbook.account.LotAccount.Keeping;
+import org.flitchbook.account.LotAccount.MarginShare;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.lot.Correction;
@@ -24,6 +27,7 @@ import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /** The accounts of a day's lots, each added up once. */
 public final class Accounts {
@@ -97,8 +101,19 @@ public final class Accounts {
         readings);
   }
 
+  /** From the last shipment, or from the day judged before any. */
   private Optional<Keeping> keeping(List<Lot> of) {
-    return plan.retention().map(known -> Keeping.of(known, of, day, plan.establishment().zone()));
+    Optional<LocalDate> shipped =
+        of.stream()
+            .flatMap(lot -> lot.all(What.DISPATCHED).stream())
+            .map(each -> each.time().written().atZone(plan.establishment().zone()).toLocalDate())
+            .max(Comparator.naturalOrder());
+    LocalDate from = shipped.orElse(day);
+    return plan.retention()
+        .map(
+            known ->
+                new Keeping(
+                    known.until(from), from, shipped.isPresent(), known.keep(), known.rule()));
   }
 
   /** From the last entry before the review. */
@@ -115,7 +130,11 @@ public final class Accounts {
 
   private static LotAccount.Evidence evidence(
       Lot lot, List<ProbeReadings> readings, List<InstrumentState> instruments) {
-    List<ProbeReadings> logs = ProbeReadings.logs(readings);
+    Collection<ProbeReadings> logs =
+        readings.stream()
+            .filter(ProbeReadings::isLog)
+            .collect(Collectors.toMap(ProbeReadings::origin, log -> log, (log, again) -> log))
+            .values();
     List<ProbeReadings.Gap> gaps = logs.stream().flatMap(log -> log.gaps().stream()).toList();
     return new LotAccount.Evidence(
         lot.entries().size(),

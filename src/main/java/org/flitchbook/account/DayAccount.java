@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 

@@ -1,11 +1,18 @@
 package org.flitchbook.account;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.Period;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.check.Finding;
+import org.flitchbook.check.Verdict;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.MassBalance;
@@ -150,4 +157,46 @@ public record LotAccount(
    * @param until when the check holds
    */
   public record LastCheck(Entry check, Quantity error, boolean passed, Instant until) {}
+
+  /**
+   * Until when a record is kept.
+   *
+   * @param until the last day on which it must still be there
+   * @param from the day of the last shipment, or the day judged where nothing was shipped
+   * @param rule what that rests on, in words
+   */
+  public record Keeping(
+      LocalDate until, LocalDate from, boolean fromShipment, Period keep, String rule) {}
+
+  /**
+   * The margin of a finding as a share of its limit, below 0 where the limit is missed.
+   *
+   * @param limit its id
+   * @param share in %; of {@link #DEGREES} where the limit is a temperature, which has no zero that
+   *     it could be a part of; all of it where a limit of 0 is missed
+   */
+  public record MarginShare(String limit, Quantity share) {
+
+    private static final Quantity DEGREES = Quantity.of(10, Unit.CELSIUS);
+
+    /** Empty where nothing was measured, and while the limit is pending. */
+    public static Optional<MarginShare> of(Finding finding) {
+      return finding
+          .measured()
+          .filter(measured -> finding.verdict() != Verdict.PENDING)
+          .map(measured -> share(measured.limit(), measured.margin()))
+          .map(share -> new Quantity(share.times(Ratio.of(100)), Unit.PERCENT))
+          .map(share -> new MarginShare(finding.limit().id(), share));
+    }
+
+    private static Ratio share(Quantity limit, Quantity margin) {
+      Ratio whole =
+          limit.dimension() == Dimension.TEMPERATURE
+              ? DEGREES.differenceIn(margin.unit()).value()
+              : limit.in(margin.unit()).value().abs();
+      return whole.signum() == 0
+          ? Ratio.of(Math.min(0, margin.value().signum()))
+          : margin.value().over(whole);
+    }
+  }
 }

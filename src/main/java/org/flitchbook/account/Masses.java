@@ -144,9 +144,10 @@ record Masses(Lot lot) {
   }
 
   private LotAccount.PackedBalance balance(Entry last) {
+    List<Entry> weighed = weighed(last);
     MassBalance masses =
         new MassBalance(
-            weighed(last),
+            total(weighed),
             total(lot.all(PACKED)),
             total(lot.all(ENDS)),
             total(lot.all(WASTE)),
@@ -156,17 +157,16 @@ record Masses(Lot lot) {
         masses,
         masses.unexplained(),
         masses.unexplainedShare().value(),
-        places(WEIGHT, PACKED, ENDS, WASTE, SAMPLE));
+        places(weighed, PACKED, ENDS, WASTE, SAMPLE));
   }
 
   /** The last weight; of a lot in pieces what each weighed after that step. */
-  private Quantity weighed(Entry last) {
-    return total(
-        lastOfEachPiece(
-            lot.all(WEIGHT).stream()
-                .filter(entry -> entry.sheet() == last.sheet())
-                .filter(entry -> entry.piece().isEmpty() == last.piece().isEmpty())
-                .toList()));
+  private List<Entry> weighed(Entry last) {
+    return lastOfEachPiece(
+        lot.all(WEIGHT).stream()
+            .filter(entry -> entry.sheet() == last.sheet())
+            .filter(entry -> entry.piece().isEmpty() == last.piece().isEmpty())
+            .toList());
   }
 
   LotAccount.Distribution distribution() {
@@ -178,7 +178,7 @@ record Masses(Lot lot) {
         sum(RETURNED),
         sum(DESTROYED),
         with(with(away, Ratio::plus, sum(RETURNED)), Ratio::minus, sum(DESTROYED)),
-        places(GREEN_WEIGHT, PACKED, DISPATCHED, RETURNED, DESTROYED));
+        places(lot.all(GREEN_WEIGHT), PACKED, DISPATCHED, RETURNED, DESTROYED));
   }
 
   private static Optional<Quantity> with(
@@ -221,7 +221,9 @@ record Masses(Lot lot) {
     return new Quantity(grams, Unit.GRAM);
   }
 
-  private List<Place> places(What... whats) {
-    return Stream.of(whats).flatMap(what -> lot.all(what).stream()).map(Entry::place).toList();
+  private List<Place> places(List<Entry> weighed, What... whats) {
+    return Stream.concat(weighed.stream(), Stream.of(whats).flatMap(what -> lot.all(what).stream()))
+        .map(Entry::place)
+        .toList();
   }
 }

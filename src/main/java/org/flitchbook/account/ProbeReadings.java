@@ -2,10 +2,8 @@ package org.flitchbook.account;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.LongSummaryStatistics;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntBinaryOperator;
 import java.util.stream.IntStream;
@@ -26,7 +24,6 @@ import org.flitchbook.sums.Shift;
  * What a probe read of a lot through a step.
  *
  * @param track the readings themselves, which JSON leaves to the evidence
- * @param unit in which all levels are
  * @param probe its name, or "hand"
  * @param instrument empty where no log was kept
  * @param origin the log's file and column; where no log was kept, the first entry
@@ -38,7 +35,6 @@ import org.flitchbook.sums.Shift;
  */
 public record ProbeReadings(
     Track track,
-    Unit unit,
     Step step,
     What what,
     String probe,
@@ -95,7 +91,6 @@ public record ProbeReadings(
     long written = track.level(0, Shift.AS_WRITTEN);
     return new ProbeReadings(
         track,
-        unit,
         of.step(),
         track.what(),
         track.called(),
@@ -159,21 +154,17 @@ public record ProbeReadings(
         run.get(0).place());
   }
 
+  /** In which all levels are. */
+  public Unit unit() {
+    return first.level().unit();
+  }
+
   /** The reading of that index. */
   public Reading reading(int index) {
-    return Reading.of(track, index, unit);
+    return Reading.of(track, index, unit());
   }
 
   public boolean isLog() {
     return every.isPresent();
-  }
-
-  /** Those of a log, once where it serves several steps. */
-  static List<ProbeReadings> logs(List<ProbeReadings> all) {
-    Map<Place, ProbeReadings> logs = new LinkedHashMap<>();
-    all.stream()
-        .filter(ProbeReadings::isLog)
-        .forEach(each -> logs.putIfAbsent(each.origin(), each));
-    return List.copyOf(logs.values());
   }
 }

@@ -3,8 +3,6 @@ package org.flitchbook.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.flitchbook.account.LotAccount.HeldMass;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Blank;
@@ -31,7 +29,7 @@ final class ActionSection extends LotSection {
 
   List<Block> blocks() {
     boolean foreseen =
-        judgement.deviations().stream().allMatch(f -> Phrases.planned(f.limit()).isPresent());
+        judgement.deviations().stream().allMatch(f -> planned(f.limit()).isPresent());
     String held =
         foreseen
             ? say("record.action.held", "Held: what, how much, where, tag")
@@ -103,12 +101,9 @@ final class ActionSection extends LotSection {
   }
 
   private String told(Entry entry) {
-    String parts =
-        Stream.of(entry.shown(), entry.item(), entry.note())
-            .filter(part -> !part.isEmpty())
-            .collect(Collectors.joining(", "));
-    String who = phrases.orNotRecorded(entry.by());
-    return say("record.action.told", "{0} ({1}, {2})", parts, who, phrases.time(entry)).strip();
+    String parts = joined(", ", entry.shown(), entry.item(), entry.note());
+    String who = orNotRecorded(entry.by());
+    return say("record.action.told", "{0} ({1}, {2})", parts, who, time(entry)).strip();
   }
 
   /** The held mass less each disposition; what is left must be nothing. */
@@ -130,11 +125,11 @@ final class ActionSection extends LotSection {
   }
 
   private Sum.Line line(String label, Quantity mass) {
-    return new Sum.Line(label, "", phrases.unbroken(mass.shown()));
+    return new Sum.Line(label, "", unbroken(mass.shown()));
   }
 
   private Sum.Line takenOff(Entry disposition) {
     String what = disposition.item().isEmpty() ? disposition.note() : disposition.item();
-    return new Sum.Line(phrases.orNotRecorded(what), "", "− " + disposition.shown());
+    return new Sum.Line(orNotRecorded(what), "", "− " + disposition.shown());
   }
 }

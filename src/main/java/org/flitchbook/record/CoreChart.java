@@ -1,9 +1,12 @@
 package org.flitchbook.record;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.account.ProbeReadings;
@@ -11,14 +14,22 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
+import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
+import org.flitchbook.document.Curve;
+import org.flitchbook.document.Guide;
 import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -28,7 +39,7 @@ final class CoreChart extends LotSection {
   private static final int WHOLE = 250;
   private static final int EXCERPT = 110;
   private static final int HUMIDITY = 64;
-  private static final long HALF_HOUR = 1_800_000L;
+  private static final Duration HALF_HOUR = Duration.ofMinutes(30);
 
   private final List<ProbeReadings> cores;
   private final List<ProbeReadings> airs;
@@ -48,7 +59,7 @@ final class CoreChart extends LotSection {
   List<Block> blocks() {
     String caption = say("record.chart.caption", "Core temperature through smoke and chill");
     return new Blocks()
-        .add(whole().map(time -> chart(caption, judgement.findings(), time, WHOLE)))
+        .add(whole().map(time -> new Layers(judgement.findings(), time).chart(caption, WHOLE)))
         .add(whole().flatMap(this::humidity))
         .list();
   }
@@ -57,110 +68,224 @@ final class CoreChart extends LotSection {
   Optional<Block> excerpt(Finding finding, Part part, String caption) {
     return whole()
         .flatMap(all -> around(part, all))
-        .map(time -> chart(caption, List.of(finding), time, EXCERPT));
+        .map(time -> new Layers(List.of(finding), time).chart(caption, EXCERPT));
   }
 
   private Optional<TimeAxis> whole() {
     List<ProbeReadings> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
-    Optional<Instant> from = drawn.stream().map(each -> each.first().at()).min(Instant::compareTo);
     Optional<Instant> to = drawn.stream().map(each -> each.last().at()).max(Instant::compareTo);
-    return cores.isEmpty()
-        ? Optional.empty()
-        : TimeAxis.of(millis(from.orElseThrow()), millis(to.orElseThrow()), phrases);
-  }
-
-  private static long millis(Instant time) {
-    return time.toEpochMilli();
+    return drawn.stream()
+        .map(each -> each.first().at())
+        .min(Instant::compareTo)
+        .filter(from -> !cores.isEmpty())
+        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this));
   }
 
   private Optional<TimeAxis> around(Part part, TimeAxis all) {
-    return part.start()
-        .flatMap(
-            start ->
-                part.end()
-                    .flatMap(
-                        end ->
-                            TimeAxis.of(
-                                Math.max(all.from(), millis(start) - HALF_HOUR),
-                                Math.min(all.to(), millis(end) + HALF_HOUR),
-                                phrases)));
-  }
-
-  private Chart chart(String caption, List<Finding> findings, TimeAxis time, int height) {
-    List<ProbePlot> plots = ProbePlot.all(cores, time);
-    CoreLayers layers =
-        new CoreLayers(lot, findings, temperature(), time, plots, ProbePlot.all(airs, time));
-    return new Chart(
-        caption,
-        alternative(findings, plots, time),
-        time.axis(),
-        layers.values().axis(),
-        layers.curves(),
-        layers.guides(),
-        layers.marks(),
-        layers.bands(),
-        height);
-  }
-
-  /** The chart in one sentence with its numbers, for those who can't see it. */
-  private String alternative(List<Finding> findings, List<ProbePlot> plots, TimeAxis time) {
-    List<String> told = new ArrayList<>();
-    cores.forEach(core -> told.add(course(core)));
-    findings.stream()
-        .flatMap(finding -> finding.parts().stream())
-        .forEach(part -> part.measured().ifPresent(measured -> told.add(stage(part, measured))));
-    plots.forEach(plot -> plot.gaps().stream().map(Band::label).forEach(told::add));
-    return say(
-        "record.chart.alternative",
-        "Internal temperature of lot {0} from {1} to {2}: {3}.",
-        lot.code(),
-        phrases.time(Instant.ofEpochMilli(time.from())),
-        phrases.time(Instant.ofEpochMilli(time.to())),
-        String.join("; ", told));
-  }
-
-  /** Where a probe began, its highest reading, and where it ended. */
-  private String course(ProbeReadings core) {
-    return say(
-        "record.chart.course",
-        "{0} is {1} at first, at most {2} at {3} and {4} at last",
-        phrases.probe(core.probe()),
-        Phrases.level(core.first()),
-        Phrases.level(core.highest()),
-        phrases.clock(core.highest().at()),
-        Phrases.level(core.last()));
-  }
-
-  private String stage(Part part, Measured measured) {
-    return say(
-        "record.chart.stage",
-        "{0} to {1} took {2}, {3}: {4}",
-        part.from(),
-        part.to(),
-        Phrases.quantity(measured.value()),
-        phrases.bound(measured),
-        part.verdict());
+    Optional<Instant> from = part.start().map(start -> start.minus(HALF_HOUR)).map(all::within);
+    Optional<Instant> to = part.end().map(end -> end.plus(HALF_HOUR)).map(all::within);
+    return from.flatMap(begin -> to.flatMap(end -> TimeAxis.of(begin, end, this)));
   }
 
   private Optional<Block> humidity(TimeAxis time) {
-    List<ProbeReadings> humidity = readings(What.HUMIDITY, Step.SMOKE);
-    return humidity.isEmpty()
+    List<ProbePlot> plots = ProbePlot.all(readings(What.HUMIDITY, Step.SMOKE), time);
+    String ranges =
+        plots.stream().map(plot -> levels(plot.readings())).collect(Collectors.joining("; "));
+    return plots.isEmpty()
         ? Optional.empty()
-        : Optional.of(humidity(humidity, ProbePlot.all(humidity, time), time));
+        : Optional.of(
+            new Chart(
+                say("record.chart.humidity", "Humidity in the smoker"),
+                say(
+                    "record.chart.humidity-told",
+                    "Humidity in the smoker in the same time: {0}.",
+                    ranges),
+                time.axis(),
+                new ValueAxis(Unit.PERCENT, 0, 100, this).axis(),
+                plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Stroke.THIN)).toList(),
+                List.of(),
+                List.of(new Marks(say(BY_HAND), Shape.DIAMOND, ProbePlot.byHand(plots, false))),
+                ProbePlot.gaps(plots),
+                HUMIDITY));
   }
 
-  private Chart humidity(List<ProbeReadings> humidity, List<ProbePlot> plots, TimeAxis time) {
-    String ranges = humidity.stream().map(phrases::levels).collect(Collectors.joining("; "));
-    List<Marker> byHand = plots.stream().flatMap(plot -> plot.byHand(false).stream()).toList();
-    return new Chart(
-        say("record.chart.humidity", "Humidity in the smoker"),
-        say("record.chart.humidity-told", "Humidity in the smoker in the same time: {0}.", ranges),
-        time.axis(),
-        new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
-        plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Stroke.THIN)).toList(),
-        List.of(),
-        List.of(new Marks(say(BY_HAND), Shape.DIAMOND, byHand)),
-        plots.stream().flatMap(plot -> plot.gaps().stream()).toList(),
-        HUMIDITY);
+  /** What lies over each other in the chart of smoke and chill: curves, limits, marks, steps. */
+  private final class Layers {
+
+    private final List<Finding> findings;
+    private final TimeAxis time;
+    private final List<ProbePlot> corePlots;
+    private final List<ProbePlot> airPlots;
+    private final ValueAxis values;
+
+    Layers(List<Finding> findings, TimeAxis time) {
+      this.findings = findings;
+      this.time = time;
+      this.corePlots = ProbePlot.all(cores, time);
+      this.airPlots = ProbePlot.all(airs, time);
+      this.values = values();
+    }
+
+    private Stream<ProbePlot> plots() {
+      return Stream.concat(corePlots.stream(), airPlots.stream());
+    }
+
+    /** All temperatures that are to be seen, and freezing. */
+    private ValueAxis values() {
+      Quantity freezing = Quantity.of(0, Unit.CELSIUS).in(temperature());
+      DoubleSummaryStatistics all = plots().flatMapToDouble(ProbePlot::seen).summaryStatistics();
+      all.accept(freezing.value().rounded(0).doubleValue());
+      return new ValueAxis(temperature(), all.getMin(), all.getMax(), CoreChart.this);
+    }
+
+    Chart chart(String caption, int height) {
+      return new Chart(
+          caption,
+          alternative(),
+          time.axis(),
+          values.axis(),
+          curves(),
+          guides(),
+          marks(),
+          bands(),
+          height);
+    }
+
+    /** The chart in one sentence with its numbers, for those who can't see it. */
+    private String alternative() {
+      List<String> told = new ArrayList<>(cores.stream().map(this::course).toList());
+      parts()
+          .forEach(part -> part.measured().ifPresent(measured -> told.add(stage(part, measured))));
+      ProbePlot.gaps(corePlots).forEach(gap -> told.add(gap.label()));
+      return say(
+          "record.chart.alternative",
+          "Internal temperature of lot {0} from {1} to {2}: {3}.",
+          lot.code(),
+          time(time.from()),
+          time(time.to()),
+          String.join("; ", told));
+    }
+
+    private Stream<Part> parts() {
+      return findings.stream().flatMap(finding -> finding.parts().stream());
+    }
+
+    /** Where a probe began, its highest reading, and where it ended. */
+    private String course(ProbeReadings core) {
+      return say(
+          "record.chart.course",
+          "{0} is {1} at first, at most {2} at {3} and {4} at last",
+          probe(core.probe()),
+          level(core.first()),
+          level(core.highest()),
+          clock(core.highest().at()),
+          level(core.last()));
+    }
+
+    private String stage(Part part, Measured measured) {
+      return say(
+          "record.chart.stage",
+          "{0} to {1} took {2}, {3}: {4}",
+          part.from(),
+          part.to(),
+          quantity(measured.value()),
+          bound(measured),
+          part.verdict());
+    }
+
+    private List<Curve> curves() {
+      List<Curve> curves = new ArrayList<>();
+      for (ProbePlot core : corePlots) {
+        String name = say("record.chart.core", "core {0}", probe(core.readings().probe()));
+        curves.add(core.curve(name, curves.isEmpty() ? Stroke.SOLID : Stroke.DASHED));
+      }
+      airPlots.forEach(air -> curves.add(curve(air)));
+      return curves;
+    }
+
+    private Curve curve(ProbePlot air) {
+      return switch (air.readings().what()) {
+        case CHAMBER_TEMPERATURE -> air.curve(say("record.chart.smoker", "smoker"), Stroke.THIN);
+        case WET_BULB_TEMPERATURE ->
+            air.curve(say("record.chart.wet-bulb", "wet bulb"), Stroke.DOTTED);
+        default -> air.curve(say("record.chart.cooler", "cooler"), Stroke.THIN_DASHED);
+      };
+    }
+
+    /** The temperatures of the limits, each once, as far as they are within the chart. */
+    private List<Guide> guides() {
+      TreeSet<Quantity> levels = new TreeSet<>();
+      List<Guide> guides = new ArrayList<>();
+      for (Finding finding : findings) {
+        if (finding.limit().kind() instanceof Kind.Span span) {
+          span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
+        }
+        if (finding.limit().kind() instanceof Kind.Bound bound
+            && bound.limit().dimension() == Dimension.TEMPERATURE) {
+          guides.add(guide(bound.limit(), name(finding.limit())));
+        }
+      }
+      levels.forEach(level -> guides.add(guide(level, "")));
+      return values.within(guides);
+    }
+
+    private List<Marks> marks() {
+      List<Marker> crossings = crossings();
+      Stream<Marker> byHand =
+          Stream.concat(
+              ProbePlot.byHand(corePlots, true).stream(),
+              ProbePlot.byHand(airPlots, false).stream());
+      return List.of(
+          new Marks(
+              say(BY_HAND),
+              Shape.DIAMOND,
+              byHand.map(marker -> labelledOnce(marker, crossings)).toList()),
+          new Marks(say("record.chart.crossing", "crossing of a limit"), Shape.DOT, crossings),
+          new Marks(say(LEFT_OUT), Shape.RING, ProbePlot.leftOut(plots().toList(), values.axis())));
+    }
+
+    /** A reading by hand that closes a stage is labelled there. */
+    private static Marker labelledOnce(Marker marker, List<Marker> crossings) {
+      boolean labelled = crossings.stream().anyMatch(marker::isAt);
+      return labelled ? new Marker(marker.x(), marker.y(), "") : marker;
+    }
+
+    private List<Marker> crossings() {
+      return parts()
+          .flatMap(
+              part ->
+                  Stream.concat(
+                          part.start().stream(),
+                          part.end().filter(at -> part.verdict() != Verdict.PENDING).stream())
+                      .flatMap(at -> crossings(at, part)))
+          .distinct()
+          .toList();
+    }
+
+    /** At the reading itself, which lies beside the limit's line and not on it. */
+    private Stream<Marker> crossings(Instant at, Part part) {
+      return cores.stream()
+          .filter(core -> core.probe().equals(part.probe()))
+          .map(core -> core.reading(ProbePlot.upTo(core.track(), at)))
+          .filter(reading -> time.holds(reading.at()))
+          .map(reading -> time.marker(reading, unbroken(clock(at) + " " + level(reading))));
+    }
+
+    /** The steps, and within them the silences of the logs. */
+    private List<Band> bands() {
+      return Stream.concat(
+              Stream.of(Step.SMOKE, Step.CHILL)
+                  .flatMap(step -> lot.stay(step).flatMap(this::band).stream()),
+              ProbePlot.gaps(corePlots).stream())
+          .toList();
+    }
+
+    private Optional<Band> band(Stay stay) {
+      Instant from = stay.into().time().written();
+      Instant to = lot.end(stay.step()).map(Moment::written).orElse(time.to());
+      return from.isBefore(time.to()) && to.isAfter(time.from()) && to.isAfter(from)
+          ? Optional.of(new Band(time.at(from), time.at(to), say(stay.step())))
+          : Optional.empty();
+    }
   }
 }

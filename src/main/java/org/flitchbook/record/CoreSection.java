@@ -60,29 +60,28 @@ final class CoreSection extends LotSection {
     List<Stage> stages = judgement.findings().stream().flatMap(Stage::of).toList();
     return table(
             "record.core.crossings", "Crossings, at their worse end (month-day and clock)", stages)
-        .column(LIMIT, 12, stage -> phrases.name(stage.finding().limit()))
+        .column(LIMIT, 12, stage -> name(stage.finding().limit()))
         .column("record.core.stage", "Stage", 0, stage -> band(stage.part()))
-        .column(PROBE, 0, stage -> phrases.probe(stage.part().probe()))
+        .column(PROBE, 0, stage -> probe(stage.part().probe()))
         .column("record.core.starts", "Starts", 0, stage -> shortTime(stage.part().start()))
         .column("record.core.stops", "Stops", 0, stage -> shortTime(stage.part().end()))
-        .number(
-            "record.core.time", "Time", 0, stage -> stage.shown(m -> Phrases.quantity(m.value())))
-        .number(
-            "record.core.interpolated",
-            "Interpolated",
-            0,
-            stage -> stage.shown(m -> m.interpolated().map(Phrases::quantity).orElse("–")))
+        .number("record.core.time", "Time", 0, stage -> stage.shown(m -> quantity(m.value())))
+        .number("record.core.interpolated", "Interpolated", 0, s -> s.shown(this::interpolated))
         .number(LIMIT_VALUE, 0, stage -> stage.shown(Phrases::sign))
         .verdict(0, stage -> stage.part().verdict())
         .ifAny();
   }
 
+  private String interpolated(Measured measured) {
+    return measured.interpolated().map(Phrases::quantity).orElse("–");
+  }
+
   private String band(Part part) {
-    return phrases.range(part.from(), part.to());
+    return range(part.from(), part.to());
   }
 
   private String shortTime(Optional<Instant> time) {
-    return time.map(phrases::shortTime).orElse("–");
+    return time.map(this::shortTime).orElse("–");
   }
 
   /** The tables of time at temperature, where the plan has one. */
@@ -92,20 +91,12 @@ final class CoreSection extends LotSection {
             .filter(finding -> finding.limit().kind() instanceof Kind.TimeAtTemperature)
             .toList();
     return table("record.core.held-rows", "Time at temperature, the row that came nearest", held)
-        .column(LIMIT, 12, finding -> phrases.name(finding.limit()))
-        .column("record.core.row", "Row", 12, this::row)
+        .column(LIMIT, 12, finding -> name(finding.limit()))
+        .column("record.core.row", "Row", 12, f -> f.measured().map(Measured::quantity).orElse("–"))
         .number("record.core.held", "Held", 8, Phrases::worst)
-        .number(
-            "record.core.wanted",
-            "Wanted",
-            8,
-            finding -> finding.measured().map(phrases::bound).orElse("–"))
+        .number("record.core.wanted", "Wanted", 8, f -> f.measured().map(this::bound).orElse("–"))
         .verdict(8, Finding::verdict)
         .ifAny();
-  }
-
-  private String row(Finding finding) {
-    return finding.measured().map(Measured::quantity).orElse("–");
   }
 
   /** A reading of a probe, with what there is to say of it. */
@@ -122,9 +113,9 @@ final class CoreSection extends LotSection {
             .sorted(Comparator.comparing(each -> each.reading().at()))
             .toList();
     return table("record.core.checkpoints", "Checkpoints", all)
-        .column(TIME, 10, each -> phrases.time(each.reading().at()))
-        .column(PROBE, 6, each -> phrases.probe(each.probe()))
-        .number("record.core.internal", "Internal", 7, each -> Phrases.level(each.reading()))
+        .column(TIME, 10, each -> time(each.reading().at()))
+        .column(PROBE, 6, each -> probe(each.probe()))
+        .number("record.core.internal", "Internal", 7, each -> level(each.reading()))
         .number("record.core.around", "Around it", 7, each -> around(each.reading().at()))
         .column(REMARK, 14, each -> String.join("; ", each.remarks()))
         .where(16, each -> say(each.reading().place()))

@@ -19,6 +19,7 @@ import org.flitchbook.document.Signatures;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.lot.Stay;
+import org.flitchbook.plan.Product;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Step;
 
@@ -57,9 +58,9 @@ final class DaySheet extends Section {
             .map(each -> say("record.day.count", "{0} {1}", each.getValue(), each.getKey()))
             .collect(Collectors.joining(", "));
     return new Banner(
-        Phrases.tone(worst),
+        tone(worst),
         say("record.day.lots", "{0} LOTS", account.lots()),
-        Phrases.capital(
+        capital(
             account.lots() == 0
                 ? say("record.day.no-lot", "No lot.")
                 : say("record.day.counts", "{0}.", counts)));
@@ -78,7 +79,7 @@ final class DaySheet extends Section {
   }
 
   private String product(Judgement judgement) {
-    return judgement.lot().product().map(p -> p.name()).orElse(phrases.notRecorded());
+    return judgement.lot().product().map(p -> p.name()).orElse(notRecorded());
   }
 
   private String step(Judgement judgement) {
@@ -94,7 +95,7 @@ final class DaySheet extends Section {
 
   private String open(Judgement judgement) {
     List<String> open = new ArrayList<>();
-    judgement.deviations().forEach(finding -> open.add(phrases.name(finding.limit())));
+    judgement.deviations().forEach(finding -> open.add(name(finding.limit())));
     LotAccount.Open counted = day.accounts().lot(judgement).open();
     if (counted.pending() > 0) {
       open.add(
@@ -111,7 +112,7 @@ final class DaySheet extends Section {
   private String toDo(Judgement judgement) {
     if (!judgement.deviations().isEmpty()) {
       return judgement.deviations().stream()
-          .map(finding -> phrases.toDo(finding.limit()))
+          .map(finding -> toDo(finding.limit()))
           .distinct()
           .collect(Collectors.joining("; "));
     }
@@ -145,19 +146,19 @@ final class DaySheet extends Section {
     return table(
             "record.day.to-be-done",
             "What is to be done",
-            LotFinding.of(day.judgements(), DaySheet::missed))
-        .column(LOT, 6, LotFinding::lot)
-        .column(LIMIT, 11, row -> phrases.ranked(row.finding().limit()))
+            DeviationReport.Row.of(day.judgements(), DaySheet::missed))
+        .column(LOT, 6, DeviationReport.Row::lot)
+        .column(LIMIT, 11, row -> ranked(row.finding().limit()))
         .verdict(7, row -> row.finding().verdict())
-        .column(FOUND, 22, row -> phrases.reason(row.finding()))
-        .column(PLAN_SAYS, 13, row -> Phrases.planned(row.finding().limit()).orElse("–"))
+        .column(FOUND, 22, row -> reason(row.finding()))
+        .column(PLAN_SAYS, 13, row -> planned(row.finding().limit()).orElse("–"))
         .ifAny();
   }
 
   private Optional<Block> doubts() {
     return table(DOUBTS, day.allFaults())
         .column(LOT, 6, f -> f.lot().isEmpty() ? say("record.day.the-day", "the day") : f.lot())
-        .column(FOLLOWS, 6, phrases::follows)
+        .column(FOLLOWS, 6, this::follows)
         .column(PLACE, 12, fault -> say(fault.place()))
         .column(FAULT_FOUND, 16, fault -> say(fault.found()))
         .column(EXPECTED, 14, fault -> say(fault.expected()))
@@ -197,8 +198,8 @@ final class DaySheet extends Section {
         say(
             "record.summary.fault",
             "{0} ({1}): {2}: found {3}, expected {4}",
-            phrases.word("severity", fault.severity().word()),
-            phrases.word("rule", fault.rule()),
+            word("severity", fault.severity().word()),
+            word("rule", fault.rule()),
             fault.place(),
             fault.found(),
             fault.expected());
@@ -217,24 +218,15 @@ final class DaySheet extends Section {
 
   private List<String> lot(Judgement judgement) {
     List<String> lines = new ArrayList<>();
-    String product = judgement.lot().product().map(p -> ", " + p.name()).orElse("");
-    lines.add(
-        Phrases.tone(judgement.verdict()).symbol()
-            + " "
-            + judgement.lot().code()
-            + product
-            + ": "
-            + say(judgement.verdict()).toUpperCase(Locale.ROOT));
+    String product = judgement.lot().product().map(Product::name).orElse("");
+    String verdict = say(judgement.verdict()).toUpperCase(Locale.ROOT);
+    String symbol = tone(judgement.verdict()).symbol();
+    lines.add(symbol + " " + joined(", ", judgement.lot().code(), product) + ": " + verdict);
     missed(judgement).forEach(finding -> lines.add("– " + line(finding)));
     long pending = day.accounts().lot(judgement).open().pending();
     if (pending > 0) {
-      lines.add(
-          "– "
-              + count(
-                  "record.summary.pending",
-                  pending,
-                  "{0} limit is pending",
-                  "{0} limits are pending"));
+      String one = "{0} limit is pending";
+      lines.add("– " + count("record.summary.pending", pending, one, "{0} limits are pending"));
     }
     judgement.faults().stream()
         .filter(fault -> !fault.is(Severity.BROKEN))
@@ -243,10 +235,10 @@ final class DaySheet extends Section {
   }
 
   private String line(Finding finding) {
-    String what = say(finding.verdict()) + ": " + phrases.name(finding.limit());
-    String reason = phrases.reason(finding);
+    String what = say(finding.verdict()) + ": " + name(finding.limit());
+    String reason = reason(finding);
     String why = reason.isEmpty() ? "" : ": " + reason;
-    String act = Phrases.planned(finding.limit()).map(text -> " → " + text).orElse("");
+    String act = planned(finding.limit()).map(text -> " → " + text).orElse("");
     return what + why + " (" + day.plan().cited(finding.limit().source()) + ")" + act;
   }
 }

@@ -2,7 +2,9 @@ package org.flitchbook.record;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.flitchbook.account.DayAccount;
+import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Banner;
 import org.flitchbook.document.Block;
@@ -62,14 +64,22 @@ final class DeviationReport extends Section {
             String.join(", ", account.held())));
   }
 
+  /** A finding with the code of its lot. */
+  record Row(String lot, Finding finding) {
+    static List<Row> of(List<Judgement> lots, Function<Judgement, List<Finding>> chosen) {
+      return lots.stream()
+          .flatMap(lot -> chosen.apply(lot).stream().map(each -> new Row(lot.lot().code(), each)))
+          .toList();
+    }
+  }
+
   private Optional<Block> overview() {
-    return table(
-            "record.report.open", "Open deviations", LotFinding.of(held, Judgement::deviations))
-        .record(LOT, 6, LotFinding::lot)
-        .column(LIMIT, 15, row -> phrases.name(row.finding().limit()))
+    return table("record.report.open", "Open deviations", Row.of(held, Judgement::deviations))
+        .record(LOT, 6, Row::lot)
+        .column(LIMIT, 15, row -> name(row.finding().limit()))
         .verdict(7, row -> row.finding().verdict())
-        .column(FOUND, 22, row -> phrases.reason(row.finding()))
-        .column(PLAN_SAYS, 14, row -> phrases.toDo(row.finding().limit()))
+        .column(FOUND, 22, row -> reason(row.finding()))
+        .column(PLAN_SAYS, 14, row -> toDo(row.finding().limit()))
         .ifAny();
   }
 

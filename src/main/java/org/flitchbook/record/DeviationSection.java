@@ -35,14 +35,14 @@ final class DeviationSection extends LotSection {
               "{0}, {1}: {2}.",
               name(finding),
               finding.verdict(),
-              phrases.reason(finding));
+              reason(finding));
       blocks.add(paragraph(said));
     }
     if (judgement.deviations().isEmpty()) {
       blocks.add(paragraph("record.deviation.none", "No deviation is open."));
     }
     for (Finding finding : judgement.findings()) {
-      String remark = phrases.remark(finding);
+      String remark = remark(finding);
       if (!remark.isEmpty()) {
         blocks.add(
             paragraph(say("record.deviation.remark", "{0}, to note: {1}.", name(finding), remark)));
@@ -52,7 +52,7 @@ final class DeviationSection extends LotSection {
   }
 
   private String name(Finding finding) {
-    return Phrases.capital(phrases.name(finding.limit()));
+    return capital(name(finding.limit()));
   }
 
   private Optional<Block> actions(String id, String english) {
@@ -71,7 +71,7 @@ final class DeviationSection extends LotSection {
     }
     blocks
         .add(subheading("record.deviation.evidence-quality", "How good the evidence is"))
-        .add(paragraph(Phrases.capital(evidence.sentence()) + "."));
+        .add(paragraph(capital(evidence.sentence()) + "."));
     if (!judgement.faults().isEmpty()) {
       blocks.add(evidence.doubts());
     }
@@ -85,7 +85,7 @@ final class DeviationSection extends LotSection {
     blocks
         .add(new Heading(3, name(finding) + ": " + say(finding.verdict())))
         .add(facts(finding, deviation));
-    String remark = Phrases.capital(phrases.remark(finding));
+    String remark = capital(remark(finding));
     if (!remark.isEmpty()) {
       String label = say("record.deviation.to-note", "To note");
       blocks.add(new Facts(1, List.of(fact(label, remark))));
@@ -100,7 +100,7 @@ final class DeviationSection extends LotSection {
     return say(
         "record.deviation.excerpt",
         "{0}, {1}: half an hour before to half an hour after",
-        phrases.range(part.from(), part.to()),
+        range(part.from(), part.to()),
         part.probe());
   }
 
@@ -110,7 +110,7 @@ final class DeviationSection extends LotSection {
     return new Facts(
         2,
         List.of(
-            fact(FOUND, phrases.reason(finding)),
+            fact(FOUND, reason(finding)),
             fact(LIMIT, limit(finding)),
             fact(
                 WORST_VALUE,
@@ -121,7 +121,7 @@ final class DeviationSection extends LotSection {
                 deviation.beyond().map(Phrases::quantity).orElse("–")),
             fact("record.deviation.happened", "From – to", happened(deviation)),
             fact("record.deviation.found-by", "Found by, when", foundBy(deviation)),
-            fact("record.deviation.reckoned", "Reckoned", phrases.formula(finding)),
+            fact("record.deviation.reckoned", "Reckoned", formula(finding)),
             fact("record.deviation.evidence", "Evidence", evidence(finding)),
             fact(PLAN_SAYS, limit.monitoring().ifMissed()),
             fact("record.deviation.ccp-and-step", "CCP and step", ccp(limit) + say(limit.step()))));
@@ -130,7 +130,7 @@ final class DeviationSection extends LotSection {
   private String limit(Finding finding) {
     return String.join(
         ", ",
-        finding.measured().map(phrases::bound).orElse("–"),
+        finding.measured().map(this::bound).orElse("–"),
         finding.limit().source().cited(),
         finding.limit().source().edition());
   }
@@ -143,18 +143,18 @@ final class DeviationSection extends LotSection {
   }
 
   private String stage(Deviation.Period stage) {
-    return phrases.range(phrases.time(stage.from()), stage.until().map(phrases::time).orElse("–"));
+    return range(time(stage.from()), stage.until().map(this::time).orElse("–"));
   }
 
   private String readings(Deviation.Period readings) {
     return readings.until().filter(readings.from()::equals).isPresent()
-        ? phrases.time(readings.from())
+        ? time(readings.from())
         : stage(readings);
   }
 
   /** Who wrote that it was found, else who was the first to hold the lot. */
   private String foundBy(Deviation deviation) {
-    return deviation.found().map(entry -> entry.by() + ", " + phrases.time(entry)).orElse("");
+    return deviation.found().map(entry -> entry.by() + ", " + time(entry)).orElse("");
   }
 
   private static String evidence(Finding finding) {

@@ -44,11 +44,7 @@ final class Documents extends Section {
                 day.plan().version(),
                 day.day() + "/" + filed,
                 day.plan().sha256().substring(0, SHORT_HASH)),
-            say(
-                "record.frame.times",
-                "Times in {0}, {1}",
-                house.zone(),
-                phrases.zone(day.moment())));
+            say("record.frame.times", "Times in {0}, {1}", house.zone(), zone(day.moment())));
     return new Document(
         titled(title),
         about.isEmpty() ? house.name() : about,
@@ -113,9 +109,9 @@ final class Documents extends Section {
   private Block inputs() {
     return table("record.filing.table", "Inputs that changed", filing.changes())
         .column("record.filing.where", "Where", 14, this::where)
-        .column("record.filing.what", "What", 6, c -> phrases.word("changed", c.what().word()))
-        .column("record.filing.before", "Before", 20, c -> Phrases.orDash(c.old()))
-        .column("record.filing.now", "Now", 20, c -> Phrases.orDash(c.text()))
+        .column("record.filing.what", "What", 6, c -> word("changed", c.what().word()))
+        .column("record.filing.before", "Before", 20, c -> orDash(c.old()))
+        .column("record.filing.now", "Now", 20, c -> orDash(c.text()))
         .table();
   }
 
@@ -175,7 +171,7 @@ final class Documents extends Section {
   private Block files(List<FileRead> carried) {
     return table("record.carried.caption", "Files carried", carried)
         .column("record.carried.file", "File", 0, FileRead::name)
-        .column("record.carried.read-as", "Read as", 4, f -> phrases.word("use", f.use()))
+        .column("record.carried.read-as", "Read as", 4, f -> word("use", f.use()))
         .number("record.carried.bytes", "Bytes", 0, f -> String.valueOf(f.bytes()))
         .number("record.carried.rows", "Rows", 0, f -> rows(f, f.rows()))
         .number("record.carried.used", "Used", 0, f -> rows(f, f.used()))

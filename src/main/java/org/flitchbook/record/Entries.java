@@ -35,15 +35,15 @@ final class Entries extends LotSection {
 
   Optional<Block> of(Sheet sheet, Message caption) {
     List<Entry> entries = all(sheet);
-    TableBuilder<Entry> table = table(caption, entries).column(TIME, 0, phrases::time);
+    TableBuilder<Entry> table = table(caption, entries).column(TIME, 0, this::time);
     if (entries.stream().anyMatch(entry -> entry.entered().isPresent())) {
       table.cells(Message.say("record.entries.typed", "Typed"), Align.LEFT, 7, this::typed);
     }
     return table
-        .cells(WHAT, Align.LEFT, 10, e -> cell(phrases.what(e), struck(e, e.shown().isEmpty())))
+        .cells(WHAT, Align.LEFT, 10, e -> cell(what(e), struck(e, e.shown().isEmpty())))
         .column(ITEM, 7, Entry::item)
         .cells(VALUE, Align.RIGHT, 8, e -> cell(e.shown(), struck(e, true)))
-        .column(BY, 3, entry -> phrases.orNotRecorded(entry.by()))
+        .column(BY, 3, entry -> orNotRecorded(entry.by()))
         .column(WITH, 4, this::instrument)
         .column("record.head.note", "Note", 8, this::note)
         .where(11, entry -> say(entry.place()))
@@ -74,11 +74,7 @@ final class Entries extends LotSection {
   /** When it was typed; how much later where that was not at once, and that it is late. */
   private Cell typed(Entry entry) {
     String typed =
-        entry
-            .entered()
-            .map(Moment::written)
-            .map(time -> time(time, entry))
-            .orElse(phrases.notRecorded());
+        entry.entered().map(Moment::written).map(time -> time(time, entry)).orElse(notRecorded());
     return new Cell(
         account.delays().stream()
             .filter(delay -> delay.place().equals(entry.place()))
@@ -90,22 +86,22 @@ final class Entries extends LotSection {
 
   /** With its date, where that is another day. */
   private String time(Instant typed, Entry entry) {
-    boolean sameDay = phrases.date(typed).equals(phrases.date(entry.time().written()));
-    return sameDay ? phrases.clock(typed) : phrases.time(typed);
+    boolean sameDay = date(typed).equals(date(entry.time().written()));
+    return sameDay ? clock(typed) : time(typed);
   }
 
   private Span later(LotAccount.Delay delay) {
     Quantity after = delay.after();
     Ratio minutes = Ratio.of(after.value().floor().longValueExact());
-    String length = Phrases.quantity(new Quantity(minutes, after.unit()));
+    String length = quantity(new Quantity(minutes, after.unit()));
     return delay.late()
-        ? phrases.span(say("record.entries.late", "late by {0}", length), Style.STRONG)
-        : phrases.span(say("record.entries.after", "{0} later", length), Style.PLAIN);
+        ? span(say("record.entries.late", "late by {0}", length), Style.STRONG)
+        : span(say("record.entries.after", "{0} later", length), Style.PLAIN);
   }
 
   private String instrument(Entry entry) {
     return entry.instrument().isEmpty() && entry.what().shape().needsInstrument()
-        ? phrases.notRecorded()
+        ? notRecorded()
         : entry.instrument();
   }
 
@@ -118,9 +114,7 @@ final class Entries extends LotSection {
         entry.corrects().isEmpty()
             ? ""
             : say("record.entries.corrects", "corrects {0}", entry.corrects());
-    return Stream.of(entry.note(), replaced, corrects, other(entry))
-        .filter(text -> !text.isEmpty())
-        .collect(Collectors.joining("; "));
+    return joined("; ", entry.note(), replaced, corrects, other(entry));
   }
 
   private static String other(Entry entry) {

@@ -28,14 +28,13 @@ final class EvidenceSection extends LotSection {
 
   String sentence() {
     int entries = evidence.entries();
-    return Stream.of(
-            count("record.evidence.entries", entries, "{0} entry by hand", "{0} entries by hand"),
-            evidence.logs() == 0 ? "" : logs(),
-            evidence.corrections() == 0 ? "" : corrections(),
-            instruments(),
-            open())
-        .filter(part -> !part.isEmpty())
-        .collect(Collectors.joining("; "));
+    return joined(
+        "; ",
+        count("record.evidence.entries", entries, "{0} entry by hand", "{0} entries by hand"),
+        evidence.logs() == 0 ? "" : logs(),
+        evidence.corrections() == 0 ? "" : corrections(),
+        instruments(),
+        open());
   }
 
   private String logs() {
@@ -90,7 +89,7 @@ final class EvidenceSection extends LotSection {
         .add(
             table("record.doubts.caption", "Data in doubt, and what was noted", judgement.faults())
                 .column("record.doubts.rule", "Rule", 8, this::rule)
-                .column(FOLLOWS, 6, phrases::follows)
+                .column(FOLLOWS, 6, this::follows)
                 .column(PLACE, 12, fault -> say(fault.place()))
                 .column(FAULT_FOUND, 16, fault -> say(fault.found()))
                 .column(EXPECTED, 14, fault -> say(fault.expected()))
@@ -102,7 +101,7 @@ final class EvidenceSection extends LotSection {
   }
 
   private String rule(Fault fault) {
-    return phrases.word("rule", fault.rule());
+    return word("rule", fault.rule());
   }
 
   /** What was said of a doubt. */
@@ -118,11 +117,7 @@ final class EvidenceSection extends LotSection {
         .column(BY, 3, said -> said.explained.by())
         .column(TIME, 7, said -> time(said.explained.place()))
         .column("record.explained.evidence", "Other evidence", 10, said -> other(said.explained))
-        .column(
-            "record.explained.bears-out",
-            "Whether it bears that out",
-            11,
-            said -> bearsOut(said.explained))
+        .column("record.explained.bears-out", "Whether it bears that out", 11, this::bearsOut)
         .ifAny();
   }
 
@@ -133,7 +128,7 @@ final class EvidenceSection extends LotSection {
 
   private String choice(Explained said) {
     return said.choice()
-        .map(choice -> phrases.word("choice", choice.name().toLowerCase(Locale.ROOT)))
+        .map(choice -> word("choice", choice.name().toLowerCase(Locale.ROOT)))
         .orElse("–");
   }
 
@@ -141,16 +136,17 @@ final class EvidenceSection extends LotSection {
     return lot.entries().stream()
         .filter(entry -> entry.place().equals(place))
         .findFirst()
-        .map(phrases::time)
-        .orElse(phrases.notRecorded());
+        .map(this::time)
+        .orElse(notRecorded());
   }
 
   private String other(Explained said) {
-    return phrases.orNotRecorded(
-        said.evidence().stream().map(this::say).collect(Collectors.joining(", ")));
+    return orNotRecorded(said.evidence().stream().map(this::say).collect(Collectors.joining(", ")));
   }
 
-  private String bearsOut(Explained said) {
-    return said.isBorneOut() ? say("record.explained.borne-out", "yes") : said.lacks();
+  private String bearsOut(Said said) {
+    return said.explained.isBorneOut()
+        ? say("record.explained.borne-out", "yes")
+        : said.explained.lacks();
   }
 }

@@ -19,8 +19,8 @@ import org.flitchbook.document.Marker;
 import org.flitchbook.document.Marks;
 import org.flitchbook.document.Shape;
 import org.flitchbook.document.Stroke;
-import org.flitchbook.lot.Stay;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
@@ -47,48 +47,41 @@ final class HoldChart extends LotSection {
         coolers.stream().map(each -> each.last().at()).max(Comparator.naturalOrder());
     Optional<Instant> to = lot.end(Step.CURE).map(Moment::written).or(() -> last);
     return lot.stay(Step.CURE)
-        .map(Stay::into)
-        .filter(into -> last.isPresent())
-        .flatMap(
-            into ->
-                TimeAxis.of(
-                    into.time().written().toEpochMilli(),
-                    to.orElseThrow().toEpochMilli(),
-                    phrases));
+        .map(stay -> stay.into().time().written())
+        .filter(from -> last.isPresent())
+        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this));
   }
 
   private Chart chart(TimeAxis time) {
     List<ProbePlot> plots = ProbePlot.all(coolers, time);
     List<Guide> guides = guides();
     double[] seen = plots.stream().flatMapToDouble(ProbePlot::seen).toArray();
-    Axis values = ValueAxis.over(temperature(), seen, guides, phrases).axis();
+    Axis values = ValueAxis.over(temperature(), seen, guides, this).axis();
     return new Chart(
         say("record.hold.caption", "Cooler through the cure"),
-        alternative(plots, guides, time),
+        alternative(ProbePlot.gaps(plots), guides, time),
         time.axis(),
         values,
         plots.stream().map(this::curve).toList(),
         guides,
         marks(plots, time, values),
-        plots.stream().flatMap(plot -> plot.gaps().stream()).toList(),
+        ProbePlot.gaps(plots),
         HEIGHT);
   }
 
   private Curve curve(ProbePlot plot) {
-    String probe = phrases.probe(plot.readings().probe());
     return plot.curve(
-        say("record.hold.cooler", "cooler, {0}", probe),
+        say("record.hold.cooler", "cooler, {0}", probe(plot.readings().probe())),
         plot.readings().isLog() ? Stroke.SOLID : Stroke.THIN_DASHED);
   }
 
   private List<Guide> guides() {
     List<Guide> guides = new ArrayList<>();
-    for (Finding finding : judgement.findings()) {
-      if (finding.limit().step() == Step.CURE
-          && finding.limit().kind() instanceof Kind.Holding holding
+    for (Limit limit : judgement.findings().stream().map(Finding::limit).toList()) {
+      if (limit.step() == Step.CURE
+          && limit.kind() instanceof Kind.Holding holding
           && holding.what() == What.COOLER_TEMPERATURE) {
-        String name = phrases.name(finding.limit());
-        guides.add(ValueAxis.guide(holding.limit(), name, temperature(), phrases));
+        guides.add(guide(holding.limit(), name(limit)));
       }
     }
     return guides;
@@ -97,23 +90,24 @@ final class HoldChart extends LotSection {
   private List<Marks> marks(List<ProbePlot> plots, TimeAxis time, Axis values) {
     List<Marker> turns =
         turns(time).stream().map(at -> new Marker(time.at(at), values.min(), "")).toList();
-    List<Marker> byHand = plots.stream().flatMap(plot -> plot.byHand(false).stream()).toList();
-    List<Marker> leftOut = plots.stream().flatMap(plot -> plot.leftOut(values).stream()).toList();
     Optional<Marker> top = highest().map(each -> time.marker(each, label(each)));
-    List<Marker> told = byHand.stream().map(each -> top.filter(each::isAt).orElse(each)).toList();
+    List<Marker> byHand =
+        ProbePlot.byHand(plots, false).stream()
+            .map(each -> top.filter(each::isAt).orElse(each))
+            .toList();
     return List.of(
-        new Marks(say(BY_HAND), Shape.DIAMOND, told),
+        new Marks(say(BY_HAND), Shape.DIAMOND, byHand),
         new Marks(
             say("record.hold.highest", "highest"),
             Shape.DOT,
-            top.filter(each -> !told.contains(each)).stream().toList()),
-        new Marks(say(LEFT_OUT), Shape.RING, leftOut),
+            top.filter(each -> !byHand.contains(each)).stream().toList()),
+        new Marks(say(LEFT_OUT), Shape.RING, ProbePlot.leftOut(plots, values)),
         new Marks(say(What.TURNED), Shape.STROKE, turns));
   }
 
-  private List<Long> turns(TimeAxis time) {
+  private List<Instant> turns(TimeAxis time) {
     return lot.all(What.TURNED).stream()
-        .map(turn -> turn.time().written().toEpochMilli())
+        .map(turn -> turn.time().written())
         .filter(time::holds)
         .toList();
   }
@@ -123,23 +117,23 @@ final class HoldChart extends LotSection {
   }
 
   private String label(Reading reading) {
-    return phrases.unbroken(phrases.shortTime(reading.at()) + " " + Phrases.level(reading));
+    return unbroken(shortTime(reading.at()) + " " + level(reading));
   }
 
   /** The chart in one sentence with its numbers, for those who can't see it. */
-  private String alternative(List<ProbePlot> plots, List<Guide> guides, TimeAxis time) {
+  private String alternative(List<Band> gaps, List<Guide> guides, TimeAxis time) {
     List<String> told = new ArrayList<>();
-    coolers.forEach(each -> told.add(phrases.probe(each.probe()) + " " + phrases.levels(each)));
+    coolers.forEach(each -> told.add(probe(each.probe()) + " " + levels(each)));
     highest().ifPresent(top -> told.add(say("record.hold.highest-at", "highest {0}", label(top))));
     guides.forEach(guide -> told.add(say("record.hold.limit", "limit {0}", guide.label())));
     told.add(say("record.hold.turned", "turned {0} times", turns(time).size()));
-    plots.forEach(plot -> plot.gaps().stream().map(Band::label).forEach(told::add));
+    gaps.forEach(gap -> told.add(gap.label()));
     return say(
         "record.hold.alternative",
         "Cooler of lot {0} over the cure, from {1} to {2}: {3}.",
         lot.code(),
-        phrases.time(Instant.ofEpochMilli(time.from())),
-        phrases.time(Instant.ofEpochMilli(time.to())),
+        time(time.from()),
+        time(time.to()),
         String.join("; ", told));
   }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.flitchbook.account.MarginShare;
+import org.flitchbook.account.LotAccount.MarginShare;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
@@ -50,8 +50,8 @@ final class LimitTable extends LotSection {
 
   private Block limits(List<Finding> findings) {
     return table("record.page-one.limits", "Limits in force, each beside its worst value", findings)
-        .column("record.page-one.ccp", "CCP", 0, f -> Phrases.orDash(f.limit().monitoring().ccp()))
-        .cells(LIMIT, Align.LEFT, 30, f -> new Cell(name(f.limit()), Tone.PLAIN))
+        .column("record.page-one.ccp", "CCP", 0, f -> orDash(f.limit().monitoring().ccp()))
+        .cells(LIMIT, Align.LEFT, 30, f -> new Cell(named(f.limit()), Tone.PLAIN))
         .number(WORST_VALUE, 0, Phrases::worst)
         .number(LIMIT_VALUE, 0, f -> f.measured().map(Phrases::sign).orElse("–"))
         .number("record.page-one.margin", "Margin", 0, Phrases::margin)
@@ -61,11 +61,11 @@ final class LimitTable extends LotSection {
   }
 
   /** The limit, which leads to its step, with the number of its source. */
-  private Text name(Limit limit) {
-    String name = limit.rank() == Rank.CRITICAL ? phrases.name(limit) : phrases.ranked(limit);
+  private Text named(Limit limit) {
+    String name = limit.rank() == Rank.CRITICAL ? name(limit) : ranked(limit);
     Target step = new Target.Section(say(BatchRecord.title(limit.step())));
     return Text.of(
-        new Span(phrases.unbroken(name), Style.PLAIN, Optional.of(step)),
+        new Span(unbroken(name), Style.PLAIN, Optional.of(step)),
         new Span("\u00a0[" + number(source(limit)) + "]", Style.MUTED));
   }
 
@@ -80,7 +80,7 @@ final class LimitTable extends LotSection {
     Standing standing = limit.source().standing();
     boolean plain = standing == Standing.READ || standing == Standing.PLAN;
     return day.plan().cited(limit.source())
-        + (plain ? "" : " (" + phrases.word("standing", standing.word()) + ")");
+        + (plain ? "" : " (" + word("standing", standing.word()) + ")");
   }
 
   /** The margin as far from the tick as it is a part of the limit. */
@@ -98,8 +98,8 @@ final class LimitTable extends LotSection {
   }
 
   private String words(Quantity margin) {
-    String size = Phrases.size(margin);
-    return phrases.unbroken(
+    String size = size(margin);
+    return unbroken(
         switch (margin.value().signum()) {
           case 0 -> say("record.scale.at-limit", "at the limit");
           case 1 -> say("record.scale.inside", "{0} inside the limit", size);

@@ -4,8 +4,10 @@ import java.util.List;
 import org.flitchbook.account.LotAccount;
 import org.flitchbook.account.ProbeReadings;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.document.Guide;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
@@ -27,6 +29,17 @@ abstract class LotSection extends Section {
   /** The unit in which the records speak of temperatures. */
   final Unit temperature() {
     return day.plan().establishment().temperature();
+  }
+
+  /**
+   * The line of a limit in a chart.
+   *
+   * @param name of the limit; empty where its number stands alone
+   */
+  final Guide guide(Quantity limit, String name) {
+    return new Guide(
+        unbroken((limit + " " + name).strip()),
+        limit.in(temperature()).value().rounded(3).doubleValue());
   }
 
   /** Those of {@link Lot#tracks(What, Step)}. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
@@ -45,12 +46,11 @@ final class PageOne extends LotSection {
   }
 
   private Banner banner() {
-    String asOf =
-        say("record.page-one.judged-as-of", "Judged as of {0}.", phrases.time(day.moment()));
+    String asOf = say("record.page-one.judged-as-of", "Judged as of {0}.", time(day.moment()));
     return new Banner(
-        Phrases.tone(judgement.verdict()),
+        tone(judgement.verdict()),
         say(judgement.verdict()).toUpperCase(Locale.ROOT),
-        phrases.unbroken(sentence() + " " + asOf));
+        unbroken(sentence() + " " + asOf));
   }
 
   private String sentence() {
@@ -87,24 +87,17 @@ final class PageOne extends LotSection {
 
   private Facts facts() {
     Optional<Product> product = lot.product();
+    String named = product.map(p -> p.name() + " (" + p.code() + ")").orElse("");
+    String productClass = product.map(p -> word("class", p.productClass())).orElse("");
     return new Facts(
         2,
         List.of(
-            fact(
-                "record.page-one.product",
-                "Product",
-                product.map(p -> p.name() + " (" + p.code() + ")").orElse("")),
-            fact(
-                "record.page-one.class",
-                "Class",
-                product.map(p -> phrases.word("class", p.productClass())).orElse("")),
+            fact("record.page-one.product", "Product", named),
+            fact("record.page-one.class", "Class", productClass),
             fact("record.page-one.quantity", "Quantity", quantity()),
             fact("record.page-one.cure", "Cure", product.map(this::cutAndCure).orElse("")),
             fact("record.page-one.from-to", "From – to", passage()),
-            fact(
-                "record.page-one.regime",
-                "Regime",
-                phrases.word("regime", plan.establishment().regime())),
+            fact("record.page-one.regime", "Regime", word("regime", plan.establishment().regime())),
             fact(
                 "record.page-one.plan",
                 "Plan",
@@ -123,8 +116,8 @@ final class PageOne extends LotSection {
     return say(
         "record.page-one.cut-and-cure",
         "{0}, {1} cure",
-        phrases.word("cut", product.cut()),
-        phrases.word("method", product.cureMethod()));
+        word("cut", product.cut()),
+        word("method", product.cureMethod()));
   }
 
   private String quantity() {
@@ -146,7 +139,7 @@ final class PageOne extends LotSection {
         "{0} green, {1} after the {2}",
         green,
         weight.shown(),
-        phrases.word("step", weight.sheet().word()));
+        word("step", weight.sheet().word()));
   }
 
   private String passage() {
@@ -158,9 +151,9 @@ final class PageOne extends LotSection {
     Stay last = steps.get(steps.size() - 1);
     String to =
         last.out()
-            .map(out -> say(last.step()) + " " + phrases.time(out))
+            .map(out -> say(last.step()) + " " + time(out))
             .orElse(say("record.page-one.still-in", "still in {0}", last.step()));
-    return say(first.step()) + " " + phrases.time(first.into()) + " – " + to;
+    return say(first.step()) + " " + time(first.into()) + " – " + to;
   }
 
   private String release() {
@@ -176,8 +169,7 @@ final class PageOne extends LotSection {
   }
 
   private String reviewed(Entry review) {
-    return say(
-        "record.page-one.reviewed", "reviewed {0} by {1}", phrases.time(review), review.by());
+    return say("record.page-one.reviewed", "reviewed {0} by {1}", time(review), review.by());
   }
 
   private String notReviewed() {
@@ -189,24 +181,17 @@ final class PageOne extends LotSection {
   /** How good the evidence is, what is open, what is to come, and what is told further on. */
   private Facts standing() {
     List<Fact> facts = new ArrayList<>();
-    facts.add(
-        fact(
-            "record.page-one.evidence",
-            "Evidence",
-            new EvidenceSection(day, judgement).sentence()));
-    List<String> missed = judgement.deviations().stream().map(this::missed).toList();
-    facts.add(
-        fact(
-            "record.page-one.open",
-            "Open deviations",
-            missed.isEmpty()
-                ? say("record.page-one.no-deviation", "none")
-                : String.join("; ", missed)));
+    String evidence = new EvidenceSection(day, judgement).sentence();
+    facts.add(fact("record.page-one.evidence", "Evidence", evidence));
+    String missed =
+        judgement.deviations().stream().map(this::missed).collect(Collectors.joining("; "));
+    String none = say("record.page-one.no-deviation", "none");
+    facts.add(fact("record.page-one.open", "Open deviations", missed.isEmpty() ? none : missed));
     String pending = names(finding -> finding.verdict() == Verdict.PENDING);
     if (!pending.isEmpty()) {
       facts.add(fact("record.page-one.to-come", "Pending", pending));
     }
-    String remarked = names(finding -> !phrases.remark(finding).isEmpty());
+    String remarked = names(finding -> !remark(finding).isEmpty());
     if (!remarked.isEmpty()) {
       facts.add(
           fact(
@@ -221,18 +206,15 @@ final class PageOne extends LotSection {
   }
 
   private String missed(Finding finding) {
-    return say(
-        "record.page-one.missed", "{0} {1}", phrases.name(finding.limit()), finding.verdict());
+    return say("record.page-one.missed", "{0} {1}", name(finding.limit()), finding.verdict());
   }
 
   private String names(Predicate<Finding> wanted) {
-    return String.join(
-        "; ",
-        judgement.findings().stream()
-            .filter(wanted)
-            .map(finding -> phrases.name(finding.limit()))
-            .distinct()
-            .toList());
+    return judgement.findings().stream()
+        .filter(wanted)
+        .map(finding -> name(finding.limit()))
+        .distinct()
+        .collect(Collectors.joining("; "));
   }
 
   private String doubts() {

@@ -18,6 +18,7 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Span;
 import org.flitchbook.document.Style;
+import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -30,7 +31,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.words.Words;
 
 /** How values, times and verdicts are put into words, in the language of the plan. */
-final class Phrases {
+class Phrases {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
@@ -100,8 +101,18 @@ final class Phrases {
     return atMostOrLeast.matcher(units).replaceAll("$1\u00a0");
   }
 
+  /** Text in which a number is never parted from its unit. */
+  Text text(String text, Style style) {
+    return text.isEmpty() ? Text.of("") : Text.of(span(text, style));
+  }
+
   Span span(String text, Style style) {
     return new Span(unbroken(text), style);
+  }
+
+  /** The texts one after the other, without those that are empty. */
+  static String joined(String between, String... texts) {
+    return Stream.of(texts).filter(text -> !text.isEmpty()).collect(Collectors.joining(between));
   }
 
   /** An empty field is never left blank. */

@@ -73,19 +73,11 @@ final class PlanSection extends LotSection {
             "record.monitoring.caption",
             "Each limit: why, how it is watched, what is done where it is missed",
             limits)
-        .column(LIMIT, 10, limit -> phrases.name(limit) + " (" + limit.id() + ")")
+        .column(LIMIT, 10, limit -> name(limit) + " (" + limit.id() + ")")
         .column("record.monitoring.because", "Because", 17, Limit::because)
-        .column(
-            "record.monitoring.watched",
-            "Watched",
-            8,
-            limit -> Phrases.orDash(limit.monitoring().monitored()))
-        .column(BY, 3, limit -> Phrases.orDash(limit.monitoring().by()))
-        .column(
-            "record.monitoring.if-missed",
-            "If missed",
-            8,
-            limit -> Phrases.orDash(limit.monitoring().ifMissed()))
+        .column("record.monitoring.watched", "Watched", 8, l -> orDash(l.monitoring().monitored()))
+        .column(BY, 3, l -> orDash(l.monitoring().by()))
+        .column("record.monitoring.if-missed", "If missed", 8, l -> planned(l).orElse("–"))
         .column("record.monitoring.edition", "Edition and standing", 12, this::edition)
         .table();
   }
@@ -93,7 +85,7 @@ final class PlanSection extends LotSection {
   private String edition(Limit limit) {
     return limit.source().edition()
         + "; "
-        + phrases.word("standing-told", limit.source().standing().word());
+        + word("standing-told", limit.source().standing().word());
   }
 
   private List<Block> notRead() {

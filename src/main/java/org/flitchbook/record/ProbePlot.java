@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.account.ProbeReadings.Gap;
 import org.flitchbook.document.Axis;
 import org.flitchbook.document.Band;
 import org.flitchbook.document.Curve;
@@ -27,12 +29,12 @@ record ProbePlot(ProbeReadings readings, TimeAxis time) {
     return readings.track();
   }
 
-  private double y(long level) {
-    return Level.drawn(level, readings.unit());
+  private Instant at(int index) {
+    return Instant.ofEpochMilli(track().earliest(index));
   }
 
   private double y(int index) {
-    return y(track().level(index, Shift.AS_WRITTEN));
+    return Level.drawn(track().level(index, Shift.AS_WRITTEN), readings.unit());
   }
 
   /** The values within the time of the chart. */
@@ -41,7 +43,7 @@ record ProbePlot(ProbeReadings readings, TimeAxis time) {
   }
 
   private IntStream indices() {
-    return IntStream.range(0, track().size()).filter(i -> time.holds(track().earliest(i)));
+    return IntStream.range(0, track().size()).filter(i -> time.holds(at(i)));
   }
 
   /** A reading by hand is marked, and joined to others only where no log was kept. */
@@ -49,8 +51,7 @@ record ProbePlot(ProbeReadings readings, TimeAxis time) {
     List<List<Point>> stretches = new ArrayList<>(List.of(new ArrayList<>()));
     for (int i = 0; i < track().size(); i++) {
       if (!readings.isLog() || !track().byHand(i)) {
-        Point point = new Point(time.at(track().earliest(i)), y(i));
-        stretches.get(stretches.size() - 1).add(point);
+        stretches.get(stretches.size() - 1).add(new Point(time.at(at(i)), y(i)));
       }
       if (readings.isLog() && track().gapAfter(i)) {
         stretches.add(new ArrayList<>());
@@ -70,39 +71,45 @@ record ProbePlot(ProbeReadings readings, TimeAxis time) {
   }
 
   /** The readings by hand, each with its level where they are labelled. */
-  List<Marker> byHand(boolean labelled) {
+  static List<Marker> byHand(List<ProbePlot> plots, boolean labelled) {
+    return plots.stream().flatMap(plot -> plot.byHand(labelled)).toList();
+  }
+
+  private Stream<Marker> byHand(boolean labelled) {
     return indices()
         .filter(track()::byHand)
         .mapToObj(readings::reading)
-        .map(reading -> time.marker(reading, labelled ? Phrases.level(reading) : ""))
-        .toList();
+        .map(reading -> time.marker(reading, labelled ? Phrases.level(reading) : ""));
   }
 
   /** The readings that were left out; one beyond the axis stands at its end. */
-  List<Marker> leftOut(Axis axis) {
-    return track().excluded().stream()
-        .filter(each -> time.holds(each.at()))
-        .map(each -> new Marker(time.at(each.at()), within(axis, y(each.level())), ""))
-        .toList();
+  static List<Marker> leftOut(List<ProbePlot> plots, Axis axis) {
+    return plots.stream().flatMap(plot -> plot.leftOut(axis)).toList();
   }
 
-  private static double within(Axis axis, double value) {
+  private Stream<Marker> leftOut(Axis axis) {
+    return track().excluded().stream()
+        .filter(each -> time.holds(Instant.ofEpochMilli(each.at())))
+        .map(each -> new Marker(time.at(Instant.ofEpochMilli(each.at())), y(each, axis), ""));
+  }
+
+  private double y(Track.Excluded reading, Axis axis) {
+    double value = Level.drawn(reading.level(), readings.unit());
     return Math.max(axis.min(), Math.min(axis.max(), value));
   }
 
-  /** The silences of the log, each with its length in words. */
-  List<Band> gaps() {
+  /** The silences of the logs, each with its length in words. */
+  static List<Band> gaps(List<ProbePlot> plots) {
+    return plots.stream().flatMap(ProbePlot::gaps).toList();
+  }
+
+  private Stream<Band> gaps() {
     return readings.gaps().stream()
-        .filter(gap -> time.from() < millis(gap.until()) && millis(gap.from()) < time.to())
-        .map(gap -> new Band(time.at(millis(gap.from())), time.at(millis(gap.until())), words(gap)))
-        .toList();
+        .filter(gap -> time.from().isBefore(gap.until()) && gap.from().isBefore(time.to()))
+        .map(gap -> new Band(time.at(gap.from()), time.at(gap.until()), words(gap)));
   }
 
-  private static long millis(Instant time) {
-    return time.toEpochMilli();
-  }
-
-  private String words(ProbeReadings.Gap gap) {
+  private String words(Gap gap) {
     Phrases phrases = time.phrases();
     String probe = phrases.probe(readings.probe());
     Object minutes = gap.length().value().floor();

@@ -33,7 +33,7 @@ final class ReadingTables extends LotSection {
   private Block probes() {
     return table("record.probes.caption", "Which readings served the lot", account.readings())
         .column(WHAT, 10, each -> say(each.what()))
-        .column(PROBE, 6, each -> phrases.probe(each.probe()))
+        .column(PROBE, 6, each -> probe(each.probe()))
         .column(STEP, 6, each -> say(each.step()))
         .column("record.probes.log", "Log and column", 14, this::log)
         .column(WITH, 5, ProbeReadings::instrument)
@@ -63,21 +63,17 @@ final class ReadingTables extends LotSection {
             "record.instruments.instrument",
             "Instrument",
             8,
-            each -> each.id() + ", " + phrases.word("instrument", each.kind()))
+            each -> each.id() + ", " + word("instrument", each.kind()))
         .column(
             "record.instruments.last-check",
             "Last check",
             8,
-            each ->
-                each.last().map(last -> phrases.time(last.check())).orElse(phrases.notRecorded()))
+            each -> each.last().map(last -> time(last.check())).orElse(notRecorded()))
         .column("record.instruments.read", "What was read", 10, last(this::read))
-        .number(ERROR, 0, last(last -> phrases.error(last.error(), last.passed())))
+        .number(ERROR, 0, last(last -> error(last.error(), last.passed())))
         .number("record.instruments.tolerance", "Tolerance", 0, each -> each.tolerance() + "")
         .column(
-            "record.instruments.holds-until",
-            "Holds until",
-            6,
-            last(last -> phrases.date(last.until())))
+            "record.instruments.holds-until", "Holds until", 6, last(last -> date(last.until())))
         .where(12, last(last -> say(last.check().place())))
         .or(nothingOf("record.instruments.instruments", "Instruments"));
   }
@@ -101,13 +97,12 @@ final class ReadingTables extends LotSection {
   private Optional<Block> leftOut() {
     List<Run> runs = account.readings().stream().flatMap(Run::of).toList();
     return table("record.left-out.caption", "Readings left out of the curves", runs)
-        .column(PROBE, 4, run -> phrases.probe(run.probe()))
-        .column("record.left-out.from", "From", 8, r -> phrases.time(r.leftOut().from()))
-        .column("record.left-out.until", "Until", 8, r -> phrases.time(r.leftOut().until()))
-        .number(
-            "record.left-out.readings", "Readings", 4, run -> String.valueOf(run.leftOut().count()))
+        .column(PROBE, 4, run -> probe(run.probe()))
+        .column("record.left-out.from", "From", 8, r -> time(r.leftOut().from()))
+        .column("record.left-out.until", "Until", 8, r -> time(r.leftOut().until()))
+        .number("record.left-out.readings", "Readings", 4, run -> run.leftOut().count() + "")
         .number("record.left-out.values", "Values", 8, run -> values(run.leftOut()))
-        .column(WHY, 12, run -> phrases.word("rule", run.leftOut().why()))
+        .column(WHY, 12, run -> word("rule", run.leftOut().why()))
         .where(12, run -> say(run.leftOut().place()))
         .ifAny();
   }
@@ -115,7 +110,7 @@ final class ReadingTables extends LotSection {
   private String values(ProbeReadings.LeftOut run) {
     return run.lowest().equals(run.highest())
         ? run.lowest().shown()
-        : phrases.range(run.lowest(), run.highest());
+        : range(run.lowest(), run.highest());
   }
 
   /** A reading of a place with what there is to say of it. */
@@ -133,9 +128,9 @@ final class ReadingTables extends LotSection {
             .flatMap(each -> Stream.concat(byHand(each, own), ends(each)))
             .toList();
     return table("record.place.caption", "Readings of the place that serve this lot too", readings)
-        .column(TIME, 8, each -> phrases.time(each.reading().at()))
+        .column(TIME, 8, each -> time(each.reading().at()))
         .column(WHAT, 10, each -> say(each.what()))
-        .number(VALUE, 5, each -> Phrases.level(each.reading()))
+        .number(VALUE, 5, each -> level(each.reading()))
         .column(REMARK, 10, OfPlace::remark)
         .where(12, each -> say(each.reading().place()))
         .ifAny();

@@ -3,19 +3,17 @@ package org.flitchbook.record;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.account.Keeping;
+import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.document.Caution;
 import org.flitchbook.document.Fact;
 import org.flitchbook.document.Heading;
 import org.flitchbook.document.Note;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Style;
-import org.flitchbook.document.Text;
-import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
 
-/** A part of a record, and the words in which it is laid out. */
-abstract class Section {
+/** A part of a record. */
+abstract class Section extends Phrases {
 
   static final Message BY = Message.say("record.head.by", "By");
   static final Message BY_HAND = Message.say("record.core.by-hand", "by hand");
@@ -49,28 +47,10 @@ abstract class Section {
   static final Message WORST_VALUE = Message.say("record.worst-value", "Worst value");
 
   final DayJudged day;
-  final Phrases phrases;
 
   Section(DayJudged day) {
+    super(day.plan());
     this.day = day;
-    this.phrases = day.phrases();
-  }
-
-  final String say(String id, String english, Object... values) {
-    return phrases.say(id, english, values);
-  }
-
-  final String say(Argument value) {
-    return phrases.say(value);
-  }
-
-  final String count(String id, long number, String one, String many, Object... more) {
-    return phrases.count(id, number, one, many, more);
-  }
-
-  /** Text in which a number is never parted from its unit. */
-  final Text text(String text, Style style) {
-    return text.isEmpty() ? Text.of("") : Text.of(phrases.span(text, style));
   }
 
   final Heading heading(Message text) {
@@ -108,7 +88,7 @@ abstract class Section {
 
   /** An empty value is never left blank. */
   final Fact fact(String label, String value) {
-    return new Fact(label, text(phrases.orNotRecorded(value), Style.PLAIN));
+    return new Fact(label, text(orNotRecorded(value), Style.PLAIN));
   }
 
   final Fact fact(Message label, String value) {
@@ -120,7 +100,7 @@ abstract class Section {
   }
 
   final <T> TableBuilder<T> table(Message caption, List<T> items) {
-    return new TableBuilder<>(phrases, say(caption), items);
+    return new TableBuilder<>(this, say(caption), items);
   }
 
   final <T> TableBuilder<T> table(String id, String english, List<T> items) {
@@ -151,7 +131,7 @@ abstract class Section {
 
   /** The date and its rule, for a record that has no page of facts. */
   final Note keepingNote(Optional<Keeping> keeping) {
-    String until = phrases.orNotRecorded(keepUntil(keeping));
+    String until = orNotRecorded(keepUntil(keeping));
     return note(say("record.keep.until", "Keep until {0}.", until), keepingRule(keeping));
   }
 

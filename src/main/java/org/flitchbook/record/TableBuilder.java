@@ -64,8 +64,7 @@ final class TableBuilder<T> {
   }
 
   private Cell cell(Verdict verdict) {
-    return new Cell(
-        Text.of(phrases.span(phrases.say(verdict), Style.PLAIN)), Phrases.tone(verdict));
+    return new Cell(phrases.text(phrases.say(verdict), Style.PLAIN), Phrases.tone(verdict));
   }
 
   /** A column of words that lead to the record of a lot. */
@@ -85,7 +84,7 @@ final class TableBuilder<T> {
   }
 
   private Cell plain(String text, Style style) {
-    return new Cell(text.isEmpty() ? Text.of("") : Text.of(phrases.span(text, style)), Tone.PLAIN);
+    return new Cell(phrases.text(text, style), Tone.PLAIN);
   }
 
   /** The table; empty where it has no row. */

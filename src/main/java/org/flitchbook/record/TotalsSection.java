@@ -3,7 +3,6 @@ package org.flitchbook.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.account.LotAccount.RindOff;
@@ -59,7 +58,7 @@ final class TotalsSection extends LotSection {
                 "record.warm.without",
                 "The product has no limit of {0} that gives a temperature, so no time is added"
                     + " up against one.",
-                phrases.either("covers", time.missing())));
+                either("covers", time.missing())));
   }
 
   /**
@@ -83,7 +82,7 @@ final class TotalsSection extends LotSection {
             .column(PROBE, 5, Row::probe);
     for (int i = 0; i < time.bands().size(); i++) {
       int band = i;
-      Message head = Message.of(Phrases.capital(name(time.bands().get(band))));
+      Message head = Message.of(capital(name(time.bands().get(band))));
       table.number(head, 7, row -> row.time(band));
     }
     return table.column(REMARK, 18, row -> String.join("; ", row.remarks())).table();
@@ -97,7 +96,7 @@ final class TotalsSection extends LotSection {
             say("record.warm.between-steps", "between steps"),
             say("record.warm.nobody", "nobody watched"),
             "–",
-            time.bands().stream().map(band -> Phrases.quantity(time.betweenSteps())).toList(),
+            time.bands().stream().map(band -> quantity(time.betweenSteps())).toList(),
             List.of(say("record.warm.counted", "counted as warm"))));
     rows.add(
         new Row(
@@ -105,7 +104,7 @@ final class TotalsSection extends LotSection {
             say("record.warm.all-steps", "all steps"),
             say("record.warm.worst", "the worst"),
             shown(time.total()),
-            Stream.concat(notRecorded(), open(time.total())).toList()));
+            Stream.concat(lacking(), open(time.total())).toList()));
     return rows;
   }
 
@@ -115,14 +114,14 @@ final class TotalsSection extends LotSection {
     List<String> apart =
         watched.counts() ? List.of() : List.of(say("record.warm.not-in-total", "not in the total"));
     return watched.probes().isEmpty()
-        ? List.of(new Row(step, what, phrases.notRecorded(), List.of(), apart))
+        ? List.of(new Row(step, what, notRecorded(), List.of(), apart))
         : watched.probes().stream()
             .map(
                 probe ->
                     new Row(
                         step,
                         what,
-                        phrases.probe(probe.probe()),
+                        probe(probe.probe()),
                         shown(probe.times()),
                         Stream.concat(apart.stream(), open(probe.times())).toList()))
             .toList();
@@ -137,12 +136,12 @@ final class TotalsSection extends LotSection {
   /** With the figures as the limit prints them. */
   private String name(Band band) {
     return band.to()
-        .map(top -> phrases.range(band.from(), top))
+        .map(top -> range(band.from(), top))
         .orElseGet(() -> say("record.warm.above", "above {0}", band.from()));
   }
 
   private static List<String> shown(List<Inside> times) {
-    return times.stream().map(each -> Phrases.quantity(each.longest())).toList();
+    return times.stream().map(each -> quantity(each.longest())).toList();
   }
 
   /** What the readings leave open, said once where it is alike for every band. */
@@ -157,17 +156,15 @@ final class TotalsSection extends LotSection {
 
   /** The time that it may add is in no column. */
   private String open(Inside time) {
-    return Stream.of(
-            time.beginsInside() ? say("record.warm.begins-inside", "begins inside") : "",
-            time.stillInside() ? say("record.warm.still-inside", "still inside") : "",
-            time.unseen().value().signum() > 0
-                ? say("record.warm.unseen", "unseen {0}", Phrases.quantity(time.unseen()))
-                : "")
-        .filter(told -> !told.isEmpty())
-        .collect(Collectors.joining(", "));
+    boolean unseen = time.unseen().value().signum() > 0;
+    return joined(
+        ", ",
+        time.beginsInside() ? say("record.warm.begins-inside", "begins inside") : "",
+        time.stillInside() ? say("record.warm.still-inside", "still inside") : "",
+        unseen ? say("record.warm.unseen", "unseen {0}", quantity(time.unseen())) : "");
   }
 
-  private Stream<String> notRecorded() {
+  private Stream<String> lacking() {
     return time.watched().stream()
         .filter(each -> each.counts() && each.probes().isEmpty())
         .map(each -> say("record.warm.without-step", "without {0}, NOT RECORDED", step(each)));
@@ -186,18 +183,14 @@ final class TotalsSection extends LotSection {
     return table(WEIGHTS, account.yields())
         .column("record.weights.after", "After", 10, each -> name(each.weight()))
         .number("record.weights.weight", "Weight", 8, each -> each.weight().shown())
-        .number(
-            "record.weights.of-before", "Of the weight before", 8, each -> percent(each.ofBefore()))
-        .number(
-            "record.weights.of-green", "Of the green weight", 8, each -> percent(each.ofGreen()))
+        .number("record.weights.of-before", "Of the weight before", 8, y -> percent(y.ofBefore()))
+        .number("record.weights.of-green", "Of the green weight", 8, y -> percent(y.ofGreen()))
         .where(14, each -> say(each.weight().place()))
         .or(nothingOf(WEIGHTS));
   }
 
   private String name(Entry entry) {
-    return entry.is(What.WEIGHT)
-        ? phrases.ofPiece(phrases.word("step", entry.sheet().word()), entry)
-        : phrases.what(entry);
+    return entry.is(What.WEIGHT) ? ofPiece(word("step", entry.sheet().word()), entry) : what(entry);
   }
 
   private static String percent(Optional<Quantity> share) {
@@ -209,10 +202,10 @@ final class TotalsSection extends LotSection {
         "record.weights.rind-off",
         "{0}: {1} = {2} skin-free, {3} of the green weight; the sums of the cure are reckoned on"
             + " it.",
-        phrases.ofPiece(say("record.weights.rind-taken-off", "Rind taken off"), rind.green()),
-        phrases.sum(rind.base().formula()),
+        ofPiece(say("record.weights.rind-taken-off", "Rind taken off"), rind.green()),
+        sum(rind.base().formula()),
         rind.base().mass(),
-        Phrases.percent(rind.ofGreen()));
+        percent(rind.ofGreen()));
   }
 
   /** What was packed, cut off and thrown away, in words; empty where nothing was. */
@@ -224,8 +217,8 @@ final class TotalsSection extends LotSection {
                 say(
                     "record.weights.balance",
                     "Mass balance after the {0}: {1} = {2} unexplained, {3} of the last weight.",
-                    phrases.word("step", balance.after().sheet().word()),
-                    phrases.sum(balance.unexplained().formula()),
+                    word("step", balance.after().sheet().word()),
+                    sum(balance.unexplained().formula()),
                     balance.unexplained().value(),
                     balance.unexplainedShare()));
   }

@@ -46,7 +46,7 @@ final class TraceReport extends Section {
     return new Documents(day)
         .screen(
             say("record.trace.title", "Trace of {0}", trace.code()),
-            say("record.trace.subject", "{0}; as of {1}", roles, phrases.time(day.moment())),
+            say("record.trace.subject", "{0}; as of {1}", roles, time(day.moment())),
             "trace/" + trace.code(),
             blocks);
   }
@@ -65,7 +65,7 @@ final class TraceReport extends Section {
   }
 
   private String product(Judgement judgement) {
-    return phrases.orNotRecorded(judgement.lot().product().map(p -> p.name()).orElse(""));
+    return orNotRecorded(judgement.lot().product().map(p -> p.name()).orElse(""));
   }
 
   private Optional<Block> touches(TracedLot traced) {
@@ -87,8 +87,8 @@ final class TraceReport extends Section {
   }
 
   private String time(Touch touch) {
-    String from = phrases.time(touch.from());
-    return touch.from().equals(touch.to()) ? from : from + " – " + phrases.time(touch.to());
+    String from = time(touch.from());
+    return touch.from().equals(touch.to()) ? from : from + " – " + time(touch.to());
   }
 
   /** Something that left a lot or came back. */
@@ -101,14 +101,10 @@ final class TraceReport extends Section {
             .toList();
     return table("record.trace.went", "What left the house", all)
         .column(LOT, 6, Went::lot)
-        .column(WHAT, 8, each -> phrases.what(each.entry()))
+        .column(WHAT, 8, each -> what(each.entry()))
         .column("record.trace.customer", "Customer", 12, each -> each.entry().item())
-        .number(
-            "record.trace.quantity",
-            "Quantity",
-            6,
-            each -> phrases.orNotRecorded(each.entry().shown()))
-        .column(TIME, 9, each -> phrases.time(each.entry()))
+        .number("record.trace.quantity", "Quantity", 6, each -> orNotRecorded(each.entry().shown()))
+        .column(TIME, 9, each -> time(each.entry()))
         .where(12, each -> say(each.entry().place()))
         .or(
             paragraph(
@@ -131,7 +127,7 @@ final class TraceReport extends Section {
     return each ->
         sum.apply(day.accounts().lot(each.judgement()).distribution())
             .map(Quantity::shown)
-            .orElse(phrases.notRecorded());
+            .orElse(notRecorded());
   }
 
   private Optional<Block> parted(Judgement judgement) {
@@ -143,10 +139,10 @@ final class TraceReport extends Section {
 
   private Optional<Block> checks() {
     return table("record.trace.checks", "Checks of the instrument", trace.checks())
-        .column(TIME, 9, check -> phrases.time(check.at()))
-        .column(WHAT, 10, check -> phrases.what(check.entry()))
+        .column(TIME, 9, check -> time(check.at()))
+        .column(WHAT, 10, check -> what(check.entry()))
         .number(VALUE, 6, check -> check.entry().shown())
-        .number(ERROR, 6, check -> phrases.error(check.error(), check.passed()))
+        .number(ERROR, 6, check -> error(check.error(), check.passed()))
         .where(12, check -> say(check.entry().place()))
         .ifAny();
   }

@@ -42,17 +42,6 @@ record ValueAxis(Unit unit, double least, double most, Phrases phrases) {
     return new Axis(label(), low, high, ticks);
   }
 
-  /**
-   * The line of a limit.
-   *
-   * @param name of the limit; empty where its number stands alone
-   */
-  static Guide guide(Quantity limit, String name, Unit unit, Phrases phrases) {
-    return new Guide(
-        phrases.unbroken((limit + " " + name).strip()),
-        limit.in(unit).value().rounded(3).doubleValue());
-  }
-
   /** Those of the limit lines that the axis reaches. */
   List<Guide> within(List<Guide> guides) {
     Axis axis = axis();
