@@ -31,10 +31,20 @@ import java.util.stream.Stream;
 record CodeRules(String root, boolean emptyRooms) {
 
   private static final List<String> EXACT =
-      List.of("measure", "sums", "lot", "doubt", "plan", "reading", "check");
+      List.of("measure", "sums", "lot", "doubt", "plan", "reading", "check", "account");
 
   private static final List<String> WITHOUT_INPUT_OR_OUTPUT =
-      List.of("measure", "sums", "document", "plan", "reading", "lot", "doubt", "check", "ledger");
+      List.of(
+          "measure",
+          "sums",
+          "document",
+          "plan",
+          "reading",
+          "lot",
+          "doubt",
+          "check",
+          "account",
+          "ledger");
 
   private static final Map<String, List<String>> LIBRARIES =
       Map.of(

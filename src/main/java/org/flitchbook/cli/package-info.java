@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "cli",
-    floor = 9,
+    floor = 10,
     mayImport = {"message", "input", "document", "desk"},
     door = "Main")
 package org.flitchbook.cli;

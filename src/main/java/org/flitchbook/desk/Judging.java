@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.flitchbook.account.Accounts;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
@@ -169,7 +170,9 @@ final class Judging {
         lots.judgements(ofDay),
         lots.assembled().faults(),
         files(days),
-        Filing.OUTSIDE);
+        Filing.OUTSIDE,
+        new Accounts(
+            plan, lots.assembled().register(), when.day(), moment, Doubts.lateAfter(rules)));
   }
 
   private List<FileRead> files(List<Day> days) {

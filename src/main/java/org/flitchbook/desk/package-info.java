@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "desk",
-    floor = 8,
-    mayImport = {"message", "input", "measure", "json", "words", "document", "practice", "plan", "reading", "lot", "doubt", "check", "record", "pdf", "sheet", "ledger", "sign", "change", "look", "seal"},
+    floor = 9,
+    mayImport = {"message", "input", "measure", "json", "words", "document", "practice", "plan", "reading", "lot", "doubt", "check", "record", "pdf", "sheet", "ledger", "sign", "change", "look", "seal", "account"},
     door = "Desk")
 package org.flitchbook.desk;
 

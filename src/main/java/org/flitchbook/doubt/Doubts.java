@@ -19,6 +19,7 @@ import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.message.Language;
 import org.flitchbook.plan.Plan;
+import java.time.Duration;
 
 /** Finds in a lot's data what would make a bad batch look good. */
 public final class Doubts {
@@ -82,6 +83,14 @@ public final class Doubts {
     public Result {
       faults = List.copyOf(faults);
     }
+  }
+
+  /** How long after the event an entry may be typed; empty where no rule says so. */
+  public static Optional<Duration> lateAfter(List<Rule> rules) {
+    return rules.stream()
+        .filter(rule -> rule.name().equals(LateEntry.LENIENT))
+        .map(rule -> ((LateEntry) rule.numbers()).after())
+        .findFirst();
   }
 
   /**

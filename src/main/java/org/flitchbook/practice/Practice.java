@@ -17,7 +17,6 @@ import org.flitchbook.measure.Ratio;
  * @param nearMiss a time with less than this share of its limit to spare is a near miss
  * @param airBeside a reading of the air counts beside one of the core that is no further off
  * @param leapEdge at the ends of a leap, a step of less than this share of it hardly belongs to it
- * @param lateAfter an entry that was typed longer after the event is printed as late
  */
 public record Practice(
     Gap gap,
@@ -25,7 +24,6 @@ public record Practice(
     SetBack setBack,
     int daysAhead,
     Ratio nearMiss,
-    Duration lateAfter,
     Duration airBeside,
     Ratio leapEdge,
     Teaspoon teaspoon) {

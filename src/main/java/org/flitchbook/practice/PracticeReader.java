@@ -45,7 +45,6 @@ final class PracticeReader {
             "halfDayTo", Dimension.TIME));
     GROUPS.put("futureTime", Map.of("daysAhead", Dimension.NUMBER));
     GROUPS.put("nearMiss", Map.of("below", Dimension.SHARE));
-    GROUPS.put("lateEntry", Map.of("after", Dimension.TIME));
     GROUPS.put("airBeside", Map.of("time", Dimension.TIME));
     GROUPS.put("leapEdge", Map.of("below", Dimension.SHARE));
     GROUPS.put("teaspoon", Map.of("from", Dimension.MASS, "to", Dimension.MASS));
@@ -127,7 +126,6 @@ final class PracticeReader {
             time("setBack.halfDayTo")),
         count("futureTime.daysAhead"),
         number("nearMiss.below").inBase(),
-        time("lateEntry.after"),
         time("airBeside.time"),
         number("leapEdge.below").inBase(),
         new Practice.Teaspoon(number("teaspoon.from"), number("teaspoon.to")));

@@ -1,10 +1,6 @@
 package org.flitchbook.record;
 
-import static org.flitchbook.message.Message.say;
-
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
@@ -14,126 +10,115 @@ import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 
 /** The record of one lot: the first page, then step by step what was written and measured. */
-final class BatchRecord {
+final class BatchRecord extends LotSection {
 
-  private final DayJudged day;
-  private final Judgement judgement;
-  private final Phrases phrases;
+  private static final Message ENTRIES_OF_CURE =
+      Message.say("record.batch.entries-of-cure", "Entries of receipt, cure and turning");
+
+  private static final Message ENTRIES_OF_DISPATCH =
+      Message.say("record.batch.entries-of-dispatch", "Entries of packing and dispatch");
+
   private final Entries entries;
-  private final PlaceReadings places;
+  private final ReadingTables readings;
   private final List<FileRead> carried;
 
   BatchRecord(DayJudged day, Judgement judgement, List<FileRead> carried) {
-    this.day = day;
-    this.judgement = judgement;
+    super(day, judgement);
     this.carried = carried;
-    this.phrases = day.phrases();
-    this.places = new PlaceReadings(day, judgement.lot());
-    this.entries = new Entries(judgement.lot(), phrases);
+    this.entries = new Entries(day, judgement);
+    this.readings = new ReadingTables(day, judgement);
   }
 
   Document document() {
-    String lot = judgement.lot().code();
-    List<Block> blocks = new ArrayList<>(new PageOne(day, judgement).blocks());
-    blocks.add(new Block.PageBreak());
-    blocks.addAll(new FilingSection(day).changes());
+    Documents documents = new Documents(day);
+    Blocks blocks =
+        new Blocks()
+            .add(new PageOne(day, judgement).blocks())
+            .add(new Block.PageBreak())
+            .add(documents.changes());
     cure(blocks);
     step(blocks, Step.SOAK);
     step(blocks, Step.DRY);
     heat(blocks);
     end(blocks);
-    return new Frame(day)
-        .document(
-            phrases.say("record.batch.title", "Batch record {0}", lot), product(), lot, blocks);
+    blocks.add(documents.evidence(carried));
+    return documents.record(
+        say("record.batch.title", "Batch record {0}", lot.code()),
+        lot.product()
+            .map(product -> product.name())
+            .orElse(say("record.batch.no-product", "no product")),
+        lot.code(),
+        blocks);
   }
 
-  /** The heading of the section about a step, by key. */
-  static Message section(Step step) {
+  /** The heading of the section about a step. */
+  static Message title(Step step) {
     return switch (step) {
-      case CURE -> say("record.batch.cure", "Receipt and cure");
-      case SOAK -> say("record.batch.soak", "Soak");
-      case DRY -> say("record.batch.drying", "Drying");
-      case SMOKE, CHILL -> say("record.batch.heat", "Smoke and chill");
-      case RELEASE -> say("record.batch.dispatch", "Packing, review and distribution");
+      case CURE -> Message.say("record.batch.cure", "Receipt and cure");
+      case SOAK -> Message.say("record.batch.soak", "Soak");
+      case DRY -> Message.say("record.batch.drying", "Drying");
+      case SMOKE, CHILL -> Message.say("record.batch.heat", "Smoke and chill");
+      case RELEASE -> Message.say("record.batch.dispatch", "Packing, review and distribution");
     };
   }
 
-  private String product() {
-    return judgement
-        .lot()
-        .product()
-        .map(product -> product.name())
-        .orElse(phrases.say("record.batch.no-product", "no product"));
+  private Block.Heading heading(Step step) {
+    return heading(title(step));
   }
 
-  private void cure(List<Block> blocks) {
-    blocks.add(new Block.Heading(2, phrases.say(section(Step.CURE))));
-    blocks.addAll(new CureSum(day, judgement).blocks());
-    new HoldChart(day, judgement).block().ifPresent(blocks::add);
-    blocks.add(
-        table(
-            Sheet.CURE,
-            phrases.say("record.batch.entries-of-cure", "Entries of receipt, cure and turning")));
-    places.of(Step.CURE).ifPresent(blocks::add);
+  private void cure(Blocks blocks) {
+    blocks
+        .add(heading(Step.CURE))
+        .add(new CureSum(day, judgement).blocks())
+        .add(new HoldChart(day, judgement).block())
+        .add(entries(Sheet.CURE, ENTRIES_OF_CURE))
+        .add(readings.ofPlace(Step.CURE));
   }
 
-  private Block table(Sheet sheet, String caption) {
-    Optional<Block> table = entries.of(sheet, caption);
-    return table.orElseGet(() -> phrases.nothingOf(caption));
-  }
-
-  private void step(List<Block> blocks, Step step) {
-    boolean planned = judgement.lot().product().map(p -> p.steps().contains(step)).orElse(true);
-    if (planned) {
-      blocks.add(new Block.Heading(2, phrases.say(section(step))));
-      blocks.add(
-          Sheet.parse(step.word()).map(sheet -> table(sheet, entriesOf(step))).orElseThrow());
-      places.of(step).ifPresent(blocks::add);
+  private void step(Blocks blocks, Step step) {
+    if (lot.product().map(p -> p.steps().contains(step)).orElse(true)) {
+      blocks.add(heading(step));
+      entries(blocks, step);
     }
   }
 
-  private String entriesOf(Step step) {
-    return phrases.say(
-        "record.batch.entries-of-step", "Entries of the step {0}", phrases.step(step));
+  private void heat(Blocks blocks) {
+    blocks
+        .add(heading(Step.SMOKE))
+        .add(new CoreChart(day, judgement).blocks())
+        .add(new CoreSection(day, judgement).blocks());
+    entries(blocks, Step.SMOKE);
+    entries(blocks, Step.CHILL);
   }
 
-  private void heat(List<Block> blocks) {
-    blocks.add(new Block.Heading(2, phrases.say(section(Step.SMOKE))));
-    blocks.addAll(new CoreChart(day, judgement).blocks());
-    blocks.addAll(new CoreSection(day, judgement).blocks());
-    blocks.add(table(Sheet.SMOKE, entriesOf(Step.SMOKE)));
-    places.of(Step.SMOKE).ifPresent(blocks::add);
-    blocks.add(table(Sheet.CHILL, entriesOf(Step.CHILL)));
-    places.of(Step.CHILL).ifPresent(blocks::add);
+  private void entries(Blocks blocks, Step step) {
+    Message caption = Message.say("record.batch.entries-of-step", "Entries of the step {0}", step);
+    blocks
+        .add(entries(Sheet.parse(step.word()).orElseThrow(), caption))
+        .add(readings.ofPlace(step));
   }
 
-  private void end(List<Block> blocks) {
-    Sections sections = new Sections(day, judgement);
-    blocks.add(phrases.heading("record.batch.warm", "Time in the warm"));
-    blocks.addAll(new WarmSection(judgement.lot(), phrases).blocks());
-    blocks.add(phrases.heading("record.batch.weights", "Weights and mass balance"));
-    blocks.addAll(new WeightSection(judgement.lot(), phrases).blocks());
-    blocks.add(phrases.heading("record.batch.deviations", "Deviations and remarks"));
-    blocks.addAll(new DeviationSection(day, judgement).brief());
-    blocks.add(new Block.Heading(2, phrases.say(section(Step.RELEASE))));
-    blocks.add(
-        table(
-            Sheet.DISPATCH,
-            phrases.say("record.batch.entries-of-dispatch", "Entries of packing and dispatch")));
-    entries
-        .of(Sheet.LAB, phrases.say("record.batch.laboratory", "Laboratory results"))
-        .ifPresent(blocks::add);
-    blocks.add(phrases.heading("record.batch.probes", "Probes and instruments"));
-    blocks.add(sections.probes());
-    blocks.add(new InstrumentTable(day, judgement.lot()).block());
-    new LeftOut(day, judgement.lot()).block().ifPresent(blocks::add);
-    blocks.add(phrases.heading("record.batch.doubts", "Data in doubt"));
-    blocks.add(sections.doubts());
-    new ExplanationTable(day, judgement).block().ifPresent(blocks::add);
-    blocks.add(phrases.heading("record.batch.monitoring", "Limits, monitoring and planned action"));
-    new PlanVersions(day, judgement.lot()).block().ifPresent(blocks::add);
-    blocks.add(sections.monitoring());
-    blocks.addAll(sections.notRead());
-    blocks.addAll(new Carried(day, carried).blocks());
+  private Block entries(Sheet sheet, Message caption) {
+    return entries.of(sheet, caption).orElseGet(() -> nothingOf(caption));
+  }
+
+  private void end(Blocks blocks) {
+    TotalsSection totals = new TotalsSection(day, judgement);
+    blocks
+        .add(heading(WARM))
+        .add(totals.warm())
+        .add(heading("record.batch.weights", "Weights and mass balance"))
+        .add(totals.masses())
+        .add(heading(DEVIATIONS))
+        .add(new DeviationSection(day, judgement).brief())
+        .add(heading(Step.RELEASE))
+        .add(entries(Sheet.DISPATCH, ENTRIES_OF_DISPATCH))
+        .add(entries.of(Sheet.LAB, Message.say("record.batch.laboratory", "Laboratory results")))
+        .add(heading("record.batch.probes", "Probes and instruments"))
+        .add(readings.blocks())
+        .add(heading(DOUBTS))
+        .add(new EvidenceSection(day, judgement).doubts())
+        .add(heading("record.batch.monitoring", "Limits, monitoring and planned action"))
+        .add(new PlanSection(day, judgement).blocks());
   }
 }

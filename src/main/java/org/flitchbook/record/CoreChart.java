@@ -1,141 +1,284 @@
 package org.flitchbook.record;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.account.ProbeReadings;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
+import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Chart;
-import org.flitchbook.lot.Lot;
-import org.flitchbook.lot.Track;
+import org.flitchbook.lot.Stay;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Smoke and chill on one time axis, and the humidity below it; a part of it for a deviation. */
-final class CoreChart {
+final class CoreChart extends LotSection {
 
   private static final int WHOLE = 250;
   private static final int EXCERPT = 110;
   private static final int HUMIDITY = 64;
-  private static final long HALF_HOUR = 1_800_000L;
+  private static final Duration HALF_HOUR = Duration.ofMinutes(30);
 
-  private final Judgement judgement;
-  private final Lot lot;
-  private final Unit unit;
-  private final Phrases phrases;
-  private final List<Track> cores;
-  private final List<Track> airs;
+  private final List<ProbeReadings> cores;
+  private final List<ProbeReadings> airs;
 
   CoreChart(DayJudged day, Judgement judgement) {
-    this.judgement = judgement;
-    this.lot = judgement.lot();
-    this.unit = day.plan().establishment().temperature();
-    this.phrases = day.phrases();
-    this.cores = lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    super(day, judgement);
+    this.cores = readings(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     this.airs =
         Stream.of(
-                lot.tracks(What.CHAMBER_TEMPERATURE, Step.SMOKE),
-                lot.tracks(What.WET_BULB_TEMPERATURE, Step.SMOKE),
-                lot.tracks(What.COOLER_TEMPERATURE, Step.CHILL))
+                readings(What.CHAMBER_TEMPERATURE, Step.SMOKE),
+                readings(What.WET_BULB_TEMPERATURE, Step.SMOKE),
+                readings(What.COOLER_TEMPERATURE, Step.CHILL))
             .flatMap(List::stream)
             .toList();
   }
 
   List<Block> blocks() {
-    List<Block> blocks = new ArrayList<>();
-    whole()
-        .ifPresent(
-            time -> {
-              blocks.add(
-                  chart(
-                      phrases.say(
-                          "record.chart.caption", "Core temperature through smoke and chill"),
-                      judgement.findings(),
-                      time,
-                      WHOLE));
-              humidity(time).ifPresent(blocks::add);
-            });
-    return blocks;
+    String caption = say("record.chart.caption", "Core temperature through smoke and chill");
+    return new Blocks()
+        .add(whole().map(time -> new Layers(judgement.findings(), time).chart(caption, WHOLE)))
+        .add(whole().flatMap(this::humidity))
+        .list();
   }
 
   /** The readings around one stage of a limit; empty where it was never clocked. */
-  Optional<Chart> excerpt(Finding finding, Part part, String caption) {
+  Optional<Block> excerpt(Finding finding, Part part, String caption) {
     return whole()
         .flatMap(all -> around(part, all))
-        .map(time -> chart(caption, List.of(finding), time, EXCERPT));
+        .map(time -> new Layers(List.of(finding), time).chart(caption, EXCERPT));
   }
 
   private Optional<TimeAxis> whole() {
-    List<Track> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
-    long from = drawn.stream().mapToLong(track -> track.earliest(0)).min().orElse(0);
-    long to = drawn.stream().mapToLong(track -> track.earliest(track.size() - 1)).max().orElse(0);
-    return cores.isEmpty() || to <= from
-        ? Optional.empty()
-        : Optional.of(new TimeAxis(from, to, phrases));
+    List<ProbeReadings> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
+    Optional<Instant> to = drawn.stream().map(each -> each.last().at()).max(Instant::compareTo);
+    return drawn.stream()
+        .map(each -> each.first().at())
+        .min(Instant::compareTo)
+        .filter(from -> !cores.isEmpty())
+        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this));
   }
 
   private Optional<TimeAxis> around(Part part, TimeAxis all) {
-    if (part.start().isEmpty() || part.end().isEmpty()) {
-      return Optional.empty();
-    }
-    long from = Math.max(all.from(), part.start().get().toEpochMilli() - HALF_HOUR);
-    long to = Math.min(all.to(), part.end().get().toEpochMilli() + HALF_HOUR);
-    return to > from ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
-  }
-
-  private Chart chart(String caption, List<Finding> findings, TimeAxis time, int height) {
-    CoreLayers layers =
-        new CoreLayers(
-            lot, findings, unit, time, drawn(cores, unit, time), drawn(airs, unit, time));
-    return new Chart(
-        caption,
-        new CoreWords(lot, findings, cores, unit, time).sentence(),
-        time.axis(),
-        layers.values().axis(),
-        layers.curves(),
-        layers.guides(),
-        layers.marks(),
-        layers.bands(),
-        height);
-  }
-
-  private static List<Drawn> drawn(List<Track> tracks, Unit unit, TimeAxis time) {
-    return tracks.stream().map(track -> new Drawn(track, unit, time)).toList();
+    Optional<Instant> from = part.start().map(start -> start.minus(HALF_HOUR)).map(all::within);
+    Optional<Instant> to = part.end().map(end -> end.plus(HALF_HOUR)).map(all::within);
+    return from.flatMap(begin -> to.flatMap(end -> TimeAxis.of(begin, end, this)));
   }
 
   private Optional<Block> humidity(TimeAxis time) {
-    List<Track> tracks = lot.tracks(What.HUMIDITY, Step.SMOKE);
-    if (tracks.isEmpty()) {
-      return Optional.empty();
+    List<ProbePlot> plots = ProbePlot.all(readings(What.HUMIDITY, Step.SMOKE), time);
+    String ranges =
+        plots.stream().map(plot -> levels(plot.readings())).collect(Collectors.joining("; "));
+    return plots.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Chart(
+                say("record.chart.humidity", "Humidity in the smoker"),
+                say(
+                    "record.chart.humidity-told",
+                    "Humidity in the smoker in the same time: {0}.",
+                    ranges),
+                time.axis(),
+                new ValueAxis(Unit.PERCENT, 0, 100, this).axis(),
+                plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Chart.Stroke.THIN)).toList(),
+                List.of(),
+                List.of(new Chart.Marks(say(BY_HAND), Chart.Shape.DIAMOND, ProbePlot.byHand(plots, false))),
+                ProbePlot.gaps(plots),
+                HUMIDITY));
+  }
+
+  /** What lies over each other in the chart of smoke and chill: curves, limits, marks, steps. */
+  private final class Layers {
+
+    private final List<Finding> findings;
+    private final TimeAxis time;
+    private final List<ProbePlot> corePlots;
+    private final List<ProbePlot> airPlots;
+    private final ValueAxis values;
+
+    Layers(List<Finding> findings, TimeAxis time) {
+      this.findings = findings;
+      this.time = time;
+      this.corePlots = ProbePlot.all(cores, time);
+      this.airPlots = ProbePlot.all(airs, time);
+      this.values = values();
     }
-    List<Drawn> drawn = drawn(tracks, Unit.PERCENT, time);
-    List<Chart.Marker> byHand =
-        drawn.stream().flatMap(each -> each.byHand(false).stream()).toList();
-    List<String> ranges =
-        tracks.stream().map(t -> Extremes.range(t, Unit.PERCENT, phrases)).toList();
-    return Optional.of(
-        new Chart(
-            phrases.say("record.chart.humidity", "Humidity in the smoker"),
-            phrases.say(
-                "record.chart.humidity-told",
-                "Humidity in the smoker in the same time: {0}.",
-                String.join("; ", ranges)),
-            time.axis(),
-            new ValueAxis(Unit.PERCENT, 0, 100, phrases).axis(),
-            drawn.stream()
-                .map(
-                    each ->
-                        each.curve(phrases.word("what", What.HUMIDITY.word()), Chart.Stroke.THIN))
-                .toList(),
-            List.of(),
-            List.of(
-                new Chart.Marks(
-                    phrases.say("record.core.by-hand", "by hand"), Chart.Shape.DIAMOND, byHand)),
-            drawn.stream().flatMap(each -> each.gaps().stream()).toList(),
-            HUMIDITY));
+
+    private Stream<ProbePlot> plots() {
+      return Stream.concat(corePlots.stream(), airPlots.stream());
+    }
+
+    /** All temperatures that are to be seen, and freezing. */
+    private ValueAxis values() {
+      Quantity freezing = Quantity.of(0, Unit.CELSIUS).in(temperature());
+      DoubleSummaryStatistics all = plots().flatMapToDouble(ProbePlot::seen).summaryStatistics();
+      all.accept(freezing.value().rounded(0).doubleValue());
+      return new ValueAxis(temperature(), all.getMin(), all.getMax(), CoreChart.this);
+    }
+
+    Chart chart(String caption, int height) {
+      return new Chart(
+          caption,
+          alternative(),
+          time.axis(),
+          values.axis(),
+          curves(),
+          guides(),
+          marks(),
+          bands(),
+          height);
+    }
+
+    /** The chart in one sentence with its numbers, for those who can't see it. */
+    private String alternative() {
+      List<String> told = new ArrayList<>(cores.stream().map(this::course).toList());
+      parts()
+          .forEach(part -> part.measured().ifPresent(measured -> told.add(stage(part, measured))));
+      ProbePlot.gaps(corePlots).forEach(gap -> told.add(gap.label()));
+      return say(
+          "record.chart.alternative",
+          "Internal temperature of lot {0} from {1} to {2}: {3}.",
+          lot.code(),
+          time(time.from()),
+          time(time.to()),
+          String.join("; ", told));
+    }
+
+    private Stream<Part> parts() {
+      return findings.stream().flatMap(finding -> finding.parts().stream());
+    }
+
+    /** Where a probe began, its highest reading, and where it ended. */
+    private String course(ProbeReadings core) {
+      return say(
+          "record.chart.course",
+          "{0} is {1} at first, at most {2} at {3} and {4} at last",
+          probe(core.probe()),
+          level(core.first()),
+          level(core.highest()),
+          clock(core.highest().at()),
+          level(core.last()));
+    }
+
+    private String stage(Part part, Measured measured) {
+      return say(
+          "record.chart.stage",
+          "{0} to {1} took {2}, {3}: {4}",
+          part.from(),
+          part.to(),
+          quantity(measured.value()),
+          bound(measured),
+          part.verdict());
+    }
+
+    private List<Chart.Curve> curves() {
+      List<Chart.Curve> curves = new ArrayList<>();
+      for (ProbePlot core : corePlots) {
+        String name = say("record.chart.core", "core {0}", probe(core.readings().probe()));
+        curves.add(core.curve(name, curves.isEmpty() ? Chart.Stroke.SOLID : Chart.Stroke.DASHED));
+      }
+      airPlots.forEach(air -> curves.add(curve(air)));
+      return curves;
+    }
+
+    private Chart.Curve curve(ProbePlot air) {
+      return switch (air.readings().what()) {
+        case CHAMBER_TEMPERATURE -> air.curve(say("record.chart.smoker", "smoker"), Chart.Stroke.THIN);
+        case WET_BULB_TEMPERATURE ->
+            air.curve(say("record.chart.wet-bulb", "wet bulb"), Chart.Stroke.DOTTED);
+        default -> air.curve(say("record.chart.cooler", "cooler"), Chart.Stroke.THIN_DASHED);
+      };
+    }
+
+    /** The temperatures of the limits, each once, as far as they are within the chart. */
+    private List<Chart.Guide> guides() {
+      TreeSet<Quantity> levels = new TreeSet<>();
+      List<Chart.Guide> guides = new ArrayList<>();
+      for (Finding finding : findings) {
+        if (finding.limit().kind() instanceof Kind.Span span) {
+          span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
+        }
+        if (finding.limit().kind() instanceof Kind.Bound bound
+            && bound.limit().dimension() == Dimension.TEMPERATURE) {
+          guides.add(guide(bound.limit(), name(finding.limit())));
+        }
+      }
+      levels.forEach(level -> guides.add(guide(level, "")));
+      return values.within(guides);
+    }
+
+    private List<Chart.Marks> marks() {
+      List<Chart.Marker> crossings = crossings();
+      Stream<Chart.Marker> byHand =
+          Stream.concat(
+              ProbePlot.byHand(corePlots, true).stream(),
+              ProbePlot.byHand(airPlots, false).stream());
+      return List.of(
+          new Chart.Marks(
+              say(BY_HAND),
+              Chart.Shape.DIAMOND,
+              byHand.map(marker -> labelledOnce(marker, crossings)).toList()),
+          new Chart.Marks(say("record.chart.crossing", "crossing of a limit"), Chart.Shape.DOT, crossings),
+          new Chart.Marks(say(LEFT_OUT), Chart.Shape.RING, ProbePlot.leftOut(plots().toList(), values.axis())));
+    }
+
+    /** A reading by hand that closes a stage is labelled there. */
+    private static Chart.Marker labelledOnce(Chart.Marker marker, List<Chart.Marker> crossings) {
+      boolean labelled = crossings.stream().anyMatch(marker::isAt);
+      return labelled ? new Chart.Marker(marker.x(), marker.y(), "") : marker;
+    }
+
+    private List<Chart.Marker> crossings() {
+      return parts()
+          .flatMap(
+              part ->
+                  Stream.concat(
+                          part.start().stream(),
+                          part.end().filter(at -> part.verdict() != Verdict.PENDING).stream())
+                      .flatMap(at -> crossings(at, part)))
+          .distinct()
+          .toList();
+    }
+
+    /** At the reading itself, which lies beside the limit's line and not on it. */
+    private Stream<Chart.Marker> crossings(Instant at, Part part) {
+      return cores.stream()
+          .filter(core -> core.probe().equals(part.probe()))
+          .map(core -> core.reading(ProbePlot.upTo(core.track(), at)))
+          .filter(reading -> time.holds(reading.at()))
+          .map(reading -> time.marker(reading, unbroken(clock(at) + " " + level(reading))));
+    }
+
+    /** The steps, and within them the silences of the logs. */
+    private List<Chart.Band> bands() {
+      return Stream.concat(
+              Stream.of(Step.SMOKE, Step.CHILL)
+                  .flatMap(step -> lot.stay(step).flatMap(this::band).stream()),
+              ProbePlot.gaps(corePlots).stream())
+          .toList();
+    }
+
+    private Optional<Chart.Band> band(Stay stay) {
+      Instant from = stay.into().time().written();
+      Instant to = lot.end(stay.step()).map(Moment::written).orElse(time.to());
+      return from.isBefore(time.to()) && to.isAfter(time.from()) && to.isAfter(from)
+          ? Optional.of(new Chart.Band(time.at(from), time.at(to), say(stay.step())))
+          : Optional.empty();
+    }
   }
 }

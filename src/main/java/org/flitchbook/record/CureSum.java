@@ -10,6 +10,7 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Sum;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
+import org.flitchbook.document.Text;
 
 /** The sums of the cure worked line by line. */
 final class CureSum {
@@ -34,15 +35,15 @@ final class CureSum {
       if (CureLine.isOfCure(finding) && finding.verdict().isMissed()) {
         blocks.add(
             new Block.Paragraph(
-                phrases
-                    .bound()
-                    .strong(
+                Text.of(
+                    phrases.span(
                         phrases.say(
                             "record.sum.missed",
                             "{0} is {1}: {2}.",
                             Phrases.capital(phrases.name(finding.limit())),
-                            phrases.verdict(finding.verdict()),
-                            phrases.say(finding.reasons())))));
+                            finding.verdict(),
+                            phrases.reason(finding)),
+                        Text.Style.STRONG))));
       }
     }
     return blocks;
@@ -84,7 +85,7 @@ final class CureSum {
   }
 
   private String bound(String text) {
-    return phrases.bound().bound(text);
+    return phrases.unbroken(text);
   }
 
   private Stream<Sum.Line> summed(CureLine.Summed summed) {
@@ -101,7 +102,7 @@ final class CureSum {
                 phrases.say(
                     "record.sum.margin",
                     "{0}, margin {1}",
-                    phrases.verdict(finding.verdict()),
+                    finding.verdict(),
                     Phrases.margin(finding)))));
   }
 }

@@ -3,6 +3,8 @@ package org.flitchbook.record;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Stream;
+import org.flitchbook.account.Accounts;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Register;
@@ -21,6 +23,7 @@ import org.flitchbook.reading.FileRead;
  * @param faults those that touch no single lot
  * @param files every file read, of all days, with what became of it
  * @param filing where the records go
+ * @param accounts of its lots
  */
 public record DayJudged(
     String book,
@@ -31,7 +34,8 @@ public record DayJudged(
     List<Judgement> judgements,
     List<Fault> faults,
     List<FileRead> files,
-    Filing filing) {
+    Filing filing,
+    Accounts accounts) {
 
   public DayJudged {
     judgements = List.copyOf(judgements);
@@ -48,9 +52,15 @@ public record DayJudged(
     return new Phrases(plan());
   }
 
+  /** For values in JSON, with times in the zone of the plan. */
+  JsonTree jsonTree() {
+    return new JsonTree(plan().establishment().zone());
+  }
+
   /** The same day with the place of its records. */
   public DayJudged filed(Filing where) {
-    return new DayJudged(book, day, moment, versions, register, judgements, faults, files, where);
+    return new DayJudged(
+        book, day, moment, versions, register, judgements, faults, files, where, accounts);
   }
 
   /** Whether a critical or operating limit was missed, or an ask or a stop is open. */
@@ -72,7 +82,7 @@ public record DayJudged(
 
   /** All faults, those of the lots after those of the day. */
   public List<Fault> allFaults() {
-    return java.util.stream.Stream.concat(
+    return Stream.concat(
             faults.stream(), judgements.stream().flatMap(each -> each.faults().stream()))
         .toList();
   }

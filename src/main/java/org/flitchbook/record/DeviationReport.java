@@ -1,125 +1,102 @@
 package org.flitchbook.record;
 
-import static org.flitchbook.message.Message.say;
-
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.flitchbook.account.DayAccount;
+import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
-import org.flitchbook.message.Message;
 import org.flitchbook.reading.FileRead;
 
 /** The report of a day's deviations; a day without one says so and is signed all the same. */
-final class DeviationReport {
+final class DeviationReport extends Section {
 
-  private final DayJudged day;
-  private final List<FileRead> carried;
-  private final Phrases phrases;
+  private final List<Judgement> held;
+  private final DayAccount account;
 
-  DeviationReport(DayJudged day, List<FileRead> carried) {
-    this.day = day;
-    this.carried = carried;
-    this.phrases = day.phrases();
+  DeviationReport(DayJudged day) {
+    super(day);
+    this.held = day.held();
+    this.account = day.accounts().day(held);
   }
 
-  Document document() {
-    List<Judgement> missed = day.held();
-    List<Block> blocks = new ArrayList<>();
-    blocks.add(banner(missed));
-    if (!missed.isEmpty()) {
-      blocks.add(overview(missed));
+  Document document(List<FileRead> carried) {
+    Documents documents = new Documents(day);
+    Blocks blocks =
+        new Blocks()
+            .add(account.deviations() == 0 ? none() : deviations())
+            .add(overview())
+            .add(keepingNote(account.keepUntil()))
+            .add(caution())
+            .add(signatures())
+            .add(documents.changes());
+    for (Judgement each : held) {
+      blocks.add(new Block.PageBreak()).add(new DeviationSection(day, each).full());
     }
-    blocks.add(new Keeping(day, missed.stream().map(Judgement::lot).toList()).note());
-    blocks.add(
-        new Block.Caution(
-            phrases.say(
-                "record.caution",
-                "Curing salt is toxic in excess: weigh it, never spoon it. The limits are those of"
-                    + " the plan named here; confirm them with the local authority or a process"
-                    + " authority. This record says which limits were met, not met or not shown. It"
-                    + " does not say that food is safe, and it replaces no licensed decision.")));
-    blocks.add(signatures());
-    blocks.addAll(new FilingSection(day).changes());
-    for (Judgement each : missed) {
-      blocks.add(new Block.PageBreak());
-      blocks.addAll(new DeviationSection(day, each).full());
-    }
-    blocks.addAll(new Carried(day, carried).blocks());
-    return new Frame(day)
-        .document(
-            phrases.say("record.report.title", "Deviation report {0}", day.day()),
-            "",
-            "deviations",
-            blocks);
+    blocks.add(documents.evidence(carried));
+    String title = say("record.report.title", "Deviation report {0}", day.day());
+    return documents.record(title, "", "deviations", blocks);
   }
 
-  private Block.Banner banner(List<Judgement> missed) {
-    int count = missed.stream().mapToInt(each -> each.deviations().size()).sum();
-    return count == 0
-        ? new Block.Banner(
-            Tone.PASS,
-            phrases.say("record.report.none", "NONE"),
-            phrases.say(
-                "record.report.nothing-missed", "No critical limit was missed on this day."))
-        : new Block.Banner(
-            Tone.FAIL,
-            phrases.count("record.report.deviations", count, "{0} DEVIATION", "{0} DEVIATIONS"),
-            phrases.count(
-                "record.report.held",
-                missed.size(),
-                "One lot is held: {1}.",
-                "{0} lots are held: {1}.",
-                String.join(", ", missed.stream().map(each -> each.lot().code()).toList())));
+  private Block.Banner none() {
+    return new Block.Banner(
+        Tone.PASS,
+        say("record.report.none", "NONE"),
+        say("record.report.nothing-missed", "No critical limit was missed on this day."));
   }
 
-  private Block overview(List<Judgement> missed) {
-    Grid grid =
-        phrases
-            .grid("record.report.open", "Open deviations")
-            .head("record.head.lot", "Lot", 6)
-            .head("record.head.limit", "Limit", 15)
-            .head("record.head.verdict", "Verdict", 7)
-            .head("record.head.found", "What was found", 22)
-            .head("record.head.plan-says", "The plan says", 14);
-    for (Judgement each : missed) {
-      each.deviations()
-          .forEach(
-              finding ->
-                  grid.row(
-                      grid.leading(each.lot().code(), new Text.Target.File(each.lot().code() + ".pdf")),
-                      grid.cell(phrases.name(finding.limit())),
-                      phrases.cell(finding.verdict()),
-                      grid.cell(phrases.say(finding.reasons())),
-                      grid.cell(
-                          Phrases.planned(finding.limit())
-                              .orElse(
-                                  phrases.say("record.report.hold", "hold; a person decides")))));
+  private Block.Banner deviations() {
+    return new Block.Banner(
+        Tone.FAIL,
+        count("record.report.deviations", account.deviations(), "{0} DEVIATION", "{0} DEVIATIONS"),
+        count(
+            "record.report.held",
+            account.held().size(),
+            "One lot is held: {1}.",
+            "{0} lots are held: {1}.",
+            String.join(", ", account.held())));
+  }
+
+  /** A finding with the code of its lot. */
+  record Row(String lot, Finding finding) {
+    static List<Row> of(List<Judgement> lots, Function<Judgement, List<Finding>> chosen) {
+      return lots.stream()
+          .flatMap(lot -> chosen.apply(lot).stream().map(each -> new Row(lot.lot().code(), each)))
+          .toList();
     }
-    return grid.table();
+  }
+
+  private Optional<Block> overview() {
+    return table("record.report.open", "Open deviations", Row.of(held, Judgement::deviations))
+        .record(LOT, 6, Row::lot)
+        .column(LIMIT, 15, row -> name(row.finding().limit()))
+        .verdict(7, row -> row.finding().verdict())
+        .column(FOUND, 22, row -> reason(row.finding()))
+        .column(PLAN_SAYS, 14, row -> toDo(row.finding().limit()))
+        .ifAny();
   }
 
   private Signatures signatures() {
     return new Signatures(
         List.of(
-            box(
+            new Signatures.Box(
                 "raised",
                 say("record.report.raised-by", "Raised by"),
+                "",
                 say("record.report.raised", "The lots named are held.")),
-            box(
+            new Signatures.Box(
                 "decided",
                 say("record.report.decided-by", "Decided by"),
+                "",
                 say("record.report.decided", "Disposition of every gram is on file.")),
-            box(
+            new Signatures.Box(
                 "closed",
                 say("record.report.closed-by", "Verified and closed by"),
+                "",
                 say("record.report.closed", "All four parts are done."))));
-  }
-
-  private Signatures.Box box(String field, Message role, Message statement) {
-    return new Signatures.Box(field, phrases.say(role), "", phrases.say(statement));
   }
 }

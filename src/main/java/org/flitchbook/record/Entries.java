@@ -1,58 +1,50 @@
 package org.flitchbook.record;
 
-import static org.flitchbook.message.Message.say;
-
-import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.account.LotAccount;
+import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
-import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Unit;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Sheet;
+import org.flitchbook.lot.Lot;
 
 /**
  * The hand entries of a sheet in full: when it happened and when it was typed, and what was
  * replaced with its old value struck.
  */
-final class Entries {
+final class Entries extends LotSection {
 
-  private final Lot lot;
-  private final Phrases phrases;
-
-  Entries(Lot lot, Phrases phrases) {
-    this.lot = lot;
-    this.phrases = phrases;
+  Entries(DayJudged day, Judgement judgement) {
+    super(day, judgement);
   }
 
-  Optional<Block> of(Sheet sheet, String caption) {
+  Optional<Block> of(Sheet sheet, Message caption) {
     List<Entry> entries = all(sheet);
-    if (entries.isEmpty()) {
-      return Optional.empty();
+    TableBuilder<Entry> table = table(caption, entries).column(TIME, 0, this::time);
+    if (entries.stream().anyMatch(entry -> entry.entered().isPresent())) {
+      table.cells(Message.say("record.entries.typed", "Typed"), Table.Align.LEFT, 7, this::typed);
     }
-    boolean typed = entries.stream().anyMatch(entry -> entry.entered().isPresent());
-    Grid grid = new Grid(phrases, caption).head("record.head.time", "Time", 0);
-    if (typed) {
-      grid.head("record.entries.typed", "Typed", 7);
-    }
-    grid.head("record.head.what", "What", 10)
-        .head("record.head.item", "Item", 7)
-        .number("record.head.value", "Value", 8)
-        .head("record.head.by", "By", 3)
-        .head("record.head.with", "With", 4)
-        .head("record.head.note", "Note", 8)
-        .head("record.head.where", "Where it stands", 11);
-    entries.forEach(entry -> grid.row(row(grid, entry, typed)));
-    return Optional.of(grid.table());
+    return table
+        .cells(WHAT, Table.Align.LEFT, 10, e -> cell(what(e), struck(e, e.shown().isEmpty())))
+        .column(ITEM, 7, Entry::item)
+        .cells(VALUE, Table.Align.RIGHT, 8, e -> cell(e.shown(), struck(e, true)))
+        .column(BY, 3, entry -> orNotRecorded(entry.by()))
+        .column(WITH, 4, this::instrument)
+        .column("record.head.note", "Note", 8, this::note)
+        .where(11, entry -> say(entry.place()))
+        .ifAny();
   }
 
   /** Those in force and those that were replaced, in the order of time. */
@@ -64,91 +56,69 @@ final class Entries {
         .toList();
   }
 
-  private Table.Cell[] row(Grid grid, Entry entry, boolean typed) {
-    Optional<Lot.Correction> struck =
-        lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
-    Text.Style style = struck.isPresent() ? Text.Style.STRUCK : Text.Style.PLAIN;
-    List<Table.Cell> cells = new ArrayList<>();
-    cells.add(grid.cell(phrases.time(entry.time().written())));
-    if (typed) {
-      cells.add(typed(entry));
-    }
-    cells.add(styled(phrases.what(entry), entry.shown().isEmpty() ? style : Text.Style.PLAIN));
-    cells.add(grid.cell(entry.item()));
-    cells.add(styled(entry.shown(), style));
-    cells.add(grid.cell(phrases.orNotRecorded(entry.by())));
-    cells.add(grid.cell(instrument(entry)));
-    cells.add(grid.cell(note(entry, struck)));
-    cells.add(grid.muted(entry.place().toString()));
-    return cells.toArray(Table.Cell[]::new);
+  private Optional<Lot.Correction> correction(Entry entry) {
+    return lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
   }
 
-  private Table.Cell styled(String text, Text.Style style) {
-    return new Table.Cell(
-        text.isEmpty() ? Text.of("") : Text.of(phrases.bound().span(text, style)), Tone.PLAIN);
+  private Text.Style struck(Entry entry, boolean ifReplaced) {
+    return ifReplaced && correction(entry).isPresent() ? Text.Style.STRUCK : Text.Style.PLAIN;
   }
 
-  private String instrument(Entry entry) {
-    return entry.instrument().isEmpty() && entry.what().shape().needsInstrument()
-        ? phrases.notRecorded()
-        : entry.instrument();
+  private Table.Cell cell(String text, Text.Style style) {
+    return new Table.Cell(text(text, style), Tone.PLAIN);
   }
 
   /** When it was typed; how much later where that was not at once, and that it is late. */
   private Table.Cell typed(Entry entry) {
-    Optional<Instant> typed = entry.entered().map(Moment::written);
-    if (typed.isEmpty()) {
-      return new Table.Cell(Text.of(phrases.notRecorded()), Tone.PLAIN);
-    }
-    String time = time(typed.get(), entry);
-    Duration after = entry.time().shortestTo(entry.entered().get());
-    if (after.compareTo(Duration.ZERO) <= 0) {
-      return new Table.Cell(Text.of(time), Tone.PLAIN);
-    }
-    boolean late = after.compareTo(phrases.lateAfter()) > 0;
-    String told =
-        phrases.say(
-            late
-                ? say("record.entries.late", "late by {0}", length(after))
-                : say("record.entries.after", "{0} later", length(after)));
+    String typed =
+        entry.entered().map(Moment::written).map(time -> time(time, entry)).orElse(notRecorded());
     return new Table.Cell(
-        Text.of(
-            new Text.Span(time + ", ", Text.Style.PLAIN),
-            phrases.bound().span(told, late ? Text.Style.STRONG : Text.Style.PLAIN)),
+        account.delays().stream()
+            .filter(delay -> delay.place().equals(entry.place()))
+            .findFirst()
+            .map(delay -> Text.of(new Text.Span(typed + ", ", Text.Style.PLAIN), later(delay)))
+            .orElse(Text.of(typed)),
         Tone.PLAIN);
   }
 
   /** With its date, where that is another day. */
   private String time(Instant typed, Entry entry) {
-    boolean sameDay = phrases.date(typed).equals(phrases.date(entry.time().written()));
-    return sameDay ? phrases.clock(typed) : phrases.time(typed);
+    boolean sameDay = date(typed).equals(date(entry.time().written()));
+    return sameDay ? clock(typed) : time(typed);
   }
 
-  private static String length(Duration time) {
-    return Phrases.quantity(Quantity.of(time.toMinutes(), Unit.MINUTE));
+  private Text.Span later(LotAccount.Delay delay) {
+    Quantity after = delay.after();
+    Ratio minutes = Ratio.of(after.value().floor().longValueExact());
+    String length = quantity(new Quantity(minutes, after.unit()));
+    return delay.late()
+        ? span(say("record.entries.late", "late by {0}", length), Text.Style.STRONG)
+        : span(say("record.entries.after", "{0} later", length), Text.Style.PLAIN);
   }
 
-  private String note(Entry entry, Optional<Lot.Correction> struck) {
-    List<String> told = new ArrayList<>(List.of(entry.note()));
-    struck.ifPresent(
-        each ->
-            told.add(
-                phrases.say(
-                    "record.entries.replaced", "replaced by {0}", each.by().place().toString())));
-    if (!entry.corrects().isEmpty()) {
-      told.add(phrases.say("record.entries.corrects", "corrects {0}", entry.corrects()));
-    }
-    told.add(other(entry));
-    return String.join("; ", told.stream().filter(text -> !text.isEmpty()).toList());
+  private String instrument(Entry entry) {
+    return entry.instrument().isEmpty() && entry.what().shape().needsInstrument()
+        ? notRecorded()
+        : entry.instrument();
+  }
+
+  private String note(Entry entry) {
+    String replaced =
+        correction(entry)
+            .map(by -> say("record.entries.replaced", "replaced by {0}", by.by().place()))
+            .orElse("");
+    String corrects =
+        entry.corrects().isEmpty()
+            ? ""
+            : say("record.entries.corrects", "corrects {0}", entry.corrects());
+    return joined("; ", entry.note(), replaced, corrects, other(entry));
   }
 
   private static String other(Entry entry) {
-    return String.join(
-        ", ",
-        entry.other().entrySet().stream()
-            .filter(each -> !each.getValue().isEmpty())
-            .map(each -> each.getKey() + " " + each.getValue())
-            .sorted()
-            .toList());
+    return entry.other().entrySet().stream()
+        .filter(each -> !each.getValue().isEmpty())
+        .map(each -> each.getKey() + " " + each.getValue())
+        .sorted()
+        .collect(Collectors.joining(", "));
   }
 }

@@ -36,10 +36,12 @@ final class JsonForm {
   /** More than any balance or logger can tell; the comparisons themselves are exact. */
   private static final int PLACES = 6;
 
+  private final DayJudged day;
   private final Language language;
 
-  private JsonForm(Language language) {
-    this.language = language;
+  private JsonForm(DayJudged day) {
+    this.day = day;
+    this.language = day.plan().words();
   }
 
   static Map<String, Object> of(DayJudged day, List<Judgement> lots, List<Fault> faults) {
@@ -57,9 +59,10 @@ final class JsonForm {
     if (day.filing().isFiled()) {
       tree.put("filing", filing(day.filing(), day.plan().words()));
     }
-    JsonForm form = new JsonForm(day.plan().words());
+    JsonForm form = new JsonForm(day);
     tree.put("lots", lots.stream().map(form::lot).toList());
     tree.put("faults", faults.stream().map(form::fault).toList());
+    tree.put("account", day.jsonTree().of(day.accounts().day(lots)));
     return tree;
   }
 
@@ -101,6 +104,7 @@ final class JsonForm {
     tree.put("verdict", judgement.verdict().words());
     tree.put("findings", judgement.findings().stream().map(this::finding).toList());
     tree.put("cureSums", CureLine.of(judgement).stream().map(this::cureLine).toList());
+    tree.put("account", day.jsonTree().of(day.accounts().lot(judgement)));
     return tree;
   }
 

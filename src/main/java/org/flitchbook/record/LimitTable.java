@@ -4,13 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.flitchbook.account.LotAccount.MarginShare;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
+import org.flitchbook.check.Measured;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.plan.Standing;
@@ -19,17 +24,12 @@ import org.flitchbook.plan.Standing;
  * Every limit beside its worst value, with the margin as a number and on a scale; the sources are
  * numbered and stand below the table.
  */
-final class LimitTable {
+final class LimitTable extends LotSection {
 
-  private final DayJudged day;
-  private final List<Finding> findings;
-  private final Phrases phrases;
   private final List<String> sources = new ArrayList<>();
 
   LimitTable(DayJudged day, Judgement judgement) {
-    this.day = day;
-    this.findings = Checks.inOrder(judgement.findings());
-    this.phrases = day.phrases();
+    super(day, judgement);
   }
 
   /**
@@ -38,45 +38,29 @@ final class LimitTable {
    * @param more what else belongs into the small print; may be empty
    */
   List<Block> blocks(String more) {
-    if (findings.isEmpty()) {
-      return List.of();
-    }
-    Grid grid =
-        phrases
-            .grid("record.page-one.limits", "Limits in force, each beside its worst value")
-            .head("record.page-one.ccp", "CCP", 0)
-            .head("record.head.limit", "Limit", 30)
-            .number("record.worst-value", "Worst value", 0)
-            .number("record.head.limit-value", "Limit value", 0)
-            .number("record.page-one.margin", "Margin", 0)
-            .head("record.page-one.scale", "inside │ over", 0)
-            .head("record.head.verdict", "Verdict", 0);
-    findings.forEach(finding -> grid.row(row(grid, finding)));
-    return List.of(
-        grid.table(), new Block.Note(phrases.bound().of((sources() + " " + more).strip())));
+    List<Finding> findings = Checks.inOrder(judgement.findings());
+    return findings.isEmpty() ? List.of() : List.of(limits(findings), smallPrint(more));
   }
 
-  private Table.Cell[] row(Grid grid, Finding finding) {
-    String ccp = finding.limit().monitoring().ccp();
-    return new Table.Cell[] {
-      grid.cell(ccp.isEmpty() ? "–" : ccp),
-      new Table.Cell(name(finding.limit()), Tone.PLAIN),
-      grid.cell(Phrases.worst(finding)),
-      grid.cell(finding.measured().map(Phrases::sign).orElse("–")),
-      grid.cell(Phrases.margin(finding)),
-      new Margin(finding, phrases).cell(),
-      phrases.cell(finding.verdict())
-    };
+  private Block limits(List<Finding> findings) {
+    return table("record.page-one.limits", "Limits in force, each beside its worst value", findings)
+        .column("record.page-one.ccp", "CCP", 0, f -> orDash(f.limit().monitoring().ccp()))
+        .cells(LIMIT, Table.Align.LEFT, 30, f -> new Table.Cell(named(f.limit()), Tone.PLAIN))
+        .number(WORST_VALUE, 0, Phrases::worst)
+        .number(LIMIT_VALUE, 0, f -> f.measured().map(Phrases::sign).orElse("–"))
+        .number("record.page-one.margin", "Margin", 0, Phrases::margin)
+        .cells(Message.say("record.page-one.scale", "inside │ over"), Table.Align.LEFT, 0, this::scale)
+        .verdict(0, Finding::verdict)
+        .table();
   }
 
   /** The limit, which leads to its step, with the number of its source. */
-  private Text name(Limit limit) {
-    String name = limit.rank() == Rank.CRITICAL ? phrases.name(limit) : phrases.ranked(limit);
-    String number = "\u00a0[" + number(source(limit)) + "]";
-    Text.Target step = new Text.Target.Section(phrases.say(BatchRecord.section(limit.step())));
+  private Text named(Limit limit) {
+    String name = limit.rank() == Rank.CRITICAL ? name(limit) : ranked(limit);
+    Text.Target step = new Text.Target.Section(say(BatchRecord.title(limit.step())));
     return Text.of(
-        new Text.Span(phrases.bound().bound(name), Text.Style.PLAIN, Optional.of(step)),
-        new Text.Span(number, Text.Style.MUTED));
+        new Text.Span(unbroken(name), Text.Style.PLAIN, Optional.of(step)),
+        new Text.Span("\u00a0[" + number(source(limit)) + "]", Text.Style.MUTED));
   }
 
   private int number(String source) {
@@ -90,14 +74,39 @@ final class LimitTable {
     Standing standing = limit.source().standing();
     boolean plain = standing == Standing.READ || standing == Standing.PLAN;
     return day.plan().cited(limit.source())
-        + (plain ? "" : " (" + phrases.word("standing", standing.word()) + ")");
+        + (plain ? "" : " (" + word("standing", standing.word()) + ")");
   }
 
-  private String sources() {
+  /** The margin as far from the tick as it is a part of the limit. */
+  private Table.Cell scale(Finding finding) {
+    return MarginShare.of(finding)
+        .flatMap(
+            margin ->
+                finding.measured().map(Measured::margin).map(m -> Table.Cell.of(scale(margin), words(m))))
+        .orElse(new Table.Cell(Text.of("–"), Tone.PLAIN));
+  }
+
+  private static Table.Scale scale(MarginShare margin) {
+    Ratio over = margin.share().inBase().negate();
+    return new Table.Scale(Math.max(-1, Math.min(1, over.rounded(3).doubleValue())));
+  }
+
+  private String words(Quantity margin) {
+    String size = size(margin);
+    return unbroken(
+        switch (margin.value().signum()) {
+          case 0 -> say("record.scale.at-limit", "at the limit");
+          case 1 -> say("record.scale.inside", "{0} inside the limit", size);
+          default -> say("record.scale.over", "{0} over the limit", size);
+        });
+  }
+
+  private Block.Note smallPrint(String more) {
     List<String> numbered =
         IntStream.range(0, sources.size())
             .mapToObj(i -> "[" + (i + 1) + "]\u00a0" + sources.get(i))
             .toList();
-    return phrases.say("record.page-one.sources", "Sources: {0}.", String.join("; ", numbered));
+    String cited = say("record.page-one.sources", "Sources: {0}.", String.join("; ", numbered));
+    return new Block.Note(text((cited + " " + more).strip(), Text.Style.PLAIN));
   }
 }

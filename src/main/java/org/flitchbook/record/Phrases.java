@@ -1,7 +1,6 @@
 package org.flitchbook.record;
 
 import java.math.RoundingMode;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -9,30 +8,30 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.document.Block;
-import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
-import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
-import org.flitchbook.message.Listing;
-import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
-import org.flitchbook.sheet.Step;
-import org.flitchbook.sums.Shift;
 import org.flitchbook.words.Words;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 
 /** How values, times and verdicts are put into words, in the language of the plan. */
-final class Phrases {
+class Phrases {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
@@ -42,21 +41,25 @@ final class Phrases {
   private static final DateTimeFormatter DATE_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+  private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
+
+  private static final Pattern NUMBER_AND_UNIT =
+      Pattern.compile("(\\d) (?=(?:°F|°C|ppm|%|mm|min|kg|g|oz|lb|h|d|s)(?![\\p{L}]))");
+
+  private static final Quantity AN_HOUR = Quantity.of(60, Unit.MINUTE);
+
   private final Words words;
   private final ZoneId zone;
-  private final Bound bound;
-  private final Duration lateAfter;
+  private final Pattern atMostOrLeast;
 
   Phrases(Plan plan) {
-    this.lateAfter = plan.practice().lateAfter();
     this.words = plan.words();
     this.zone = plan.establishment().zone();
-    this.bound = new Bound(words);
-  }
-
-  /** An entry that was typed longer after the event is late. */
-  Duration lateAfter() {
-    return lateAfter;
+    this.atMostOrLeast =
+        Pattern.compile(
+            Stream.of(atMost(""), atLeast(""))
+                .map(before -> Pattern.quote(before.stripTrailing()))
+                .collect(Collectors.joining("|", "(", ") (?=\\d)")));
   }
 
   ZoneId zone() {
@@ -67,13 +70,8 @@ final class Phrases {
     return words.say(id, english, values);
   }
 
-  String say(Argument message) {
-    return message.in(words);
-  }
-
-  /** One after the other: {@code a; b}. */
-  String say(List<Message> messages) {
-    return say(Listing.semicolons(messages));
+  String say(Argument value) {
+    return value.in(words);
   }
 
   String count(String id, long number, String one, String many, Object... more) {
@@ -90,21 +88,27 @@ final class Phrases {
     return words.either(choices.stream().map(each -> words.word(family, each)).toList());
   }
 
+  /**
+   * The same text, in which a number is never parted from its unit at a line's end, nor a limit's
+   * number from the words before it.
+   */
+  String unbroken(String text) {
+    String units = NUMBER_AND_UNIT.matcher(text).replaceAll("$1\u00a0");
+    return atMostOrLeast.matcher(units).replaceAll("$1\u00a0");
+  }
+
   /** Text in which a number is never parted from its unit. */
-  Bound bound() {
-    return bound;
+  Text text(String text, Text.Style style) {
+    return text.isEmpty() ? Text.of("") : Text.of(span(text, style));
   }
 
-  Block.Paragraph paragraph(String text) {
-    return new Block.Paragraph(bound.of(text));
+  Text.Span span(String text, Text.Style style) {
+    return new Text.Span(unbroken(text), style);
   }
 
-  Block.Heading heading(String id, String english, Object... values) {
-    return new Block.Heading(2, say(id, english, values));
-  }
-
-  Grid grid(String id, String english, Object... values) {
-    return new Grid(this, say(id, english, values));
+  /** The texts one after the other, without those that are empty. */
+  static String joined(String between, String... texts) {
+    return Stream.of(texts).filter(text -> !text.isEmpty()).collect(Collectors.joining(between));
   }
 
   /** An empty field is never left blank. */
@@ -112,20 +116,12 @@ final class Phrases {
     return text.isEmpty() ? notRecorded() : text;
   }
 
+  static String orDash(String text) {
+    return text.isEmpty() ? "–" : text;
+  }
+
   String notRecorded() {
     return say("record.not-recorded", "NOT RECORDED");
-  }
-
-  Block.Paragraph nothingOf(String caption) {
-    return paragraph(say("record.nothing-of", "{0}: NOT RECORDED", caption));
-  }
-
-  String verdict(Verdict verdict) {
-    return word("verdict", verdict.words());
-  }
-
-  Table.Cell cell(Verdict verdict) {
-    return new Table.Cell(bound.of(verdict(verdict)), tone(verdict));
   }
 
   String name(Limit limit) {
@@ -137,13 +133,35 @@ final class Phrases {
     return name(limit) + ", " + word("rank", limit.rank().word());
   }
 
-  String step(Step step) {
-    return word("step", step.word());
+  private String joined(List<Message> messages) {
+    return Listing.semicolons(messages).in(words);
+  }
+
+  String reason(Finding finding) {
+    return joined(finding.reasons());
+  }
+
+  String formula(Finding finding) {
+    return joined(finding.formulas());
+  }
+
+  String remark(Finding finding) {
+    return joined(finding.remarks());
+  }
+
+  /** What the plan says to do where the limit is missed. */
+  static Optional<String> planned(Limit limit) {
+    return Optional.of(limit.monitoring().ifMissed()).filter(text -> !text.isEmpty());
+  }
+
+  /** What the plan says to do; a person decides where it says nothing. */
+  String toDo(Limit limit) {
+    return planned(limit).orElse(say("record.report.hold", "hold; a person decides"));
   }
 
   /** What an entry is about, and of which piece. */
   String what(Entry entry) {
-    return ofPiece(word("what", entry.what().word()), entry);
+    return ofPiece(say(entry.what()), entry);
   }
 
   String ofPiece(String name, Entry entry) {
@@ -153,8 +171,8 @@ final class Phrases {
   }
 
   /** The probe, or that it was read by hand. */
-  String probe(Track track) {
-    return word("probe", track.called());
+  String probe(String called) {
+    return word("probe", called);
   }
 
   static Tone tone(Verdict verdict) {
@@ -180,6 +198,10 @@ final class Phrases {
     return DATE_TIME.format(time.atZone(zone));
   }
 
+  String time(Entry entry) {
+    return time(entry.time().written());
+  }
+
   String clock(Instant time) {
     return CLOCK.format(time.atZone(zone));
   }
@@ -196,25 +218,49 @@ final class Phrases {
   /** {@code EST, UTC-05:00}. */
   String zone(Instant time) {
     ZonedDateTime local = time.atZone(zone);
-    return DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH).format(local)
-        + ", UTC"
-        + local.getOffset().getId().replace("Z", "");
+    return ZONE.format(local) + ", UTC" + local.getOffset().getId().replace("Z", "");
+  }
+
+  /** {@code 130 °F to 80 °F}, or from one time to another. */
+  String range(Object from, Object to) {
+    return say("record.band", "{0} to {1}", from, to);
   }
 
   /** A temperature to a tenth of a degree, a share to a tenth of a per cent. */
-  static String level(Track track, int index, Unit unit) {
-    Quantity level = Level.quantity(track.level(index, Shift.AS_WRITTEN), unit);
+  static String level(Reading reading) {
+    Quantity level = reading.level();
     return level.value().rounded(1).setScale(1, RoundingMode.UNNECESSARY).toPlainString()
         + " "
-        + unit;
+        + level.unit();
+  }
+
+  /** {@code 35.2 °F to 39.4 °F}. */
+  String levels(ProbeReadings readings) {
+    return range(level(readings.lowest()), level(readings.highest()));
+  }
+
+  /** {@code 97.4 %}. */
+  static String percent(Quantity share) {
+    return share.value().rounded(1) + " %";
+  }
+
+  /** The error of a check, and whether it failed. */
+  String error(Quantity error, boolean passed) {
+    return passed ? say(error) : say("record.instruments.failed", "{0}, FAILED", error);
   }
 
   /** {@code at most 200 ppm}. */
   String bound(Measured measured) {
     String limit = quantity(measured.limit());
-    return measured.atMost()
-        ? say("words.at-most", "at most {0}", limit)
-        : say("words.at-least", "at least {0}", limit);
+    return measured.atMost() ? atMost(limit) : atLeast(limit);
+  }
+
+  private String atMost(String limit) {
+    return say("words.at-most", "at most {0}", limit);
+  }
+
+  private String atLeast(String limit) {
+    return say("words.at-least", "at least {0}", limit);
   }
 
   /** {@code ≤ 200 ppm}, where the column says that it is the limit. */
@@ -222,27 +268,21 @@ final class Phrases {
     return (measured.atMost() ? "≤\u00a0" : "≥\u00a0") + quantity(measured.limit());
   }
 
-  /** {@code 130 °F to 80 °F}. */
-  String band(Quantity from, Quantity to) {
-    return say("record.band", "{0} to {1}", from, to);
-  }
-
   /** Times of more than an hour as {@code 1 h 14 min}; everything else as it is. */
   static String quantity(Quantity quantity) {
     boolean clock = quantity.unit() == Unit.MINUTE || quantity.unit() == Unit.HOUR;
-    boolean whole = quantity.shown().equals(quantity + "");
+    boolean whole = quantity.shown().equals(quantity.toString());
     return clock && !(quantity.unit() == Unit.HOUR && whole)
-        ? hoursAndMinutes(quantity)
+        ? hoursAndMinutes(quantity.in(Unit.MINUTE))
         : quantity.shown();
   }
 
-  private static String hoursAndMinutes(Quantity time) {
-    Quantity minutes = time.in(Unit.MINUTE);
-    if (minutes.isBelow(Quantity.of(60, Unit.MINUTE))) {
+  private static String hoursAndMinutes(Quantity minutes) {
+    if (minutes.isBelow(AN_HOUR)) {
       return minutes.shown();
     }
     long hours = minutes.in(Unit.HOUR).value().floor().longValueExact();
-    Quantity rest = minutes.minus(Quantity.of(hours * 60, Unit.MINUTE));
+    Quantity rest = minutes.minus(Quantity.of(hours, Unit.HOUR));
     return hours + " h" + (rest.value().signum() == 0 ? "" : " " + rest.shown());
   }
 
@@ -255,19 +295,14 @@ final class Phrases {
     return finding
         .measured()
         .filter(m -> finding.verdict() != Verdict.PENDING)
-        .map(measured -> signed(measured.margin()))
+        .map(Measured::margin)
+        .map(margin -> (margin.value().signum() < 0 ? "−" : "") + size(margin))
         .orElse("–");
   }
 
-  private static String signed(Quantity margin) {
-    return margin.value().signum() < 0
-        ? "−" + quantity(new Quantity(margin.value().abs(), margin.unit()))
-        : quantity(margin);
-  }
-
-  /** What the plan says to do where the limit is missed. */
-  static Optional<String> planned(Limit limit) {
-    return Optional.of(limit.monitoring().ifMissed()).filter(text -> !text.isEmpty());
+  /** Without its sign. */
+  static String size(Quantity margin) {
+    return quantity(new Quantity(margin.value().abs(), margin.unit()));
   }
 
   static String capital(String text) {

@@ -39,17 +39,17 @@ public final class Records {
 
   /** The report of the day's deviations. */
   public static Document deviations(DayJudged day, List<FileRead> carried) {
-    return new DeviationReport(day, carried).document();
+    return new DeviationReport(day).document(carried);
   }
 
   /** The sheet of the day. */
   public static Document day(DayJudged day, List<FileRead> carried) {
-    return new DaySheet(day, carried).document();
+    return new DaySheet(day).document(carried);
   }
 
   /** The day in a few lines for a terminal: what is wrong, and what the plan says to do. */
   public static Document summary(DayJudged day) {
-    return new Summary(day).document();
+    return new DaySheet(day).summary();
   }
 
   /**
@@ -60,9 +60,9 @@ public final class Records {
    * @return empty where the book doesn't know the code
    */
   public static Optional<Traced> trace(DayJudged day, String code) {
-    return Trace.of(day, code)
-        .map(
-            trace ->
-                new Traced(new TraceReport(day, trace).document(), new TraceForm(day).of(trace)));
+    return day.accounts()
+        .trace(day.judgements(), code)
+        .map(trace -> new TraceReport(day, trace))
+        .map(report -> new Traced(report.document(), report.json()));
   }
 }

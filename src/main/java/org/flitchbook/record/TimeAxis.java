@@ -8,16 +8,18 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.document.Chart;
+import org.flitchbook.measure.Level;
 
 /**
  * The time axis of a chart, in hours since its beginning: clock times, with the date under the
  * first of them and under each midnight; dates alone where it spans many days.
  *
- * @param from milliseconds since 1970
  * @param to after {@code from}
  */
-record TimeAxis(long from, long to, Phrases phrases) {
+record TimeAxis(Instant from, Instant to, Phrases phrases) {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
@@ -29,55 +31,61 @@ record TimeAxis(long from, long to, Phrases phrases) {
   private static final int[] STEPS = {5, 10, 15, 30, 60, 120, 180, 240, 360, 720, DAY, 2 * DAY};
 
   TimeAxis {
-    if (to <= from) {
+    if (!to.isAfter(from)) {
       throw new IllegalArgumentException("a time axis from " + from + " to " + to);
     }
   }
 
-  double at(long millis) {
-    return (millis - from) / HOUR;
+  /** Empty where it would have no length. */
+  static Optional<TimeAxis> of(Instant from, Instant to, Phrases phrases) {
+    return to.isAfter(from) ? Optional.of(new TimeAxis(from, to, phrases)) : Optional.empty();
   }
 
-  boolean holds(long millis) {
-    return from <= millis && millis <= to;
+  double at(Instant time) {
+    return Duration.between(from, time).toMillis() / HOUR;
+  }
+
+  Chart.Marker marker(Reading reading, String label) {
+    double y = reading.level().value().rounded(Level.DECIMALS).doubleValue();
+    return new Chart.Marker(at(reading.at()), y, label);
+  }
+
+  boolean holds(Instant time) {
+    return within(time).equals(time);
+  }
+
+  /** That time, or the end of the axis that it lies beyond. */
+  Instant within(Instant time) {
+    Instant notBefore = time.isBefore(from) ? from : time;
+    return notBefore.isAfter(to) ? to : notBefore;
   }
 
   Chart.Axis axis() {
-    return new Chart.Axis(
-        phrases.say(
-            "record.chart.clock", "Clock time, {0}", phrases.zone(Instant.ofEpochMilli(from))),
-        0,
-        at(to),
-        ticks());
+    String label = phrases.say("record.chart.clock", "Clock time, {0}", phrases.zone(from));
+    return new Chart.Axis(label, 0, at(to), ticks());
   }
 
   private int step() {
-    for (int minutes : STEPS) {
-      if ((to - from) / (minutes * 60_000.0) <= MOST_TICKS) {
-        return minutes;
+    double minutes = at(to) * 60;
+    for (int step : STEPS) {
+      if (minutes / step <= MOST_TICKS) {
+        return step;
       }
     }
-    return (int) Math.ceil((to - from) / (60_000.0 * DAY * MOST_TICKS)) * DAY;
+    return (int) Math.ceil(minutes / (DAY * MOST_TICKS)) * DAY;
   }
 
+  /** From the midnight before it, so that the ticks stand at full hours. */
   private List<Chart.Tick> ticks() {
     int step = step();
     List<Chart.Tick> ticks = new ArrayList<>();
-    for (ZonedDateTime at = begin(); millis(at) <= to; at = next(at, step)) {
-      if (millis(at) >= from) {
-        ticks.add(
-            new Chart.Tick(at(millis(at)), label(at, step), below(at, step, ticks.isEmpty())));
+    ZonedDateTime at = from.atZone(phrases.zone()).toLocalDate().atStartOfDay(phrases.zone());
+    for (; !at.toInstant().isAfter(to); at = next(at, step)) {
+      if (!at.toInstant().isBefore(from)) {
+        ticks.add(new Chart.Tick(at(at.toInstant()), label(at, step), below(at, step, ticks.isEmpty())));
       }
     }
     return ticks;
-  }
-
-  /** The midnight before it, so that the ticks stand at full hours. */
-  private ZonedDateTime begin() {
-    return Instant.ofEpochMilli(from)
-        .atZone(phrases.zone())
-        .toLocalDate()
-        .atStartOfDay(phrases.zone());
   }
 
   /** By the clock, so that the ticks stand at the same hours on the day that the clocks change. */
@@ -97,9 +105,5 @@ record TimeAxis(long from, long to, Phrases phrases) {
       return first || midnight ? at.toLocalDate().toString() : "";
     }
     return first ? String.valueOf(at.getYear()) : "";
-  }
-
-  private static long millis(ZonedDateTime at) {
-    return at.toInstant().toEpochMilli();
   }
 }

@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "record",
-    floor = 7,
+    floor = 8,
     mayImport = {
       "message",
       "input",
@@ -14,6 +14,7 @@
       "reading",
       "lot",
       "check",
+      "account",
       "json",
       "words",
       "change"

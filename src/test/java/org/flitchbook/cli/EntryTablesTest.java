@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,9 +27,7 @@ final class EntryTablesTest {
   private Path close(String head, String... rows) {
     Path book = Tree.example(folder);
     Path soak = book.resolve("2026-02-23").resolve("soak.csv");
-    Tree.write(
-        soak,
-        () -> java.nio.file.Files.writeString(soak, head + "\n" + String.join("\n", rows) + "\n"));
+    Tree.write(soak, () -> Files.writeString(soak, head + "\n" + String.join("\n", rows) + "\n"));
     Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out"));
     assertTrue(ran.status() <= 1, ran.err());
     return folder.resolve("out").resolve(Tree.DAY).resolve("r1").resolve(LOT + ".pdf");
@@ -56,6 +55,24 @@ final class EntryTablesTest {
   }
 
   @Test
+  void how_late_is_late_is_the_number_of_the_rule() throws IOException {
+    Path own = Files.createDirectories(folder.resolve("book").resolve("templates"));
+    Files.copy(Path.of("templates", "doubts.json"), own.resolve("doubts.json"));
+    Tree.edit(own.resolve("doubts.json"), "\"after\": \"15 min\"", "\"after\": \"10 min\"");
+    String text =
+        flat(
+            close(
+                "lot,time,what,item,value,unit,by,instrument,note,entered",
+                LOT + ",2026-02-23 15:10,into soak,SK,,,MA,,,2026-02-23 15:10",
+                LOT + ",2026-02-23 15:11,water temperature,,39.5,°F,MA,HT-3,,2026-02-23 15:24",
+                LOT + ",2026-02-23 16:08,water temperature,,40.2,°F,MA,HT-3,,2026-02-23 16:12",
+                LOT + ",2026-02-23 16:10,out of soak,,,,MA,,,2026-02-23 16:10",
+                LOT + ",2026-02-23 16:14,weight,,4686,g,MA,S-10,,2026-02-23 16:14"));
+    assertTrue(text.contains("2026-02-23 15:11 15:24, late by 12 min water temperature"), text);
+    assertTrue(text.contains("2026-02-23 16:08 16:12, 3 min later water temperature"), text);
+  }
+
+  @Test
   void what_was_replaced_stays_with_its_value_struck_and_says_by_what() throws IOException {
     Path pdf =
         close(
@@ -63,7 +80,8 @@ final class EntryTablesTest {
             LOT + ",2026-02-23 15:10,into soak,SK,,,MA,,,",
             LOT + ",2026-02-23 15:11,water temperature,,93.5,°F,MA,HT-3,,",
             LOT
-                + ",2026-02-23 15:11,water temperature,,39.5,°F,MA,HT-3,digits swapped,2026-02-23/soak.csv:3",
+                + ",2026-02-23 15:11,water temperature,,39.5,°F,MA,HT-3,digits"
+                + " swapped,2026-02-23/soak.csv:3",
             LOT + ",2026-02-23 16:08,water temperature,,40.2,°F,MA,HT-3,,",
             LOT + ",2026-02-23 16:10,out of soak,,,,MA,,,",
             LOT + ",2026-02-23 16:14,weight,,4686,g,MA,S-10,,");

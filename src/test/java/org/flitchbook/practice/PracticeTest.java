@@ -45,7 +45,7 @@ final class PracticeTest {
         practice.setBack());
     assertEquals(1, practice.daysAhead());
     assertEquals(Ratio.of(1, 10), practice.nearMiss());
-    assertEquals(Duration.ofMinutes(15), practice.lateAfter());
+    assertEquals(Duration.ofMinutes(5), practice.airBeside());
     assertEquals(
         new Practice.Teaspoon(Quantity.required("4.2 g"), Quantity.required("7.1 g")),
         practice.teaspoon());
