@@ -115,7 +115,7 @@ final class Remarks {
                     "the rind was not weighed, so {0} of the weight counts as rind by {1}, {2}",
                     share.value(),
                     judged.plan().cited(share.source()),
-                    judged.plan().words().word("standing-told", share.source().standing().word())));
+                    share.source().standing().told()));
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */

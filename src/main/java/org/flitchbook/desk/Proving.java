@@ -21,6 +21,7 @@ import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
+import org.flitchbook.words.Words;
 
 /** Proves a record or a book, and tells in plain words what is proved and what is not. */
 final class Proving {
@@ -150,7 +151,7 @@ final class Proving {
     return new Document(
         about,
         untouched ? "No sign of a change." : "NOT AS IT WAS.",
-        Templates.wording(),
+        Words.ENGLISH,
         about,
         caller.now(),
         Paper.A4,

@@ -20,7 +20,7 @@ import org.flitchbook.ledger.Ledger;
 import org.flitchbook.pdf.Autograph;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
-import org.flitchbook.plan.PersonKey;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.sign.Card;
 import org.flitchbook.sign.Opened;

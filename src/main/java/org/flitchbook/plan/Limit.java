@@ -1,6 +1,7 @@
 package org.flitchbook.plan;
 
 import java.util.Optional;
+import org.flitchbook.json.Key;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.words.Words;
 
@@ -28,6 +29,62 @@ public record Limit(
     Monitoring monitoring,
     String group) {
 
+  /** What the plan says of a limit's monitoring; empty texts where it says nothing. */
+  public record Monitoring(
+      @Key(otherwise = "") String ccp,
+      @Key(otherwise = "") String monitored,
+      @Key(otherwise = "") String by,
+      @Key(otherwise = "") String ifMissed) {
+
+    static final Monitoring NONE = new Monitoring("", "", "", "");
+  }
+
+  /**
+   * What a rule set and a plan write alike of a limit.
+   *
+   * @param name what is judged, in a few words
+   * @param because one sentence: why the limit is there
+   */
+  record Written(
+      String id,
+      Optional<String> name,
+      String covers,
+      Step step,
+      Rank rank,
+      Optional<Conditions> when,
+      String because,
+      @Key(inline = true) Kind.Stated kind) {
+
+    /** A rule set's limit. */
+    Limit of(Source source, Optional<String> doubtedBy) {
+      return limit(source, Optional.empty(), doubtedBy, Monitoring.NONE);
+    }
+
+    /** The plan's own limit; its support is its source. */
+    Limit ofPlan(String support, String edition, Monitoring monitoring) {
+      Source source = new Source(support, "", edition, Standing.PLAN);
+      return limit(source, Optional.of(support), Optional.empty(), monitoring);
+    }
+
+    private Limit limit(
+        Source source, Optional<String> support, Optional<String> doubt, Monitoring monitoring) {
+      return new Limit(
+          id,
+          name.orElse(covers),
+          covers,
+          step,
+          rank,
+          kind,
+          when.orElse(Conditions.NONE),
+          because,
+          source,
+          support,
+          doubt,
+          monitoring,
+          "");
+    }
+  }
+
   Limit with(Kind changed, Optional<String> named, Monitoring monitored, String inGroup) {
     return new Limit(
         id, name, covers, step, rank, changed, when, because, source, named, doubt, monitored,
@@ -36,13 +93,15 @@ public record Limit(
 
   /** Called by its name in a language; without a name, by what it covers. */
   Limit told(Words words) {
+    String called = name.equals(covers) ? words.word("covers", covers) : words.name(name);
+    Kind told = kind instanceof Kind.Share share ? share.told(words) : kind;
     return new Limit(
         id,
-        name.equals(covers) ? words.word("covers", covers) : words.name(name),
+        called,
         covers,
         step,
         rank,
-        kind instanceof Kind.Share share ? share.told(words) : kind,
+        told,
         when,
         because,
         source,

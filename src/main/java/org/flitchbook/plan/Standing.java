@@ -1,34 +1,43 @@
 package org.flitchbook.plan;
 
-import java.util.Arrays;
-import java.util.Optional;
+import static org.flitchbook.message.Message.say;
+
+import java.util.Locale;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
+import org.flitchbook.message.Message;
 
 /** How far a limit's source can be trusted. */
-public enum Standing {
-  /** Read in the source's own text. */
-  READ("read"),
-  /** Read in a quotation or copy. */
-  SECOND_HAND("second-hand"),
-  /** From memory: to be confirmed before it is relied on. */
-  MEMORY("memory"),
-  /** Arithmetic from the source's numbers. */
-  DERIVED("derived"),
-  /** The plan's own, with the support that it names. */
-  PLAN("plan");
+public enum Standing implements Argument {
+  READ(say("standing-told.read", "read in the source's own text")),
+  SECOND_HAND(say("standing-told.second-hand", "second-hand: read in a quotation or copy")),
+  MEMORY(say("standing-told.memory", "from memory: confirm before relying on it")),
+  DERIVED(say("standing-told.derived", "derived: arithmetic from the source's numbers")),
+  /** Stands in no file: it is that of whatever the plan itself states. */
+  PLAN(say("standing-told.plan", "the plan's own, with the support that it names"));
 
-  private final String word;
+  private final Message told;
 
-  Standing(String word) {
-    this.word = word;
+  Standing(Message told) {
+    this.told = told;
   }
 
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  static Optional<Standing> parse(String word) {
-    return Arrays.stream(values())
-        .filter(standing -> standing != PLAN && standing.word.equals(word))
-        .findFirst();
+  /** What it means, in a few words. */
+  public Message told() {
+    return told;
+  }
+
+  @Override
+  public String in(Language language) {
+    return language.word("standing", word());
+  }
+
+  @Override
+  public Object json() {
+    return word();
   }
 }

@@ -52,7 +52,7 @@ final class LogReader implements Rows {
   static FileRead read(
       SourceFile file, LogLayout layout, Instant last, List<Series> series, List<Fault> faults) {
     LogReader reader = new LogReader(file.name(), layout, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader)));
+    faults.addAll(Tables.read(file, layout.layout(), reader));
     int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
     return new FileRead(

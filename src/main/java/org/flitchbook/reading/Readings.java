@@ -64,7 +64,7 @@ public final class Readings {
     List<LogLayout> layouts = new ArrayList<>();
     for (SourceFile file : all) {
       if (file.baseName().equals(LAYOUTS)) {
-        layouts.addAll(LayoutReader.read(file, faults));
+        layouts.addAll(LogsFile.read(file, faults));
         files.add(unread(file, "layout of logs"));
       }
     }
@@ -95,8 +95,12 @@ public final class Readings {
         Fault.broken(
             "log named twice",
             other.place(),
-            file.baseName() + ", which " + first.place().column() + " names too",
-            "one entry for each file"));
+            say(
+                "reading.named-twice.found",
+                "{0}, which {1} names too",
+                file.baseName(),
+                first.place().column()),
+            say("reading.named-twice.expected", "one entry for each file")));
   }
 
   /** A table that nobody reads may hold the very readings that a limit needs. */

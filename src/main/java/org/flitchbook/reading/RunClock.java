@@ -18,10 +18,6 @@ record RunClock(String form, Message words, ZoneId zone, long start) implements 
 
   private static final Pattern RUN = Pattern.compile("(\\d{1,5}):([0-5]\\d)(?::([0-5]\\d))?");
 
-  static boolean isForm(String text) {
-    return text.equals("h:mm:ss") || text.equals("h:mm") || text.equals("mm:ss");
-  }
-
   @Override
   public boolean isLocal() {
     return false;

@@ -41,7 +41,7 @@ final class SheetReader implements Rows {
   static FileRead read(
       SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
     SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, Layout.OPEN, reader)));
+    faults.addAll(Tables.read(file, Layout.OPEN, reader));
     if (reader.width > 0 && reader.rows == 0) {
       faults.add(
           Fault.note(

@@ -1,6 +1,5 @@
 package org.flitchbook.record;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.check.Judgement;
@@ -51,7 +50,10 @@ final class ExplanationTable {
   }
 
   private String choice(Explained.Choice choice) {
-    return phrases.word("choice", choice.name().toLowerCase(Locale.ROOT));
+    return switch (choice) {
+      case CONFIRMED -> phrases.say("choice.confirmed", "confirmed: they count");
+      case EXCLUDED -> phrases.say("choice.excluded", "excluded: left out");
+    };
   }
 
   private String evidence(Explained said) {

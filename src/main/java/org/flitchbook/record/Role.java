@@ -1,27 +1,41 @@
 package org.flitchbook.record;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
 /** What a code can be in a book; one code may be several of them. */
 enum Role {
-  LOT,
-  INGREDIENT,
-  SUPPLIER_LOT,
-  INSTRUMENT,
-  CUSTOMER;
+  LOT(say("role.lot", "lot")),
+  INGREDIENT(say("role.ingredient", "ingredient's lot")),
+  SUPPLIER_LOT(say("role.supplier-lot", "supplier's lot")),
+  INSTRUMENT(say("role.instrument", "instrument")),
+  CUSTOMER(say("role.customer", "customer"));
 
   private static final Set<What> INGREDIENTS =
       EnumSet.of(
           What.CURING_SALT, What.SALT, What.SUGAR, What.ACCELERATOR, What.OTHER, What.PICKLE);
 
   private static final Set<What> PARTINGS = EnumSet.of(What.DISPATCHED, What.RETURNED);
+
+  private final Message told;
+
+  Role(Message told) {
+    this.told = told;
+  }
+
+  /** What the code is, in words. */
+  Message told() {
+    return told;
+  }
 
   /** {@code supplier lot}. */
   String word() {

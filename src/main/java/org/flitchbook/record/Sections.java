@@ -14,8 +14,10 @@ import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
-import org.flitchbook.plan.Monitoring;
+import org.flitchbook.plan.Limit.Monitoring;
 import org.flitchbook.plan.RuleSet;
 import org.flitchbook.sums.Shift;
 
@@ -105,12 +107,12 @@ final class Sections {
   }
 
   private String standing(Limit limit) {
-    return phrases.word("standing-told", limit.source().standing().word());
+    return limit.source().standing().told().in(day.plan().words());
   }
 
   List<Block> notRead() {
     List<Block> blocks = new ArrayList<>();
-    List<String> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
+    List<Message> conflicts = lot.product().map(p -> p.conflicts()).orElse(List.of());
     if (!conflicts.isEmpty()) {
       blocks.add(
           new Paragraph(
@@ -120,7 +122,7 @@ final class Sections {
                       phrases.say(
                           "record.monitoring.conflict",
                           "Limits in conflict: {0}.",
-                          String.join("; ", conflicts)))));
+                          Listing.semicolons(conflicts)))));
     }
     for (RuleSet set : day.plan().ruleSets()) {
       if (!set.notRead().isEmpty()) {

@@ -41,7 +41,7 @@ final class TraceReport {
     }
     checks().ifPresent(blocks::add);
     List<String> roles =
-        trace.roles().stream().map(role -> phrases.word("role", role.word())).toList();
+        trace.roles().stream().map(role -> role.told().in(day.plan().words())).toList();
     return new Document(
         phrases.say("record.trace.title", "Trace of {0}", trace.code()),
         phrases.say(
