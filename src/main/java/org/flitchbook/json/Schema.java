@@ -82,7 +82,9 @@ public sealed interface Schema {
     String mark(Members one) {
       return one.keys().stream()
           .filter(
-              key -> records.stream().noneMatch(each -> each != one && each.keys().contains(key)))
+              key ->
+                  records.stream()
+                      .noneMatch(each -> !each.equals(one) && each.keys().contains(key)))
           .findFirst()
           .orElseThrow(() -> new IllegalArgumentException(one.type() + " has no key of its own"));
     }
