@@ -1,5 +1,7 @@
 package org.flitchbook.account;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -22,6 +24,7 @@ import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
+import org.flitchbook.message.Message;
 
 /**
  * All that a code touches in a book.
@@ -85,11 +88,17 @@ public record Trace(
 
   /** What a code can be in a book; one code may be several of them. */
   public enum Role implements Argument {
-    LOT,
-    INGREDIENT,
-    SUPPLIER_LOT,
-    INSTRUMENT,
-    CUSTOMER;
+    LOT(say("role.lot", "lot")),
+    INGREDIENT(say("role.ingredient", "ingredient's lot")),
+    SUPPLIER_LOT(say("role.supplier-lot", "supplier's lot")),
+    INSTRUMENT(say("role.instrument", "instrument")),
+    CUSTOMER(say("role.customer", "customer"));
+
+    private final Message called;
+
+    Role(Message called) {
+      this.called = called;
+    }
 
     /** {@code supplier lot}. */
     @Override
@@ -99,7 +108,7 @@ public record Trace(
 
     @Override
     public String in(Language language) {
-      return language.word("role", json());
+      return called.in(language);
     }
 
     /** Whether that code is this for a lot. */

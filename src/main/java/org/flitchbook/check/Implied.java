@@ -8,13 +8,13 @@ import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
 import org.flitchbook.plan.Conditions;
-import org.flitchbook.plan.Exemption;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
-import org.flitchbook.plan.Monitoring;
+import org.flitchbook.plan.Limit.Monitoring;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.plan.Rank;
+import org.flitchbook.plan.RuleSet.Exemption;
 import org.flitchbook.plan.Source;
 import org.flitchbook.plan.Standing;
 import org.flitchbook.sheet.Step;
@@ -107,7 +107,7 @@ final class Implied {
       String covers,
       Argument name,
       Kind kind,
-      Argument because,
+      Message because,
       Source source,
       Optional<String> support) {
     return new Limit(

@@ -12,7 +12,7 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.plan.Person;
-import org.flitchbook.plan.PersonKey;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;

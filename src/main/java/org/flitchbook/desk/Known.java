@@ -10,7 +10,7 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.plan.Person;
-import org.flitchbook.plan.PersonKey;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plans;
 import org.flitchbook.sign.Card;
 

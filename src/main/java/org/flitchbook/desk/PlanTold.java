@@ -1,8 +1,10 @@
 package org.flitchbook.desk;
 
 import java.util.List;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
+import org.flitchbook.words.Words;
 
 /** What there is to say of a plan: of each product its limits, and what it leaves open. */
 final class PlanTold {
@@ -14,11 +16,11 @@ final class PlanTold {
 
   static Answer of(Plan plan) {
     PlanTold told = new PlanTold();
-    plan.products().forEach(told::tell);
+    plan.products().forEach(product -> told.tell(product, plan.words()));
     return told.answer(plan);
   }
 
-  private void tell(Product product) {
+  private void tell(Product product, Words words) {
     text.append(product.code()).append(", ").append(product.name()).append(": ");
     text.append(product.limits().size()).append(" limits\n");
     for (Product.Exempt each : product.exemptions()) {
@@ -31,9 +33,9 @@ final class PlanTold {
       text.append("    no limit covers ").append(each.covers()).append(". ");
       text.append(each.because()).append(" (").append(each.source().cited()).append(")\n");
     }
-    for (String conflict : product.conflicts()) {
+    for (Message conflict : product.conflicts()) {
       isOpen = true;
-      text.append("    limits in conflict: ").append(conflict).append('\n');
+      text.append("    limits in conflict: ").append(conflict.in(words)).append('\n');
     }
   }
 

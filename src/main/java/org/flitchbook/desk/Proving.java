@@ -17,6 +17,7 @@ import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.words.Words;
 
 /** Proves a record or a book, and tells in plain words what is proved and what is not. */
 final class Proving {
@@ -146,7 +147,7 @@ final class Proving {
     return new Document(
         about,
         untouched ? "No sign of a change." : "NOT AS IT WAS.",
-        Templates.wording(),
+        Words.ENGLISH,
         about,
         caller.now(),
         Document.Paper.A4,

@@ -17,7 +17,7 @@ import org.flitchbook.ledger.Deed;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
-import org.flitchbook.plan.PersonKey;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignatures;

@@ -16,9 +16,7 @@ import java.util.Objects;
 import java.util.jar.JarEntry;
 import java.util.jar.JarFile;
 import java.util.stream.Stream;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.words.Words;
 
 /** The templates that the tool brings along: in its jar, or in the folder of its classes. */
 final class Templates {
@@ -43,13 +41,6 @@ final class Templates {
     } catch (IOException broken) {
       throw new UncheckedIOException("the tool's own templates can't be read", broken);
     }
-  }
-
-  /** The wording where there is no plan that says in which language. */
-  static Words wording() {
-    List<Fault> faults = new ArrayList<>();
-    return Words.choose(Words.DEFAULT, ofTheTool(), List.of(), faults)
-        .orElseThrow(() -> new IllegalStateException(faults.toString()));
   }
 
   private static List<SourceFile> inJar(JarFile jar) throws IOException {

@@ -17,7 +17,7 @@ import org.flitchbook.message.Language;
 record Degrees(Quantity written, long level, long difference) implements Argument {
 
   private static final Format<Quantity> WRITTEN =
-      Format.quantity(Dimension.TEMPERATURE, Unit.of(Dimension.TEMPERATURE));
+      Format.quantity(Dimension.TEMPERATURE);
 
   static final Format<Degrees> FORMAT =
       Format.of(WRITTEN.expected(), text -> WRITTEN.parser().apply(text).map(Degrees::of));

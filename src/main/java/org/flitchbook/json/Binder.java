@@ -3,9 +3,12 @@ package org.flitchbook.json;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 
 /**
  * Makes a record of an object, each component from the member of its name. The component's type
@@ -57,6 +60,13 @@ public record Binder(Map<Class<?>, Format<?>> types, Map<String, Format<?>> name
    */
   public <T> Optional<T> bind(Fields object, Class<T> type) {
     return Binding.whole(schema(type), object).map(type::cast);
+  }
+
+  /** The object that a whole file is; what is wrong with it goes to the faults. */
+  public <T> Optional<T> read(SourceFile file, Class<T> type, List<Fault> faults) {
+    Parsed parsed = Json.read(file.name(), file.bytes());
+    faults.addAll(parsed.faults());
+    return parsed.object().flatMap(object -> bind(Fields.of(object, faults), type));
   }
 
   /**

@@ -2,8 +2,6 @@ package org.flitchbook.json;
 
 import static org.flitchbook.message.Message.say;
 
-import java.lang.reflect.Constructor;
-import java.lang.reflect.InvocationTargetException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -26,16 +24,16 @@ record Binding(Fields object, Map<String, Object> values) {
   /** The record of a whole object: a key that it does not know is a fault. */
   static Optional<Object> whole(Schema schema, Fields object) {
     Optional<Object> bound = new Binding(object, new HashMap<>()).records(schema);
-    if (!takesItself(schema)) {
+    if (!isOpen(schema)) {
       object.end();
     }
     return bound;
   }
 
-  private static boolean takesItself(Schema schema) {
+  private static boolean isOpen(Schema schema) {
     return schema instanceof Schema.Members members
         && members.members().stream()
-            .anyMatch(each -> each.schema().equals(new Schema.Self(false)));
+            .anyMatch(each -> each.schema() instanceof Schema.Self self && self.open());
   }
 
   /** What records the object is, by its keys. */
@@ -44,7 +42,7 @@ record Binding(Fields object, Map<String, Object> values) {
       return chosen(choice).flatMap(this::members);
     }
     return schema instanceof Schema.ByKey choice
-        ? members(chosen(choice))
+        ? chosen(choice).flatMap(this::members)
         : members((Schema.Members) schema);
   }
 
@@ -64,32 +62,26 @@ record Binding(Fields object, Map<String, Object> values) {
     return found;
   }
 
-  private Schema.Members chosen(Schema.ByKey choice) {
+  private Optional<Schema.Members> chosen(Schema.ByKey choice) {
     List<Schema.Members> stated =
-        choice.records().stream().filter(each -> object.has(each.firstKey())).toList();
+        choice.records().stream().filter(each -> object.has(choice.mark(each))).toList();
     if (stated.size() > 1) {
-      List<Message> keys =
-          stated.stream().map(each -> say("json.text", "\"{0}\"", each.firstKey())).toList();
-      object.fault(
-          stated.get(1).firstKey(),
-          Message.of(Listing.and(keys)),
-          say("json.one-of-them", "one of them"));
+      oneOf(stated.stream().map(choice::mark).toList());
       choice.records().forEach(this::know);
+      return Optional.empty();
     }
-    return stated.isEmpty() ? choice.records().get(0) : stated.get(0);
+    return Optional.of(stated.isEmpty() ? choice.records().get(0) : stated.get(0));
+  }
+
+  private void oneOf(List<String> keys) {
+    List<Message> stated = keys.stream().map(key -> say("json.text", "\"{0}\"", key)).toList();
+    object.fault(
+        keys.get(1), Message.of(Listing.and(stated)), say("json.one-of-them", "one of them"));
   }
 
   /** So that no key of a record that could not be chosen is said to be unknown. */
   private void know(Schema.Members members) {
-    for (Schema.Member member : members.members()) {
-      if (member.isKey()) {
-        object.has(member.key());
-      } else if (member.schema() instanceof Schema.Members inner) {
-        know(inner);
-      } else if (member.schema() instanceof Schema.ByKey inner) {
-        inner.records().forEach(this::know);
-      }
-    }
+    members.keys().forEach(object::has);
   }
 
   private Optional<Object> members(Schema.Members schema) {
@@ -105,7 +97,7 @@ record Binding(Fields object, Map<String, Object> values) {
   }
 
   private Object made(Schema.Members schema, List<Object> arguments) {
-    Object record = make(schema, arguments);
+    Object record = schema.make(arguments);
     if (record instanceof Checked checked) {
       checked.check(object);
     }
@@ -124,7 +116,18 @@ record Binding(Fields object, Map<String, Object> values) {
   }
 
   private Optional<Object> stated(Schema.Member member) {
-    Optional<Node> node = object.member(member.key());
+    Optional<Node> first = object.member(member.key());
+    Optional<Node> other = member.or().flatMap(object::member);
+    if (member.or().isPresent() && member.schema() instanceof Schema.Bool) {
+      return Optional.of(first.isPresent() || other.isEmpty());
+    }
+    if (first.isPresent() && other.isPresent()) {
+      oneOf(List.of(member.key(), member.or().get()));
+    }
+    return stated(member, first.or(() -> other));
+  }
+
+  private Optional<Object> stated(Schema.Member member, Optional<Node> node) {
     if (member.schema() instanceof Schema.Measured && format(member.schema()).isEmpty()) {
       return Optional.empty();
     }
@@ -150,8 +153,8 @@ record Binding(Fields object, Map<String, Object> values) {
   }
 
   private Message expected(Schema schema) {
-    if (schema instanceof Schema.Whole) {
-      return Format.WHOLE;
+    if (schema instanceof Schema.Whole whole) {
+      return whole.expected();
     } else if (schema instanceof Schema.Bool) {
       return Format.BOOL;
     } else if (schema instanceof Schema.Any) {
@@ -173,19 +176,13 @@ record Binding(Fields object, Map<String, Object> values) {
       return Optional.of(items(list, items));
     } else if (schema instanceof Schema.Entries map && node instanceof Node.Obj entries) {
       return Optional.of(entries(map, entries));
-    } else if (isOfRecords(schema) && node instanceof Node.Obj inner) {
+    } else if (!Schema.records(schema).isEmpty() && node instanceof Node.Obj inner) {
       return whole(schema, Fields.of(inner, object.faults()));
     } else if (node instanceof Node.Text text && format(schema).isPresent()) {
       return text(format(schema).get(), text);
     }
     object.refuse(node, expected(schema));
     return Optional.empty();
-  }
-
-  private static boolean isOfRecords(Schema schema) {
-    return schema instanceof Schema.Members
-        || schema instanceof Schema.ByWord
-        || schema instanceof Schema.ByKey;
   }
 
   private Optional<Object> text(Format<?> format, Node.Text text) {
@@ -203,14 +200,19 @@ record Binding(Fields object, Map<String, Object> values) {
   private Optional<Object> whole(Schema.Whole schema, Node.Num number) {
     try {
       int value = number.value().intValueExact();
-      if (value >= schema.least()) {
+      if (value >= schema.least() && value <= schema.most()) {
         return Optional.of(value);
       }
-      object.refuse(number, say("json.at-least", "{0} or more", schema.least()));
+      boolean open = schema.most() == Integer.MAX_VALUE;
+      object.refuse(number, open ? atLeast(schema.least()) : schema.expected());
     } catch (ArithmeticException notWhole) {
-      object.refuse(number, Format.WHOLE);
+      object.refuse(number, schema.expected());
     }
     return Optional.empty();
+  }
+
+  private static Message atLeast(int least) {
+    return say("json.at-least", "{0} or more", least);
   }
 
   private List<Object> items(Schema.Items schema, Node.Items list) {
@@ -218,9 +220,7 @@ record Binding(Fields object, Map<String, Object> values) {
     list.items().forEach(item -> value(schema.item(), item).ifPresent(bound::add));
     if (list.items().size() < schema.least()) {
       object.fault(
-          list,
-          say("json.items", "a list of {0}", list.items().size()),
-          say("json.at-least", "{0} or more", schema.least()));
+          list, say("json.items", "a list of {0}", list.items().size()), schema.expected());
     }
     if (!schema.unique().isEmpty()) {
       unique(schema.unique(), list);
@@ -252,57 +252,52 @@ record Binding(Fields object, Map<String, Object> values) {
 
   /** The record with the components of these keys that the object states otherwise. */
   Object changed(Schema type, Object record, Set<String> keys) {
-    Schema.Members schema = of(type, record);
+    Optional<Schema.Members> other = other(type, record, keys);
+    if (other.isPresent()) {
+      return members(other.get()).orElse(record);
+    }
+    Schema.Members schema = ofType(type, record);
     List<Object> arguments = new ArrayList<>();
     for (Schema.Member member : schema.members()) {
-      Object was = get(member, record);
-      Object now = was;
-      if (member.inline()) {
-        now = new Binding(object, new HashMap<>(values)).changed(member.schema(), was, keys);
-      } else if (keys.contains(member.key()) && object.has(member.key())) {
-        now = value(member).map(Object.class::cast).orElse(was);
-      }
+      Object now = changed(member, member.of(record), keys);
       arguments.add(now);
       values.put(member.component().getName(), now);
     }
-    return made(schema, arguments);
+    return schema.members().stream().map(each -> each.of(record)).toList().equals(arguments)
+        ? record
+        : made(schema, arguments);
   }
 
-  private static Schema.Members of(Schema schema, Object record) {
-    List<Schema.Members> records =
-        schema instanceof Schema.ByKey choice
-            ? choice.records()
-            : schema instanceof Schema.ByWord choice
-                ? List.copyOf(choice.records().values())
-                : List.of((Schema.Members) schema);
-    return records.stream()
+  private Object changed(Schema.Member member, Object was, Set<String> keys) {
+    if (member.inline()) {
+      return new Binding(object, new HashMap<>(values)).changed(member.schema(), was, keys);
+    }
+    // Which of two keys it stands under is no number, and stays.
+    boolean second = member.or().isPresent() && values.containsValue(false);
+    String key = second ? member.or().orElseThrow() : member.key();
+    return !(member.schema() instanceof Schema.Bool) && keys.contains(key) && object.has(key)
+        ? value(member).map(Object.class::cast).orElse(was)
+        : was;
+  }
+
+  private static Schema.Members ofType(Schema type, Object record) {
+    return Schema.records(type).stream()
         .filter(each -> each.type().isInstance(record))
         .findFirst()
         .orElseThrow();
   }
 
-  private static Object get(Schema.Member member, Object record) {
-    try {
-      member.component().getAccessor().setAccessible(true);
-      return member.component().getAccessor().invoke(record);
-    } catch (ReflectiveOperationException wrong) {
-      throw new AssertionError("an accessor of a record", wrong);
-    }
+  /** Another record of the choice, where the object states the key that marks it. */
+  private Optional<Schema.Members> other(Schema type, Object record, Set<String> keys) {
+    return type instanceof Schema.ByKey choice
+        ? choice.records().stream()
+            .filter(each -> isStated(choice.mark(each), keys))
+            .filter(each -> !isStated(choice.mark(ofType(type, record)), keys))
+            .findFirst()
+        : Optional.empty();
   }
 
-  private static Object make(Schema.Members schema, List<Object> arguments) {
-    try {
-      Class<?>[] types =
-          schema.members().stream()
-              .map(member -> member.component().getType())
-              .toArray(Class<?>[]::new);
-      Constructor<?> constructor = schema.type().getDeclaredConstructor(types);
-      constructor.setAccessible(true);
-      return constructor.newInstance(arguments.toArray());
-    } catch (InvocationTargetException refused) {
-      throw new IllegalStateException(schema.type() + " refuses what was read", refused.getCause());
-    } catch (ReflectiveOperationException wrong) {
-      throw new AssertionError("the constructor of a record", wrong);
-    }
+  private boolean isStated(String key, Set<String> keys) {
+    return keys.contains(key) && object.object().members().containsKey(key);
   }
 }

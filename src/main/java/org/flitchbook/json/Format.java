@@ -67,7 +67,11 @@ public record Format<T>(
   }
 
   /** A quantity of a dimension, see {@link Quantity#parse(String, Dimension)}. */
-  public static Format<Quantity> quantity(Dimension dimension, List<Unit> units) {
+  public static Format<Quantity> quantity(Dimension dimension) {
+    return quantity(dimension, Unit.of(dimension));
+  }
+
+  static Format<Quantity> quantity(Dimension dimension, List<Unit> units) {
     return of(
         dimension == Dimension.NUMBER
             ? say("json.a-number", "a number in quotes")

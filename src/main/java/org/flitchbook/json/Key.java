@@ -17,6 +17,12 @@ public @interface Key {
   /** The key, where it is not the component's name. */
   String name() default "";
 
+  /**
+   * Another key under which the same may stand instead. A boolean that has one says whether the
+   * value of the component after it stands under the first, or under neither.
+   */
+  String or() default "";
+
   /** The name of the {@link Format} by which it is read, where it is not that of its type. */
   String format() default "";
 
@@ -29,7 +35,7 @@ public @interface Key {
   /** The text that stands for the key where it is missing. */
   String otherwise() default NOTHING;
 
-  /** Whether a list or map may be missing, which is then empty. */
+  /** Whether a list, map, boolean or whole number may be missing: then empty, false or 0. */
   boolean optional() default false;
 
   /** Whether the key of an {@code Optional} must be there: it is empty only beside a fault. */
@@ -38,8 +44,14 @@ public @interface Key {
   /** Whether its keys stand in the same object as those of the record. */
   boolean inline() default false;
 
+  /** Whether the user of a component {@code Fields} has more to ask of it, and ends it. */
+  boolean open() default false;
+
   /** The least whole number, or the least number of items of a list. */
   int least() default 0;
+
+  /** The most that a whole number may be. */
+  int most() default Integer.MAX_VALUE;
 
   /** The key by which no two items of a list may have the same text, nor a blank one. */
   String unique() default "";

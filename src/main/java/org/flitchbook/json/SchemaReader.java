@@ -5,6 +5,9 @@ import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.math.BigInteger;
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -17,7 +20,6 @@ import org.flitchbook.input.Place;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
 
 /** Reads off a type what must stand in a document for it. */
@@ -32,6 +34,10 @@ final class SchemaReader {
           0,
           boolean.class,
           false,
+          LocalDate.class,
+          LocalDate.EPOCH,
+          ZoneId.class,
+          ZoneOffset.UTC,
           List.class,
           List.of(),
           Map.class,
@@ -39,7 +45,7 @@ final class SchemaReader {
 
   private static final Format<Duration> TIME =
       Format.of(
-          Format.quantity(Dimension.TIME, Unit.of(Dimension.TIME)).expected(),
+          Format.quantity(Dimension.TIME).expected(),
           text -> Quantity.parse(text, Dimension.TIME).flatMap(SchemaReader::duration));
 
   /** A component without the annotation is as one with nothing in it. */
@@ -74,13 +80,13 @@ final class SchemaReader {
     } else if (type == Quantity.class) {
       return new Schema.Measured(key.of());
     } else if (type == int.class || type == Integer.class) {
-      return new Schema.Whole(key.least());
+      return new Schema.Whole(key.least(), key.most());
     } else if (type == boolean.class || type == Boolean.class) {
       return new Schema.Bool();
     } else if (type == Node.class) {
       return new Schema.Any();
     } else if (type == Fields.class || type == Place.class) {
-      return new Schema.Self(type == Place.class);
+      return new Schema.Self(type == Place.class, key.open());
     }
     return ofRecords(type);
   }
@@ -91,9 +97,7 @@ final class SchemaReader {
       throw new IllegalArgumentException("no format \"" + key.format() + "\"");
     }
     if (type == Quantity.class && named == null) {
-      return key.of().isEmpty()
-          ? Optional.of(Format.quantity(key.dimension(), Unit.of(key.dimension())))
-          : Optional.empty();
+      return key.of().isEmpty() ? Optional.of(Format.quantity(key.dimension())) : Optional.empty();
     }
     Optional<Format<?>> known =
         Optional.ofNullable(named != null ? named : binder.types().get(type));
@@ -166,6 +170,7 @@ final class SchemaReader {
     return new Schema.Member(
         component,
         key.name().isEmpty() ? component.getName() : key.name(),
+        Optional.of(key.or()).filter(or -> !or.isEmpty()),
         of(type, key),
         optional,
         key.required() || !(optional || key.optional() || otherwise.isPresent()),

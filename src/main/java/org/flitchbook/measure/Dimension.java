@@ -1,27 +1,30 @@
 package org.flitchbook.measure;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Locale;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
+import org.flitchbook.message.Message;
 
 /** What a unit measures; only values of one dimension can be compared. */
 public enum Dimension implements Argument {
-  MASS("a mass"),
-  TEMPERATURE("a temperature"),
-  SHARE("a share"),
-  TIME("a length of time"),
-  LENGTH("a length"),
-  NUMBER("a bare number");
+  MASS(say("dimension.mass", "a mass")),
+  TEMPERATURE(say("dimension.temperature", "a temperature")),
+  SHARE(say("dimension.share", "a share")),
+  TIME(say("dimension.time", "a length of time")),
+  LENGTH(say("dimension.length", "a length")),
+  NUMBER(say("dimension.number", "a bare number"));
 
-  private final String words;
+  private final Message words;
 
-  Dimension(String words) {
+  Dimension(Message words) {
     this.words = words;
   }
 
   @Override
   public String in(Language language) {
-    return language.text("dimension." + name().toLowerCase(Locale.ROOT), words);
+    return words.in(language);
   }
 
   @Override
@@ -31,6 +34,6 @@ public enum Dimension implements Argument {
 
   /** For a diagnostic: "a mass". */
   public String words() {
-    return words;
+    return words.toString();
   }
 }

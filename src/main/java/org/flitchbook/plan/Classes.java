@@ -1,27 +1,100 @@
 package org.flitchbook.plan;
 
-import java.util.ArrayList;
+import static org.flitchbook.message.Message.say;
+
+import java.time.Period;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
-import org.flitchbook.json.Json;
-import org.flitchbook.json.Parsed;
+import org.flitchbook.json.Key;
+import org.flitchbook.message.Message;
 
 /**
- * What a plan must cover for each product class and regime, and the words by which facts are told.
+ * What a plan must cover for each product class and regime, and the words by which facts are
+ * stated: {@code templates/classes.json}.
  */
 record Classes(
+    @Key(least = 1, most = 1) int flitchbook,
+    String title,
+    String made,
+    Optional<String> by,
     List<ProductClass> classes,
-    List<CureMethod> cureMethods,
-    List<String> cuts,
+    Facts facts,
     List<RetentionRule> retention) {
 
-  static final Classes NONE = new Classes(List.of(), List.of(), List.of(), List.of());
+  static final String FILE = Plans.TEMPLATES + "classes.json";
+
+  private static final Classes NONE =
+      new Classes(
+          1,
+          "",
+          "",
+          Optional.empty(),
+          List.of(),
+          new Facts(List.of(), List.of(), List.of()),
+          List.of());
 
   record ProductClass(
-      String name, List<String> regimes, List<String> covers, String because, Source source) {}
+      @Key(name = "class") String name,
+      List<String> regimes,
+      List<String> covers,
+      String because,
+      Source source) {}
+
+  record Facts(
+      @Key(name = "cureMethod") List<CureMethod> cureMethods,
+      @Key(name = "cut") List<String> cuts,
+      @Key(name = "rind", format = "rind") List<String> rinds) {}
+
+  /**
+   * How long records are kept under some regimes.
+   *
+   * @param keep where the plan states nothing
+   * @param least the shortest that the plan may state; empty where the regime has no number
+   */
+  record RetentionRule(
+      List<String> regimes, Period keep, Optional<Period> least, String because, Source source) {
+
+    /**
+     * The plan's own time, where it states one that is long enough; else that of the rule.
+     *
+     * @param edition of the plan, as its own rule
+     */
+    private Retention of(Fields head, Optional<Period> own, String edition) {
+      if (own.isPresent() && least.isPresent() && isShorter(own.get(), least.get())) {
+        Message atLeast = Message.of(Retention.shown(least.get()));
+        head.fault(
+            "retention",
+            Message.of(Retention.shown(own.get())),
+            say("plan.kept-longer", "{0} or longer, {1}", atLeast, source.cited()));
+      }
+      return own.map(time -> new Retention(time, edition + "; " + because))
+          .orElse(new Retention(keep, source.cited() + ": " + because));
+    }
+
+    private static boolean isShorter(Period one, Period other) {
+      return one.toTotalMonths() < other.toTotalMonths();
+    }
+  }
+
+  /** The file among the templates; nothing, with a fault, where it is missing or can't be read. */
+  static Classes find(List<SourceFile> templates, List<Fault> faults) {
+    Optional<SourceFile> file =
+        templates.stream().filter(each -> each.name().equals(FILE)).findFirst();
+    if (file.isEmpty()) {
+      faults.add(
+          Fault.broken(
+              "missing file",
+              Place.of(FILE),
+              say("plan.no-file", "no such file"),
+              say("plan.classes", "what a plan must cover, by class of product")));
+    }
+    return file.flatMap(found -> PlanFormats.BINDER.read(found, Classes.class, faults))
+        .orElse(NONE);
+  }
 
   Optional<ProductClass> find(String name, String regime) {
     return classes.stream()
@@ -29,9 +102,12 @@ record Classes(
         .findFirst();
   }
 
-  /** How long records are kept under a regime. */
-  Optional<RetentionRule> retention(String regime) {
-    return retention.stream().filter(each -> each.regimes().contains(regime)).findFirst();
+  /** How long records are kept; empty where there is no rule for the regime. */
+  Optional<Retention> retention(String regime, PlanFile.Head head, String edition) {
+    return retention.stream()
+        .filter(each -> each.regimes().contains(regime))
+        .findFirst()
+        .map(rule -> rule.of(head.object(), head.retention(), edition));
   }
 
   List<String> names() {
@@ -40,52 +116,5 @@ record Classes(
 
   List<String> regimes() {
     return classes.stream().flatMap(each -> each.regimes().stream()).distinct().toList();
-  }
-
-  static Classes read(SourceFile file, List<Fault> faults) {
-    Parsed parsed = Json.read(file.name(), file.bytes());
-    faults.addAll(parsed.faults());
-    return parsed.object().map(object -> read(Fields.of(object, faults))).orElse(NONE);
-  }
-
-  private static Classes read(Fields file) {
-    Formats.check(file);
-    file.text("title");
-    file.text("made");
-    file.optionalText("by");
-    List<ProductClass> classes = new ArrayList<>();
-    for (Fields each : Lists.objects(file, "classes")) {
-      productClass(each).ifPresent(classes::add);
-      each.end();
-    }
-    Optional<Fields> facts = file.object("facts");
-    List<CureMethod> methods =
-        facts
-            .map(fields -> CureMethod.all(fields, Lists.texts(fields, "cureMethod")))
-            .orElse(List.of());
-    List<String> cuts = facts.map(fields -> Lists.texts(fields, "cut")).orElse(List.of());
-    facts.ifPresent(
-        fields -> {
-          Lists.texts(fields, "rind");
-          fields.end();
-        });
-    List<RetentionRule> retention = new ArrayList<>();
-    for (Fields each : Lists.objects(file, "retention")) {
-      RetentionRule.read(each).ifPresent(retention::add);
-      each.end();
-    }
-    file.end();
-    return new Classes(classes, methods, cuts, retention);
-  }
-
-  private static Optional<ProductClass> productClass(Fields fields) {
-    String name = fields.text("class");
-    List<String> regimes = Lists.texts(fields, "regimes");
-    List<String> covers = Lists.texts(fields, "covers");
-    String because = fields.text("because");
-    return fields
-        .object("source")
-        .flatMap(LimitReader::source)
-        .map(source -> new ProductClass(name, regimes, covers, because, source));
   }
 }

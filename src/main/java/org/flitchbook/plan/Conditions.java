@@ -2,6 +2,8 @@ package org.flitchbook.plan;
 
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.json.Key;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 
 /**
@@ -11,14 +13,14 @@ import org.flitchbook.measure.Quantity;
  *     is sold as bacon takes the bacon ceiling whatever the cut
  */
 public record Conditions(
-    List<CureMethod> cureMethods,
-    List<String> cuts,
-    List<String> rinds,
-    List<String> classes,
-    Optional<Quantity> nitriteAtLeast,
-    Optional<Quantity> acceleratorAtLeast,
+    @Key(name = "cureMethod", optional = true) List<CureMethod> cureMethods,
+    @Key(name = "cut", optional = true) List<String> cuts,
+    @Key(name = "rind", optional = true, format = "rind") List<String> rinds,
+    @Key(name = "class", optional = true) List<String> classes,
+    @Key(dimension = Dimension.SHARE) Optional<Quantity> nitriteAtLeast,
+    @Key(dimension = Dimension.SHARE) Optional<Quantity> acceleratorAtLeast,
     Optional<String> notNamed,
-    Optional<Quantity> thicknessAtMost) {
+    @Key(dimension = Dimension.LENGTH) Optional<Quantity> thicknessAtMost) {
 
   /** Nothing is asked for. */
   public static final Conditions NONE =
@@ -37,5 +39,18 @@ public record Conditions(
     cuts = List.copyOf(cuts);
     rinds = List.copyOf(rinds);
     classes = List.copyOf(classes);
+  }
+
+  /** Whether a limit under these conditions could apply to such a product at all. */
+  boolean fit(CureMethod cureMethod, String cut, String productClass) {
+    return fitsMethod(cureMethod) && allow(cuts, cut) && allow(classes, productClass);
+  }
+
+  boolean fitsMethod(CureMethod has) {
+    return cureMethods.isEmpty() || cureMethods.stream().anyMatch(has::isUnderLimitsOf);
+  }
+
+  static boolean allow(List<String> wanted, String has) {
+    return wanted.isEmpty() || wanted.contains(has);
   }
 }

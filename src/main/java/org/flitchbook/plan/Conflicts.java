@@ -11,21 +11,11 @@ import org.flitchbook.message.Message;
 /** Limits of one product that can't, or can only just, be met together. */
 final class Conflicts {
 
-  private final List<Limit> limits;
-  private final Wording wording;
-
-  private Conflicts(List<Limit> limits, Wording wording) {
-    this.limits = limits;
-    this.wording = wording;
-  }
+  private Conflicts() {}
 
   /** Each conflict in one sentence. Limits of one group need not be met together. */
-  static List<String> in(List<Limit> limits, Wording wording) {
-    return new Conflicts(limits, wording).sentences();
-  }
-
-  private List<String> sentences() {
-    List<String> sentences = new ArrayList<>();
+  static List<Message> in(List<Limit> limits) {
+    List<Message> sentences = new ArrayList<>();
     for (Limit ceiling : limits) {
       if (ceiling.kind() instanceof Kind.Bound bound && bound.ceiling()) {
         for (Limit other : limits) {
@@ -52,12 +42,13 @@ final class Conflicts {
     };
   }
 
-  private Optional<String> sentence(Limit ceiling, Quantity most, Limit other, Quantity least) {
+  private static Optional<Message> sentence(
+      Limit ceiling, Quantity most, Limit other, Quantity least) {
     int order = least.compareTo(most);
     if (order < 0) {
       return Optional.empty();
     }
-    Message told =
+    return Optional.of(
         order > 0
             ? say(
                 "planned.both-impossible",
@@ -72,7 +63,6 @@ final class Conflicts {
                 other.id(),
                 least,
                 ceiling.id(),
-                most);
-    return Optional.of(wording.say(told));
+                most));
   }
 }

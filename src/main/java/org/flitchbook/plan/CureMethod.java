@@ -1,11 +1,13 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.flitchbook.json.Fields;
+import org.flitchbook.json.Format;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 import org.flitchbook.sheet.What;
@@ -19,6 +21,17 @@ import org.flitchbook.sheet.What;
 public record CureMethod(List<Way> ways) implements Argument {
 
   private static final String AND = " and ";
+
+  /** Only so that the other keys of a product without a known method are looked at too. */
+  static final CureMethod ANY = new CureMethod(List.of(Way.DRY));
+
+  /** As plans and templates write it. */
+  static final Format<CureMethod> FORMAT =
+      Format.of(
+          say(
+              "plan.cure-method",
+              "dry, comminuted, pumped, immersion, or one of the last two with one of the first"),
+          CureMethod::parse);
 
   /** Where a cure goes first, as the column {@code way} says it. */
   public enum Into {
@@ -90,18 +103,6 @@ public record CureMethod(List<Way> ways) implements Argument {
     return ways.size() == words.size() && isOne(ways)
         ? Optional.of(new CureMethod(ways))
         : Optional.empty();
-  }
-
-  /** Those of a list in JSON; a word that is no method is a fault. */
-  static List<CureMethod> all(Fields fields, List<String> words) {
-    List<CureMethod> methods = words.stream().flatMap(word -> parse(word).stream()).toList();
-    if (methods.size() < words.size()) {
-      fields.fault(
-          "cureMethod",
-          "\"" + String.join("\", \"", words) + "\"",
-          "dry, comminuted, pumped, immersion, or one of the last two with one of the first");
-    }
-    return methods;
   }
 
   public boolean is(Way way) {

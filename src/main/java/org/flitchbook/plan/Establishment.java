@@ -2,25 +2,27 @@ package org.flitchbook.plan;
 
 import java.time.ZoneId;
 import java.util.Optional;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 
 /**
  * Whose book it is.
  *
- * @param temperature the unit in which the records speak
+ * @param altitude above the sea, or below it
  * @param paper "Letter" or "A4"
+ * @param temperature the unit in which the records speak
  * @param timestampUrl the time stamp server that signatures are sent to (RFC 3161)
  */
 public record Establishment(
     String name,
-    String number,
+    @Key(otherwise = "") String number,
     String address,
     String regime,
     ZoneId zone,
-    Optional<Quantity> altitude,
-    String paper,
+    @Key(format = "height") Optional<Quantity> altitude,
+    @Key(format = "paper", otherwise = "A4") String paper,
     Unit temperature,
-    char decimalMark,
-    boolean soleOperator,
-    Optional<String> timestampUrl) {}
+    @Key(otherwise = ".") char decimalMark,
+    @Key(optional = true) boolean soleOperator,
+    @Key(format = "address") Optional<String> timestampUrl) {}

@@ -1,16 +1,16 @@
 package org.flitchbook.plan;
 
-import java.util.Arrays;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Measurable;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 
 /**
  * The computed quantities that a ceiling or a floor can judge. A figure carries its basis and the
  * two are never mixed: {@code ingoing} is what went in, {@code residual} what a laboratory finds;
- * nitrite without more words is reckoned as NaNO2, the {@code ion} as NO2, nitrate as NaNO3.
+ * nitrite without more words is counted as NaNO2, the {@code ion} as NO2, nitrate as NaNO3.
  */
-public enum Figure {
+public enum Figure implements Argument, Measurable {
   INGOING_NITRITE("ingoing nitrite", Dimension.SHARE),
   INGOING_NITRITE_ION("ingoing nitrite ion", Dimension.SHARE),
   INGOING_NITRATE("ingoing nitrate", Dimension.SHARE),
@@ -38,6 +38,17 @@ public enum Figure {
     return word;
   }
 
+  @Override
+  public String in(Language language) {
+    return language.word("figure", word);
+  }
+
+  @Override
+  public Object json() {
+    return word;
+  }
+
+  @Override
   public Dimension dimension() {
     return dimension;
   }
@@ -53,13 +64,5 @@ public enum Figure {
           true;
       default -> false;
     };
-  }
-
-  static Optional<Figure> parse(String word) {
-    return Arrays.stream(values()).filter(figure -> figure.word.equals(word)).findFirst();
-  }
-
-  static String choices() {
-    return Arrays.stream(values()).map(Figure::word).collect(Collectors.joining(", "));
   }
 }

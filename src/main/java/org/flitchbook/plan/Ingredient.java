@@ -1,6 +1,7 @@
 package org.flitchbook.plan;
 
 import java.util.Optional;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
 
 /**
@@ -10,12 +11,12 @@ import org.flitchbook.measure.Quantity;
 public record Ingredient(
     String lot,
     String name,
-    Optional<Quantity> sodiumNitrite,
-    Optional<Quantity> sodiumNitrate,
-    Optional<Quantity> potassiumNitrite,
-    Optional<Quantity> potassiumNitrate,
-    Optional<Quantity> salt,
-    Optional<Quantity> sodiumAscorbate,
-    Optional<Quantity> sodiumErythorbate,
-    Optional<Quantity> sodiumErythorbateMonohydrate,
-    String custodian) {}
+    @Key(format = "share of the whole") Optional<Quantity> sodiumNitrite,
+    @Key(format = "share of the whole") Optional<Quantity> sodiumNitrate,
+    @Key(format = "share of the whole") Optional<Quantity> potassiumNitrite,
+    @Key(format = "share of the whole") Optional<Quantity> potassiumNitrate,
+    @Key(format = "share of the whole") Optional<Quantity> salt,
+    @Key(format = "share of the whole") Optional<Quantity> sodiumAscorbate,
+    @Key(format = "share of the whole") Optional<Quantity> sodiumErythorbate,
+    @Key(format = "share of the whole") Optional<Quantity> sodiumErythorbateMonohydrate,
+    @Key(otherwise = "") String custodian) {}

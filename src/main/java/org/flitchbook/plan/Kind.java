@@ -1,9 +1,17 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.json.Checked;
+import org.flitchbook.json.Choice;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Key;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -16,35 +24,63 @@ public sealed interface Kind {
   /** The word in the data files. */
   String word();
 
-  /**
-   * A computed figure, at most ({@code ceiling}) or at least ({@code floor}) so much.
-   *
-   * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where the
-   *     source prints a number for each; empty where their molar masses tell
-   */
-  record Bound(Figure figure, boolean ceiling, Quantity limit, Optional<Ratio> potassium)
-      implements Kind {
-
-    Bound with(Quantity number) {
-      return new Bound(figure, ceiling, number, potassium);
-    }
-
+  /** A kind that a file can state, its components under their keys. */
+  @Choice("kind")
+  sealed interface Stated extends Kind {
     @Override
-    public String word() {
-      return ceiling ? "ceiling" : "floor";
+    default String word() {
+      return getClass().getAnnotation(Choice.class).value()[0];
     }
   }
 
-  /** One unbroken run at or above a row's temperature for the row's time; any row serves. */
-  record TimeAtTemperature(What what, List<Hold> rows, Optional<Integral> integral)
-      implements Kind {
-    public TimeAtTemperature {
-      rows = List.copyOf(rows);
+  /** A computed figure, at most or at least so much. */
+  sealed interface Bound extends Stated {
+
+    Figure figure();
+
+    Quantity limit();
+
+    /** What the source prints for potassium nitrite beside its number for sodium nitrite. */
+    Optional<Quantity> potassiumNitrite();
+
+    default boolean ceiling() {
+      return this instanceof Ceiling;
     }
 
-    @Override
-    public String word() {
-      return "time-at-temperature";
+    /**
+     * How much sodium nitrite a part of potassium nitrite counts for; empty where the source prints
+     * no number for it and their molar masses tell.
+     */
+    default Optional<Ratio> potassium() {
+      return potassiumNitrite()
+          .filter(printed -> figure() == Figure.INGOING_NITRITE && printed.value().signum() > 0)
+          .map(printed -> limit().inBase().over(printed.inBase()));
+    }
+  }
+
+  @Choice("ceiling")
+  record Ceiling(
+      @Key(name = "quantity") Figure figure,
+      @Key(name = "atMost", of = "figure") Quantity limit,
+      @Key(dimension = Dimension.SHARE) Optional<Quantity> potassiumNitrite)
+      implements Bound {}
+
+  @Choice("floor")
+  record Floor(
+      @Key(name = "quantity") Figure figure,
+      @Key(name = "atLeast", of = "figure") Quantity limit,
+      @Key(dimension = Dimension.SHARE) Optional<Quantity> potassiumNitrite)
+      implements Bound {}
+
+  /** One unbroken run at or above a row's temperature for the row's time; any row serves. */
+  @Choice("time-at-temperature")
+  record TimeAtTemperature(
+      @Key(format = "temperature") What what,
+      @Key(least = 1) List<Hold> rows,
+      Optional<Integral> integral)
+      implements Stated {
+    public TimeAtTemperature {
+      rows = List.copyOf(rows);
     }
   }
 
@@ -53,24 +89,60 @@ public sealed interface Kind {
    * temperature and z, such that no row of the table is made kinder, and the logs it is shown up
    * to.
    */
-  record Integral(Quantity reference, Quantity d, Quantity z, Quantity logs) {}
+  record Integral(
+      @Key(dimension = Dimension.TEMPERATURE) Quantity reference,
+      @Key(dimension = Dimension.TIME) Quantity d,
+      @Key(dimension = Dimension.TEMPERATURE) Quantity z,
+      Quantity logs) {}
 
   /** A row of a lethality table. */
-  record Hold(Quantity atLeast, Quantity time) {}
+  record Hold(
+      @Key(dimension = Dimension.TEMPERATURE) Quantity atLeast,
+      @Key(name = "for", dimension = Dimension.TIME) Quantity time) {}
 
   /**
    * The time inside a band, in stages one behind the other.
    *
    * @param warmDrying the warm hours of the drying that count in each rising stage
    */
-  record Span(What what, List<Stage> stages, Optional<WarmDrying> warmDrying) implements Kind {
-    public Span {
-      stages = List.copyOf(stages);
+  @Choice("span")
+  record Span(
+      @Key(format = "temperature") What what,
+      @Key(inline = true) Band band,
+      @Key(name = "addWarmDrying") Optional<WarmDrying> warmDrying)
+      implements Stated, Checked {
+
+    public List<Stage> stages() {
+      return band.stages();
     }
 
     @Override
-    public String word() {
-      return "span";
+    public void check(Fields limit) {
+      if (warmDrying.isPresent() && stages().stream().allMatch(Stage::falling)) {
+        limit.fault(
+            "addWarmDrying",
+            say("plan.drying-in-a-fall", "it in a fall"),
+            say("plan.drying-in-a-rise", "it where the temperature rises"));
+      }
+    }
+  }
+
+  /** One stage, or several. */
+  sealed interface Band {
+    List<Stage> stages();
+  }
+
+  /** Its numbers stand beside those of the limit. */
+  record One(@Key(inline = true) Stage stage) implements Band {
+    @Override
+    public List<Stage> stages() {
+      return List.of(stage);
+    }
+  }
+
+  record Several(@Key(least = 1) List<Stage> stages) implements Band {
+    public Several {
+      stages = List.copyOf(stages);
     }
   }
 
@@ -79,12 +151,30 @@ public sealed interface Kind {
    *
    * @param note what this rests on, where that is not the limit's source
    */
-  record WarmDrying(Quantity above, Quantity beyond, String note) {}
+  record WarmDrying(
+      @Key(dimension = Dimension.TEMPERATURE) Quantity above,
+      @Key(dimension = Dimension.TIME) Quantity beyond,
+      String note) {}
 
   /** From one temperature to another within a time; falling where {@code from} is the higher. */
-  record Stage(Quantity from, Quantity to, Quantity atMost) {
+  record Stage(
+      @Key(dimension = Dimension.TEMPERATURE) Quantity from,
+      @Key(dimension = Dimension.TEMPERATURE) Quantity to,
+      @Key(dimension = Dimension.TIME) Quantity atMost)
+      implements Checked {
+
     public boolean falling() {
       return from.isAbove(to);
+    }
+
+    @Override
+    public void check(Fields stage) {
+      if (from.compareTo(to) == 0) {
+        stage.fault(
+            "to",
+            Message.of(to),
+            say("plan.another-temperature", "another temperature than \"from\""));
+      }
     }
   }
 
@@ -93,59 +183,80 @@ public sealed interface Kind {
    *
    * @param allow the time that it may be outside in all; 0 s where none is allowed
    */
-  record Holding(What what, boolean ceiling, Quantity limit, Quantity every, Quantity allow)
-      implements Kind {
-    @Override
-    public String word() {
-      return "holding";
-    }
-  }
+  @Choice("holding")
+  record Holding(
+      @Key(format = "logged") What what,
+      @Key(name = "atMost", or = "atLeast") boolean ceiling,
+      @Key(name = "atMost", or = "atLeast", of = "what") Quantity limit,
+      @Key(dimension = Dimension.TIME) Quantity every,
+      @Key(dimension = Dimension.TIME, otherwise = "0 s") Quantity allow)
+      implements Stated {}
 
   /** The time between two events, at least or at most so long. */
-  record Length(What from, What to, boolean atLeast, Quantity limit) implements Kind {
-    @Override
-    public String word() {
-      return "duration";
-    }
-  }
+  @Choice("duration")
+  record Length(
+      What from,
+      What to,
+      @Key(name = "atLeast", or = "atMost") boolean atLeast,
+      @Key(name = "atLeast", or = "atMost", dimension = Dimension.TIME) Quantity limit)
+      implements Stated {}
 
   /** An entry at least every so often while the step runs. */
-  record Cadence(What what, Quantity every) implements Kind {
-    @Override
-    public String word() {
-      return "cadence";
-    }
-  }
+  @Choice("cadence")
+  record Cadence(What what, @Key(dimension = Dimension.TIME) Quantity every) implements Stated {}
 
   /** A part of the cooking time under a condition; any option serves. */
-  record Share(List<Option> options) implements Kind {
+  @Choice("share")
+  record Share(@Key(least = 1) List<Option> options) implements Stated {
     public Share {
       options = List.copyOf(options);
     }
 
-    @Override
-    public String word() {
-      return "share";
-    }
   }
 
   /**
    * One way to show humidity.
    *
-   * @param on the condition is an on/off entry; else a level of at least {@code level}
+   * @param condition that must hold for the share
    * @param share of the cooking time, or {@code atLeast} if that is longer
    * @param cooking the least cooking time, where the option has one
    * @param endpoint the least temperature of the lethal pair, where the option has one
    */
   record Option(
       String name,
-      What what,
-      boolean on,
-      Optional<Quantity> level,
-      Quantity share,
-      Optional<Quantity> atLeast,
-      Optional<Quantity> cooking,
-      Optional<Quantity> endpoint) {}
+      @Key(name = "while") Condition condition,
+      @Key(dimension = Dimension.SHARE) Quantity share,
+      @Key(dimension = Dimension.TIME) Optional<Quantity> atLeast,
+      @Key(dimension = Dimension.TIME) Optional<Quantity> cooking,
+      @Key(dimension = Dimension.TEMPERATURE) Optional<Quantity> endpoint) {
+
+    public What what() {
+      return condition.what();
+    }
+
+    /** Whether the condition is an entry that says on. */
+    public boolean on() {
+      return condition instanceof On;
+    }
+
+    /** The least level, where the condition is one. */
+    public Optional<Quantity> level() {
+      return condition instanceof Above above ? Optional.of(above.level()) : Optional.empty();
+    }
+
+  }
+
+  /** What is measured to be so, or entered as being on. */
+  sealed interface Condition {
+    What what();
+  }
+
+  record Above(
+      @Key(format = "condition") What what, @Key(name = "atLeast", of = "what") Quantity level)
+      implements Condition {}
+
+  record On(@Key(format = "switch") What what, @Key(format = "on") String is)
+      implements Condition {}
 
   /**
    * An entry that must be there and complete.
@@ -153,14 +264,12 @@ public sealed interface Kind {
    * @param before the event before which it must have been made
    * @param with the columns that must be filled
    */
-  record Presence(What what, Optional<What> before, List<String> with) implements Kind {
+  @Choice("entry")
+  record Presence(
+      What what, Optional<What> before, @Key(optional = true, format = "column") List<String> with)
+      implements Stated {
     public Presence {
       with = List.copyOf(with);
-    }
-
-    @Override
-    public String word() {
-      return "entry";
     }
   }
 

@@ -63,9 +63,7 @@ public record Plan(
         .flatMap(set -> set.limits().values().stream())
         .filter(limit -> limit.covers().equals(covers) && !used.contains(limit.id()))
         .filter(
-            limit ->
-                Fitness.fit(
-                    limit.when(), product.cureMethod(), product.cut(), product.productClass()))
+            limit -> limit.when().fit(product.cureMethod(), product.cut(), product.productClass()))
         .toList();
   }
 

@@ -1,228 +1,136 @@
 package org.flitchbook.plan;
 
-import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.util.HashSet;
+import static org.flitchbook.message.Message.say;
+
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
-import org.flitchbook.measure.Dimension;
-import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.words.Words;
 import org.flitchbook.practice.Practice;
 
-/** Reads the plan's own file, its products by {@link ProductReader}. */
-final class PlanReader {
+/**
+ * Makes a plan of what its file says, with the templates that it draws on.
+ *
+ * @param own the names of the templates that are the book's own
+ * @param former the language of the plan of today, where this is one that it replaced
+ */
+record PlanReader(
+    SourceFile file, List<SourceFile> templates, List<String> own, Optional<Words> former) {
 
-  private final Fields plan;
-  private final List<RuleSet> ruleSets;
-  private final Catalogue catalogue;
-  private final Classes classes;
-  private final Optional<Practice> practice;
-  private final Wording wording;
-
-  PlanReader(
-      Fields plan,
-      List<RuleSet> ruleSets,
-      Classes classes,
-      Optional<Practice> practice,
-      Wording wording) {
-    this.plan = plan;
-    this.ruleSets = ruleSets;
-    this.catalogue = new Catalogue(ruleSets);
-    this.classes = classes;
-    this.practice = practice;
-    this.wording = wording;
+  PlanRead read() {
+    List<Fault> faults = new ArrayList<>();
+    Optional<Plan> plan =
+        PlanFormats.BINDER
+            .read(file, PlanFile.class, faults)
+            .flatMap(written -> plan(written, faults));
+    return new PlanRead(faults.isEmpty() ? plan : Optional.empty(), faults);
   }
 
-  Optional<Plan> read(String sha256, List<String> ownTemplates) {
-    Formats.check(plan);
-    Optional<Establishment> establishment =
-        plan.object("establishment").flatMap(this::establishment);
-    Optional<Fields> head = plan.object("plan");
-    String version = head.map(fields -> fields.text("version")).orElse("");
-    Optional<LocalDate> signed = head.flatMap(fields -> Dates.required(fields, "signed"));
-    String signedBy = head.map(fields -> fields.text("signedBy")).orElse("");
-    Optional<LocalDate> reassess = head.flatMap(fields -> Dates.required(fields, "reassessBy"));
-    Set<String> confirmed = head.map(this::confirms).orElse(Set.of());
+  private Optional<Plan> plan(PlanFile written, List<Fault> faults) {
+    Words words = former.orElseGet(() -> words(written, faults));
+    Catalogue catalogue = new Catalogue(ruleSets(written, faults));
+    Classes classes = Classes.find(templates, faults);
+    Optional<Practice> practice = Practice.read(templates, faults);
+    String version = written.head().map(PlanFile.Head::version).orElse("");
+    String edition = words.say("planned.edition", "plan version {0}", version);
+    written.establishment().ifPresent(house -> checkRegime(house, classes));
+    String regime = written.establishment().map(h -> h.establishment().regime()).orElse("");
     Optional<Retention> retention =
-        head.flatMap(fields -> retention(fields, establishment, version));
-    head.ifPresent(Fields::end);
-    List<Person> people = new PeopleReader(plan).read();
-    List<Instrument> instruments = each("instruments", "id", this::instrument, Instrument::id);
-    List<Room> rooms = each("places", "id", PlanReader::room, Room::id);
-    List<Ingredient> ingredients =
-        each("ingredients", "lot", PlanReader::ingredient, Ingredient::lot);
-    String regime = establishment.map(Establishment::regime).orElse("");
-    ProductReader reader =
-        new ProductReader(catalogue, classes, regime, version, confirmed, wording);
-    List<Product> products = each("products", "code", reader::read, Product::code);
-    plan.end();
-    if (establishment.isEmpty()
-        || signed.isEmpty()
-        || reassess.isEmpty()
-        || wording.words().isEmpty()
-        || practice.isEmpty()) {
+        written.head().flatMap(head -> classes.retention(regime, head, edition));
+    Set<String> confirmed = written.head().map(head -> confirmed(head, catalogue)).orElse(Set.of());
+    ProductReader reader = new ProductReader(catalogue, classes, regime, edition, confirmed);
+    List<Person> people = written.people().all();
+    List<Product> products = written.products().stream().map(reader::read).toList();
+    if (written.establishment().isEmpty() || written.head().isEmpty() || practice.isEmpty()) {
       return Optional.empty();
     }
+    PlanFile.Head head = written.head().get();
     return Optional.of(
-        new Plan(
-            plan.place(),
-            sha256,
-            version,
-            signed.get(),
-            signedBy,
-            reassess.get(),
-            retention,
-            establishment.get(),
-            people,
-            instruments,
-            rooms,
-            ingredients,
-            products,
-            ruleSets,
-            ownTemplates,
-            wording.words().get(),
-            practice.get()));
+                            new Plan(
+                                written.object().place(),
+                                file.sha256(),
+                                version,
+                                head.signed(),
+                                head.signedBy(),
+                                head.reassessBy(),
+                                retention,
+                                written.establishment().get().establishment(),
+                                people,
+                                written.instruments().stream()
+                                    .map(PlanFile.Device::instrument)
+                                    .toList(),
+                                written.places(),
+                                written.ingredients(),
+                                products,
+                                catalogue.ruleSets(),
+                                own,
+                                words,
+                                practice.get()));
   }
 
-  /** Empty where the classes have no rule for the regime, which the book's own may lack. */
-  private Optional<Retention> retention(
-      Fields head, Optional<Establishment> house, String version) {
-    return house
-        .map(Establishment::regime)
-        .flatMap(classes::retention)
-        .map(rule -> rule.of(head, wording.edition(version)));
+  /** The plan's language; one that there is no wording of is a fault. */
+  private Words words(PlanFile written, List<Fault> faults) {
+    List<SourceFile> ofBook = templates.stream().filter(each -> own.contains(each.name())).toList();
+    List<String> languages = Words.languages(ofBook);
+    String language = written.establishment().map(PlanFile.House::language).orElse(Words.DEFAULT);
+    Words.Chosen chosen = Words.of(language, ofBook);
+    faults.addAll(chosen.faults());
+    if (!languages.contains(language)) {
+      refuse(
+          written.establishment().orElseThrow().object(),
+          "language",
+          language,
+          say("json.one-of", "one of {0}", Listing.commas(languages)));
+    }
+    return chosen.words();
   }
 
-  private <T> List<T> each(
-      String key, String nameKey, Function<Fields, Optional<T>> reader, Function<T, String> name) {
-    return Named.each(plan, key, nameKey, reader, name);
+  private static void refuse(Fields object, String key, String found, Message expected) {
+    object.fault(key, say("json.text", "\"{0}\"", found), expected);
   }
 
-  private Optional<Establishment> establishment(Fields fields) {
-    String name = fields.text("name");
-    String number = fields.optionalText("number").orElse("");
-    String address = fields.text("address");
-    String regime = fields.text("regime");
+  private static void checkRegime(PlanFile.House house, Classes classes) {
+    String regime = house.establishment().regime();
     if (!classes.regimes().isEmpty() && !classes.regimes().contains(regime)) {
-      fields.fault("regime", "\"" + regime + "\"", String.join("; ", classes.regimes()));
+      refuse(house.object(), "regime", regime, Message.of(Listing.semicolons(classes.regimes())));
     }
-    Optional<ZoneId> zone =
-        fields.parsed("zone", "a zone such as America/New_York", PlanReader::zone);
-    Optional<Quantity> altitude = Quantities.altitude(fields, "altitude");
-    String paper = fields.optionalParsed("paper", "Letter or A4", PlanReader::paper).orElse("A4");
-    Optional<Unit> temperature = fields.parsed("temperature", "°F or °C", PlanReader::temperature);
-    char mark =
-        fields.optionalParsed("decimalMark", "\".\" or \",\"", PlanReader::mark).orElse('.');
-    wording.check(fields);
-    boolean alone = fields.optionalBool("soleOperator").orElse(false);
-    Optional<String> stamps =
-        fields.optionalParsed(
-            "timestampUrl", "an address that begins https:// or http://", PlanReader::address);
-    fields.end();
-    return zone.flatMap(
-        known ->
-            temperature.map(
-                unit ->
-                    new Establishment(
-                        name, number, address, regime, known, altitude, paper, unit, mark, alone,
-                        stamps)));
   }
 
-  private Set<String> confirms(Fields head) {
-    Set<String> confirmed = new HashSet<>();
-    for (Fields each : head.has("confirms") ? head.objects("confirms") : List.<Fields>of()) {
-      String id = each.text("limit");
-      if (each.has("limit") && catalogue.find(id).isEmpty()) {
-        each.fault("limit", "\"" + id + "\"", "a limit's id" + catalogue.nearest(id));
+  private static Set<String> confirmed(PlanFile.Head head, Catalogue catalogue) {
+    head.confirms().forEach(each -> catalogue.find(each.object(), "limit", each.limit()));
+    return head.confirms().stream().map(PlanFile.Confirmation::limit).collect(Collectors.toSet());
+  }
+
+  private List<RuleSet> ruleSets(PlanFile written, List<Fault> faults) {
+    List<RuleSet> ruleSets = new ArrayList<>();
+    for (String name : written.ruleSets()) {
+      Optional<SourceFile> found = find(RuleSet.FOLDER + name + ".json");
+      if (found.isEmpty()) {
+        Message expected = say("json.one-of", "one of {0}", Listing.commas(ruleSetNames()));
+        refuse(written.object(), "ruleSets", name, expected);
       }
-      confirmed.add(id);
-      LimitReader.support(each);
-      each.end();
+      found.flatMap(set -> RuleSet.read(set, faults)).ifPresent(ruleSets::add);
     }
-    return confirmed;
+    return ruleSets;
   }
 
-  private Optional<Instrument> instrument(Fields fields) {
-    String id = fields.text("id");
-    String kind = fields.text("kind");
-    boolean scale = kind.equals("scale");
-    if (!scale && !kind.equals("thermometer") && !kind.equals("logger")) {
-      fields.fault("kind", "\"" + kind + "\"", "scale, thermometer or logger");
-    }
-    Dimension dimension = scale ? Dimension.MASS : Dimension.TEMPERATURE;
-    Optional<Quantity> accuracy =
-        scale ? Optional.empty() : Quantities.width(fields, "accuracy", dimension);
-    Optional<Quantity> readability =
-        scale
-            ? Quantities.required(fields, "readability", dimension)
-            : Quantities.optional(fields, "readability", dimension);
-    Optional<Quantity> repeatability =
-        scale ? Quantities.optional(fields, "repeatability", dimension) : Optional.empty();
-    Optional<Quantity> humidity = Quantities.optional(fields, "humidityAccuracy", Dimension.SHARE);
-    Optional<Quantity> every = Quantities.required(fields, "checkEvery", Dimension.TIME);
-    Optional<Quantity> tolerance = Quantities.width(fields, "tolerance", dimension);
-    return every.flatMap(
-        time ->
-            tolerance.map(
-                width ->
-                    new Instrument(
-                        id, kind, accuracy, readability, repeatability, humidity, time, width)));
+  private List<String> ruleSetNames() {
+    return templates.stream()
+        .map(SourceFile::name)
+        .filter(name -> name.startsWith(RuleSet.FOLDER) && name.endsWith(".json"))
+        .map(name -> name.substring(RuleSet.FOLDER.length(), name.length() - ".json".length()))
+        .sorted()
+        .toList();
   }
 
-  private static Optional<Room> room(Fields fields) {
-    return Optional.of(new Room(fields.text("id"), fields.text("name"), fields.text("kind")));
-  }
-
-  private static Optional<Ingredient> ingredient(Fields fields) {
-    return Optional.of(
-        new Ingredient(
-            fields.text("lot"),
-            fields.text("name"),
-            share(fields, "sodiumNitrite"),
-            share(fields, "sodiumNitrate"),
-            share(fields, "potassiumNitrite"),
-            share(fields, "potassiumNitrate"),
-            share(fields, "salt"),
-            share(fields, "sodiumAscorbate"),
-            share(fields, "sodiumErythorbate"),
-            share(fields, "sodiumErythorbateMonohydrate"),
-            fields.optionalText("custodian").orElse("")));
-  }
-
-  private static Optional<Quantity> share(Fields fields, String key) {
-    Optional<Quantity> share = Quantities.optional(fields, key, Dimension.SHARE);
-    share
-        .filter(value -> value.isAbove(Quantity.of(100, Unit.PERCENT)))
-        .ifPresent(value -> fields.fault(key, value.toString(), "at most 100 %"));
-    return share;
-  }
-
-  private static Optional<ZoneId> zone(String text) {
-    try {
-      return Optional.of(ZoneId.of(text));
-    } catch (DateTimeException noZone) {
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<String> address(String text) {
-    return Optional.of(text).filter(url -> url.matches("https?://\\S+"));
-  }
-
-  private static Optional<String> paper(String text) {
-    return Optional.of(text).filter(name -> name.equals("Letter") || name.equals("A4"));
-  }
-
-  private static Optional<Unit> temperature(String text) {
-    return Unit.parse(text).filter(unit -> unit.dimension() == Dimension.TEMPERATURE);
-  }
-
-  private static Optional<Character> mark(String text) {
-    return text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty();
+  private Optional<SourceFile> find(String name) {
+    return templates.stream().filter(each -> each.name().equals(name)).findFirst();
   }
 }

@@ -3,6 +3,7 @@ package org.flitchbook.plan;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
 
 /**
@@ -24,7 +25,7 @@ public record Product(
     List<Limit> limits,
     List<Exempt> exemptions,
     List<Missing> missing,
-    List<String> conflicts,
+    List<Message> conflicts,
     Optional<RuleSet.RindShare> rindShare) {
 
   public Product {
@@ -36,7 +37,7 @@ public record Product(
   }
 
   /** An exemption with what the plan rests it on. */
-  public record Exempt(Exemption exemption, String support) {}
+  public record Exempt(RuleSet.Exemption exemption, String support) {}
 
   /** A hazard control that the plan is silent about. */
   public record Missing(String covers, String because, Source source) {}

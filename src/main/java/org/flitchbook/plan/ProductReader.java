@@ -1,151 +1,85 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import org.flitchbook.json.Fields;
-import org.flitchbook.measure.Dimension;
-import org.flitchbook.measure.Quantity;
-import org.flitchbook.sheet.Step;
 
-/** Reads a product and settles which limits are in force for it. */
-final class ProductReader {
+/**
+ * Settles which limits are in force for a product.
+ *
+ * @param edition of the plan, as the source of what it states itself
+ * @param confirmed the limits that the plan confirms
+ */
+record ProductReader(
+    Catalogue catalogue,
+    Classes classes,
+    String regime,
+    String edition,
+    Set<String> confirmed) {
 
-  /** Only so that the other keys of a product without a known method are looked at too. */
-  private static final CureMethod ANY_METHOD = new CureMethod(List.of(CureMethod.Way.DRY));
-
-  private final Catalogue catalogue;
-  private final Classes classes;
-  private final String regime;
-  private final String edition;
-  private final Wording wording;
-  private final Set<String> confirmed;
-
-  ProductReader(
-      Catalogue catalogue,
-      Classes classes,
-      String regime,
-      String version,
-      Set<String> confirmed,
-      Wording wording) {
-    this.catalogue = catalogue;
-    this.classes = classes;
-    this.regime = regime;
-    this.edition = wording.edition(version);
-    this.wording = wording;
-    this.confirmed = confirmed;
-  }
-
-  Optional<Product> read(Fields fields) {
-    String code = fields.text("code");
-    String name = fields.text("name");
-    String productClass = known(fields, "class", classes.names());
-    checkRegime(fields, productClass);
-    String cut = known(fields, "cut", classes.cuts());
-    Optional<CureMethod> stated = cureMethod(fields);
-    CureMethod cureMethod = stated.orElse(ANY_METHOD);
-    List<Step> steps = steps(fields);
-    Optional<Quantity> between = Quantities.optional(fields, "between", Dimension.TIME);
-    Optional<RuleSet.RindShare> rindShare = rindShare(fields);
+  Product read(ProductFile written) {
+    written.check(classes, regime);
     List<Limit> limits = new ArrayList<>();
-    for (Fields each : Lists.objects(fields, "limits")) {
-      limits.addAll(new Chosen(catalogue, each).limits());
-      each.end();
-    }
-    for (Fields each : fields.objects("ownLimits")) {
-      own(each).ifPresent(limits::add);
-    }
-    List<Product.Exempt> exemptions = Exemptions.of(catalogue).named(fields);
+    written.limits().forEach(each -> limits.addAll(each.in(catalogue)));
+    written.ownLimits().forEach(each -> limits.add(each.in(edition, catalogue)));
+    List<Product.Exempt> exemptions = exemptions(written);
     Product product =
         new Product(
-            code,
-            name,
-            productClass,
-            cut,
-            cureMethod,
-            steps,
-            between,
-            settle(limits, other -> Fitness.fit(other.when(), cureMethod, cut, productClass)),
+            written.code(),
+            written.name(),
+            written.productClass(),
+            written.cut(),
+            written.method(),
+            written.steps(),
+            written.between(),
+            settle(limits, other -> fits(other, written)),
             exemptions,
-            missing(productClass, limits, exemptions),
-            Conflicts.in(limits, wording),
-            rindShare);
-    if (stated.isPresent()) {
-      new Fitness(fields, product).check();
+            missing(written.productClass(), limits, exemptions),
+            Conflicts.in(limits),
+            rindShare(written));
+    new Applicability(written.object(), product).check();
+    return product;
+  }
+
+  private static boolean fits(Limit limit, ProductFile product) {
+    return limit.when().fit(product.method(), product.cut(), product.productClass());
+  }
+
+  private Optional<RuleSet.RindShare> rindShare(ProductFile written) {
+    return written
+        .rindShare()
+        .map(own -> own.in(edition))
+        .or(
+            () ->
+                catalogue.ruleSets().stream().flatMap(set -> set.rindShare().stream()).findFirst());
+  }
+
+  /** Each with its support; no two may stand for one control. */
+  private List<Product.Exempt> exemptions(ProductFile written) {
+    List<Product.Exempt> exemptions = new ArrayList<>();
+    Set<String> covered = new HashSet<>();
+    for (ProductFile.Exempted each : written.exemptions()) {
+      Optional<RuleSet.Exemption> found = catalogue.exemption(each.object(), each.name());
+      found.ifPresent(known -> exemptions.add(new Product.Exempt(known, each.support())));
+      found
+          .filter(known -> !covered.add(known.covers()))
+          .ifPresent(
+              known ->
+                  each.object()
+                      .fault(
+                          "name",
+                          say(
+                              "plan.second-exemption",
+                              "a second exemption for \"{0}\"",
+                              known.covers()),
+                          say("json.once", "each once")));
     }
-    return stated.map(method -> product);
-  }
-
-  private static String known(Fields fields, String key, List<String> words) {
-    String word = fields.text(key);
-    if (!words.isEmpty() && fields.has(key) && !words.contains(word)) {
-      fields.fault(key, "\"" + word + "\"", String.join("; ", words));
-    }
-    return word;
-  }
-
-  private Optional<CureMethod> cureMethod(Fields fields) {
-    List<String> words = classes.cureMethods().stream().map(CureMethod::word).toList();
-    return CureMethod.parse(known(fields, "cureMethod", words));
-  }
-
-  private static List<Step> steps(Fields fields) {
-    List<Step> steps = new ArrayList<>();
-    for (String word : fields.texts("steps")) {
-      Optional<Step> step = Step.parse(word).filter(known -> known != Step.RELEASE);
-      if (step.isEmpty() || (!steps.isEmpty() && step.get().compareTo(last(steps)) <= 0)) {
-        fields.fault("steps", "\"" + word + "\"", "cure, soak, dry, smoke, chill, in this order");
-      }
-      step.ifPresent(steps::add);
-    }
-    if (steps.isEmpty()) {
-      fields.fault("steps", "no steps", "the steps that the product passes through");
-    }
-    return steps;
-  }
-
-  private static Step last(List<Step> steps) {
-    return steps.get(steps.size() - 1);
-  }
-
-  private Optional<RuleSet.RindShare> rindShare(Fields fields) {
-    Optional<RuleSet.RindShare> ofSets =
-        catalogue.ruleSets().stream().flatMap(set -> set.rindShare().stream()).findFirst();
-    return fields
-        .optionalObject("rindShare")
-        .flatMap(
-            own -> {
-              Optional<Quantity> value = RuleSetReader.rindValue(own);
-              Source source = new Source(LimitReader.support(own), "", edition, Standing.PLAN);
-              own.end();
-              return value.map(share -> new RuleSet.RindShare(share, source));
-            })
-        .or(() -> ofSets);
-  }
-
-  private void checkRegime(Fields fields, String productClass) {
-    if (classes.names().contains(productClass)
-        && classes.regimes().contains(regime)
-        && classes.find(productClass, regime).isEmpty()) {
-      fields.fault(
-          "class",
-          "\"" + productClass + "\" under the regime \"" + regime + "\"",
-          "a class that this regime has");
-    }
-  }
-
-  /** A limit of the plan's own, which may not pass for one of a rule set. */
-  private Optional<Limit> own(Fields fields) {
-    Optional<Limit> limit = LimitReader.ofPlan(fields, edition);
-    limit
-        .filter(known -> catalogue.find(known.id()).isPresent())
-        .ifPresent(
-            known ->
-                fields.fault("id", "\"" + known.id() + "\", a rule set's id", "an id of its own"));
-    return limit;
+    return exemptions;
   }
 
   /**

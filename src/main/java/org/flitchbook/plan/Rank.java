@@ -1,8 +1,6 @@
 package org.flitchbook.plan;
 
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
 
 /** How much hangs on a limit; only the critical ones decide a lot's verdict. */
 public enum Rank {
@@ -12,9 +10,5 @@ public enum Rank {
 
   public String word() {
     return name().toLowerCase(Locale.ROOT);
-  }
-
-  static Optional<Rank> parse(String word) {
-    return Arrays.stream(values()).filter(rank -> rank.word().equals(word)).findFirst();
   }
 }

@@ -24,6 +24,12 @@ public record Retention(Period keep, String rule) {
 
   /** {@code 2 year}, {@code 18 month}. */
   public String shown() {
-    return keep.getMonths() == 0 ? keep.getYears() + " year" : keep.toTotalMonths() + " month";
+    return shown(keep);
+  }
+
+  static String shown(Period period) {
+    return period.getMonths() == 0
+        ? period.getYears() + " year"
+        : period.toTotalMonths() + " month";
   }
 }

@@ -1,8 +1,15 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
 
 /**
@@ -23,6 +30,8 @@ public record RuleSet(
     List<Exemption> exemptions,
     Optional<RindShare> rindShare) {
 
+  static final String FOLDER = Plans.TEMPLATES + "limits/";
+
   public RuleSet {
     shortNames = Map.copyOf(shortNames);
     notRead = List.copyOf(notRead);
@@ -30,5 +39,86 @@ public record RuleSet(
   }
 
   /** A handbook's share of rind, with its source. */
-  public record RindShare(Quantity value, Source source) {}
+  public record RindShare(@Key(format = "share of rind") Quantity value, Source source) {}
+
+  /**
+   * A named case in which a control is not needed.
+   *
+   * @param name by which a plan names it
+   * @param covers the hazard control that it stands for
+   * @param because one sentence: why the control is not needed
+   */
+  public record Exemption(String name, String covers, String because, Source source) {}
+
+  /**
+   * {@code templates/limits/*.json} as it is written.
+   *
+   * @param ruleSet the name that a plan writes under ruleSets; every id begins with it
+   * @param rindShare share of the green weight that is rind, where the rind was not weighed
+   * @param notRead what of this set was not read in its own text, plainly said
+   * @param exemptions cases in which a control is not needed; a product names one under its own
+   *     exemptions
+   */
+  record Written(
+      @Key(least = 1, most = 1) int flitchbook,
+      String ruleSet,
+      String title,
+      String made,
+      String by,
+      List<Edition> editions,
+      Optional<RindShare> rindShare,
+      List<String> notRead,
+      @Key(optional = true, unique = "name") List<Exemption> exemptions,
+      @Key(unique = "id") List<Listed> limits) {
+
+    private RuleSet limitsById() {
+      Map<String, Limit> byId = new LinkedHashMap<>();
+      limits.forEach(each -> byId.putIfAbsent(each.limit().id(), each.inForce()));
+      limits.forEach(each -> each.check(byId));
+      Map<String, String> shortNames = new LinkedHashMap<>();
+      editions.forEach(each -> each.called().ifPresent(s -> shortNames.put(each.document(), s)));
+      return new RuleSet(ruleSet, title, byId, shortNames, notRead, exemptions, rindShare);
+    }
+  }
+
+  record Edition(
+      String document,
+      @Key(name = "short") Optional<String> called,
+      String edition,
+      Optional<String> note) {}
+
+  /**
+   * A limit of a rule set.
+   *
+   * @param doubtedBy a stricter limit for the same thing; until the plan confirms one of the two,
+   *     this one is not shown
+   */
+  record Listed(
+      Fields object,
+      @Key(inline = true) Limit.Written limit,
+      Optional<String> doubtedBy,
+      Source source) {
+
+    private Limit inForce() {
+      return limit.of(source, doubtedBy);
+    }
+
+    private void check(Map<String, Limit> known) {
+      doubtedBy
+          .filter(id -> !known.containsKey(id))
+          .ifPresent(
+              id ->
+                  object.fault(
+                      "doubtedBy",
+                      say("json.text", "\"{0}\"", id),
+                      say("plan.id-of-file", "the id of a limit of this file")));
+    }
+  }
+
+  /** Reads a file, its limits called by their names in a language. */
+  static Optional<RuleSet> read(SourceFile file, List<Fault> faults) {
+    return PlanFormats.BINDER
+        .read(file, Written.class, faults)
+        .map(Written::limitsById);
+  }
 }

@@ -1,7 +1,10 @@
 package org.flitchbook.plan;
 
+import org.flitchbook.json.Key;
+
 /** Where a limit comes from: document, clause, edition, and how it was read. */
-public record Source(String document, String clause, String edition, Standing standing) {
+public record Source(
+    String document, @Key(otherwise = "") String clause, String edition, Standing standing) {
 
   /** {@code 9 CFR 424.22 (b)(3)}. */
   public String cited() {

@@ -2,41 +2,42 @@ package org.flitchbook.plan;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.Arrays;
-import java.util.Optional;
+import java.util.Locale;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
 
 /** How far a limit's source can be trusted. */
-public enum Standing {
-  READ("read", say("planned.standing.read", "read in the source's own text")),
-  SECOND_HAND(
-      "second-hand",
-      say("planned.standing.second-hand", "second-hand: read in a quotation or copy")),
-  MEMORY("memory", say("planned.standing.memory", "from memory: confirm before relying on it")),
-  DERIVED(
-      "derived", say("planned.standing.derived", "derived: arithmetic from the source's numbers")),
-  PLAN("plan", say("planned.standing.plan", "the plan's own, with the support that it names"));
+public enum Standing implements Argument {
+  READ(say("standing-told.read", "read in the source's own text")),
+  SECOND_HAND(say("standing-told.second-hand", "second-hand: read in a quotation or copy")),
+  MEMORY(say("standing-told.memory", "from memory: confirm before relying on it")),
+  DERIVED(say("standing-told.derived", "derived: arithmetic from the source's numbers")),
+  /** Stands in no file: it is that of whatever the plan itself states. */
+  PLAN(say("standing-told.plan", "the plan's own, with the support that it names"));
 
-  private final String word;
   private final Message meaning;
 
-  Standing(String word, Message meaning) {
-    this.word = word;
+  Standing(Message meaning) {
     this.meaning = meaning;
   }
 
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** What the word says of the source. */
+  /** What it means, in a few words. */
   public Message meaning() {
     return meaning;
   }
 
-  static Optional<Standing> parse(String word) {
-    return Arrays.stream(values())
-        .filter(standing -> standing != PLAN && standing.word.equals(word))
-        .findFirst();
+  @Override
+  public String in(Language language) {
+    return language.word("standing", word());
+  }
+
+  @Override
+  public Object json() {
+    return word();
   }
 }

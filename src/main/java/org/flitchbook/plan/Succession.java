@@ -1,5 +1,7 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -9,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.flitchbook.input.Fault;
+import org.flitchbook.message.Message;
 
 /**
  * The versions of a book's plan, each in force from the day on which it was signed until the next
@@ -40,18 +43,29 @@ public record Succession(List<Plan> plans) {
     for (int i = 0; i < all.size(); i++) {
       Plan plan = all.get(i);
       if (!versions.add(plan.version())) {
-        broken(plan, "version " + plan.version() + " twice", "a version of its own", faults);
+        broken(
+            plan,
+            say("plan.version-twice", "version {0} twice", plan.version()),
+            say("plan.own-version", "a version of its own"),
+            faults);
       }
       if (i > 0 && !all.get(i - 1).signed().isBefore(plan.signed())) {
-        String found = "signed " + all.get(i - 1).signed();
-        String next = "a day before version " + plan.version() + ", signed " + plan.signed();
-        broken(all.get(i - 1), found, next, faults);
+        Plan before = all.get(i - 1);
+        broken(
+            before,
+            say("plan.signed", "signed {0}", before.signed()),
+            say(
+                "plan.signed-before",
+                "a day before version {0}, signed {1}",
+                plan.version(),
+                plan.signed()),
+            faults);
       }
     }
     return new Succession(all);
   }
 
-  private static void broken(Plan plan, String found, String expected, List<Fault> faults) {
+  private static void broken(Plan plan, Message found, Message expected, List<Fault> faults) {
     faults.add(Fault.broken("plan version", plan.place(), found, expected));
   }
 

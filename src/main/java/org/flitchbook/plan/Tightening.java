@@ -3,8 +3,8 @@ package org.flitchbook.plan;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.json.Fields;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 
 /** A rule set's limit with other numbers in a plan: tighter as it likes, looser with support. */
 final class Tightening {
@@ -13,53 +13,29 @@ final class Tightening {
 
   /** The kind with the numbers that the plan's entry names; the same where it names none. */
   static Kind apply(Kind kind, Fields entry) {
-    if (kind instanceof Kind.Bound bound) {
-      return number(entry, key(bound.ceiling()), bound.figure().dimension())
-          .<Kind>map(bound::with)
-          .orElse(kind);
+    if (!(kind instanceof Kind.Stated stated)) {
+      return kind;
     }
-    if (kind instanceof Kind.Length length) {
-      return number(entry, key(!length.atLeast()), Dimension.TIME)
-          .<Kind>map(time -> new Kind.Length(length.from(), length.to(), length.atLeast(), time))
-          .orElse(kind);
+    Kind.Stated changed =
+        PlanFormats.BINDER.change(stated, Kind.Stated.class, entry, ChosenLimit.NUMBERS);
+    if (changed instanceof Kind.Bound now && kind instanceof Kind.Bound was) {
+      return now.ceiling()
+          ? new Kind.Ceiling(now.figure(), now.limit(), printed(now, was))
+          : new Kind.Floor(now.figure(), now.limit(), printed(now, was));
     }
-    if (kind instanceof Kind.Cadence cadence) {
-      return number(entry, "every", Dimension.TIME)
-          .<Kind>map(every -> new Kind.Cadence(cadence.what(), every))
-          .orElse(kind);
-    }
-    return applyToTable(kind, entry);
+    return changed;
   }
 
-  private static Kind applyToTable(Kind kind, Fields entry) {
-    if (kind instanceof Kind.Holding holding) {
-      Dimension dimension = holding.limit().dimension();
-      return new Kind.Holding(
-          holding.what(),
-          holding.ceiling(),
-          level(entry, key(holding.ceiling()), dimension).orElse(holding.limit()),
-          number(entry, "every", Dimension.TIME).orElse(holding.every()),
-          number(entry, "allow", Dimension.TIME).orElse(holding.allow()));
-    }
-    if (kind instanceof Kind.Span span && entry.has("stages")) {
-      return new Kind.Span(span.what(), KindReader.stages(entry), span.warmDrying());
-    }
-    if (kind instanceof Kind.TimeAtTemperature table && entry.has("rows")) {
-      return new Kind.TimeAtTemperature(table.what(), KindReader.rows(entry), table.integral());
-    }
-    return kind;
-  }
-
-  private static String key(boolean atMost) {
-    return atMost ? "atMost" : "atLeast";
-  }
-
-  private static Optional<Quantity> level(Fields entry, String key, Dimension dimension) {
-    return entry.has(key) ? Quantities.level(entry, key, dimension) : Optional.empty();
-  }
-
-  private static Optional<Quantity> number(Fields entry, String key, Dimension dimension) {
-    return Quantities.optional(entry, key, dimension);
+  /** The number for potassium nitrite, so that a part of it counts for as much as before. */
+  private static Optional<Quantity> printed(Kind.Bound now, Kind.Bound was) {
+    Optional<Ratio> counts = was.potassium().filter(ratio -> ratio.signum() > 0);
+    return was.potassiumNitrite()
+        .map(
+            printed ->
+                counts
+                    .map(each -> now.limit().inBase().over(was.limit().inBase()))
+                    .map(part -> new Quantity(printed.value().times(part), printed.unit()))
+                    .orElse(printed));
   }
 
   /** Whether something passes the changed limit that the original would have caught. */

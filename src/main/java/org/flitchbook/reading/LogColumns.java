@@ -1,11 +1,16 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Argument;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.table.Row;
 
 /**
@@ -80,7 +85,11 @@ record LogColumns(List<Integer> time, List<Integer> values, int width) {
       if (index < 0) {
         missing(column);
       } else if (heading.cells().lastIndexOf(column) != index) {
-        broken("column twice", column, "the column \"" + column + "\" twice", "each column once");
+        broken(
+            "column twice",
+            column,
+            say("reading.column.twice", "the column \"{0}\" twice", column),
+            say("reading.column.once", "each column once"));
       }
       return index;
     }
@@ -88,19 +97,23 @@ record LogColumns(List<Integer> time, List<Integer> values, int width) {
     private void missing(String column) {
       Optional<String> alike =
           heading.cells().stream().filter(word -> bare(word).equals(bare(column))).findFirst();
-      String words =
-          alike.map(word -> "\"" + word + "\"").orElse(String.join(", ", heading.cells()));
+      Argument words =
+          alike
+              .<Argument>map(word -> say("json.text", "\"{0}\"", word))
+              .orElse(Listing.commas(heading.cells()));
       broken(
           "missing column",
           column,
-          "no column \"" + column + "\" in " + words,
+          say("reading.column.missing", "no column \"{0}\" in {1}", column, words),
           alike.isPresent()
-              ? "in logs.json the word letter by letter as the file has it, or the \"encoding\" that"
-                  + " gives its letters"
-              : "the columns that logs.json names");
+              ? say(
+                  "reading.column.letter-by-letter",
+                  "in logs.json the word letter by letter as the file has it, or the \"encoding\""
+                      + " that gives its letters")
+              : say("reading.column.named", "the columns that logs.json names"));
     }
 
-    private void broken(String rule, String column, String found, String expected) {
+    private void broken(String rule, String column, Message found, Message expected) {
       complete = false;
       Place place = Place.of(file, heading.line()).column(column);
       faults.add(Fault.broken(rule, place, found, expected));

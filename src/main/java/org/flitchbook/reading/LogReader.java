@@ -60,7 +60,7 @@ final class LogReader implements Rows {
       List<Series> series,
       List<Fault> faults) {
     LogReader reader = new LogReader(file.name(), layout, practice, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, layout.layout(), reader)));
+    faults.addAll(Tables.read(file, layout.layout(), reader));
     int used = reader.readable ? reader.finish(last, series) : 0;
     faults.addAll(reader.rowFaults.faults());
     return new FileRead(

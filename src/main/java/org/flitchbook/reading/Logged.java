@@ -1,8 +1,9 @@
 package org.flitchbook.reading;
 
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.flitchbook.sheet.What;
 
 /** What a probe reads: of a place, or of a piece. */
@@ -16,22 +17,13 @@ final class Logged {
           What.WET_BULB_TEMPERATURE,
           What.HUMIDITY);
 
+  /** What a column of a log may hold. */
+  static final List<What> ALL =
+      Stream.concat(Stream.of(What.INTERNAL_TEMPERATURE), OF_PLACE.stream()).toList();
+
   private Logged() {}
 
   static boolean ofPlace(What what) {
     return OF_PLACE.contains(what);
-  }
-
-  /** Whether a column of a log may hold it. */
-  static boolean inLogs(What what) {
-    return what == What.INTERNAL_TEMPERATURE || ofPlace(what);
-  }
-
-  /** For a diagnostic. */
-  static String choices() {
-    return "one of "
-        + What.INTERNAL_TEMPERATURE.word()
-        + ", "
-        + OF_PLACE.stream().map(What::word).collect(Collectors.joining(", "));
   }
 }

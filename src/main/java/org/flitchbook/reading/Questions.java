@@ -1,5 +1,7 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import org.flitchbook.input.Fault;
 import org.flitchbook.json.Node;
@@ -16,7 +18,11 @@ final class Questions {
       items.items().forEach(item -> find(item, faults));
     } else if (node instanceof Node.Text text && text.value().startsWith(Readings.QUESTION)) {
       faults.add(
-          Fault.broken("question", text.place(), "the question " + text.shown(), "its answer"));
+          Fault.broken(
+              "question",
+              text.place(),
+              say("reading.question", "the question {0}", text.found()),
+              say("reading.answer", "its answer")));
     }
   }
 }

@@ -66,7 +66,7 @@ public final class Readings {
    */
   public static Optional<LogClock> clock(
       String key, String value, ZoneId zone, Instant start, char decimalMark) {
-    return ClockReader.clock(key, value, zone, start, decimalMark);
+    return LogTime.clock(key, value, zone, start, decimalMark);
   }
 
   /** The number that a cell of a log holds; empty where it holds none. */
@@ -92,7 +92,7 @@ public final class Readings {
     List<LogLayout> layouts = new ArrayList<>();
     for (SourceFile file : all) {
       if (file.baseName().equals(LAYOUTS)) {
-        layouts.addAll(LayoutReader.read(file, faults));
+        layouts.addAll(LogsFile.read(file, faults));
         files.add(unread(file, "layout of logs"));
       }
     }
@@ -123,8 +123,12 @@ public final class Readings {
         Fault.broken(
             "log named twice",
             other.place(),
-            file.baseName() + ", which " + first.place().column() + " names too",
-            "one entry for each file"));
+            say(
+                "reading.named-twice.found",
+                "{0}, which {1} names too",
+                file.baseName(),
+                first.place().column()),
+            say("reading.named-twice.expected", "one entry for each file")));
   }
 
   /** A table that nobody reads may hold the very readings that a limit needs. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Listing;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.table.Layout;
 import org.flitchbook.table.Row;
@@ -41,7 +42,7 @@ final class SheetReader implements Rows {
   static FileRead read(
       SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
     SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(TableFaults.told(Tables.read(file, Layout.OPEN, reader)));
+    faults.addAll(Tables.read(file, Layout.OPEN, reader));
     if (reader.width > 0 && reader.rows == 0) {
       faults.add(
           Fault.note(
@@ -73,8 +74,12 @@ final class SheetReader implements Rows {
             Fault.broken(
                 "missing column",
                 Place.of(name, heading.line()).column(wanted),
-                "no column \"" + wanted + "\" in " + String.join(", ", heading.cells()),
-                "the columns " + String.join(", ", REQUIRED)));
+                say(
+                    "reading.column.missing",
+                    "no column \"{0}\" in {1}",
+                    wanted,
+                    Listing.commas(heading.cells())),
+                say("reading.column.required", "the columns {0}", Listing.commas(REQUIRED))));
       }
     }
     entryReader.delimiter(delimiter);
@@ -87,8 +92,8 @@ final class SheetReader implements Rows {
           Fault.broken(
               "column twice",
               Place.of(name, heading.line()).column(word),
-              "the column \"" + word + "\" twice",
-              "each column once"));
+              say("reading.column.twice", "the column \"{0}\" twice", word),
+              say("reading.column.once", "each column once")));
     }
   }
 

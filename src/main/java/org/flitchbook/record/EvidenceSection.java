@@ -128,7 +128,11 @@ final class EvidenceSection extends LotSection {
 
   private String choice(Explained said) {
     return said.choice()
-        .map(choice -> word("choice", choice.name().toLowerCase(Locale.ROOT)))
+        .map(
+            choice ->
+                choice == Explained.Choice.CONFIRMED
+                    ? say("choice.confirmed", "confirmed: they count")
+                    : say("choice.excluded", "excluded: left out"))
         .orElse("–");
   }
 

@@ -186,12 +186,19 @@ class Phrases {
 
   /** What a fault in the data asks of people. */
   String follows(Fault fault) {
-    return word(
-        "follows", fault.isInDoubt() || fault.explained().isEmpty() ? open(fault) : "explained");
-  }
-
-  private static String open(Fault fault) {
-    return fault.isOpen() || !fault.is(Severity.ASK) ? fault.severity().word() : "not borne out";
+    if (fault.explained().isPresent() && !fault.isInDoubt()) {
+      return say("follows.explained", "explained: judged as was said");
+    }
+    if (fault.is(Severity.ASK) && !fault.isOpen()) {
+      return say(
+          "follows.not-borne-out",
+          "explained, but nothing bears it out: what rests on it is not met");
+    }
+    return switch (fault.severity()) {
+      case STOP -> say("follows.stop", "stop: no verdict");
+      case ASK -> say("follows.ask", "ask: explain it before release");
+      default -> say("follows.note", "note: no verdict changes");
+    };
   }
 
   String time(Instant time) {

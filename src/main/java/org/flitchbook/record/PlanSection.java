@@ -14,6 +14,8 @@ import org.flitchbook.lot.Stay;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Listing;
 
 /** The plan that a lot was judged by: its versions, its limits, and what it rests on. */
 final class PlanSection extends LotSection {
@@ -85,14 +87,14 @@ final class PlanSection extends LotSection {
   private String edition(Limit limit) {
     return limit.source().edition()
         + "; "
-        + word("standing-told", limit.source().standing().word());
+        + say(limit.source().standing().meaning());
   }
 
   private List<Block> notRead() {
     Blocks blocks = new Blocks();
-    List<String> conflicts = lot.product().map(Product::conflicts).orElse(List.of());
+    List<Message> conflicts = lot.product().map(Product::conflicts).orElse(List.of());
     if (!conflicts.isEmpty()) {
-      String all = String.join("; ", conflicts);
+      String all = say(Listing.semicolons(conflicts));
       blocks.add(strong(say("record.monitoring.conflict", "Limits in conflict: {0}.", all)));
     }
     day.plan().ruleSets().stream()

@@ -16,11 +16,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Measurable;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 
 /** The words of the column {@code what}: what an entry is about, on which sheets it may stand. */
-public enum What implements Argument {
+public enum What implements Argument, Measurable {
   PRODUCT(Shape.WORDS, CURE),
   SUPPLIER_LOT(Shape.ITEM, CURE),
   RECEIVED_TEMPERATURE(Shape.TEMPERATURE, CURE),
@@ -129,6 +132,17 @@ public enum What implements Argument {
 
   public Shape shape() {
     return shape;
+  }
+
+  /** Of a word that is no measurement, a bare number. */
+  @Override
+  public Dimension dimension() {
+    return shape.dimension().orElse(Dimension.NUMBER);
+  }
+
+  @Override
+  public List<Unit> units() {
+    return this == HUMIDITY ? List.of(Unit.PERCENT) : Measurable.super.units();
   }
 
   public boolean standsOn(Sheet sheet) {

@@ -1,5 +1,7 @@
 package org.flitchbook.table;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
@@ -16,12 +18,17 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
 
 /**
  * Reads delimited text (RFC 4180, with comma, semicolon or tab) and gives each row its physical
  * line.
  */
 public final class Tables {
+
+  /** The names of the charsets that a layout may state. */
+  public static final List<String> CHARSETS =
+      List.of("utf-8", "utf-16", "utf-16le", "utf-16be", "windows-1252", "iso-8859-1");
 
   /** So many letters may one row have. A row of a log has some hundred. */
   private static final int LONGEST_ROW = 4_000_000;
@@ -62,7 +69,7 @@ public final class Tables {
     return Encoding.of(file);
   }
 
-  /** The charsets that a layout may name, by their names in {@code logs.json}. */
+  /** The charset of one of the {@link #CHARSETS}, case ignored. */
   public static Optional<Charset> charset(String name) {
     return Text.charset(name);
   }
@@ -71,7 +78,12 @@ public final class Tables {
     try {
       FirstRow heading = FirstRow.of(behindSkipped());
       if (heading.isBlank()) {
-        return Optional.of(broken("empty file", line, "no heading", "a line of columns"));
+        return Optional.of(
+            broken(
+                "empty file",
+                line,
+                say("table.no-heading", "no heading"),
+                say("table.heading", "a line of columns")));
       }
       parse(layout.delimiter().orElseGet(heading::delimiter));
       return Optional.empty();
@@ -116,18 +128,32 @@ public final class Tables {
 
   private Fault fault(IOException unreadable) {
     if (unreadable instanceof TextReader.RowTooLong) {
-      String found = "more than " + LONGEST_ROW / 1_000_000 + " million letters in one row";
-      return broken("row too long", line, found, "a row that ends, and quotes that close");
+      return broken(
+          "row too long",
+          line,
+          say(
+              "table.long-row",
+              "more than {0} million letters in one row",
+              LONGEST_ROW / 1_000_000),
+          say("table.row-ends", "a row that ends, and quotes that close"));
     }
     String message = String.valueOf(unreadable.getMessage());
     Matcher place = LINE.matcher(message);
     int at = place.find() ? Integer.parseInt(place.group(1)) + layout.skip() : 0;
     return message.contains("EOF")
-        ? broken("quote", at, "a quote that never closes", "\" at the end of the cell")
-        : broken("quote", at, "text behind a closing quote", "a delimiter, or \"\" inside");
+        ? broken(
+            "quote",
+            at,
+            say("table.open-quote", "a quote that never closes"),
+            say("table.closing-quote", "\" at the end of the cell"))
+        : broken(
+            "quote",
+            at,
+            say("table.behind-quote", "text behind a closing quote"),
+            say("table.delimiter", "a delimiter, or \"\" inside"));
   }
 
-  private Fault broken(String rule, int at, String found, String expected) {
+  private Fault broken(String rule, int at, Message found, Message expected) {
     return Fault.broken(rule, Place.of(name, at), found, expected);
   }
 }

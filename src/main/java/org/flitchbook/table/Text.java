@@ -3,6 +3,7 @@ package org.flitchbook.table;
 import static java.nio.charset.StandardCharsets.UTF_16BE;
 import static java.nio.charset.StandardCharsets.UTF_16LE;
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -16,6 +17,7 @@ import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
 
 /**
  * A file's bytes as text, and what is wrong with them as text. The text is never held as a whole: a
@@ -50,8 +52,8 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
       return text.broken(
           Place.of(file.name()),
           "empty file",
-          "an empty file",
-          "a line of columns and rows under it");
+          say("table.empty", "an empty file"),
+          say("table.some-rows", "a line of columns and rows under it"));
     }
     boolean open = mark.charset().isEmpty() && stated.isEmpty();
     Check check = text.check();
@@ -65,12 +67,20 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
     Check check = windows.check();
     if (check.unreadableLine() > 0) {
       Place place = Place.of(name, check.unreadableLine());
-      return broken(place, "encoding", "bytes that are no text", "UTF-8 or Windows-1252");
+      return broken(
+          place,
+          "encoding",
+          say("table.no-text", "bytes that are no text"),
+          say("table.utf-8-or-windows", "UTF-8 or Windows-1252"));
     }
     Text checked = windows.checked(name, check);
-    String expected = "UTF-8; read as Windows-1252";
     Fault note =
-        Fault.note("encoding", "", Place.of(name, line), "bytes that are no UTF-8", expected);
+        Fault.note(
+            "encoding",
+            "",
+            Place.of(name, line),
+            say("table.encoding.found", "bytes that are no UTF-8"),
+            say("table.encoding.expected", "UTF-8; read as Windows-1252"));
     return checked.faults().isEmpty()
         ? new Text(content, WINDOWS_1252, false, List.of(note))
         : checked;
@@ -79,14 +89,22 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
   private Text checked(String name, Check check) {
     if (check.unreadableLine() > 0) {
       Place place = Place.of(name, check.unreadableLine());
-      return broken(place, "encoding", "bytes that are no " + charset, charset + " text");
+      return broken(
+          place,
+          "encoding",
+          say("table.not-of-charset", "bytes that are no {0}", charset.name()),
+          say("table.of-charset", "{0} text", charset.name()));
     }
     return check.nulLine() > 0
-        ? broken(Place.of(name, check.nulLine()), "NUL byte", "a NUL byte", "text")
+        ? broken(
+            Place.of(name, check.nulLine()),
+            "NUL byte",
+            say("table.nul", "a NUL byte"),
+            say("table.text", "text"))
         : this;
   }
 
-  private Text broken(Place place, String rule, String found, String expected) {
+  private Text broken(Place place, String rule, Message found, Message expected) {
     return new Text(content, charset, marked, List.of(Fault.broken(rule, place, found, expected)));
   }
 

@@ -1,6 +1,10 @@
 package org.flitchbook.words;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,11 +18,11 @@ import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
 
 /**
- * The fixed wording of what is printed, in one language. A wording may have the places {@code {0}},
- * {@code {1}} … for what is put in, in any order and as often as the language needs it.
+ * The texts of one language. What is not among them is said in the English that stands beside it in
+ * the code.
  *
  * @param language a BCP 47 tag such as {@code es}
- * @param texts by key
+ * @param texts by id
  * @param names what the limits, options and exemptions of the rule sets are called, by the names
  *     that the rule sets give them; those that are missing are called so
  */
@@ -28,9 +32,22 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
   /** The language where a plan states none. */
   public static final String DEFAULT = "en";
 
-  static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
+  /** The language of the tool whose file has every id. */
+  static final String CATALOGUE = "es";
+
+  private static final List<String> TOOLS = List.of(DEFAULT, CATALOGUE);
 
   private static final Pattern TAG = Pattern.compile("[A-Za-z]{2,3}(-[A-Za-z0-9]{1,8})*");
+
+  /** English as it stands in the code. */
+  public static final Words ENGLISH = new Words(DEFAULT, Map.of(), Map.of());
+
+  /**
+   * A language, and what is wrong with the book's file of it.
+   *
+   * @param words without that file's texts where there is a fault
+   */
+  public record Chosen(Words words, List<Fault> faults) {}
 
   public Words {
     if (!isTag(language)) {
@@ -44,34 +61,59 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
     return TAG.matcher(language).matches();
   }
 
-  /** Reads the wording of one language; what is wrong with the file goes to the faults. */
-  public static Optional<Words> read(SourceFile file, List<Fault> faults) {
-    return WordsReader.read(file, faults);
-  }
-
-  /** The languages of which there is a file among the templates, in the order of the alphabet. */
-  public static List<String> languages(List<SourceFile> templates) {
-    return new Shelf(templates, List.of()).languages();
+  /** The tool's languages and those of a book's own templates, in the order of the alphabet. */
+  public static List<String> languages(List<SourceFile> own) {
+    Stream<String> ofBook = own.stream().flatMap(each -> WordsFile.language(each.name()).stream());
+    return Stream.concat(TOOLS.stream(), ofBook).distinct().sorted().toList();
   }
 
   /**
-   * Reads the wording of a language; empty with a fault where its file can't be read.
+   * A language of the tool, with the texts of a book laid over its own. One that only the book has,
+   * or nobody, falls back to English text by text.
    *
-   * @param templates the files that a user may edit
-   * @param own the names of those that are the book's own; its own wording must have the keys and
-   *     the places of the tool's other language, and no others
+   * @param own the book's own templates; its texts may be any of those that the tool has, with the
+   *     same places
    */
-  public static Optional<Words> choose(
-      String language, List<SourceFile> templates, List<String> own, List<Fault> faults) {
-    return new Shelf(templates, own).words(language, faults);
+  public static Chosen of(String language, List<SourceFile> own) {
+    List<Fault> faults = new ArrayList<>();
+    Words words = TOOLS.contains(language) ? ofTheTool(language) : ENGLISH.called(language);
+    for (SourceFile file : own) {
+      if (file.name().equals(WordsFile.name(language))) {
+        Optional<WordsFile> read = WordsFile.read(file, faults);
+        read.ifPresent(each -> each.compare(ofTheTool(CATALOGUE).texts));
+        words = faults.isEmpty() ? words.under(read.orElseThrow()) : words;
+      }
+    }
+    return new Chosen(words, List.copyOf(faults));
   }
 
-  /**
-   * The wording of a key, with the values put into its places.
-   *
-   * @throws IllegalArgumentException where there is no such key, or no value for a place: both are
-   *     errors of the program, since a book's own files are compared when they are read
-   */
+  private static Words ofTheTool(String language) {
+    List<Fault> faults = new ArrayList<>();
+    String name = WordsFile.name(language);
+    try (InputStream file = Words.class.getResourceAsStream("/" + name)) {
+      return file == null
+          ? ENGLISH.called(language)
+          : WordsFile.read(SourceFile.of(name, file.readAllBytes()), faults)
+              .map(ENGLISH.called(language)::under)
+              .orElseThrow();
+    } catch (IOException broken) {
+      throw new UncheckedIOException("the tool's own words can't be read", broken);
+    }
+  }
+
+  private Words called(String tag) {
+    return isTag(tag) ? new Words(tag, texts, names) : this;
+  }
+
+  private Words under(WordsFile file) {
+    Map<String, String> all = new HashMap<>(texts);
+    all.putAll(file.words());
+    Map<String, String> called = new HashMap<>(names);
+    called.putAll(file.names());
+    return new Words(language, all, called);
+  }
+
+  /** A text with the values put into its places. */
   public String say(String id, String english, Object... values) {
     Object[] shown = Stream.of(values).map(Words::argument).toArray();
     return Message.say(id, english, shown).in(this);
@@ -86,10 +128,7 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
     return texts.getOrDefault(id, english);
   }
 
-  /**
-   * The wording of a number of things: {@code key.one} for 1, else {@code key.many}; the number is
-   * its place 0.
-   */
+  /** The text of a number of things, see {@link Message#count}. */
   public String count(String id, long number, String one, String many, Object... more) {
     List<Object> values = new ArrayList<>(List.of(number));
     values.addAll(List.of(more));
@@ -99,9 +138,8 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
 
   /**
    * How a word of a closed set is shown: {@code what.green-weight} for "green weight" of the family
-   * "what". A word that a book's own templates add to the set has no wording and is shown as it is.
-   * The words of the family "name" are what the rule sets call their limits, options and
-   * exemptions.
+   * "what". A word without a text is shown as it is, as all are in English. The words of the family "name"
+   * are what the rule sets call their limits, options and exemptions.
    */
   @Override
   public String word(String family, String word) {
@@ -110,7 +148,7 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
         : texts.getOrDefault(key(family, word), word);
   }
 
-  /** The key of a word of a closed set. */
+  /** The id of a word of a closed set. */
   static String key(String family, String word) {
     String letters = word.replaceAll("[^\\p{L}\\p{N}]+", "-");
     return family + "." + letters.replaceAll("^-|-$", "").toLowerCase(Locale.ROOT);
@@ -125,4 +163,5 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
     return say(
         "words.or", "{0} or {1}", String.join(", ", choices.subList(0, last)), choices.get(last));
   }
+
 }

@@ -12,8 +12,9 @@ import org.junit.jupiter.api.io.TempDir;
 final class PlanCheckTest {
 
   private static final String COOLING =
-      "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each lot\","
-          + " \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority decides\"},";
+      "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each"
+          + " lot\", \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority"
+          + " decides\"},";
 
   @TempDir private Path folder;
   private Path book;
@@ -74,10 +75,10 @@ final class PlanCheckTest {
     Ran ran = Ran.of("plan", "check", book).expect(3);
     assertEquals(
         """
-        plan.json:8:ruleSets: found "uk", expected one of au-nz, ca, codex, eu, gb, us, us-retail
         plan.json:5:establishment.papier: found the key "papier", expected one of name, number,\
-         address, regime, zone, altitude, paper, temperature, decimalMark, language,\
-         soleOperator, timestampUrl
+         address, regime, zone, altitude, paper, temperature, decimalMark, soleOperator,\
+         timestampUrl, language
+        plan.json:8:ruleSets: found "uk", expected one of au-nz, ca, codex, eu, gb, us, us-retail
         Nothing was judged and nothing was written.
         """,
         ran.err());

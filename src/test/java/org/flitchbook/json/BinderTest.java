@@ -164,7 +164,7 @@ final class BinderTest {
           "part": {"name": "a", "weight": "1.5 kg"}, |  | f:1:part: found no "part", expected an object there
           "part": {             | "part": {"extra": 1, | f:3:part.extra: found the key "extra", expected one of name, weight
           "weight": "1.5 kg"    | "weight": "-1 kg"    | f:3:part.weight: found "-1 kg", expected a mass in g, kg, oz or lb
-          [{"name": "a", "weight": "1 g"}, {"name": "b", "weight": "2 g"}] | [] | f:4:parts: found a list of 0, expected 1 or more
+          [{"name": "a", "weight": "1 g"}, {"name": "b", "weight": "2 g"}] | [] | f:4:parts: found a list of 0, expected 1 or more of name, weight
           [{"name": "a", "weight": "1 g"}, {"name": "b", "weight": "2 g"}] | {} | f:4:parts: found an object, expected a list
           {"name": "b"          | {"name": "a"         | f:4:parts[1].name: found "a" twice, expected each once
           {"name": "b"          | {"name": " "         | f:4:parts[1].name: found " ", expected at least one letter
@@ -208,7 +208,7 @@ final class BinderTest {
 
   @Test
   void a_record_that_takes_the_object_itself_may_ask_it_for_more() {
-    record Open(Fields object, String name) {}
+    record Open(@Key(open = true) Fields object, String name) {}
     Open open = BINDER.bind(fields("{\"name\": \"a\", \"more\": \"b\"}"), Open.class).orElseThrow();
     assertEquals("b", open.object().text("more"));
     open.object().end();

@@ -3,6 +3,7 @@ package org.flitchbook.plan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -24,7 +25,10 @@ final class ConflictsTest {
         .plan()
         .products()
         .get(0)
-        .conflicts();
+        .conflicts()
+        .stream()
+        .map(Message::toString)
+        .toList();
   }
 
   @ParameterizedTest(name = "at least {0}: {1}")
@@ -67,7 +71,10 @@ final class ConflictsTest {
             .plan()
             .products()
             .get(0)
-            .conflicts();
+            .conflicts()
+            .stream()
+            .map(Message::toString)
+            .toList();
     String least = of.equals("nitrite") ? "100 ppm" : "250 ppm";
     String said = "us.b21.cooling-3 asks for at least %s, own.ceiling allows at most %s: %s";
     assertEquals(

@@ -18,9 +18,6 @@ record Draft(Map<String, String> files) {
   static final String US = "templates/limits/us.json";
   static final String RETAIL = "templates/limits/us-retail.json";
   static final String CLASSES = "templates/classes.json";
-  static final String PRACTICE = "templates/practice.json";
-  static final String ENGLISH = "templates/words/en.json";
-  static final String SPANISH = "templates/words/es.json";
 
   private static final Path RESOURCES =
       Path.of("src", "test", "resources", "org", "flitchbook", "plan");
@@ -29,7 +26,7 @@ record Draft(Map<String, String> files) {
   static Draft of(String plan) {
     Map<String, String> files = new LinkedHashMap<>();
     files.put(PLAN, text(RESOURCES.resolve(plan)));
-    for (String template : List.of(US, RETAIL, CLASSES, PRACTICE, ENGLISH, SPANISH)) {
+    for (String template : List.of(US, RETAIL, CLASSES)) {
       files.put(template, text(Path.of(template)));
     }
     return new Draft(files);

@@ -90,7 +90,7 @@ final class ExamplePlanTest {
   void monitoring_and_source_are_kept_for_print() {
     Limit limit = limit(Draft.example().plan(), "JTB", "us.424.22-b-3.nitrite");
     assertEquals(
-        new Monitoring(
+        new Limit.Monitoring(
             "1",
             "each weighing of cure",
             "MA",
@@ -161,7 +161,8 @@ final class ExamplePlanTest {
         Draft.example()
             .with(
                 "\"between\": \"2 h\",",
-                "\"between\": \"2 h\", \"rindShare\": {\"value\": \"8 %\", \"support\": \"40 rinds weighed\"},")
+                "\"between\": \"2 h\", \"rindShare\": {\"value\": \"8 %\", \"support\": \"40 rinds"
+                    + " weighed\"},")
             .plan()
             .product("JTB")
             .orElseThrow()

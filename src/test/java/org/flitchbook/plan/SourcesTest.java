@@ -100,7 +100,7 @@ final class SourcesTest {
       lines.add("\n| exemption | from | document | clause | edition | standing |");
       lines.add("| --- | --- | --- | --- | --- | --- |");
     }
-    for (Exemption each : set.exemptions()) {
+    for (RuleSet.Exemption each : set.exemptions()) {
       lines.add(row(cells(each.name(), each.covers(), each.source())));
     }
     return lines;

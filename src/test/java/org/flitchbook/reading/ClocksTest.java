@@ -116,7 +116,8 @@ final class ClocksTest {
         List.of(
             "\"elapsed\": \"seconds\", \"start\": \"08:02\"",
             time
-                + "start: found 08:02, a time without a date, expected 2026-02-16 09:05 or the like"),
+                + "start: found 08:02, a time without a date, expected 2026-02-16 09:05 or the"
+                + " like"),
         List.of(
             "\"elapsed\": \"seconds\", \"start\": \"2026-11-01 01:30\"",
             time
@@ -124,13 +125,15 @@ final class ClocksTest {
                 + " expected an offset behind it, -04:00 or -05:00"),
         List.of(
             "\"epoch\": \"seconds\", \"pattern\": \"HH\"",
-            time + "epoch: found pattern and epoch, expected one of them"),
+            time + "epoch: found \"pattern\" and \"epoch\", expected one of them"),
         List.of(
             "\"epoch\": \"days\"",
             time + "epoch: found \"days\", expected seconds or milliseconds"),
         List.of(
             "\"epoch\": \"seconds\", \"start\": \"2026-02-24 08:02\"",
-            time + "start: found a start, expected none; only \"elapsed\" counts from one"),
+            time
+                + "start: found the key \"start\", expected one of column, columns, zone, pattern,"
+                + " elapsed, epoch, serial, order, offset, because"),
         List.of(
             "\"serial\": \"1900\"",
             time + "serial: found \"1900\", expected the day 0, such as 1899-12-30"),
@@ -140,7 +143,8 @@ final class ClocksTest {
         List.of(
             "\"epoch\": \"seconds\", \"offset\": \"37 min\", \"because\": \"x\"",
             time
-                + "offset: found \"37 min\", expected a time with its sign, such as +37 min or -1 h"),
+                + "offset: found \"37 min\", expected a time with its sign, such as +37 min or -1"
+                + " h"),
         List.of(
             "\"epoch\": \"seconds\", \"offset\": \"+37 min\"",
             time
@@ -170,10 +174,10 @@ final class ClocksTest {
     assertEquals(List.of("2026-02-24T17:07:00Z", "2026-02-24T17:08:00Z"), times(day));
     assertEquals(
         List.of(
-            "note p1.csv:2:Time: found 2026-02-24 11:30:00 to 2026-02-24 11:31:00, read as 2026-02-24"
-                + " 12:07:00 to 2026-02-24 12:08:00 because out at 12:08 by the wall clock, MA,"
-                + " expected a clock that goes right; 2026-02-24/logs.json:1:logs[0].time.offset"
-                + " corrects it"),
+            "note p1.csv:2:Time: found 2026-02-24 11:30:00 to 2026-02-24 11:31:00, read as"
+                + " 2026-02-24 12:07:00 to 2026-02-24 12:08:00 because out at 12:08 by the wall"
+                + " clock, MA, expected a clock that goes right;"
+                + " 2026-02-24/logs.json:1:logs[0].time.offset corrects it"),
         said(day));
     assertEquals("clock offset", day.faults().get(0).rule());
   }
@@ -198,8 +202,8 @@ final class ClocksTest {
             "2/1/2027 00:01:01");
     assertEquals(
         List.of(
-            "ask p1.csv:3:Time: found 2/1/2027 00:00:01 (2 rows, lines 3 to 4), expected a time up to"
-                + " the end of the day behind the folder's"),
+            "ask p1.csv:3:Time: found 2/1/2027 00:00:01 (2 rows, lines 3 to 4), expected a time up"
+                + " to the end of the day behind the folder's"),
         said(day));
     assertEquals(3, day.series().get(0).samples().size());
   }

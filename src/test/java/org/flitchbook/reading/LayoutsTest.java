@@ -37,8 +37,8 @@ final class LayoutsTest {
 
   static Stream<Arguments> refusals() {
     String whats =
-        "one of internal temperature, water temperature, chamber temperature, wet-bulb"
-            + " temperature, cooler temperature, humidity";
+        "internal temperature, water temperature, chamber temperature, wet-bulb temperature,"
+            + " cooler temperature or humidity";
     String column = "broken logs.json:6:logs[0].columns[0].";
     return Stream.of(
         row(
@@ -52,7 +52,8 @@ final class LayoutsTest {
         row(
             "\"skip\": 0",
             "\"encoding\": \"ebcdic\"",
-            "broken logs.json:2:logs[0].encoding: found \"ebcdic\", expected utf-8, utf-16le, utf-16be, windows-1252 or iso-8859-1"),
+            "broken logs.json:2:logs[0].encoding: found \"ebcdic\", expected utf-8, utf-16,"
+                + " utf-16le, utf-16be, windows-1252 or iso-8859-1"),
         row(
             "\"skip\": 0",
             "\"delimiter\": \"|\"",
@@ -64,24 +65,29 @@ final class LayoutsTest {
         row(
             "\"skip\"",
             "\"skips\"",
-            "broken logs.json:2:logs[0].skips: found the key \"skips\", expected one of files, encoding, delimiter, skip, decimal, time, instrument, columns"),
+            "broken logs.json:2:logs[0].skips: found the key \"skips\", expected one of files,"
+                + " encoding, delimiter, decimal, skip, time, instrument, columns"),
         row(
             "\"instrument\": \"LG-A\",",
             "",
-            "broken logs.json:1:logs[0].instrument: found no \"instrument\", expected a text there"),
+            "broken logs.json:1:logs[0].instrument: found no \"instrument\", expected a text"
+                + " there"),
         row(
             "America/New_York",
             "Wrenfold",
-            "broken logs.json:4:logs[0].time.zone: found \"Wrenfold\", expected a zone such as America/New_York"),
+            "broken logs.json:4:logs[0].time.zone: found \"Wrenfold\", expected a zone such as"
+                + " America/New_York"),
         row(
             "mm:ss\", \"zone\": \"America/New_York\"",
             "mm:ss {\"",
-            "broken logs.json:4:logs[0].time.zone: found no \"zone\", expected a zone such as America/New_York there",
-            "broken logs.json:4:logs[0].time.pattern: found \"yyyy-MM-dd HH:mm:ss {\", expected a date and time such as yyyy-MM-dd HH:mm:ss"),
+            "broken logs.json:4:logs[0].time.zone: found no \"zone\", expected a zone such as"
+                + " America/New_York there",
+            "broken logs.json:4:logs[0].time.pattern: found \"yyyy-MM-dd HH:mm:ss {\", expected a"
+                + " date and time such as yyyy-MM-dd HH:mm:ss"),
         row(
             "\"column\": \"Time\"",
             "\"columns\": []",
-            "broken logs.json:4:logs[0].time.columns: found no column, expected the column of the time, or its columns"),
+            "broken logs.json:4:logs[0].time.columns: found a list of 0, expected 1 or more"),
         row(
             "\"lot\": \"A1\"",
             "\"item\": \"x\"",
@@ -94,12 +100,14 @@ final class LayoutsTest {
             "\"lot\": \"A1\"",
             "\"place\": \"F1\"",
             column
-                + "place: found an internal temperature of a place, expected the lot that the probe sat in"),
+                + "place: found an internal temperature of a place, expected the lot that the probe"
+                + " sat in"),
         row(
             "\"lot\": \"A1\"",
             "\"lots\": [\"A1\", \"B2\"], \"piece\": \"a\"",
             column
-                + "piece: found \"a\", expected one of the column's lots, and its piece behind a space"),
+                + "piece: found \"a\", expected one of the column's lots, and its piece behind a"
+                + " space"),
         row(
             "\"lot\": \"A1\"",
             "\"lot\": \"A1\", \"from\": \"8:02\"",
@@ -120,9 +128,11 @@ final class LayoutsTest {
         row("\"°F\"", "\"K\"", column + "unit: found \"K\", expected °F, °C or %"),
         row("\"°F\"", "\"%\"", column + "unit: found %, expected a unit of internal temperature"),
         row(
-            "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\": \"A1\"}",
+            "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\":"
+                + " \"A1\"}",
             "",
-            "broken logs.json:5:logs[0].columns: found no column, expected the columns to be read"),
+            "broken logs.json:5:logs[0].columns: found a list of 0, expected 1 or more of column,"
+                + " what, unit, item, lot, lots, place, piece, from, until"),
         row(
             "\"logs\"",
             "\"log\"",
@@ -164,7 +174,8 @@ final class LayoutsTest {
     String twice = GOOD.replace(entry, entry + ",\n" + entry.replace("p*.csv", "*1.csv"));
     assertEquals(
         List.of(
-            "broken logs.json:9:logs[1]: found p1.csv, which logs[0] names too, expected one entry for each file"),
+            "broken logs.json:9:logs[1]: found p1.csv, which logs[0] names too, expected one entry"
+                + " for each file"),
         said(read(twice)));
   }
 
@@ -178,7 +189,8 @@ final class LayoutsTest {
     assertEquals(
         List.of(
             "note cure.csv:1: found a heading alone, expected rows under the heading",
-            "ask logs.json:1:logs[0]: found no file called *, expected the log that this entry describes"),
+            "ask logs.json:1:logs[0]: found no file called *, expected the log that this entry"
+                + " describes"),
         said(day));
   }
 
@@ -201,7 +213,8 @@ final class LayoutsTest {
             Days.NEW_YORK, file("logs.json", GOOD), file("p1.csv", LOG.replace("Time", "Clock")));
     assertEquals(
         List.of(
-            "broken p1.csv:1:Time: found no column \"Time\" in Clock, P1, expected the columns that logs.json names"),
+            "broken p1.csv:1:Time: found no column \"Time\" in Clock, P1, expected the columns that"
+                + " logs.json names"),
         said(day));
   }
 
@@ -215,7 +228,9 @@ final class LayoutsTest {
               file("p1.csv", heading + "2026-02-24 08:02:00,39,2,76,9\n"));
       assertEquals(
           List.of(
-              "stop p1.csv:2: found 2026-02-24 08:02:00, 39, 2, 76, 9, expected no filled cell under no word of the heading; a decimal comma can't stand bare in a comma file"),
+              "stop p1.csv:2: found 2026-02-24 08:02:00, 39, 2, 76, 9, expected no filled cell"
+                  + " under no word of the heading; a decimal comma can't stand bare in a comma"
+                  + " file"),
           said(day));
       assertEquals(0, day.series().get(0).samples().size());
     }
@@ -227,7 +242,8 @@ final class LayoutsTest {
         GOOD.replace("\"lot\": \"A1\"", "\"lot\": \"A1\", \"until\": \"2026-02-24 08:01\"");
     assertEquals(
         List.of(
-            "note p1.csv:2:Time: found 2026-02-24 08:02:00, expected a time that a \"from\" and \"until\" of logs.json holds"),
+            "note p1.csv:2:Time: found 2026-02-24 08:02:00, expected a time that a \"from\" and"
+                + " \"until\" of logs.json holds"),
         said(read(until)));
   }
 }

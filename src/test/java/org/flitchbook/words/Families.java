@@ -5,8 +5,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -17,9 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.input.Explained.Choice;
 import org.flitchbook.input.Severity;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.sheet.Step;
@@ -49,13 +45,10 @@ final class Families {
     Set<String> severities = words(Severity.values(), Severity::word);
     severities.remove(Severity.BROKEN.word());
     all.put("severity", severities);
-    all.put("follows", with(severities, "explained", "not borne out"));
     all.put("rule", rules());
     String doubts = text(Path.of("templates", "doubts.json"));
     all.put("do", found(Pattern.compile("\"rule\": \"([^\"]+)\""), doubts));
-    all.put("dimension", words(Dimension.values(), each -> each.name().toLowerCase(Locale.ROOT)));
     all.put("probe", Set.of("hand"));
-    all.put("choice", words(Choice.values(), each -> each.name().toLowerCase(Locale.ROOT)));
     all.put("column", Set.of("by", "instrument", "value", "item", "note"));
     all.put(
         "use",
@@ -71,7 +64,6 @@ final class Families {
             "findings"));
     all.put("instrument", Set.of("scale", "thermometer", "logger"));
     all.put("changed", Set.of("added", "removed", "changed"));
-    all.put("role", Set.of("lot", "ingredient", "supplier lot", "instrument", "customer"));
     all.put("sum", Set.of("rind", "pickle", "packed", "ends", "waste", "samples"));
     all.putAll(ofTheTemplates());
     return all;
@@ -109,15 +101,9 @@ final class Families {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  /** The rules that the reference lists as an ask, a stop or a note: only these reach a record. */
-  private static Set<String> with(Set<String> words, String... more) {
-    Set<String> all = new TreeSet<>(words);
-    all.addAll(List.of(more));
-    return all;
-  }
-
+  /** The rules that the guide lists as an ask, a stop or a note: only these reach a record. */
   private static Set<String> rules() {
-    return RULE.matcher(text(Path.of("docs", "reference.md")))
+    return RULE.matcher(text(Path.of("docs", "guide.md")))
         .results()
         .map(MatchResult::group)
         .map(row -> row.split(" \\| ", -1)[0].substring(2))

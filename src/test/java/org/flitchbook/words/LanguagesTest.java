@@ -3,6 +3,10 @@ package org.flitchbook.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -11,72 +15,68 @@ import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.flitchbook.Wording;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 
-/** The languages say the same things, and what the program asks for. */
+/** Another language says what the program says, and nothing else. */
 final class LanguagesTest {
 
-  private static final Words ENGLISH = Wording.of("en");
-  private static final Words SPANISH = Wording.of("es");
+  private static final Words SPANISH = Words.of("es", List.of()).words();
 
-  private final Asked asked = Asked.bySources();
+  private final Said said = Said.bySources();
 
   @Test
-  void both_languages_have_the_same_keys() {
-    assertEquals(new TreeSet<>(ENGLISH.texts().keySet()), new TreeSet<>(SPANISH.texts().keySet()));
+  void an_id_has_one_english_text() {
+    assertTrue(said.texts().size() > 800, said.texts().size() + " ids");
+    assertEquals(List.of(), said.twice());
   }
 
   @Test
-  void both_languages_have_the_same_places_in_each_wording() {
-    assertEquals(places(ENGLISH), places(SPANISH));
+  void spanish_says_each_id_and_no_other() {
+    Set<String> ids = new TreeSet<>(said.texts().keySet());
+    Families.ALL.forEach(
+        (family, words) -> words.forEach(word -> ids.add(Words.key(family, word))));
+    assertEquals(ids, new TreeSet<>(SPANISH.texts().keySet()));
   }
 
-  private static Map<String, Set<String>> places(Words words) {
+  @Test
+  void spanish_has_the_places_of_the_english() {
+    Map<String, String> spanish = new HashMap<>(SPANISH.texts());
+    spanish.keySet().retainAll(said.texts().keySet());
+    Map<String, String> english = new HashMap<>(said.texts());
+    english.keySet().retainAll(spanish.keySet());
+    assertEquals(places(english), places(spanish));
+  }
+
+  private static Map<String, Set<String>> places(Map<String, String> texts) {
     Map<String, Set<String>> places = new TreeMap<>();
-    words
-        .texts()
-        .forEach(
-            (key, text) ->
-                places.put(
-                    key,
-                    Words.PLACE
-                        .matcher(text)
-                        .results()
-                        .map(MatchResult::group)
-                        .collect(Collectors.toCollection(TreeSet::new))));
+    texts.forEach(
+        (id, text) ->
+            places.put(
+                id,
+                Message.PLACE
+                    .matcher(text)
+                    .results()
+                    .map(MatchResult::group)
+                    .collect(Collectors.toCollection(TreeSet::new))));
     return places;
   }
 
   @Test
-  void no_wording_is_blank_or_has_a_brace_that_is_no_place() {
-    assertEquals(List.of(), Stream.of(ENGLISH, SPANISH).flatMap(LanguagesTest::odd).toList());
+  void no_text_is_blank_or_has_a_brace_that_is_no_place() {
+    assertEquals(
+        List.of(), Stream.of(said.texts(), SPANISH.texts()).flatMap(LanguagesTest::odd).toList());
   }
 
-  private static Stream<String> odd(Words words) {
-    return words.texts().entrySet().stream()
+  private static Stream<String> odd(Map<String, String> texts) {
+    return texts.entrySet().stream()
         .filter(each -> each.getValue().isBlank() || hasOddBrace(each.getValue()))
-        .map(each -> words.language() + ": " + each.getKey());
+        .map(each -> each.getKey() + ": " + each.getValue());
   }
 
   private static boolean hasOddBrace(String text) {
-    String without = Words.PLACE.matcher(text).replaceAll("");
+    String without = Message.PLACE.matcher(text).replaceAll("");
     return without.contains("{") || without.contains("}");
-  }
-
-  @Test
-  void every_key_that_the_program_asks_for_has_a_wording() {
-    assertTrue(asked.keys().size() > 5);
-    Set<String> lacking = new TreeSet<>(asked.keys());
-    lacking.removeAll(ENGLISH.texts().keySet());
-    assertEquals(Set.of(), lacking);
-  }
-
-  @Test
-  void every_wording_is_asked_for_by_the_program() {
-    Set<String> idle = new TreeSet<>(ENGLISH.texts().keySet());
-    idle.removeAll(asked.keys());
-    assertEquals(Set.of(), idle);
   }
 
   @Test
@@ -86,8 +86,15 @@ final class LanguagesTest {
 
   @Test
   void every_family_of_words_that_the_program_asks_for_is_known() {
-    Set<String> known = new TreeSet<>(Families.ALL.keySet());
-    known.add("name"); // the words of this family stand by themselves, see Families.names()
-    assertEquals(known, asked.families());
+    assertEquals(Families.ALL.keySet(), said.families());
+  }
+
+  @Test
+  void the_languages_of_the_tool_are_english_and_those_that_have_a_file() throws IOException {
+    Set<String> languages = new TreeSet<>(Set.of(Words.DEFAULT));
+    try (Stream<Path> files = Files.list(Path.of("templates", "words"))) {
+      files.forEach(file -> languages.add(file.getFileName().toString().replace(".json", "")));
+    }
+    assertEquals(List.copyOf(languages), Words.languages(List.of()));
   }
 }

@@ -2,18 +2,13 @@ package org.flitchbook.words;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 final class SayingTest {
 
@@ -66,10 +61,9 @@ final class SayingTest {
     assertEquals("a, b or c", WORDS.either(List.of("a", "b", "c")));
   }
 
-  @ParameterizedTest
-  @ValueSource(strings = {"t.none", "t.two"})
-  void a_key_or_a_value_that_is_missing_is_an_error_of_the_program(String key) {
-    assertThrows(IllegalArgumentException.class, () -> WORDS.say(key, "a"));
+  @Test
+  void what_a_language_lacks_is_said_in_english() {
+    assertEquals("a, in English", WORDS.say("t.none", "{0}, in English", "a"));
   }
 
   @ParameterizedTest
@@ -77,44 +71,41 @@ final class SayingTest {
       delimiter = '|',
       textBlock =
           """
-          # file | version | language | words          | fault
-          es     | 1       | es       | {"a.b": 3}     | 1:words.a.b: found 3, expected a text
-          es     | 1       | fr       | {}             | 1:language: found "fr", expected a language such as es, as the file is called
-          my     | 2       | my       | {}             | 1:flitchbook: found another version, expected 1
-          my own | 1       | my own   | {}             | 1:language: found "my own", expected a language such as es, as the file is called
-          es     | 1       | es       | {}, "wrods": 1 | 1:wrods: found the key "wrods", expected one of flitchbook, language, made, by, words, names
+          # file | version | language | words                | fault
+          es     | 1       | es       | {"words.and": 3}     | 1:words.words.and: found 3, expected a text
+          es     | 1       | fr       | {}                   | 1:language: found "fr", expected a language such as es, as the file is called
+          my     | 2       | my       | {}                   | 1:flitchbook: found 2, expected 1
+          my own | 1       | my own   | {}                   | 1:language: found "my own", expected a language such as es, as the file is called
+          es     | 1       | es       | {}, "wrods": 1       | 1:wrods: found the key "wrods", expected one of flitchbook, language, made, by, words, names
+          en     | 1       | en       | {"words.nor": "nor"} | 1:words.words.nor: found words.nor, expected an id of templates/words/es.json
+          fr     | 1       | fr       | {"words.and": "{0} et {2}"} | 1:words.words.and: found other places, expected the places {0} {1}
           """)
-  void a_file_that_is_none_is_refused(
+  void a_books_file_that_is_none_is_refused(
       String name, String version, String language, String words, String fault) {
-    List<Fault> faults = new ArrayList<>();
-    assertTrue(Words.read(file(name, version, language, words), faults).isEmpty());
-    assertEquals("[templates/words/" + name + ".json:" + fault + "]", faults.toString());
+    Words.Chosen chosen = Words.of(name, List.of(file(name, version, language, words)));
+    assertEquals("[templates/words/" + name + ".json:" + fault + "]", chosen.faults().toString());
+    assertEquals("a", chosen.words().say("value", "{0}", "a"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"en, a plus b, 'a, b or c'", "es, a plus b, 'a, b o c'"})
+  void a_book_may_lay_any_text_over_those_of_the_tool(String language, String and, String or) {
+    String texts = "{\"words.and\": \"{0} plus {1}\", \"what.salt\": \"sea salt\"}";
+    Words.Chosen chosen = Words.of(language, List.of(words(language, texts)));
+    assertEquals(List.of(), chosen.faults());
+    assertEquals(and, chosen.words().together(List.of("a", "b")));
+    assertEquals("sea salt", chosen.words().word("what", "salt"));
+    assertEquals(language, chosen.words().language());
+    assertEquals(or, chosen.words().either(List.of("a", "b", "c")));
   }
 
   @Test
-  void a_books_own_wording_must_have_the_keys_and_places_of_another_language() {
-    List<SourceFile> all =
-        List.of(
-            words("en", "{\"a\": \"{0}\", \"b\": \"b\"}"),
-            words("fr", "{\"a\": \"à\", \"c\": \"c\"}"));
-    List<Fault> faults = new ArrayList<>();
-    assertTrue(Words.choose("fr", all, List.of("templates/words/fr.json"), faults).isEmpty());
-    assertEquals(
-        List.of(
-            "templates/words/fr.json: found no \"b\", expected a wording of it, such as \"b\"",
-            "templates/words/fr.json:words.a: found other places, expected the places {0}",
-            "templates/words/fr.json: found \"c\", expected a key of en"),
-        faults.stream().map(Fault::toString).toList());
-  }
-
-  @Test
-  void a_language_that_there_is_not_is_told_with_those_that_there_are() {
-    List<Fault> faults = new ArrayList<>();
-    assertTrue(
-        Words.choose("fr", List.of(words("en", "{}"), words("es", "{}")), List.of(), faults)
-            .isEmpty());
-    assertEquals(
-        "[templates/words/fr.json: found no such file, expected one of en, es]", faults.toString());
+  void a_language_that_only_the_book_has_falls_back_to_english_text_by_text() {
+    List<SourceFile> own = List.of(words("fr", "{\"words.and\": \"{0} et {1}\"}"));
+    Words french = Words.of("fr", own).words();
+    assertEquals("a et b", french.together(List.of("a", "b")));
+    assertEquals("a or b", french.either(List.of("a", "b")));
+    assertEquals(List.of("en", "es", "fr"), Words.languages(own));
   }
 
   private static SourceFile words(String language, String words) {

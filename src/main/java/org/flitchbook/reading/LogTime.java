@@ -1,0 +1,279 @@
+package org.flitchbook.reading;
+
+import static org.flitchbook.message.Message.say;
+
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.flitchbook.json.Checked;
+import org.flitchbook.json.Fields;
+import org.flitchbook.json.Format;
+import org.flitchbook.json.Key;
+import org.flitchbook.message.Message;
+
+/**
+ * The {@code time} of an entry of {@code logs.json}: where a log's times stand, and how.
+ *
+ * @param order "newest first", where the rows are
+ * @param offset added to each time, because the logger's clock was off
+ * @param because how the clock was found to be off, and by whom
+ */
+record LogTime(
+    Fields object,
+    @Key(inline = true) Columns columns,
+    ZoneId zone,
+    @Key(inline = true) Clock clock,
+    @Key(format = "order") Optional<String> order,
+    @Key(format = "offset") Optional<Duration> offset,
+    Optional<String> because)
+    implements Checked {
+
+  static final String NEWEST_FIRST = "newest first";
+
+  /** How a time that is counted from a start is written. */
+  static final List<String> ELAPSED = List.of("seconds", "minutes", "h:mm:ss", "h:mm", "mm:ss");
+
+  private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
+
+  /** One column, or several that are joined by a space before they are read. */
+  sealed interface Columns {
+    List<String> all();
+  }
+
+  record One(String column) implements Columns {
+    @Override
+    public List<String> all() {
+      return List.of(column);
+    }
+  }
+
+  record Several(@Key(name = "columns", least = 1) List<String> all) implements Columns {}
+
+  /** What a cell of the time holds. */
+  sealed interface Clock {
+    Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark);
+  }
+
+  /**
+   * Times written out.
+   *
+   * @param pattern such as yyyy-MM-dd HH:mm:ss, or M/d/yyyy h:mm:ss a
+   */
+  record Written(String pattern) implements Clock {
+
+    @Override
+    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
+      Optional<LogClock> clock = WrittenClock.of(pattern, zone).map(LogClock.class::cast);
+      if (clock.isEmpty() && time.has("pattern")) {
+        time.fault("pattern", say("json.text", "\"{0}\"", pattern), expected());
+      }
+      return clock;
+    }
+
+    private Message expected() {
+      Message example =
+          say("reading.pattern.such-as", "a date and time such as yyyy-MM-dd HH:mm:ss");
+      boolean half = pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0;
+      return half
+          ? say(
+              "reading.pattern.half-day",
+              "{0}; a clock of 12 hours needs an \"a\" for AM and PM",
+              example)
+          : example;
+    }
+  }
+
+  /** Counted from the start. */
+  record Elapsed(@Key(format = "elapsed") String elapsed, String start) implements Clock {
+
+    @Override
+    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
+      Times.Result result = Times.read(start, zone);
+      if (result instanceof Times.Result.Wrong wrong) {
+        if (!start.isEmpty()) {
+          time.fault("start", wrong.found(), wrong.expected());
+        }
+        return Optional.empty();
+      }
+      Instant from = ((Times.Result.Read) result).moment().written();
+      return Optional.of(elapsed)
+          .filter(form -> !form.isEmpty())
+          .map(form -> clock(zone, from.toEpochMilli(), decimalMark));
+    }
+
+    private boolean isKnown() {
+      return ELAPSED.contains(elapsed);
+    }
+
+    private LogClock clock(ZoneId zone, long start, char decimalMark) {
+      return switch (elapsed) {
+        case "seconds" ->
+            new CountedClock(
+                say("reading.clock.seconds", "seconds since the start"),
+                zone,
+                start,
+                1000,
+                false,
+                false,
+                decimalMark);
+        case "minutes" ->
+            new CountedClock(
+                say("reading.clock.minutes", "minutes since the start"),
+                zone,
+                start,
+                60_000,
+                false,
+                true,
+                decimalMark);
+        default -> {
+          Message run = say("reading.clock.since-start", "{0} since the start", elapsed);
+          yield new RunClock(elapsed, run, zone, start);
+        }
+      };
+    }
+  }
+
+  /** Unix time. */
+  record Epoch(@Key(format = "epoch") String epoch) implements Clock {
+
+    @Override
+    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
+      return epoch.isEmpty() ? Optional.empty() : Optional.of(clock(zone, decimalMark));
+    }
+
+    private boolean isKnown() {
+      return epoch.equals("seconds") || epoch.equals("milliseconds");
+    }
+
+    private LogClock clock(ZoneId zone, char decimalMark) {
+      return epoch.equals("seconds")
+          ? new CountedClock(
+              say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
+              zone,
+              0,
+              1000,
+              false,
+              false,
+              decimalMark)
+          : new CountedClock(
+              say(
+                  "reading.clock.unix-milliseconds",
+                  "Unix milliseconds of a time from 2000 to 2099"),
+              zone,
+              0,
+              1,
+              false,
+              false,
+              decimalMark);
+    }
+  }
+
+  /**
+   * The days of a spreadsheet.
+   *
+   * @param serial the day 0 of a spreadsheet's days: 1899-12-30 or 1904-01-01
+   */
+  record Serial(LocalDate serial) implements Clock {
+
+    @Override
+    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
+      return Optional.of(clock(zone, decimalMark));
+    }
+
+    private LogClock clock(ZoneId zone, char decimalMark) {
+      long zero = serial.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
+      Message days =
+          say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial);
+      return new CountedClock(
+          days, zone, zero, Duration.ofDays(1).toMillis(), true, true, decimalMark);
+    }
+  }
+
+  /** A clock is put right by a person who says why, never by the program. */
+  @Override
+  public void check(Fields time) {
+    boolean reason = because.filter(text -> !text.isBlank()).isPresent();
+    if (offset.isPresent() && !reason) {
+      time.fault(
+          "because",
+          say("reading.offset.no-reason", "no reason"),
+          say("reading.offset.reason", "how the clock was found to be off, and by whom"));
+    } else if (reason && !time.has("offset")) {
+      time.fault(
+          "because",
+          say("reading.offset.none", "a reason without an \"offset\""),
+          say("reading.offset.both", "both, or neither"));
+    }
+  }
+
+  /**
+   * The clock that one key of an entry states, see {@link Readings#clock}.
+   *
+   * @return empty where the value is none that the key can have
+   */
+  static Optional<LogClock> clock(
+      String key, String value, ZoneId zone, Instant start, char decimalMark) {
+    return switch (key) {
+      case "pattern" -> WrittenClock.of(value, zone).map(LogClock.class::cast);
+      case "elapsed" ->
+          Optional.of(new Elapsed(value, ""))
+              .filter(Elapsed::isKnown)
+              .map(form -> form.clock(zone, start.toEpochMilli(), decimalMark));
+      case "epoch" ->
+          Optional.of(new Epoch(value)).filter(Epoch::isKnown).map(e -> e.clock(zone, decimalMark));
+      case "serial" -> dayZero().parser().apply(value).map(day -> serial(day, zone, decimalMark));
+      default -> Optional.empty();
+    };
+  }
+
+  private static LogClock serial(LocalDate day, ZoneId zone, char decimalMark) {
+    return new Serial(day).clock(zone, decimalMark);
+  }
+
+  Optional<LogLayout.Time> read(char decimalMark) {
+    Optional<LogLayout.Correction> correction =
+        offset.map(by -> new LogLayout.Correction(object.place("offset"), by, because.orElse("")));
+    return clock
+        .in(object, zone, decimalMark)
+        .map(known -> new LogLayout.Time(columns.all(), known, order.isPresent(), correction));
+  }
+
+  static Format<Duration> anOffset() {
+    return Format.of(
+        say("reading.offset.such-as", "a time with its sign, such as +37 min or -1 h"),
+        LogTime::offset);
+  }
+
+  private static Optional<Duration> offset(String text) {
+    Matcher match = OFFSET.matcher(text);
+    if (!match.matches()) {
+      return Optional.empty();
+    }
+    long count = Long.parseLong(match.group(1) + match.group(2));
+    return Optional.of(
+        switch (match.group(3)) {
+          case "s" -> Duration.ofSeconds(count);
+          case "min" -> Duration.ofMinutes(count);
+          default -> Duration.ofHours(count);
+        });
+  }
+
+  static Format<LocalDate> dayZero() {
+    return Format.of(
+        say("reading.day-zero", "the day 0, such as 1899-12-30"),
+        text -> {
+          try {
+            return Optional.of(LocalDate.parse(text));
+          } catch (DateTimeException noDay) {
+            return Optional.empty();
+          }
+        });
+  }
+}
