@@ -35,7 +35,6 @@ record CoreLikeAir(
   /** A core beside its air in one step. */
   private final class InStep {
 
-    private final Subject subject;
     private final ProbeLog core;
     private final boolean heats;
     private final long start;
@@ -46,7 +45,6 @@ record CoreLikeAir(
     private long sum;
 
     InStep(Subject subject, ProbeLog core, Step step) {
-      this.subject = subject;
       this.core = core;
       this.heats = step == Step.SMOKE;
       this.start = subject.into(step).orElseThrow();

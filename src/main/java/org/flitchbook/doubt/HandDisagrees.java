@@ -29,10 +29,10 @@ record HandDisagrees(Degrees above, Duration near) implements Finder {
   public Stream<Doubt> find(Subject subject) {
     List<ProbeLog> cores = subject.cores();
     return subject.lot().all(What.INTERNAL_TEMPERATURE).stream()
-        .flatMap(entry -> find(subject, cores, entry).stream());
+        .flatMap(entry -> find(cores, entry).stream());
   }
 
-  private Optional<Doubt> find(Subject subject, List<ProbeLog> cores, Entry entry) {
+  private Optional<Doubt> find(List<ProbeLog> cores, Entry entry) {
     List<ProbeLog> named =
         cores.stream().filter(core -> core.track().called().equals(entry.item())).toList();
     return (named.isEmpty() ? cores : named)

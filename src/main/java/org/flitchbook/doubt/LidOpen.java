@@ -24,10 +24,10 @@ record LidOpen(Degrees fall, Duration in, Degrees back, Duration within) impleme
 
   @Override
   public Stream<Doubt> find(Subject subject) {
-    return subject.air(Step.SMOKE).logs().stream().flatMap(air -> find(subject, air));
+    return subject.air(Step.SMOKE).logs().stream().flatMap(this::find);
   }
 
-  private Stream<Doubt> find(Subject subject, ProbeLog air) {
+  private Stream<Doubt> find(ProbeLog air) {
     List<Doubt> doubts = new ArrayList<>();
     Lowest lowest = new Lowest(air, in.toMillis());
     for (int i = 0; i < air.last(); i++) {

@@ -75,7 +75,7 @@ record WeightOffStep(
             entry.piece(), new Weighed(last.after(), last.grams().minus(entry.amount().inBase())));
       } else if (entry.is(What.WEIGHT) || entry.is(What.GLAZED)) {
         if (last != null && entry.is(What.WEIGHT)) {
-          off(subject, last, entry).ifPresent(doubts::add);
+          off(last, entry).ifPresent(doubts::add);
         }
         before.put(entry.piece(), new Weighed(entry.sheet().step(), entry.amount().inBase()));
       }
@@ -83,7 +83,7 @@ record WeightOffStep(
     return doubts.stream();
   }
 
-  private Optional<Doubt> off(Subject subject, Weighed before, Entry entry) {
+  private Optional<Doubt> off(Weighed before, Entry entry) {
     if (before.grams().signum() <= 0) {
       return Optional.empty();
     }
