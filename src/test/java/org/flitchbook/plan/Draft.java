@@ -18,6 +18,7 @@ record Draft(Map<String, String> files) {
   static final String US = "templates/limits/us.json";
   static final String RETAIL = "templates/limits/us-retail.json";
   static final String CLASSES = "templates/classes.json";
+  static final String PRACTICE = "templates/practice.json";
 
   private static final Path RESOURCES =
       Path.of("src", "test", "resources", "org", "flitchbook", "plan");
@@ -26,7 +27,7 @@ record Draft(Map<String, String> files) {
   static Draft of(String plan) {
     Map<String, String> files = new LinkedHashMap<>();
     files.put(PLAN, text(RESOURCES.resolve(plan)));
-    for (String template : List.of(US, RETAIL, CLASSES)) {
+    for (String template : List.of(US, RETAIL, CLASSES, PRACTICE)) {
       files.put(template, text(Path.of(template)));
     }
     return new Draft(files);

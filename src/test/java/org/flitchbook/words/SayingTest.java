@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Map;
+import org.flitchbook.message.Listing;
 import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -93,7 +94,7 @@ final class SayingTest {
     String texts = "{\"words.and\": \"{0} plus {1}\", \"what.salt\": \"sea salt\"}";
     Words.Chosen chosen = Words.of(language, List.of(words(language, texts)));
     assertEquals(List.of(), chosen.faults());
-    assertEquals(and, chosen.words().together(List.of("a", "b")));
+    assertEquals(and, Listing.and(List.of("a", "b")).in(chosen.words()));
     assertEquals("sea salt", chosen.words().word("what", "salt"));
     assertEquals(language, chosen.words().language());
     assertEquals(or, chosen.words().either(List.of("a", "b", "c")));
@@ -103,7 +104,7 @@ final class SayingTest {
   void a_language_that_only_the_book_has_falls_back_to_english_text_by_text() {
     List<SourceFile> own = List.of(words("fr", "{\"words.and\": \"{0} et {1}\"}"));
     Words french = Words.of("fr", own).words();
-    assertEquals("a et b", french.together(List.of("a", "b")));
+    assertEquals("a et b", Listing.and(List.of("a", "b")).in(french));
     assertEquals("a or b", french.either(List.of("a", "b")));
     assertEquals(List.of("en", "es", "fr"), Words.languages(own));
   }
