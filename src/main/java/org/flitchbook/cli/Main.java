@@ -5,8 +5,8 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.flitchbook.desk.Misuse;
-import org.flitchbook.desk.Status;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.UsageException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -85,15 +85,15 @@ public final class Main implements Runnable {
 
   /** Words that the command line doesn't know are wrong use as well. */
   private static int status(Throwable fault) {
-    return fault instanceof ParameterException ? Status.MISUSE.code() : PROGRAM_AT_FAULT;
+    return fault instanceof ParameterException ? ExitStatus.MISUSE.code() : PROGRAM_AT_FAULT;
   }
 
   /** Wrong use is told in one sentence; anything else is a fault of the program and is shown. */
   private static int failed(Exception failure, CommandLine line, CommandLine.ParseResult given)
       throws Exception {
-    if (failure instanceof Misuse) {
+    if (failure instanceof UsageException) {
       line.getErr().println("flitchbook: " + failure.getMessage());
-      return Status.MISUSE.code();
+      return ExitStatus.MISUSE.code();
     }
     throw failure;
   }

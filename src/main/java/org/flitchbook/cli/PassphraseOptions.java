@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import org.flitchbook.desk.Passphrase;
+import org.flitchbook.keys.Passphrase;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -37,14 +37,14 @@ final class PassphraseOptions implements Passphrase {
   private @Nullable String variable;
 
   @Override
-  public char[] of(String initials, boolean anew) {
+  public char[] of(String initials, boolean isNew) {
     if (file != null && variable != null) {
       throw refused("name a file or a variable with the passphrase, not both");
     }
     if (file != null) {
       return read(file);
     }
-    return variable != null ? environment(variable) : ask(initials, anew);
+    return variable != null ? environment(variable) : ask(initials, isNew);
   }
 
   private char[] read(Path from) {
@@ -73,10 +73,10 @@ final class PassphraseOptions implements Passphrase {
     return value.toCharArray();
   }
 
-  private char[] ask(String initials, boolean anew) {
+  private char[] ask(String initials, boolean isNew) {
     Console console = terminal();
     char[] first = answer(console, "Passphrase for the key of " + initials + ": ");
-    if (anew) {
+    if (isNew) {
       char[] second = answer(console, "Once more: ");
       boolean same = Arrays.equals(first, second);
       Arrays.fill(second, '\0');

@@ -2,8 +2,22 @@
 @NullMarked
 @Floor(
     name = "cli",
-    floor = 9,
-    mayImport = {"message", "input", "document", "desk"},
+    floor = 11,
+    mayImport = {
+      "message",
+      "input",
+      "job",
+      "json",
+      "look",
+      "book",
+      "planning",
+      "judging",
+      "keys",
+      "tracing",
+      "closing",
+      "signing",
+      "proving"
+    },
     door = "Main")
 package org.flitchbook.cli;
 

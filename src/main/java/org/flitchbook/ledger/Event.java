@@ -14,7 +14,7 @@ import java.util.TreeMap;
  * What one line of the ledger tells. Texts are held in Unicode's normalization form C, so that the
  * same words have the same bytes.
  *
- * @param what the word of a {@link Deed}, or of one that a later version knows
+ * @param what the word of a {@link EventType}, or of one that a later version knows
  * @param at when it was told to the ledger, to the second
  * @param tool the version of the tool that wrote the line
  * @param day the day whose records it is about; empty where it is about no day
@@ -61,12 +61,12 @@ public record Event(
   }
 
   /** An event about which nothing more is told yet. */
-  public static Event of(Deed deed, Instant at, String tool) {
+  public static Event of(EventType deed, Instant at, String tool) {
     SortedMap<String, String> none = Collections.emptySortedMap();
     return new Event(deed.word(), at, tool, Optional.empty(), 0, "", "", "", none, none, none);
   }
 
-  public boolean is(Deed deed) {
+  public boolean is(EventType deed) {
     return what.equals(deed.word());
   }
 

@@ -24,12 +24,12 @@ public final class Ledger {
   /** The file's name in the book. */
   public static final String FILE = "ledger.jsonl";
 
-  private final List<Line> lines;
+  private final List<LedgerLine> lines;
   private final List<Fault> faults;
   private final int length;
   private final Optional<Fault> torn;
 
-  private Ledger(List<Line> lines, List<Fault> faults, int length, Optional<Fault> torn) {
+  private Ledger(List<LedgerLine> lines, List<Fault> faults, int length, Optional<Fault> torn) {
     this.lines = List.copyOf(lines);
     this.faults = List.copyOf(faults);
     this.length = length;
@@ -48,17 +48,17 @@ public final class Ledger {
    */
   public Ledger and(byte[] bytes) {
     refuseBroken();
-    List<Line> all = new ArrayList<>(lines);
+    List<LedgerLine> all = new ArrayList<>(lines);
     List<Fault> found = new ArrayList<>();
     Optional<String> previous = Optional.of(head().hash());
     int number = lines.size();
     int start = 0;
     for (int end = next(bytes, start); end < bytes.length; end = next(bytes, start)) {
       number++;
-      Optional<Line> line =
+      Optional<LedgerLine> line =
           new LineReader(number, previous, found).read(Arrays.copyOfRange(bytes, start, end));
       line.ifPresent(all::add);
-      previous = line.map(Line::hash);
+      previous = line.map(LedgerLine::hash);
       start = end + 1;
     }
     return new Ledger(all, found, length + start, torn(number + 1, bytes.length - start));
@@ -94,7 +94,7 @@ public final class Ledger {
   }
 
   /** The lines that can be read as such, in their order; never a torn last one. */
-  public List<Line> lines() {
+  public List<LedgerLine> lines() {
     return lines;
   }
 
@@ -119,7 +119,7 @@ public final class Ledger {
   }
 
   /** The last line that tells of one of these deeds on the records of that day. */
-  public Optional<Line> last(LocalDate day, Deed... deeds) {
+  public Optional<LedgerLine> last(LocalDate day, EventType... deeds) {
     return lines.stream()
         .filter(line -> line.event().isOf(day))
         .filter(line -> Arrays.stream(deeds).anyMatch(line.event()::is))
@@ -137,8 +137,8 @@ public final class Ledger {
     StringBuilder next = new StringBuilder();
     Head head = head();
     for (Event event : events) {
-      Line line = Line.after(head, event);
-      next.append(Canonical.text(line.members())).append('\n');
+      LedgerLine line = LedgerLine.after(head, event);
+      next.append(CanonicalJson.text(line.members())).append('\n');
       head = line.head();
     }
     return next.toString().getBytes(UTF_8);

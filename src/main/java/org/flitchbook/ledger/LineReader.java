@@ -42,7 +42,7 @@ final class LineReader {
   }
 
   /** The line; empty where it can't be read as one. */
-  Optional<Line> read(byte[] bytes) {
+  Optional<LedgerLine> read(byte[] bytes) {
     Parsed parsed = Json.read(Ledger.FILE, bytes);
     Place place = Place.of(Ledger.FILE, number);
     parsed
@@ -51,25 +51,25 @@ final class LineReader {
     return parsed.object().flatMap(object -> read(bytes, object));
   }
 
-  private Optional<Line> read(byte[] bytes, Node.Obj object) {
-    Members members = new Members(number, object);
-    Optional<Line> line = members.faults().isEmpty() ? line(members) : Optional.empty();
+  private Optional<LedgerLine> read(byte[] bytes, Node.Obj object) {
+    LineMembers members = new LineMembers(number, object);
+    Optional<LedgerLine> line = members.faults().isEmpty() ? line(members) : Optional.empty();
     line.ifPresent(read -> hold(bytes, members, read));
     faults.addAll(members.faults());
     return line;
   }
 
-  private static Optional<Line> line(Members members) {
-    long sequence = members.whole("sequence", Canonical.LARGEST);
+  private static Optional<LedgerLine> line(LineMembers members) {
+    long sequence = members.whole("sequence", CanonicalJson.LARGEST);
     String previous = members.hash("previous");
     String hash = members.hash("hash");
     Optional<Event> event = event(members);
     return members.faults().isEmpty()
-        ? event.map(told -> new Line(sequence, previous, told, hash))
+        ? event.map(told -> new LedgerLine(sequence, previous, told, hash))
         : Optional.empty();
   }
 
-  private static Optional<Event> event(Members members) {
+  private static Optional<Event> event(LineMembers members) {
     String what = members.text("event");
     Optional<Instant> at = moment(members);
     Optional<LocalDate> day = day(members);
@@ -102,11 +102,11 @@ final class LineReader {
         : Optional.empty();
   }
 
-  private void hold(byte[] bytes, Members members, Line line) {
-    if (!Arrays.equals(bytes, Canonical.text(members.tree()).getBytes(UTF_8))) {
+  private void hold(byte[] bytes, LineMembers members, LedgerLine line) {
+    if (!Arrays.equals(bytes, CanonicalJson.text(members.tree()).getBytes(UTF_8))) {
       members.fault("", "another spelling of the line", "its canonical form (RFC 8785)");
     }
-    String hash = Line.hash(members.tree());
+    String hash = LedgerLine.hash(members.tree());
     if (!hash.equals(line.hash())) {
       members.fault("hash", line.hash(), hash + ", the SHA-256 of what the line tells");
     }
@@ -120,7 +120,7 @@ final class LineReader {
                 members.fault("previous", line.previous(), before + ", the line before's hash"));
   }
 
-  private static Optional<Instant> moment(Members members) {
+  private static Optional<Instant> moment(LineMembers members) {
     String text = members.text("at");
     try {
       return Optional.of(Instant.parse(text));
@@ -130,7 +130,7 @@ final class LineReader {
     }
   }
 
-  private static Optional<LocalDate> day(Members members) {
+  private static Optional<LocalDate> day(LineMembers members) {
     String text = members.text("day");
     try {
       return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text, DATE));

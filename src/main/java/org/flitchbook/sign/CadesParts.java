@@ -31,7 +31,7 @@ record CadesParts(X509Certificate certificate, SignerInfo signer) {
       throw new IllegalArgumentException("not just one signer with one certificate");
     }
     return new CadesParts(
-        certificate(CadesForm.der(certificates.getObjectAt(0))),
+        certificate(CadesEncoding.der(certificates.getObjectAt(0))),
         SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0)));
   }
 
@@ -46,7 +46,7 @@ record CadesParts(X509Certificate certificate, SignerInfo signer) {
 
   /** The attributes that are signed, as bytes. */
   byte[] signed() {
-    return CadesForm.der(signer.getAuthenticatedAttributes());
+    return CadesEncoding.der(signer.getAuthenticatedAttributes());
   }
 
   /** The hash of the content, as the signature states it. */

@@ -6,7 +6,7 @@ import java.security.cert.X509Certificate;
 /** A person's key, opened. It says nothing of its secret. */
 public record SigningKey(PrivateKey secret, X509Certificate certificate) {
 
-  public Card card() {
+  public CertificateInfo card() {
     return Certificates.card(certificate);
   }
 

@@ -11,11 +11,11 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.flitchbook.desk.Answer;
-import org.flitchbook.desk.Caller;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.ProveOrder;
-import org.flitchbook.desk.Status;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.proving.ProveRequest;
+import org.flitchbook.proving.Proving;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -206,9 +206,10 @@ final class ProveTest {
 
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
-    Caller newer = new Caller(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    Answer answer = new Desk(newer).prove(new ProveOrder(away(twice), Optional.empty(), List.of()));
-    assertEquals(Status.WELL, answer.status());
+    Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
+    JobResult answer =
+        Proving.prove(newer, new ProveRequest(away(twice), Optional.empty(), List.of()));
+    assertEquals(ExitStatus.WELL, answer.status());
     assertTrue(
         answer
             .text()

@@ -1,0 +1,31 @@
+package org.flitchbook.archive;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.flitchbook.pdf.Look;
+
+/** What somebody signs as. The first box of a record is its maker's, the others are reviewers'. */
+public enum SignerRole {
+  MAKER,
+  REVIEWER;
+
+  /** As the plan has it among a person's roles. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  public static SignerRole of(String field, Look look) {
+    return look.fields().indexOf(field) == 0 ? MAKER : REVIEWER;
+  }
+
+  /** The first box that is still open to the role. */
+  public Optional<String> box(Look look) {
+    List<String> fields = look.fields();
+    List<String> own =
+        this == MAKER
+            ? fields.subList(0, Math.min(1, fields.size()))
+            : fields.stream().skip(1).toList();
+    return own.stream().filter(field -> look.signature(field).isEmpty()).findFirst();
+  }
+}

@@ -1,0 +1,253 @@
+package org.flitchbook.book;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.words.Words;
+
+/** Takes books off the disk. Files are only read, never written to. */
+public final class BookFolder {
+
+  /** The name of the plan in the book's folder. */
+  public static final String PLAN = "plan.json";
+
+  /** The folder of the plans that it replaced. */
+  public static final String FORMER_PLANS = "plans/";
+
+  /** The folder of the book's own templates. */
+  public static final String TEMPLATES = "templates/";
+
+  /** Twenty times the longest log to be expected; the readings of a larger one fill the memory. */
+  private static final long LARGEST = 128L * 1024 * 1024;
+
+  /** Above this a file stays on the disk and is looked at there. */
+  private static final long HELD = 4L * 1024 * 1024;
+
+  private static final Pattern INPUT = Pattern.compile("(?i)\\.(csv|json)$");
+
+  private final Path folder;
+  private final List<Fault> faults = new ArrayList<>();
+
+  private BookFolder(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * The folder of the book that a day's folder, or the book's own folder, belongs to.
+   *
+   * @throws UsageException where there is none
+   */
+  public static Path of(Path where) {
+    Path folder = folder(where);
+    if (Files.exists(folder.resolve(PLAN))) {
+      return folder;
+    }
+    Path above = folder.getParent();
+    if (above != null && Files.exists(above.resolve(PLAN))) {
+      return above;
+    }
+    throw new UsageException("no " + PLAN + " in " + where + " nor in the folder above it");
+  }
+
+  private static Path folder(Path where) {
+    if (where.toString().isEmpty()) {
+      throw new UsageException("the folder's name is empty; name a day's folder or a book's");
+    }
+    if (Files.isRegularFile(where)) {
+      throw new UsageException(where + " is a file; name a day's folder or a book's");
+    }
+    if (!Files.isDirectory(where)) {
+      throw new UsageException("there is no folder " + where);
+    }
+    return where.toAbsolutePath().normalize();
+  }
+
+  /**
+   * The day that a folder is named after; empty where the folder is the book itself.
+   *
+   * @throws UsageException where it is neither
+   */
+  public static Optional<LocalDate> dayOf(Path where) {
+    Path folder = folder(where);
+    if (folder.equals(of(where))) {
+      return Optional.empty();
+    }
+    Optional<LocalDate> day = Disk.day(folder);
+    if (day.isEmpty()) {
+      throw new UsageException(
+          where + " is no day's folder; its name must be a date such as 2026-02-24");
+    }
+    return day;
+  }
+
+  /** Reads a book, whichever of its folders is named. */
+  public static Book read(Path where) {
+    return new BookFolder(of(where)).book(true);
+  }
+
+  /** Reads the plan of a book and what it draws on, for jobs that judge nothing. */
+  public static Book withoutDays(Path where) {
+    return new BookFolder(of(where)).book(false);
+  }
+
+  /** A file of a book as it is now, by its path in the book; empty where there is none. */
+  public static Optional<SourceFile> file(Path book, String path) {
+    Path file = book.resolve(path);
+    return Files.isRegularFile(file)
+        ? Optional.of(SourceFile.of(path, Disk.read(file)))
+        : Optional.empty();
+  }
+
+  /** A file, or why it can't be read. */
+  public record FileRead(Optional<SourceFile> file, List<Fault> faults) {}
+
+  /**
+   * One file from anywhere.
+   *
+   * @throws UsageException where it is none
+   */
+  public static FileRead file(Path file) {
+    if (Files.isDirectory(file)) {
+      throw new UsageException(file + " is a folder; name a probe log");
+    }
+    if (!Files.isRegularFile(file)) {
+      throw new UsageException("there is no file " + file);
+    }
+    BookFolder reader = new BookFolder(file);
+    return new FileRead(reader.read(file, Disk.name(file)), reader.faults);
+  }
+
+  /** The templates that the program brings along. */
+  public static List<SourceFile> toolTemplates() {
+    return ToolTemplates.all();
+  }
+
+  /** The wording where there is no plan that says in which language. */
+  public static Words wording() {
+    List<Fault> faults = new ArrayList<>();
+    return Words.choose(Words.DEFAULT, toolTemplates(), List.of(), faults)
+        .orElseThrow(() -> new IllegalStateException(faults.toString()));
+  }
+
+  private Book book(boolean withDays) {
+    SourceFile plan = read(folder.resolve(PLAN), PLAN).orElse(SourceFile.of(PLAN, new byte[0]));
+    Map<String, SourceFile> templates = new LinkedHashMap<>();
+    toolTemplates().forEach(file -> templates.put(file.name(), file));
+    List<SourceFile> own = templates();
+    List<SourceFile> former = formerPlans();
+    own.forEach(file -> templates.put(file.name(), file));
+    TreeMap<LocalDate, List<SourceFile>> days = withDays ? days() : new TreeMap<>();
+    return new Book(
+        folder,
+        plan,
+        former,
+        days,
+        List.copyOf(templates.values()),
+        own.stream().map(SourceFile::name).toList(),
+        faults);
+  }
+
+  private TreeMap<LocalDate, List<SourceFile>> days() {
+    TreeMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
+    for (Path each : Disk.list(folder)) {
+      Optional<LocalDate> day = Disk.day(each);
+      if (day.isPresent() && Files.isDirectory(each)) {
+        days.put(day.get(), files(each, Disk.name(each)));
+      } else if (day.isPresent()) {
+        faults.add(noFile(each, Disk.name(each), "the folder of that day"));
+      }
+    }
+    return days;
+  }
+
+  private List<SourceFile> formerPlans() {
+    Path plans = folder.resolve(FORMER_PLANS);
+    return Files.isDirectory(plans) ? files(plans, Disk.name(plans)) : List.of();
+  }
+
+  private List<SourceFile> templates() {
+    Path templates = folder.resolve(TEMPLATES);
+    if (!Files.isDirectory(templates)) {
+      return List.of();
+    }
+    List<SourceFile> own = new ArrayList<>(files(templates, "templates"));
+    for (Path each : Disk.list(templates)) {
+      if (Files.isDirectory(each)) {
+        own.addAll(files(each, TEMPLATES + Disk.name(each)));
+      }
+    }
+    return own;
+  }
+
+  private List<SourceFile> files(Path folder, String prefix) {
+    List<SourceFile> files = new ArrayList<>();
+    for (Path each : Disk.list(folder)) {
+      String name = prefix + "/" + Disk.name(each);
+      if (Disk.name(each).startsWith(".")) {
+        continue;
+      }
+      if (Files.isRegularFile(each)) {
+        read(each, name).ifPresent(files::add);
+      } else if (!Files.isDirectory(each) || INPUT.matcher(name).find()) {
+        faults.add(noFile(each, name, "a file that can be read, or nothing"));
+      }
+    }
+    return files;
+  }
+
+  /** A sheet or log that isn't there must not look like one that was never written. */
+  private static Fault noFile(Path path, String name, String expected) {
+    String found =
+        Files.isDirectory(path)
+            ? "a folder"
+            : Files.isRegularFile(path) ? "a file" : "something that is neither file nor folder";
+    boolean leadsNowhere = Files.isSymbolicLink(path) && !Files.exists(path);
+    return Fault.broken(
+        "file", Place.of(name), leadsNowhere ? "a link that leads nowhere" : found, expected);
+  }
+
+  private Optional<SourceFile> read(Path file, String name) {
+    try {
+      long size = Files.size(file);
+      if (size > LARGEST) {
+        faults.add(
+            Fault.broken(
+                "file too large",
+                Place.of(name),
+                size / (1024 * 1024) + " MB",
+                "at most " + LARGEST / (1024 * 1024) + " MB; cut the log by day"));
+        return Optional.empty();
+      }
+      return Optional.of(new SourceFile(name, content(file, size)));
+    } catch (IOException unreadable) {
+      faults.add(
+          Fault.broken("file", Place.of(name), Disk.reason(unreadable), "a file that can be read"));
+      return Optional.empty();
+    }
+  }
+
+  private static ByteBuffer content(Path file, long size) throws IOException {
+    if (size <= HELD) {
+      return ByteBuffer.wrap(Files.readAllBytes(file));
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+      return channel.map(FileChannel.MapMode.READ_ONLY, 0, size);
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package org.flitchbook.sign;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a signature shows.
+ *
+ * @param signer whose certificate signed; empty where the signature can't be read
+ * @param faults why it is not valid, in words; empty where it is
+ * @param stamp what a time stamp server confirmed, where the signature carries its answer
+ */
+public record Verification(
+    Optional<CertificateInfo> signer, List<String> faults, Optional<Timestamp> stamp) {
+  public Verification {
+    faults = List.copyOf(faults);
+  }
+
+  static Verification broken(String fault) {
+    return new Verification(Optional.empty(), List.of(fault), Optional.empty());
+  }
+
+  public boolean isValid() {
+    return faults.isEmpty();
+  }
+}
