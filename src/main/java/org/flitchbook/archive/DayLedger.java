@@ -1,5 +1,7 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -18,6 +20,7 @@ import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.LedgerLine;
+import org.flitchbook.message.Message;
 
 /** What the ledger lists of the records of one day, and whether the disk agrees. */
 public record DayLedger(Path book, LocalDate day, Ledger ledger) {
@@ -81,9 +84,17 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
   }
 
   private Fault damage(String path, LedgerLine line) {
-    String told = hash(path, line) + ", as line " + line.sequence() + " of the ledger tells";
-    String found = Files.isRegularFile(book.resolve(path)) ? "another content" : "no such file";
-    return Fault.ask("record", "", Place.of(path), found, "SHA-256 " + told);
+    Message found =
+        Files.isRegularFile(book.resolve(path))
+            ? say("archive.damage.other", "another content")
+            : say("archive.damage.gone", "no such file");
+    Message expected =
+        say(
+            "archive.damage.expected",
+            "SHA-256 {0}, as line {1} of the ledger has it",
+            hash(path, line),
+            line.sequence());
+    return Fault.ask("record", "", Place.of(path), found, expected);
   }
 
   /** The lines that list a file: a signature changes it after it was written. */

@@ -1,5 +1,7 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -18,7 +20,9 @@ import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.ledger.Event;
+import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 
 /**
@@ -37,7 +41,7 @@ public final class LedgerFile {
 
   private final Path book;
   private final Session session;
-  private final List<String> notes = new ArrayList<>();
+  private final List<Message> notes = new ArrayList<>();
   private Ledger ledger = Ledger.read(new byte[0]);
 
   private LedgerFile(Path book, Session session) {
@@ -69,16 +73,20 @@ public final class LedgerFile {
       List<Fault> broken = file.ledger.faults();
       return broken.isEmpty() ? job.apply(file) : JobResult.broken(broken);
     } catch (IOException refused) {
-      throw new UsageException("can't write to " + book + ": " + Disk.reason(refused), refused);
+      throw Disk.cantWrite(book, refused);
     }
   }
 
   private void await(FileChannel lock) throws IOException {
     for (int tries = 0; !isHeld(lock); tries++) {
-      session.progress("waiting for another job in this book");
+      session.progress(say("archive.waiting", "waiting for another job in this book"));
       if (tries == TRIES) {
         throw new UsageException(
-            "another job is at work in " + book + " and holds " + LOCK + "; try again after it");
+            say(
+                "archive.busy",
+                "another job is at work in {0} and holds {1}; try again after it",
+                book,
+                LOCK));
       }
       pause();
     }
@@ -98,7 +106,8 @@ public final class LedgerFile {
       Thread.sleep(PAUSE_MILLIS);
     } catch (InterruptedException asked) {
       Thread.currentThread().interrupt();
-      throw new UsageException("interrupted while waiting for another job", asked);
+      throw new UsageException(
+          say("archive.interrupted", "interrupted while waiting for another job"), asked);
     }
   }
 
@@ -108,7 +117,7 @@ public final class LedgerFile {
   }
 
   /** What a person should know about what became of the ledger as it was found. */
-  public List<String> notes() {
+  public List<Message> notes() {
     return notes;
   }
 
@@ -119,8 +128,8 @@ public final class LedgerFile {
    * @param day of whose last revision the signatures are looked at
    * @return what was done, a sentence each
    */
-  public List<String> settle(LocalDate day, Plan plan) {
-    List<String> done = new ArrayList<>(new StrayRevisions(book, this, session).settle());
+  public List<Message> settle(LocalDate day, Plan plan) {
+    List<Message> done = new ArrayList<>(new StrayRevisions(book, this, session).settle());
     done.addAll(new StraySignatures(book, day, this, plan, session).settle());
     return done;
   }
@@ -154,7 +163,8 @@ public final class LedgerFile {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.truncate(ledger.length()).force(true);
     }
-    notes.add(torn + "; it was kept aside as " + aside.getFileName());
+    notes.add(
+        say("archive.torn", "{0}; it was kept aside as {1}", torn.message(), Disk.name(aside)));
   }
 
   private void write(Path file, byte[] lines) throws IOException {
@@ -166,11 +176,9 @@ public final class LedgerFile {
   }
 
   /** What a person is told who may keep it elsewhere. */
-  public String end() {
-    return "The ledger's last line is now "
-        + ledger.head().sequence()
-        + ", hash "
-        + ledger.head().hash()
-        + "\n";
+  public Message end() {
+    Head head = ledger.head();
+    return say(
+        "archive.end", "The ledger's last line is now {0}, hash {1}", head.sequence(), head.hash());
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -35,7 +37,7 @@ public record RecordFile(Path path, Optional<Filed> filed) {
    */
   public static RecordFile of(Path file) {
     if (!Files.isRegularFile(file)) {
-      throw new UsageException("there is no file " + file);
+      throw new UsageException(say("archive.no-file", "there is no file {0}", file));
     }
     Path whole = file.toAbsolutePath().normalize();
     return new RecordFile(whole, filed(whole));
@@ -78,7 +80,11 @@ public record RecordFile(Path path, Optional<Filed> filed) {
 
   /** What is wrong where the file is no PDF. */
   public Fault noPdf() {
-    return Fault.broken("record", Place.of(name()), "what can't be read as PDF", "a record");
+    return Fault.broken(
+        "record",
+        Place.of(name()),
+        say("archive.no-pdf", "what can't be read as PDF"),
+        say("archive.record", "a record"));
   }
 
   /** The folder, on the same disk, in which another file is written before it takes its place. */

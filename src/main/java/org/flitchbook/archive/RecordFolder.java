@@ -1,11 +1,15 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -13,6 +17,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
 
 /**
  * A folder of records, with one folder a revision in it: {@code 2026-02-24/r1}. A revision is
@@ -49,30 +54,30 @@ public record RecordFolder(Path records) {
   /**
    * Files records as the next revision, unless the last one on the disk holds the very same bytes.
    *
-   * @return what was done, for people
+   * @return what was done, on a line each
    * @throws UsageException where the disk refuses
    */
-  public String file(LocalDate day, Map<String, byte[]> files) {
+  public List<Message> file(LocalDate day, Map<String, byte[]> files) {
     Path folder = folder(day);
     int last = Files.isDirectory(folder) ? lastRevision(folder) : 0;
     Path before = revision(day, last);
     return last > 0 && Disk.reading(folder, () -> isSame(before, files))
-        ? nothingNew(before)
+        ? List.of(nothingNew(before))
         : file(day, last + 1, files);
   }
 
   /** Says so. */
-  public static String nothingNew(Path revision) {
-    return "Nothing new: " + revision + " holds these very records.\n";
+  public static Message nothingNew(Path revision) {
+    return say("archive.nothing-new", "Nothing new: {0} holds these very records.", revision);
   }
 
   /**
    * Files records as that revision. They have reached the disk when this returns.
    *
-   * @return what was done, for people
+   * @return what was done, on a line each
    * @throws UsageException where the disk refuses
    */
-  public String file(LocalDate day, int number, Map<String, byte[]> files) {
+  public List<Message> file(LocalDate day, int number, Map<String, byte[]> files) {
     Path folder = folder(day);
     refuseFiles(folder);
     Path revision = revision(day, number);
@@ -82,18 +87,23 @@ public record RecordFolder(Path records) {
           Disk.makeFolders(folder);
           moveIn(folder, revision, files);
         });
-    StringBuilder told = new StringBuilder("Written:\n");
+    List<Message> lines = new ArrayList<>();
+    lines.add(say("archive.written", "Written:"));
     files.keySet().stream()
         .filter(name -> name.endsWith(".pdf"))
-        .forEach(name -> told.append("    ").append(revision.resolve(name)).append('\n'));
-    return told.append("and beside them the same as JSON, and bundle.zip with all evidence\n")
-        .toString();
+        .forEach(name -> lines.add(Message.of("    " + revision.resolve(name))));
+    lines.add(
+        say(
+            "archive.beside",
+            "and beside them the same as JSON, and bundle.zip with all evidence"));
+    return lines;
   }
 
   private static void refuseFiles(Path folder) {
     for (Path each = folder; each != null; each = each.getParent()) {
       if (Files.exists(each) && !Files.isDirectory(each)) {
-        throw new UsageException("can't write to " + folder + ": " + each + " is a file");
+        throw new UsageException(
+            say("archive.file-in-the-way", "can't write to {0}: {1} is a file", folder, each));
       }
     }
   }

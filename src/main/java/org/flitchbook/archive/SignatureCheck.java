@@ -1,7 +1,11 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.pdf.Signed;
@@ -12,16 +16,16 @@ import org.flitchbook.sign.Verification;
 /**
  * The signatures of a file, each held against the bytes that it covers.
  *
- * @param faults in how the file was saved and signed, in words
+ * @param faults in how the file was saved and signed
  */
-public record SignatureCheck(List<Each> signatures, List<String> faults) {
+public record SignatureCheck(List<Each> signatures, List<Message> faults) {
 
   /** A signature in the file, and what it shows. */
   public record Each(Signed signed, Verification verification) {
 
     /** Why it is not valid; empty where it is. */
-    public List<String> faults() {
-      List<String> faults = new ArrayList<>(signed.faults());
+    public List<Message> faults() {
+      List<Message> faults = new ArrayList<>(messages(signed.faults()));
       faults.addAll(verification.faults());
       return faults;
     }
@@ -45,24 +49,29 @@ public record SignatureCheck(List<Each> signatures, List<String> faults) {
         look.signatures().stream()
             .map(each -> new Each(each, Signing.verify(each.sealed(), each.covered())))
             .toList();
-    List<String> faults = new ArrayList<>(look.faults());
+    List<Message> faults = new ArrayList<>(messages(look.faults()));
     if (signatures.stream().allMatch(Each::isValid)) {
-      faults.addAll(Pdf.changes(pdf, look));
+      faults.addAll(messages(Pdf.changes(pdf, look)));
     }
     return new SignatureCheck(signatures, faults);
+  }
+
+  private static List<Message> messages(List<String> texts) {
+    return texts.stream().map(Message::of).toList();
   }
 
   public boolean isUntouched() {
     return faults.isEmpty() && signatures.stream().allMatch(Each::isValid);
   }
 
-  /** All that is wrong, a sentence each. */
-  public List<String> allFaults() {
-    List<String> all = new ArrayList<>(faults);
-    signatures.forEach(
-        each ->
-            each.faults()
-                .forEach(fault -> all.add("signature " + each.signed().field() + ": " + fault)));
-    return all;
+  /** All that is wrong. */
+  public Listing allFaults() {
+    List<Message> all = new ArrayList<>(faults);
+    for (Each each : signatures) {
+      for (Message fault : each.faults()) {
+        all.add(say("archive.signature", "signature {0}: {1}", each.signed().field(), fault));
+      }
+    }
+    return Listing.semicolons(all);
   }
 }

@@ -1,8 +1,11 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 
 /** What somebody signs as. The first box of a record is its maker's, the others are reviewers'. */
@@ -13,6 +16,11 @@ public enum SignerRole {
   /** As the plan has it among a person's roles. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** As people read it. */
+  public Message message() {
+    return this == MAKER ? say("archive.maker", "maker") : say("archive.reviewer", "reviewer");
   }
 
   public static SignerRole of(String field, Look look) {

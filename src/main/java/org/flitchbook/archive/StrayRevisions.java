@@ -1,5 +1,7 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +16,7 @@ import org.flitchbook.disk.Disk;
 import org.flitchbook.job.Session;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.LedgerLine;
+import org.flitchbook.message.Message;
 
 /**
  * What a close that was cut off left among the records: a folder that never became a revision is
@@ -25,7 +28,7 @@ final class StrayRevisions {
   private final Path book;
   private final LedgerFile ledger;
   private final Session session;
-  private final List<String> notes = new ArrayList<>();
+  private final List<Message> notes = new ArrayList<>();
 
   StrayRevisions(Path book, LedgerFile ledger, Session session) {
     this.book = book;
@@ -34,7 +37,7 @@ final class StrayRevisions {
   }
 
   /** Settles all of them. Says what was done, a sentence each. */
-  List<String> settle() {
+  List<Message> settle() {
     Path records = RecordFolder.of(book).records();
     Disk.writing(
         records,
@@ -58,7 +61,11 @@ final class StrayRevisions {
     for (Path each : entries) {
       if (Disk.name(each).startsWith(Disk.HIDDEN)) {
         Disk.delete(each);
-        notes.add("An unfinished close or signature of " + day + " was found and cleared away.");
+        notes.add(
+            say(
+                "archive.cleared-away",
+                "An unfinished close or signature of {0} was found and cleared away.",
+                day));
       }
     }
     List<Path> revisions =
@@ -88,10 +95,11 @@ final class StrayRevisions {
   private void add(UnlistedRevision found, EventType type) {
     ledger.append(List.of(found.event(type, session.now(), session.tool())));
     notes.add(
-        RecordFolder.path(found.day(), found.number())
-            + " was found complete, but without its line in the ledger; it has line "
-            + ledger.ledger().head().sequence()
-            + " now.");
+        say(
+            "archive.revision-listed",
+            "{0} was found complete, but without its line in the ledger; it has line {1} now.",
+            RecordFolder.path(found.day(), found.number()),
+            ledger.ledger().head().sequence()));
   }
 
   private boolean isListed(LocalDate day, int number) {
@@ -107,9 +115,11 @@ final class StrayRevisions {
     Files.move(revision, aside, StandardCopyOption.ATOMIC_MOVE);
     Disk.force(folder);
     notes.add(
-        revision
-            + " is not in the ledger and not what its own manifest says; it was put aside as "
-            + Disk.name(aside)
-            + ".");
+        say(
+            "archive.put-aside",
+            "{0} is not in the ledger and not what its own manifest says; it was put aside as"
+                + " {1}.",
+            revision,
+            Disk.name(aside)));
   }
 }

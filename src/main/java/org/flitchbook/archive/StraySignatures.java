@@ -1,5 +1,7 @@
 package org.flitchbook.archive;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -12,6 +14,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.Session;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.plan.Person;
@@ -29,7 +32,7 @@ final class StraySignatures {
   private final LedgerFile ledger;
   private final Plan plan;
   private final Session session;
-  private final List<String> notes = new ArrayList<>();
+  private final List<Message> notes = new ArrayList<>();
 
   /**
    * @param day of whose last revision the records are looked at
@@ -43,7 +46,7 @@ final class StraySignatures {
   }
 
   /** Settles all of them. Says what was done, a sentence each. */
-  List<String> settle() {
+  List<Message> settle() {
     known().last().stream()
         .flatMap(line -> line.event().outputs().keySet().stream())
         .filter(path -> path.endsWith(".pdf"))
@@ -92,12 +95,12 @@ final class StraySignatures {
             .facts(Map.of("box", last.signed().field(), "key", last.fingerprint()));
     ledger.append(List.of(event));
     notes.add(
-        "A signature of "
-            + person.initials()
-            + " in "
-            + file.name()
-            + " was found without its line in the ledger; it has line "
-            + ledger.ledger().head().sequence()
-            + " now.");
+        say(
+            "archive.signature-listed",
+            "A signature of {0} in {1} was found without its line in the ledger; it has line {2}"
+                + " now.",
+            person.initials(),
+            file.name(),
+            ledger.ledger().head().sequence()));
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.book;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -51,7 +53,7 @@ public record Book(
    */
   public LocalDate lastDay() {
     if (days.isEmpty()) {
-      throw new UsageException(folder + " has no day's folder yet");
+      throw new UsageException(say("book.no-days", "{0} has no day's folder yet", folder));
     }
     return days.lastKey();
   }

@@ -1,5 +1,7 @@
 package org.flitchbook.book;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -18,7 +20,10 @@ import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
+import org.flitchbook.plan.Plan;
 import org.flitchbook.words.Words;
 
 /** Takes books off the disk. Files are only read, never written to. */
@@ -34,10 +39,14 @@ public final class BookFolder {
   public static final String TEMPLATES = "templates/";
 
   /** Twenty times the longest log to be expected; the readings of a larger one fill the memory. */
-  private static final long LARGEST = 128L * 1024 * 1024;
+  private static final long LARGEST_MB = 128;
+
+  private static final long MB = 1024 * 1024;
 
   /** Above this a file stays on the disk and is looked at there. */
-  private static final long HELD = 4L * 1024 * 1024;
+  private static final long HELD = 4 * MB;
+
+  private static final Message READING = say("book.reading", "reading");
 
   private static final Pattern INPUT = Pattern.compile("(?i)\\.(csv|json)$");
 
@@ -62,18 +71,21 @@ public final class BookFolder {
     if (above != null && Files.exists(above.resolve(PLAN))) {
       return above;
     }
-    throw new UsageException("no " + PLAN + " in " + where + " nor in the folder above it");
+    throw new UsageException(
+        say("book.no-plan", "no {0} in {1} nor in the folder above it", PLAN, where));
   }
 
   private static Path folder(Path where) {
     if (where.toString().isEmpty()) {
-      throw new UsageException("the folder's name is empty; name a day's folder or a book's");
+      throw new UsageException(
+          say("book.no-name", "the folder's name is empty; name a day's folder or a book's"));
     }
     if (Files.isRegularFile(where)) {
-      throw new UsageException(where + " is a file; name a day's folder or a book's");
+      throw new UsageException(
+          say("book.not-a-file", "{0} is a file; name a day's folder or a book's", where));
     }
     if (!Files.isDirectory(where)) {
-      throw new UsageException("there is no folder " + where);
+      throw new UsageException(say("book.no-folder", "there is no folder {0}", where));
     }
     return where.toAbsolutePath().normalize();
   }
@@ -91,19 +103,34 @@ public final class BookFolder {
     Optional<LocalDate> day = Disk.day(folder);
     if (day.isEmpty()) {
       throw new UsageException(
-          where + " is no day's folder; its name must be a date such as 2026-02-24");
+          say(
+              "book.no-day",
+              "{0} is no day's folder; its name must be a date such as 2026-02-24",
+              where));
     }
     return day;
   }
 
-  /** Reads a book, whichever of its folders is named. */
-  public static Book read(Path where) {
-    return new BookFolder(of(where)).book(true);
+  /**
+   * Reads a book, whichever of its folders is named; from now on the session speaks the language of
+   * its plan.
+   *
+   * @throws UsageException where there is none
+   */
+  public static PlannedBook read(Session session, Path where) {
+    return read(session, where, true);
   }
 
-  /** Reads the plan of a book and what it draws on, for jobs that judge nothing. */
-  public static Book withoutDays(Path where) {
-    return new BookFolder(of(where)).book(false);
+  /** The same without the days, for jobs that judge nothing. */
+  public static PlannedBook readPlan(Session session, Path where) {
+    return read(session, where, false);
+  }
+
+  private static PlannedBook read(Session session, Path where, boolean withDays) {
+    session.progress(READING);
+    PlannedBook book = PlannedBook.of(new BookFolder(of(where)).book(withDays));
+    book.plan().map(Plan::words).ifPresent(session::speak);
+    return book;
   }
 
   /** A file of a book as it is now, by its path in the book; empty where there is none. */
@@ -122,12 +149,13 @@ public final class BookFolder {
    *
    * @throws UsageException where it is none
    */
-  public static FileRead file(Path file) {
+  public static FileRead file(Session session, Path file) {
+    session.progress(READING);
     if (Files.isDirectory(file)) {
-      throw new UsageException(file + " is a folder; name a probe log");
+      throw new UsageException(say("book.no-log", "{0} is a folder; name a probe log", file));
     }
     if (!Files.isRegularFile(file)) {
-      throw new UsageException("there is no file " + file);
+      throw new UsageException(say("book.no-file", "there is no file {0}", file));
     }
     BookFolder reader = new BookFolder(file);
     return new FileRead(reader.read(file, Disk.name(file)), reader.faults);
@@ -138,8 +166,8 @@ public final class BookFolder {
     return ToolTemplates.all();
   }
 
-  /** The wording where there is no plan that says in which language. */
-  public static Words wording() {
+  /** English, for where there is no plan that says in which language. */
+  public static Words english() {
     List<Fault> faults = new ArrayList<>();
     return Words.choose(Words.DEFAULT, toolTemplates(), List.of(), faults)
         .orElseThrow(() -> new IllegalStateException(faults.toString()));
@@ -170,7 +198,8 @@ public final class BookFolder {
       if (day.isPresent() && Files.isDirectory(each)) {
         days.put(day.get(), files(each, Disk.name(each)));
       } else if (day.isPresent()) {
-        faults.add(noFile(each, Disk.name(each), "the folder of that day"));
+        faults.add(
+            noFile(each, Disk.name(each), say("book.day.expected", "the folder of that day")));
       }
     }
     return days;
@@ -205,41 +234,50 @@ public final class BookFolder {
       if (Files.isRegularFile(each)) {
         read(each, name).ifPresent(files::add);
       } else if (!Files.isDirectory(each) || INPUT.matcher(name).find()) {
-        faults.add(noFile(each, name, "a file that can be read, or nothing"));
+        faults.add(
+            noFile(
+                each,
+                name,
+                say("book.readable-or-nothing", "a file that can be read, or nothing")));
       }
     }
     return files;
   }
 
   /** A sheet or log that isn't there must not look like one that was never written. */
-  private static Fault noFile(Path path, String name, String expected) {
-    String found =
-        Files.isDirectory(path)
-            ? "a folder"
-            : Files.isRegularFile(path) ? "a file" : "something that is neither file nor folder";
-    boolean leadsNowhere = Files.isSymbolicLink(path) && !Files.exists(path);
-    return Fault.broken(
-        "file", Place.of(name), leadsNowhere ? "a link that leads nowhere" : found, expected);
+  private static Fault noFile(Path path, String name, Message expected) {
+    return Fault.broken("file", Place.of(name), kind(path), expected);
+  }
+
+  private static Message kind(Path path) {
+    if (Files.isSymbolicLink(path) && !Files.exists(path)) {
+      return say("book.dead-link", "a link that leads nowhere");
+    }
+    if (Files.isDirectory(path)) {
+      return say("book.a-folder", "a folder");
+    }
+    return Files.isRegularFile(path)
+        ? say("book.a-file", "a file")
+        : say("book.neither", "something that is neither file nor folder");
   }
 
   private Optional<SourceFile> read(Path file, String name) {
     try {
       long size = Files.size(file);
-      if (size > LARGEST) {
-        faults.add(
-            Fault.broken(
-                "file too large",
-                Place.of(name),
-                size / (1024 * 1024) + " MB",
-                "at most " + LARGEST / (1024 * 1024) + " MB; cut the log by day"));
-        return Optional.empty();
+      if (size <= LARGEST_MB * MB) {
+        return Optional.of(new SourceFile(name, content(file, size)));
       }
-      return Optional.of(new SourceFile(name, content(file, size)));
-    } catch (IOException unreadable) {
       faults.add(
-          Fault.broken("file", Place.of(name), Disk.reason(unreadable), "a file that can be read"));
-      return Optional.empty();
+          Fault.broken(
+              "file too large",
+              Place.of(name),
+              say("book.size", "{0} MB", size / MB),
+              say("book.largest", "at most {0} MB; cut the log by day", LARGEST_MB)));
+    } catch (IOException unreadable) {
+      Message expected = say("book.readable", "a file that can be read");
+      faults.add(Fault.broken("file", Place.of(name), Disk.reason(unreadable), expected));
     }
+    return Optional.empty();
   }
 
   private static ByteBuffer content(Path file, long size) throws IOException {

@@ -38,8 +38,7 @@ final class LookCommand implements Callable<Integer> {
   }
 
   private JobResult look(Session session) {
-    session.progress("reading");
-    BookFolder.FileRead read = BookFolder.file(file);
+    BookFolder.FileRead read = BookFolder.file(session, file);
     return read.file()
         .map(Look::at)
         .map(LookCommand::result)

@@ -45,7 +45,10 @@ final class ProveCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<String> prints = fingerprints == null ? List.of() : fingerprints;
-    ProveRequest request = new ProveRequest(what, Optional.ofNullable(plan), prints);
-    return Terminal.run(spec, json, session -> Proving.prove(session, request));
+    return Terminal.run(
+        spec,
+        json,
+        session ->
+            Proving.prove(session, new ProveRequest(what, Optional.ofNullable(plan), prints)));
   }
 }

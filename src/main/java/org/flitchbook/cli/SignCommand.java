@@ -61,15 +61,17 @@ final class SignCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    SignRequest request =
-        new SignRequest(
-            file,
-            initials,
-            Optional.ofNullable(role),
-            Optional.ofNullable(reason),
-            keys.folder(),
-            Optional.ofNullable(book),
-            !unstamped);
-    return Terminal.run(spec, false, session -> RecordSigning.sign(session, request, passphrase));
+    return Terminal.run(spec, false, session -> RecordSigning.sign(session, request(), passphrase));
+  }
+
+  private SignRequest request() {
+    return new SignRequest(
+        file,
+        initials,
+        Optional.ofNullable(role),
+        Optional.ofNullable(reason),
+        keys.folder(),
+        Optional.ofNullable(book),
+        !unstamped);
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.cli;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -7,12 +9,16 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.input.Fault;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** Does a job: its text or JSON goes to standard output, its faults go to standard error. */
@@ -35,17 +41,27 @@ final class Terminal {
     Terminal terminal = new Terminal(spec);
     Session session =
         new Session(terminal::progress, Clock.systemUTC(), terminal::ask, Version.ofTheProgram());
-    return terminal.print(job.apply(session), json);
+    try {
+      return terminal.print(session, job.apply(session), json);
+    } catch (UsageException refused) {
+      terminal.progress("");
+      terminal.err.print("flitchbook: " + session.lines(refused.messages()));
+      terminal.err.flush();
+      return ExitStatus.MISUSE.code();
+    }
   }
 
-  private int print(JobResult result, boolean json) {
-    result.faults().stream().limit(MOST_FAULTS).map(Fault::toString).forEach(err::println);
-    if (result.faults().size() > MOST_FAULTS) {
-      err.println("and " + (result.faults().size() - MOST_FAULTS) + " more");
+  private int print(Session session, JobResult result, boolean json) {
+    List<Fault> faults = result.faults();
+    List<Message> lines = new ArrayList<>();
+    faults.stream().limit(MOST_FAULTS).map(Fault::message).forEach(lines::add);
+    if (faults.size() > MOST_FAULTS) {
+      lines.add(say("cli.more", "and {0} more", faults.size() - MOST_FAULTS));
     }
     if (result.status() == ExitStatus.BROKEN) {
-      err.println("Nothing was judged and nothing was written.");
+      lines.add(say("cli.nothing-done", "Nothing was judged and nothing was written."));
     }
+    err.print(session.lines(lines));
     progress("");
     out.print(json ? result.json() : result.text());
     out.flush();

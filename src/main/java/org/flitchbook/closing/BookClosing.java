@@ -1,5 +1,7 @@
 package org.flitchbook.closing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +21,7 @@ import org.flitchbook.job.UsageException;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
+import org.flitchbook.message.Message;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Filing;
 
@@ -56,21 +59,27 @@ final class BookClosing {
     try {
       return Event.composed(DayLedger.hashes(inputs));
     } catch (IllegalArgumentException twice) {
-      throw new UsageException("two files of the book have one name: " + twice.getMessage(), twice);
+      throw new UsageException(
+          say(
+              "closing.one-name",
+              "two files of the book have one name: {0}",
+              String.valueOf(twice.getMessage())),
+          twice);
     }
   }
 
   JobResult close() {
-    List<String> notes = new ArrayList<>(ledger.settle(day.day(), day.plan()));
+    List<Message> lines = new ArrayList<>(ledger.settle(day.day(), day.plan()));
     DayLedger known = new DayLedger(book.folder(), day.day(), ledger.ledger());
     List<Fault> damage = known.damage();
     Optional<Amendment> amendment = known.last().map(line -> amendment(line.event(), known));
-    String filed =
+    List<Message> filed =
         amendment.filter(Amendment::isNone).isPresent()
-            ? nothingNew(known.revision())
+            ? List.of(nothingNew(known.revision()))
             : file(amendment.map(each -> amending(known.revision(), each)).orElseGet(this::first));
-    notes.addAll(ledger.notes());
-    return Closing.closed(day, notes, filed, damage);
+    lines.addAll(ledger.notes());
+    lines.addAll(filed);
+    return Closing.closed(session, day, lines, damage);
   }
 
   private Amendment amendment(Event last, DayLedger known) {
@@ -100,7 +109,7 @@ final class BookClosing {
     return new Filing(last + 1, head.sequence(), head.hash(), last, by, reason, changes);
   }
 
-  private String nothingNew(int revision) {
+  private Message nothingNew(int revision) {
     List<Event> events = happened(revision);
     if (!events.isEmpty()) {
       ledger.append(events);
@@ -116,13 +125,14 @@ final class BookClosing {
     return new NewEvents(day, revision, ledger.ledger(), session).events();
   }
 
-  private String file(Filing filing) {
+  private List<Message> file(Filing filing) {
     Map<String, byte[]> files = printing.of(day.filed(filing));
-    String filed = records().file(day.day(), filing.revision(), files);
+    List<Message> lines = new ArrayList<>(records().file(day.day(), filing.revision(), files));
     List<Event> events = new ArrayList<>(List.of(event(filing, files)));
     events.addAll(happened(filing.revision()));
     ledger.append(events);
-    return filed + ledger.end();
+    lines.add(ledger.end());
+    return lines;
   }
 
   private Event event(Filing filing, Map<String, byte[]> files) {

@@ -1,5 +1,7 @@
 package org.flitchbook.closing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -7,8 +9,8 @@ import java.util.Map;
 import java.util.function.BiFunction;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
-import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.evidence.EvidenceSelection;
 import org.flitchbook.input.Fault;
 import org.flitchbook.job.ExitStatus;
@@ -17,6 +19,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
+import org.flitchbook.message.Message;
 import org.flitchbook.record.DayJudged;
 
 /** Closes days: judges their lots and writes their records. */
@@ -42,7 +45,12 @@ public final class Closing {
     LocalDate day =
         BookFolder.dayOf(where)
             .orElseThrow(
-                () -> new UsageException(where + " is a book; name one of its days' folders"));
+                () ->
+                    new UsageException(
+                        say(
+                            "closing.a-book",
+                            "{0} is a book; name one of its days' folders",
+                            where)));
     Closing closing = new Closing(session, BookFolder.of(where), request);
     return request.out().map(out -> closing.outside(day, out)).orElseGet(() -> closing.inBook(day));
   }
@@ -61,14 +69,16 @@ public final class Closing {
   private JobResult outside(LocalDate day, Path out) {
     if (request.by().isPresent() || request.reason().isPresent()) {
       throw new UsageException(
-          "--as and --reason are for the ledger, which --out leaves untouched");
+          say(
+              "closing.outside",
+              "--as and --reason are for the ledger, which --out leaves untouched"));
     }
     refuseInside(out);
     return judge(
         day,
         (print, judged) -> {
           Map<String, byte[]> files = print.of(judged);
-          return closed(judged, List.of(), new RecordFolder(out).file(day, files), List.of());
+          return closed(session, judged, new RecordFolder(out).file(day, files), List.of());
         });
   }
 
@@ -76,27 +86,33 @@ public final class Closing {
   private void refuseInside(Path out) {
     if (out.toAbsolutePath().normalize().startsWith(folder)) {
       throw new UsageException(
-          "--out "
-              + out
-              + " lies in the book; leave --out away to write to the book's records, or name a"
-              + " folder outside of the book");
+          say(
+              "closing.inside",
+              "--out {0} lies in the book; leave --out away to write to the book's records, or"
+                  + " name a folder outside of the book",
+              out));
     }
   }
 
   private JobResult judge(LocalDate day, BiFunction<Printing, DayJudged, JobResult> next) {
-    session.progress("reading");
-    Book book = BookFolder.read(folder);
-    session.progress("judging");
+    PlannedBook book = BookFolder.read(session, folder);
+    session.progress(Judging.PROGRESS);
     Judged judged = Judging.day(book, day, request.at());
     return judged.result(
         found ->
-            next.apply(new Printing(book, new EvidenceSelection(judged, found), session), found));
+            next.apply(
+                new Printing(book.book(), new EvidenceSelection(judged, found), session), found));
   }
 
-  static JobResult closed(DayJudged day, List<String> notes, String filed, List<Fault> damage) {
+  /**
+   * What came of a close.
+   *
+   * @param lines what was done, on a line each
+   * @param damage to records that were closed before
+   */
+  static JobResult closed(Session session, DayJudged day, List<Message> lines, List<Fault> damage) {
     ExitStatus status = damage.isEmpty() ? Judging.status(day) : ExitStatus.AMISS;
-    StringBuilder text = new StringBuilder(Judging.summary(day)).append('\n');
-    notes.forEach(note -> text.append(note).append('\n'));
-    return new JobResult(status, text + filed, "", damage);
+    String text = Judging.summary(day) + "\n" + session.lines(lines);
+    return new JobResult(status, text, "", damage);
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.closing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -54,7 +56,7 @@ record Printing(Book book, EvidenceSelection selection, Session session) {
       Carrying carrying,
       Function<List<FileRead>, Document> record) {
     String name = carrying.name();
-    session.progress("printing " + name);
+    session.progress(say("closing.printing", "printing {0}", name));
     byte[] found = Judging.findings(carrying.json(), session.tool());
     SourceFile findings = SourceFile.of(RecordEvidence.FINDINGS + name + ".json", found);
     RecordEvidence evidence = new RecordEvidence(carrying.sources(), findings);

@@ -1,5 +1,7 @@
 package org.flitchbook.disk;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -23,6 +25,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
 
 /**
  * Reads and writes files. What is written has reached the disk when a method returns, so that it is
@@ -54,7 +57,8 @@ public final class Disk {
     try {
       return reading.read();
     } catch (IOException refused) {
-      throw new UsageException("can't read " + where + ": " + reason(refused), refused);
+      throw new UsageException(
+          say("disk.cant-read", "can't read {0}: {1}", where, reason(refused)), refused);
     }
   }
 
@@ -67,8 +71,13 @@ public final class Disk {
     try {
       writing.write();
     } catch (IOException refused) {
-      throw new UsageException("can't write to " + where + ": " + reason(refused), refused);
+      throw cantWrite(where, refused);
     }
+  }
+
+  public static UsageException cantWrite(Path where, IOException refused) {
+    return new UsageException(
+        say("disk.cant-write", "can't write to {0}: {1}", where, reason(refused)), refused);
   }
 
   /**
@@ -111,19 +120,19 @@ public final class Disk {
   }
 
   /** Says why the disk refused something. */
-  public static String reason(IOException refused) {
+  public static Message reason(IOException refused) {
     if (refused instanceof AccessDeniedException) {
-      return "that is not permitted";
+      return say("disk.not-permitted", "that is not permitted");
     }
     if (refused instanceof NoSuchFileException) {
-      return "there is no such file or folder";
+      return say("disk.nothing-there", "there is no such file or folder");
     }
     if (refused instanceof FileAlreadyExistsException) {
-      return "something of that name is there already";
+      return say("disk.already-there", "something of that name is there already");
     }
     String told = refused instanceof FileSystemException file ? file.getReason() : null;
     String reason = told == null ? refused.getMessage() : told;
-    return reason == null ? "the disk gives no reason" : reason;
+    return reason == null ? say("disk.no-reason", "the disk gives no reason") : Message.of(reason);
   }
 
   /** Writes a file that must not be there yet. */

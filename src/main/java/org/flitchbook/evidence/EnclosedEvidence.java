@@ -1,11 +1,15 @@
 package org.flitchbook.evidence;
 
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.book.Book;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
@@ -15,6 +19,7 @@ import org.flitchbook.json.Node;
 import org.flitchbook.json.Parsed;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Opened;
 import org.flitchbook.pdf.Pdf;
 
@@ -33,14 +38,21 @@ public record EnclosedEvidence(
   public static Taken of(String file, byte[] pdf) {
     Opened opened = Pdf.attachments(pdf);
     if (opened instanceof Opened.Refused refused) {
-      return faulty(file, refused.found(), refused.expected());
+      return faulty(file, Message.of(refused.found()), Message.of(refused.expected()));
     }
     List<SourceFile> sources =
         new ArrayList<>(RecordEvidence.files(((Opened.Carrying) opened).attachments()));
     List<SourceFile> findings =
         sources.stream().filter(each -> each.name().startsWith(RecordEvidence.FINDINGS)).toList();
     if (findings.size() != 1) {
-      return faulty(file, findings.size() + " files of findings", "a record with its findings");
+      return faulty(
+          file,
+          count(
+              "evidence.findings",
+              findings.size(),
+              "{0} file of findings",
+              "{0} files of findings"),
+          say("evidence.record", "a record with its findings"));
     }
     sources.removeAll(findings);
     return parsed(sources, findings.get(0));
@@ -57,7 +69,7 @@ public record EnclosedEvidence(
         parsed.faults());
   }
 
-  private static Taken faulty(String file, String found, String expected) {
+  private static Taken faulty(String file, Message found, Message expected) {
     return new Taken(
         Optional.empty(), List.of(Fault.broken("evidence", Place.of(file), found, expected)));
   }
@@ -96,18 +108,18 @@ public record EnclosedEvidence(
   public Judged judgedAgain() {
     Optional<LocalDate> day = day();
     if (day.isEmpty()) {
-      return refused("day", "the day of the record");
+      return refused("day", say("evidence.day", "the day of the record"));
     }
     try {
-      return Judging.day(book(), day.get(), Optional.of(text("judgedAt")));
+      return Judging.day(PlannedBook.of(book()), day.get(), Optional.of(text("judgedAt")));
     } catch (UsageException noMoment) {
-      return refused("judgedAt", "the moment judged");
+      return refused("judgedAt", say("evidence.moment", "the moment judged"));
     }
   }
 
-  private Judged refused(String key, String expected) {
+  private Judged refused(String key, Message expected) {
     Place place = Place.of(findings.name()).column(key);
-    Fault fault = Fault.broken("evidence", place, "\"" + text(key) + "\"", expected);
+    Fault fault = Fault.broken("evidence", place, Message.of("\"" + text(key) + "\""), expected);
     return new Judged(book(), List.of(), Optional.empty(), List.of(fault));
   }
 }

@@ -1,19 +1,23 @@
 package org.flitchbook.judging;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
-import org.flitchbook.book.PlanVersions;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.document.Document;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
@@ -27,6 +31,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
@@ -48,13 +53,19 @@ public final class Judging {
   /** The key under which the findings name the version of the program that made them. */
   public static final String TOOL = "tool";
 
+  /** What a person who waits is told. */
+  public static final Message PROGRESS = say("judging.progress", "judging");
+
+  private final PlannedBook planned;
   private final Book book;
   private final When when;
-  private final List<Fault> faults = new ArrayList<>();
+  private final List<Fault> faults;
 
-  private Judging(Book book, When when) {
-    this.book = book;
+  private Judging(PlannedBook planned, When when) {
+    this.planned = planned;
+    this.book = planned.book();
     this.when = when;
+    this.faults = new ArrayList<>(planned.faults());
   }
 
   /**
@@ -71,11 +82,10 @@ public final class Judging {
    * @throws UsageException where there is no such book or day
    */
   public static JobResult check(Session session, Path where, Optional<String> at) {
-    session.progress("reading");
-    Book book = BookFolder.read(where);
+    PlannedBook book = BookFolder.read(session, where);
     Optional<LocalDate> day = BookFolder.dayOf(where);
-    session.progress("judging");
-    Judged judged = judge(book, new When(day.orElseGet(book::lastDay), at, day.isEmpty()));
+    session.progress(PROGRESS);
+    Judged judged = judge(book, new When(day.orElseGet(book.book()::lastDay), at, day.isEmpty()));
     return judged.result(
         found ->
             new JobResult(
@@ -89,17 +99,18 @@ public final class Judging {
    * Judges the lots of a day.
    *
    * @param at the moment judged; empty: the later of the day's end and the last time read
+   * @throws UsageException where it is no time, or one before the day
    */
-  public static Judged day(Book book, LocalDate day, Optional<String> at) {
+  public static Judged day(PlannedBook book, LocalDate day, Optional<String> at) {
     return judge(book, new When(day, at, false));
   }
 
   /** Judges all lots of a book as of its last day. */
-  public static Judged book(Book book) {
-    return judge(book, new When(book.lastDay(), Optional.empty(), true));
+  public static Judged book(PlannedBook book) {
+    return judge(book, new When(book.book().lastDay(), Optional.empty(), true));
   }
 
-  private static Judged judge(Book book, When when) {
+  private static Judged judge(PlannedBook book, When when) {
     return new Judging(book, when).judge();
   }
 
@@ -125,11 +136,9 @@ public final class Judging {
   }
 
   private Judged judge() {
-    PlanVersions plans = PlanVersions.of(book);
-    faults.addAll(plans.faults());
     List<Rule> rules = rules();
     Hand hand =
-        plans
+        planned
             .versions()
             .map(Succession::now)
             .map(known -> new Hand(zone(known), known.establishment().decimalMark()))
@@ -142,7 +151,7 @@ public final class Judging {
     Optional<DayJudged> day =
         faults.stream().anyMatch(Judging::isBroken)
             ? Optional.empty()
-            : plans.versions().map(known -> judge(known, rules, days));
+            : planned.versions().map(known -> judge(known, rules, days));
     return new Judged(book, days, day, faults);
   }
 
@@ -164,7 +173,11 @@ public final class Judging {
         book.templates().stream().filter(each -> each.name().equals(RULES)).findFirst();
     if (file.isEmpty()) {
       faults.add(
-          Fault.broken("template missing", Place.of(RULES), "no such file", "the rules' numbers"));
+          Fault.broken(
+              "template missing",
+              Place.of(RULES),
+              say("judging.no-rules", "no such file"),
+              say("judging.rules", "the rules' numbers")));
     }
     return file.map(found -> Doubts.rules(found, faults)).orElse(List.of());
   }
@@ -202,25 +215,31 @@ public final class Judging {
   }
 
   private static Instant stated(String text, Plan plan, LocalDate day) {
-    String example = "; write one such as " + day + "T18:00";
     Instant moment =
         Readings.time(text, zone(plan))
-            .orElseThrow(() -> new UsageException("--at \"" + text + "\" is no time" + example));
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        say(
+                            "judging.no-time",
+                            "--at \"{0}\" is no time; write one such as {1}T18:00",
+                            text,
+                            day)));
     if (moment.isBefore(day.atStartOfDay(zone(plan)).toInstant())) {
       throw new UsageException(
-          "--at " + text + " lies before " + day + ", the day to be judged" + example);
+          say(
+              "judging.too-early",
+              "--at {0} lies before {1}, the day to be judged; write one such as {1}T18:00",
+              text,
+              day));
     }
     return moment;
   }
 
   private static Instant moment(Plan plan, List<Day> days, LocalDate day) {
     Instant end = day.plusDays(1).atStartOfDay(zone(plan)).toInstant();
-    Instant last = end;
-    for (Day each : days) {
-      for (Instant time : each.lastTimes()) {
-        last = time.isAfter(last) ? time : last;
-      }
-    }
-    return last;
+    return Stream.concat(Stream.of(end), days.stream().flatMap(each -> each.lastTimes().stream()))
+        .max(Comparator.naturalOrder())
+        .orElseThrow();
   }
 }

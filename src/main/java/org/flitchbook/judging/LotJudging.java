@@ -1,5 +1,7 @@
 package org.flitchbook.judging;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashMap;
@@ -21,7 +23,6 @@ import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
-import org.flitchbook.words.Words;
 
 /** Judges lots under the plan of today and under those in force while they were made. */
 final class LotJudging {
@@ -80,18 +81,17 @@ final class LotJudging {
   }
 
   private Fault changed(Plan plan, LocalDate until, Lot lot) {
-    Words words = versions.now().words();
     return Fault.note(
         PlanChoice.CHANGED,
         lot.code(),
         plan.place(),
-        words.say(
-            "desk.plan.former",
+        say(
+            "judging.plan.former",
             "version {0}, in force until {1}, when the lot was in work",
             plan.version(),
             until),
-        words.say(
-            "desk.plan.one-version",
+        say(
+            "judging.plan.one-version",
             "one version over the whole lot; the stricter counts until an entry \"explained\" says"
                 + " which"));
   }

@@ -1,5 +1,7 @@
 package org.flitchbook.keys;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +28,8 @@ public record KeyFolder(Path folder, String initials) {
   public KeyFolder {
     folder = folder.toAbsolutePath().normalize();
     if (!initials.matches("[\\p{L}\\p{N}_-]+")) {
-      throw new UsageException("\"" + initials + "\" can't be the name of a key file");
+      throw new UsageException(
+          say("keys.no-name", "\"{0}\" can't be the name of a key file", initials));
     }
   }
 
@@ -34,7 +37,10 @@ public record KeyFolder(Path folder, String initials) {
   void refuseInside(Path book) {
     if (folder.startsWith(book.toAbsolutePath().normalize())) {
       throw new UsageException(
-          "the folder of the keys, " + folder + ", lies in the book; keys must not travel with it");
+          say(
+              "keys.inside",
+              "the folder of the keys, {0}, lies in the book; keys must not travel with it",
+              folder));
     }
   }
 
@@ -50,7 +56,10 @@ public record KeyFolder(Path folder, String initials) {
   void refuseSecond() {
     if (Files.exists(key())) {
       throw new UsageException(
-          key() + " is there already; retire that key, or name another folder with --keys");
+          say(
+              "keys.there-already",
+              "{0} is there already; retire that key, or name another folder with --keys",
+              key()));
     }
   }
 
@@ -67,7 +76,7 @@ public record KeyFolder(Path folder, String initials) {
 
   /** What the certificate says; empty where there is none. */
   Optional<CertificateInfo> info() {
-    return Files.exists(certificate()) ? Signing.card(Disk.read(certificate())) : Optional.empty();
+    return Files.exists(certificate()) ? Signing.info(Disk.read(certificate())) : Optional.empty();
   }
 
   /** Puts the files aside under the key's fingerprint, so that a new key can be made. */

@@ -1,21 +1,25 @@
 package org.flitchbook.keys;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
-import org.flitchbook.book.PlanVersions;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.PersonKey;
 import org.flitchbook.plan.Plan;
@@ -30,8 +34,6 @@ import org.flitchbook.sign.SigningKey;
 /** Makes, shows and retires the key of one person. */
 public final class Keys {
 
-  private static final String ENTRY = "\"key\": \"%s\"";
-
   private final Book book;
   private final Plan plan;
   private final Person person;
@@ -42,7 +44,7 @@ public final class Keys {
     this.session = session;
     this.book = book;
     this.plan = plan;
-    this.person = PlanVersions.person(plan, request.initials());
+    this.person = PlannedBook.person(plan, request.initials());
     this.folder = new KeyFolder(request.keys(), request.initials());
   }
 
@@ -79,37 +81,46 @@ public final class Keys {
   }
 
   private static JobResult with(
-      Session session, KeyRequest request, Function<Keys, JobResult> job) {
-    Book book = BookFolder.withoutDays(request.book());
-    PlanVersions versions = PlanVersions.of(book);
-    return versions
-        .now()
-        .map(plan -> job.apply(new Keys(session, request, book, plan)))
-        .orElseGet(() -> JobResult.broken(versions.faults()));
+      Session session, KeyRequest request, Function<Keys, List<Message>> job) {
+    PlannedBook book = BookFolder.readPlan(session, request.book());
+    return book.plan()
+        .map(plan -> job.apply(new Keys(session, request, book.book(), plan)))
+        .map(lines -> JobResult.well(session.lines(lines)))
+        .orElseGet(() -> JobResult.broken(book.faults()));
   }
 
-  private JobResult make(KeyAlgorithm algorithm, boolean enter, Passphrase passphrase) {
-    List<PersonKey> known = person.keysInForce(today());
-    if (!known.isEmpty()) {
-      throw new UsageException(
-          person.initials()
-              + " has a key in the plan, "
-              + known.get(0).fingerprint()
-              + "; retire it before a new one is made");
-    }
+  private List<Message> make(KeyAlgorithm algorithm, boolean enter, Passphrase passphrase) {
+    person.keysInForce(today()).stream().findFirst().ifPresent(this::refuseSecond);
     folder.refuseInside(book.folder());
     folder.refuseSecond();
     KeyHolder holder = new KeyHolder(person.initials(), person.name(), plan.establishment().name());
     SigningKey key = Signing.newKey(holder, algorithm, session.now());
     folder.put(key, closed(key, passphrase));
-    return JobResult.well(
-        "A key of " + named() + " was made.\n" + told(key.card()) + entered(key, enter));
+    List<Message> lines = new ArrayList<>();
+    lines.add(say("keys.made", "A key of {0} ({1}) was made.", person.name(), person.initials()));
+    lines.addAll(details(key.info()));
+    if (enter) {
+      lines.add(entered(key));
+    } else {
+      lines.add(say("keys.add", "Add this to {0} in {1}:", person.initials(), planFile()));
+      lines.add(entry(key.info()));
+    }
+    return lines;
+  }
+
+  private void refuseSecond(PersonKey known) {
+    throw new UsageException(
+        say(
+            "keys.second",
+            "{0} has a key in the plan, {1}; retire it before a new one is made",
+            person.initials(),
+            known.fingerprint()));
   }
 
   private byte[] closed(SigningKey key, Passphrase passphrase) {
-    char[] word = passphrase.of(person.initials(), true);
+    char[] word = passphrase.of(session, person.initials(), true);
     try {
-      Optional<String> refusal = Signing.refusal(word);
+      Optional<Message> refusal = Signing.refusal(word);
       if (refusal.isPresent()) {
         throw new UsageException(refusal.get());
       }
@@ -119,17 +130,14 @@ public final class Keys {
     }
   }
 
-  private String entered(SigningKey key, boolean enter) {
-    String print = key.card().fingerprint();
-    if (!enter) {
-      return "Add this to " + person.initials() + " in " + planFile() + ":\n    " + entry(print);
-    }
-    write(Plans.enterKey(book.plan(), person.initials(), print));
-    return "It was entered in " + planFile() + "; every other byte there is as it was.\n";
+  private Message entered(SigningKey key) {
+    write(Plans.enterKey(book.plan(), person.initials(), key.info().fingerprint()));
+    return say(
+        "keys.entered", "It was entered in {0}; every other byte there is as it was.", planFile());
   }
 
-  private static String entry(String fingerprint) {
-    return ENTRY.formatted(fingerprint) + "\n";
+  private static Message entry(CertificateInfo info) {
+    return Message.of("    \"key\": \"" + info.fingerprint() + "\"");
   }
 
   private Path planFile() {
@@ -146,28 +154,13 @@ public final class Keys {
     Disk.writing(planFile(), () -> Disk.replace(planFile(), text));
   }
 
-  private String named() {
-    return person.name() + " (" + person.initials() + ")";
-  }
-
-  private String told(CertificateInfo card) {
-    return "    key          "
-        + folder.key()
-        + "\n"
-        + "    certificate  "
-        + folder.certificate()
-        + ", to hand out\n"
-        + "    fingerprint  "
-        + card.fingerprint()
-        + " (SHA-256)\n"
-        + "    kind         "
-        + card.algorithm()
-        + "\n"
-        + "    holds        "
-        + day(card.from())
-        + " to "
-        + day(card.until())
-        + "\n";
+  private List<Message> details(CertificateInfo info) {
+    return List.of(
+        say("keys.key", "    key          {0}", folder.key()),
+        say("keys.certificate", "    certificate  {0}, to hand out", folder.certificate()),
+        say("keys.fingerprint", "    fingerprint  {0} (SHA-256)", info.fingerprint()),
+        say("keys.kind", "    kind         {0}", info.algorithm()),
+        say("keys.holds", "    holds        {0} to {1}", day(info.from()), day(info.until())));
   }
 
   private LocalDate day(Instant moment) {
@@ -178,63 +171,83 @@ public final class Keys {
     return day(session.now());
   }
 
-  private JobResult show() {
-    CertificateInfo card =
-        folder
-            .info()
-            .orElseThrow(
-                () ->
-                    new UsageException(
-                        "there is no certificate " + folder.certificate() + "; key new makes one"));
-    return JobResult.well("The key of " + named() + ":\n" + told(card) + standing(card));
-  }
-
-  private String standing(CertificateInfo card) {
-    Optional<PersonKey> known = person.key(card.fingerprint());
+  private List<Message> show() {
+    CertificateInfo info = folder.info().orElseThrow(this::noCertificate);
+    List<Message> lines = new ArrayList<>();
+    lines.add(say("keys.shown", "The key of {0} ({1}):", person.name(), person.initials()));
+    lines.addAll(details(info));
+    Optional<PersonKey> known = person.key(info.fingerprint());
     if (known.isEmpty()) {
-      return "The plan doesn't know it. Add this to "
-          + person.initials()
-          + " in "
-          + planFile()
-          + ":\n    "
-          + entry(card.fingerprint());
+      lines.add(
+          say(
+              "keys.unknown",
+              "The plan doesn't know it. Add this to {0} in {1}:",
+              person.initials(),
+              planFile()));
+      lines.add(entry(info));
+    } else {
+      lines.add(
+          known
+              .flatMap(PersonKey::until)
+              .map(
+                  day ->
+                      say(
+                          "keys.known-as-retired",
+                          "The plan knows it, as retired: it counts until {0}.",
+                          day))
+              .orElse(say("keys.known", "The plan knows it.")));
     }
-    return known
-        .flatMap(PersonKey::until)
-        .map(day -> "The plan knows it, as retired: it counts until " + day + ".\n")
-        .orElse("The plan knows it.\n");
+    return lines;
   }
 
-  private JobResult retire(Optional<String> on) {
+  private UsageException noCertificate() {
+    return new UsageException(
+        say(
+            "keys.no-certificate",
+            "there is no certificate {0}; key new makes one",
+            folder.certificate()));
+  }
+
+  private List<Message> retire(Optional<String> on) {
     LocalDate until = on.map(Keys::date).orElseGet(this::today);
     PersonKey key =
         person.keys().stream()
             .filter(each -> each.from().isEmpty() && each.until().isEmpty())
             .findFirst()
             .orElseThrow(
-                () -> new UsageException(person.initials() + " has no key in use in the plan"));
+                () ->
+                    new UsageException(
+                        say(
+                            "keys.none-in-use",
+                            "{0} has no key in use in the plan",
+                            person.initials())));
     write(Plans.retireKey(book.plan(), person.initials(), key.fingerprint(), until));
-    return JobResult.well(
-        "The key "
-            + key.fingerprint()
-            + " of "
-            + named()
-            + " is retired in "
-            + planFile()
-            + ".\nSignatures made with it up to "
-            + until
-            + " stay good; later ones don't count.\n"
-            + folder
-                .putAside(key.fingerprint())
-                .map(aside -> "Its file is now " + aside + ".\n")
-                .orElse(""));
+    List<Message> lines = new ArrayList<>();
+    lines.add(
+        say(
+            "keys.retired",
+            "The key {0} of {1} ({2}) is retired in {3}.",
+            key.fingerprint(),
+            person.name(),
+            person.initials(),
+            planFile()));
+    lines.add(
+        say(
+            "keys.retired-until",
+            "Signatures made with it up to {0} stay good; later ones don't count.",
+            until));
+    folder
+        .putAside(key.fingerprint())
+        .ifPresent(aside -> lines.add(say("keys.aside", "Its file is now {0}.", aside)));
+    return lines;
   }
 
   private static LocalDate date(String text) {
     try {
       return LocalDate.parse(text);
     } catch (DateTimeException noDate) {
-      throw new UsageException("--on \"" + text + "\" is no date such as 2026-02-24", noDate);
+      throw new UsageException(
+          say("keys.no-date", "--on \"{0}\" is no date such as 2026-02-24", text), noDate);
     }
   }
 }

@@ -9,7 +9,7 @@ import java.util.Locale;
 public enum EventType {
   /** The records of a day were written for the first time. */
   CLOSED,
-  /** The records of a day were written anew, for a reason that the line tells. */
+  /** The records of a day were written again, for a reason that the line states. */
   AMENDED,
   /** A record was signed. */
   SIGNED,

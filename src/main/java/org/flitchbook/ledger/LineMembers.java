@@ -1,5 +1,7 @@
 package org.flitchbook.ledger;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -11,9 +13,13 @@ import java.util.TreeMap;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.json.Node;
+import org.flitchbook.message.Message;
 
 /** The members of one line, in the kinds of value that the canonical form has. */
 final class LineMembers {
+
+  private static final Message TEXT = say("ledger.text", "a text");
+  private static final Message OTHER_KIND = say("ledger.kind", "another kind of value");
 
   private final int line;
   private final List<Fault> faults = new ArrayList<>();
@@ -52,7 +58,10 @@ final class LineMembers {
     if (node instanceof Node.Obj object) {
       return members(object);
     }
-    fault(node.place().column(), node.shown(), "a text, a whole number or an object");
+    fault(
+        node.place().column(),
+        Message.of(node.shown()),
+        say("ledger.value", "a text, a whole number or an object"));
     return "";
   }
 
@@ -64,31 +73,36 @@ final class LineMembers {
   /** JSON's escapes can spell half a letter, and one letter in two ways; the ledger has neither. */
   private String sound(String key, String text) {
     if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
-      fault(key, "half of a surrogate pair", "text");
+      fault(key, say("ledger.half-letter", "half of a surrogate pair"), TEXT);
       return "";
     }
     if (!Event.composed(text).equals(text)) {
-      fault(key, "text in another form", "Unicode's normalization form C");
+      fault(
+          key,
+          say("ledger.other-form", "text in another form"),
+          say("ledger.normal-form", "Unicode's normalization form C"));
     }
     return text;
   }
 
   String text(String key) {
-    return wanted(key, String.class, "a text").orElse("");
+    return wanted(key, String.class, TEXT).orElse("");
   }
 
   String hash(String key) {
     String text = text(key);
     if (!Head.isHash(text)) {
-      fault(key, "\"" + text + "\"", "64 lower-case hexadecimal digits");
+      Message expected = say("ledger.digits", "64 lower-case hexadecimal digits");
+      fault(key, LineReader.quoted(text), expected);
     }
     return text;
   }
 
   long whole(String key, long largest) {
-    long number = wanted(key, Long.class, "a whole number").orElse(0L);
+    long number = wanted(key, Long.class, say("ledger.whole", "a whole number")).orElse(0L);
     if (number < 0 || number > largest) {
-      fault(key, String.valueOf(number), "a whole number from 0 to " + largest);
+      Message expected = say("ledger.range", "a whole number from 0 to {0}", largest);
+      fault(key, Message.of(number), expected);
       return 0;
     }
     return number;
@@ -96,28 +110,28 @@ final class LineMembers {
 
   SortedMap<String, String> texts(String key) {
     SortedMap<String, String> texts = new TreeMap<>();
-    Map<?, ?> object = wanted(key, Map.class, "an object").orElse(Map.of());
+    Map<?, ?> object = wanted(key, Map.class, say("ledger.map", "an object")).orElse(Map.of());
     object.forEach(
         (word, value) -> {
           if (value instanceof String text) {
             texts.put(String.valueOf(word), text);
           } else {
-            fault(key + "." + word, "another kind of value", "a text");
+            fault(key + "." + word, OTHER_KIND, TEXT);
           }
         });
     return texts;
   }
 
-  private <T> Optional<T> wanted(String key, Class<T> kind, String expected) {
+  private <T> Optional<T> wanted(String key, Class<T> kind, Message expected) {
     Object value = tree.get(key);
     if (!kind.isInstance(value)) {
-      fault(key, value == null ? "nothing" : "another kind of value", expected);
+      fault(key, value == null ? say("ledger.nothing", "nothing") : OTHER_KIND, expected);
       return Optional.empty();
     }
     return Optional.of(kind.cast(value));
   }
 
-  void fault(String key, String found, String expected) {
+  void fault(String key, Message found, Message expected) {
     faults.add(Ledger.fault(new Place(Ledger.FILE, line, key), found, expected));
   }
 }

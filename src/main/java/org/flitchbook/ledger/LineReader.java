@@ -1,12 +1,14 @@
 package org.flitchbook.ledger;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.message.Message.say;
 
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.ResolverStyle;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +19,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
 import org.flitchbook.json.Parsed;
+import org.flitchbook.message.Message;
 
 /** Reads one line and holds it to its form, to its own hash, and to the line before. */
 final class LineReader {
@@ -28,26 +31,28 @@ final class LineReader {
 
   private final int number;
   private final Optional<String> previous;
-  private final List<Fault> faults;
+  private final List<Fault> faults = new ArrayList<>();
 
   /**
    * @param number the physical line, from 1
-   * @param previous the hash that the line before tells; empty where that one can't be read
-   * @param faults takes what is wrong
+   * @param previous the hash that the line before states; empty where that one can't be read
    */
-  LineReader(int number, Optional<String> previous, List<Fault> faults) {
+  LineReader(int number, Optional<String> previous) {
     this.number = number;
     this.previous = previous;
-    this.faults = faults;
+  }
+
+  /** What is wrong with the line. */
+  List<Fault> faults() {
+    return faults;
   }
 
   /** The line; empty where it can't be read as one. */
   Optional<LedgerLine> read(byte[] bytes) {
     Parsed parsed = Json.read(Ledger.FILE, bytes);
     Place place = Place.of(Ledger.FILE, number);
-    parsed
-        .faults()
-        .forEach(each -> faults.add(Ledger.fault(place, each.found().toString(), "a JSON object")));
+    Message expected = say("ledger.object", "a JSON object");
+    parsed.faults().forEach(each -> faults.add(Ledger.fault(place, each.found(), expected)));
     return parsed.object().flatMap(object -> read(bytes, object));
   }
 
@@ -82,7 +87,7 @@ final class LineReader {
     SortedMap<String, String> outputs = members.texts("outputs");
     SortedMap<String, String> facts = members.texts("facts");
     if (what.isBlank() || facts.containsKey("hash")) {
-      members.fault("event", "\"" + what + "\"", "a word, and no fact called hash");
+      members.fault("event", quoted(what), say("ledger.word", "a word, and no fact called hash"));
     }
     return members.faults().isEmpty()
         ? at.map(
@@ -104,20 +109,33 @@ final class LineReader {
 
   private void hold(byte[] bytes, LineMembers members, LedgerLine line) {
     if (!Arrays.equals(bytes, CanonicalJson.text(members.tree()).getBytes(UTF_8))) {
-      members.fault("", "another spelling of the line", "its canonical form (RFC 8785)");
+      members.fault(
+          "",
+          say("ledger.spelling", "another spelling of the line"),
+          say("ledger.canonical", "its canonical form (RFC 8785)"));
     }
     String hash = LedgerLine.hash(members.tree());
     if (!hash.equals(line.hash())) {
-      members.fault("hash", line.hash(), hash + ", the SHA-256 of what the line tells");
+      members.fault(
+          "hash",
+          Message.of(line.hash()),
+          say("ledger.hash", "{0}, the SHA-256 of what the line says", hash));
     }
     if (line.sequence() != number) {
-      members.fault("sequence", String.valueOf(line.sequence()), String.valueOf(number));
+      members.fault("sequence", Message.of(line.sequence()), Message.of(number));
     }
     previous
         .filter(before -> !before.equals(line.previous()))
         .ifPresent(
             before ->
-                members.fault("previous", line.previous(), before + ", the line before's hash"));
+                members.fault(
+                    "previous",
+                    Message.of(line.previous()),
+                    say("ledger.previous", "{0}, the line before's hash", before)));
+  }
+
+  static Message quoted(String text) {
+    return Message.of("\"" + text + "\"");
   }
 
   private static Optional<Instant> moment(LineMembers members) {
@@ -125,7 +143,7 @@ final class LineReader {
     try {
       return Optional.of(Instant.parse(text));
     } catch (DateTimeException noTime) {
-      members.fault("at", "\"" + text + "\"", "a time such as 2026-02-24T22:13:05Z");
+      members.fault("at", quoted(text), say("ledger.time", "a time such as 2026-02-24T22:13:05Z"));
       return Optional.empty();
     }
   }
@@ -135,7 +153,7 @@ final class LineReader {
     try {
       return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text, DATE));
     } catch (DateTimeException noDate) {
-      members.fault("day", "\"" + text + "\"", "a date such as 2026-02-24, or \"\"");
+      members.fault("day", quoted(text), say("ledger.date", "a date such as 2026-02-24, or \"\""));
       return Optional.empty();
     }
   }

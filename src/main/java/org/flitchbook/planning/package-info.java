@@ -3,7 +3,7 @@
 @Floor(
     name = "planning",
     floor = 6,
-    mayImport = {"message", "input", "job", "plan", "book"},
+    mayImport = {"message", "job", "words", "plan", "book"},
     door = "PlanCheck")
 package org.flitchbook.planning;
 

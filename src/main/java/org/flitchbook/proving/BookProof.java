@@ -1,5 +1,8 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -18,17 +21,15 @@ import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.LedgerLine;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
 
 /** What a book proves: its ledger, each file against it, and the signatures in its records. */
 final class BookProof {
-
-  private static final String RECORDS = RecordFolder.NAME;
 
   private final Path book;
   private final Ledger ledger;
@@ -38,7 +39,6 @@ final class BookProof {
   private final Map<String, Long> lines = new TreeMap<>();
   private final Map<String, String> tools = new TreeMap<>();
   private final List<Statement> statements = new ArrayList<>();
-  private int signatures;
 
   BookProof(Path book, TrustedKeys trusted) {
     this.book = book;
@@ -51,20 +51,16 @@ final class BookProof {
     BookFolder.toolTemplates().forEach(file -> tools.put(file.name(), file.sha256()));
   }
 
-  private void note(Map<String, String> told, LedgerLine line, Map<String, String> files) {
-    files.forEach(
-        (path, hash) -> {
-          told.put(path, hash);
-          lines.put(path, line.sequence());
-        });
+  private void note(Map<String, String> known, LedgerLine line, Map<String, String> files) {
+    known.putAll(files);
+    files.keySet().forEach(path -> lines.put(path, line.sequence()));
   }
 
   List<Statement> statements() {
-    tellLedger();
-    tellRecords();
-    tellStrangers();
-    tellInputs();
-    tellSignatures();
+    proveLedger();
+    proveRecords();
+    proveInputs();
+    proveSignatures();
     return statements;
   }
 
@@ -72,67 +68,101 @@ final class BookProof {
     return ledger.head();
   }
 
-  private void tellLedger() {
-    ledger.faults().forEach(fault -> broken(Ledger.FILE, "The ledger is broken: " + fault + "."));
-    ledger.torn().ifPresent(fault -> broken(Ledger.FILE, "The ledger is torn: " + fault + "."));
+  private void proveLedger() {
+    ledger
+        .faults()
+        .forEach(
+            fault ->
+                broken(
+                    Ledger.FILE,
+                    say("proving.ledger.broken", "The ledger is broken: {0}.", fault.message())));
+    ledger
+        .torn()
+        .ifPresent(
+            fault ->
+                broken(
+                    Ledger.FILE,
+                    say("proving.ledger.torn", "The ledger is torn: {0}.", fault.message())));
     if (ledger.lines().isEmpty()) {
-      open(Ledger.FILE, "The ledger tells nothing yet.");
+      open(Ledger.FILE, say("proving.ledger.empty", "The ledger has no line yet."));
     } else if (ledger.faults().isEmpty()) {
-      int lines = ledger.lines().size();
-      String told =
-          lines == 1
-              ? "The ledger's only line is whole"
-              : "The ledger's " + lines + " lines hang together";
-      proved(Ledger.FILE, told + ", up to hash " + head().hash() + ".");
+      proved(
+          Ledger.FILE,
+          count(
+              "proving.ledger.whole",
+              ledger.lines().size(),
+              "The ledger's only line is whole, up to hash {1}.",
+              "The ledger's {0} lines hang together, up to hash {1}.",
+              head().hash()));
     }
   }
 
-  private void proved(String about, String words) {
-    statements.add(Statement.proved(about, words));
+  private void proved(String about, Message message) {
+    statements.add(Statement.proved(about, message));
   }
 
-  private void open(String about, String words) {
-    statements.add(Statement.open(about, words));
+  private void open(String about, Message message) {
+    statements.add(Statement.open(about, message));
   }
 
-  private void broken(String about, String words) {
-    statements.add(Statement.broken(about, words));
+  private void broken(String about, Message message) {
+    statements.add(Statement.broken(about, message));
   }
 
-  /** Each record as the last line has it that tells of it. */
-  private void tellRecords() {
+  /** Each record as the last line has it that lists it, and what lies among them. */
+  private void proveRecords() {
     int before = statements.size();
-    outputs.forEach(
-        (path, hash) -> {
-          Optional<SourceFile> file = BookFolder.file(book, path);
-          String line = ", which line " + lines.get(path) + " of the ledger tells of";
-          if (file.isEmpty()) {
-            broken(path, "It is missing" + line + ".");
-          } else if (!file.get().sha256().equals(hash)) {
-            broken(path, "It is not the one" + line + ".");
-          }
-        });
+    outputs.forEach(this::proveRecord);
     if (statements.size() == before && !outputs.isEmpty()) {
-      proved(RECORDS, "All " + outputs.size() + " files of the records are as the ledger tells.");
+      proved(
+          RecordFolder.NAME,
+          say(
+              "proving.records",
+              "All {0} files of the records are as the ledger lists them.",
+              outputs.size()));
+    }
+    below(RecordFolder.of(book).records()).stream()
+        .filter(path -> !outputs.containsKey(path))
+        .forEach(this::showStranger);
+  }
+
+  private void proveRecord(String path, String hash) {
+    Optional<SourceFile> file = BookFolder.file(book, path);
+    if (file.isEmpty()) {
+      broken(
+          path,
+          say(
+              "proving.record.missing",
+              "It is missing, and line {0} of the ledger lists it.",
+              lines.get(path)));
+    } else if (!file.get().sha256().equals(hash)) {
+      broken(
+          path,
+          say(
+              "proving.record.other",
+              "It is not the one that line {0} of the ledger lists.",
+              lines.get(path)));
     }
   }
 
-  /** Files among the records that no line tells of. */
-  private void tellStrangers() {
-    for (String path : below(book.resolve(RECORDS))) {
-      if (!outputs.containsKey(path)) {
-        tellStranger(path);
-      }
-    }
-  }
-
-  private void tellStranger(String path) {
+  /** A file among the records that no line lists. */
+  private void showStranger(String path) {
     if (path.contains("/" + Disk.HIDDEN)) {
-      open(path, "A close or a signature was cut off and left it; the next one clears it away.");
+      open(
+          path,
+          say(
+              "proving.record.cut-off",
+              "A close or a signature was cut off and left it; the next one clears it away."));
     } else if (path.contains("/" + LedgerFile.ASIDE)) {
-      open(path, "It was put aside by a close that could not prove it.");
+      open(
+          path,
+          say("proving.record.aside", "It was put aside by a close that could not prove it."));
     } else {
-      broken(path, "It lies among the records, and the ledger does not tell of it.");
+      broken(
+          path,
+          say(
+              "proving.record.unlisted",
+              "It lies among the records, and the ledger does not list it."));
     }
   }
 
@@ -153,92 +183,100 @@ final class BookProof {
   }
 
   /** What was written down, against the last close that read it. */
-  private void tellInputs() {
+  private void proveInputs() {
     int before = statements.size();
-    inputs.forEach((path, hash) -> tellInput(path, hash));
+    inputs.forEach(this::proveInput);
     Optional<LocalDate> last =
         ledger.lines().stream()
-            .map(LedgerLine::event)
-            .map(Event::day)
-            .flatMap(Optional::stream)
+            .flatMap(line -> line.event().day().stream())
             .max(LocalDate::compareTo);
-    for (Path day : days()) {
-      for (String path : below(day)) {
-        Optional<LocalDate> date = Book.dayOf(path);
-        boolean late =
-            last.isPresent() && date.filter(each -> !each.isAfter(last.get())).isPresent();
-        if (!inputs.containsKey(path) && !isHidden(path)) {
-          tellUnread(path, late);
-        }
-      }
-    }
+    Disk.list(book).stream()
+        .filter(Files::isDirectory)
+        .forEach(folder -> Disk.day(folder).ifPresent(day -> proveDay(folder, day, last)));
     if (statements.stream().skip(before).noneMatch(Statement::isBroken) && !inputs.isEmpty()) {
-      proved("", "What was written down is as it was when the days were closed.");
+      proved(
+          "",
+          say("proving.inputs", "What was written down is as it was when the days were closed."));
     }
+  }
+
+  private void proveDay(Path folder, LocalDate day, Optional<LocalDate> last) {
+    boolean isLate = last.filter(closed -> !day.isAfter(closed)).isPresent();
+    below(folder).stream()
+        .filter(path -> !inputs.containsKey(path) && !isHidden(path))
+        .forEach(
+            path -> {
+              if (isLate) {
+                broken(path, say("proving.input.late", "It was added after its day was closed."));
+              } else {
+                open(path, say("proving.input.early", "Its day is not closed yet."));
+              }
+            });
   }
 
   private static boolean isHidden(String path) {
     return path.substring(path.lastIndexOf('/') + 1).startsWith(".");
   }
 
-  private void tellUnread(String path, boolean late) {
-    if (late) {
-      broken(path, "It was added after its day was closed.");
-    } else {
-      open(path, "Its day is not closed yet.");
-    }
-  }
-
   /** The plan goes on by itself; a template that the book does not have is the program's own. */
-  private void tellInput(String path, String hash) {
-    if (outputs.containsKey(path)) {
+  private void proveInput(String path, String hash) {
+    Optional<String> file = BookFolder.file(book, path).map(SourceFile::sha256);
+    Optional<String> now = file.or(() -> Optional.ofNullable(tools.get(path)));
+    if (outputs.containsKey(path) || now.filter(hash::equals).isPresent()) {
       return;
     }
-    Optional<SourceFile> file = BookFolder.file(book, path);
-    Optional<String> now =
-        file.map(SourceFile::sha256).or(() -> Optional.ofNullable(tools.get(path)));
-    boolean same = now.filter(hash::equals).isPresent();
-    String when = " since line " + lines.get(path) + " of the ledger";
-    if (!same && Book.dayOf(path).isEmpty()) {
-      open(path, (now.isEmpty() ? "It is gone" : "It was changed") + when + ".");
-    } else if (!same) {
-      broken(path, (file.isEmpty() ? "It is gone" : "It was changed") + when + ", with no close.");
+    Long line = lines.get(path);
+    if (Book.dayOf(path).isEmpty()) {
+      open(
+          path,
+          now.isEmpty()
+              ? say("proving.plan.gone", "It is gone since line {0} of the ledger.", line)
+              : say("proving.plan.changed", "It was changed since line {0} of the ledger.", line));
+    } else {
+      broken(
+          path,
+          file.isEmpty()
+              ? say(
+                  "proving.input.gone",
+                  "It is gone since line {0} of the ledger, with no close.",
+                  line)
+              : say(
+                  "proving.input.changed",
+                  "It was changed since line {0} of the ledger, with no close.",
+                  line));
     }
   }
 
-  private List<Path> days() {
-    return Disk.list(book).stream()
-        .filter(each -> Files.isDirectory(each) && Disk.day(each).isPresent())
-        .toList();
-  }
-
-  private void tellSignatures() {
-    outputs.keySet().stream()
-        .filter(path -> path.endsWith(".pdf"))
-        .flatMap(path -> BookFolder.file(book, path).stream())
-        .forEach(this::tellSignatures);
+  private void proveSignatures() {
+    long signatures =
+        outputs.keySet().stream()
+            .filter(path -> path.endsWith(".pdf"))
+            .flatMap(path -> BookFolder.file(book, path).stream())
+            .mapToLong(this::proveSignatures)
+            .sum();
     if (signatures == 0) {
-      open(RECORDS, "No record of the book is signed.");
+      open(RecordFolder.NAME, say("proving.none-signed", "No record of the book is signed."));
     }
   }
 
-  private void tellSignatures(SourceFile file) {
+  /** Gives the number of the signatures in a record. */
+  private long proveSignatures(SourceFile file) {
     byte[] pdf = file.bytes();
     Optional<Look> look = Pdf.look(pdf);
     if (look.isEmpty()) {
-      broken(file.name(), "It can't be read as PDF.");
-      return;
+      broken(file.name(), say("proving.no-pdf", "It can't be read as PDF."));
+      return 0;
     }
     RecordProof proof = new RecordProof(file.name(), pdf, look.get(), trusted);
-    List<Statement> told = proof.signatures();
-    if (!look.get().signatures().isEmpty() || told.stream().anyMatch(Statement::isBroken)) {
-      statements.addAll(told);
+    List<Statement> found = proof.signatures();
+    if (!proof.signed().isEmpty() || found.stream().anyMatch(Statement::isBroken)) {
+      statements.addAll(found);
     }
-    signatures += proof.signed().size();
-    proof.signed().forEach(each -> tellHead(file.name(), each));
+    proof.signed().forEach(each -> proveHead(file.name(), each));
+    return proof.signed().size();
   }
 
-  private void tellHead(String path, SignatureCheck.Each each) {
+  private void proveHead(String path, SignatureCheck.Each each) {
     SigningReason.of(each.signed().reason())
         .ledger()
         .filter(head -> each.isValid() && !isInLedger(head))
@@ -246,14 +284,14 @@ final class BookProof {
             head ->
                 broken(
                     path,
-                    "The signature in \""
-                        + each.signed().field()
-                        + "\" states line "
-                        + head.sequence()
-                        + " of the ledger with hash "
-                        + head.hash()
-                        + ", and the ledger does not have it: lines were taken out, or written"
-                        + " anew."));
+                    say(
+                        "proving.ledger.rewritten",
+                        "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and"
+                            + " the ledger does not have it: lines were taken out, or written"
+                            + " again.",
+                        each.signed().field(),
+                        head.sequence(),
+                        head.hash())));
   }
 
   private boolean isInLedger(Head head) {

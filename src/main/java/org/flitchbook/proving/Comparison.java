@@ -1,5 +1,7 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,8 +11,12 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Place;
+import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 /** What a record says was found, held against what is found again from what it carries. */
 final class Comparison {
 
-  private static final String NOTHING = "nothing";
+  private static final Message NOTHING = say("proving.nothing", "nothing");
   private static final Node.Obj NONE = new Node.Obj(Place.of(""), Map.of());
 
   private final List<Difference> differences = new ArrayList<>();
@@ -27,27 +33,44 @@ final class Comparison {
   /**
    * Something that no longer follows.
    *
+   * @param lot its code; empty where it is about no single lot
    * @param limit the limit's id; empty where it is about the lot as a whole
+   * @param printed what the record says
+   * @param again what is found again
    */
-  record Difference(String lot, String limit, String printed, String again) {
+  record Difference(String lot, String limit, Message printed, Message again) {
 
-    @Override
-    public String toString() {
-      return "lot "
-          + lot
-          + (limit.isEmpty() ? "" : ", " + limit)
-          + ": the record says "
-          + printed
-          + ", and what it carries gives "
-          + again;
+    Message message() {
+      if (lot.isEmpty()) {
+        return say(
+            "proving.differs",
+            "No longer follows: the record says {0}, and what it carries gives {1}.",
+            printed,
+            again);
+      }
+      return limit.isEmpty()
+          ? say(
+              "proving.lot-differs",
+              "No longer follows: lot {0}: the record says {1}, and what it carries gives {2}.",
+              lot,
+              printed,
+              again)
+          : say(
+              "proving.limit-differs",
+              "No longer follows: lot {0}, {1}: the record says {2}, and what it carries gives"
+                  + " {3}.",
+              lot,
+              limit,
+              printed,
+              again);
     }
 
-    Map<String, Object> json() {
+    Map<String, Object> json(Session session) {
       Map<String, Object> tree = new LinkedHashMap<>();
       tree.put("lot", lot);
       tree.put("limit", limit);
-      tree.put("printed", printed);
-      tree.put("again", again);
+      tree.put("printed", session.say(printed));
+      tree.put("again", session.say(again));
       return tree;
     }
   }
@@ -57,10 +80,10 @@ final class Comparison {
   static Comparison of(EnclosedEvidence record, DayJudged judged) {
     Node.Obj again = Json.read("again", Json.write(Records.json(judged))).object().orElseThrow();
     Comparison comparison = new Comparison();
-    Map<String, Node.Obj> found = lots(again);
+    Map<String, Node.Obj> lots = lots(again);
     lots(record.found())
-        .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
-    comparison.compareFaults(record, again);
+        .forEach((code, lot) -> comparison.compareLot(code, lot, lots.getOrDefault(code, NONE)));
+    comparison.compareFaults(faults(record, record.found()), faults(record, again));
     return comparison;
   }
 
@@ -75,29 +98,31 @@ final class Comparison {
 
   private static Map<String, Node.Obj> lots(Node.Obj tree) {
     Map<String, Node.Obj> lots = new LinkedHashMap<>();
-    for (Node.Obj lot : objects(tree, "lots")) {
-      lots.put(word(lot, "lot"), lot);
-    }
+    objects(tree, "lots").forEach(lot -> lots.put(word(lot, "lot"), lot));
     return lots;
   }
 
   private static List<Node.Obj> objects(Node.Obj tree, String key) {
-    List<Node.Obj> objects = new ArrayList<>();
-    if (tree.members().get(key) instanceof Node.Items items) {
-      items.items().stream()
-          .filter(Node.Obj.class::isInstance)
-          .forEach(each -> objects.add((Node.Obj) each));
-    }
-    return objects;
+    return tree.members().get(key) instanceof Node.Items items
+        ? items.items().stream()
+            .filter(Node.Obj.class::isInstance)
+            .map(Node.Obj.class::cast)
+            .toList()
+        : List.of();
   }
 
   private static String word(Node.Obj tree, String key) {
     return tree.members().get(key) instanceof Node.Text text ? text.value() : "";
   }
 
+  private void differ(String lot, String limit, Message printed, Message again) {
+    differences.add(new Difference(lot, limit, printed, again));
+  }
+
   private void compareLot(String code, Node.Obj printed, Node.Obj again) {
     if (again.equals(NONE)) {
-      differences.add(new Difference(code, "", word(printed, "verdict"), "no such lot"));
+      Message gone = say("proving.no-such-lot", "no such lot");
+      differ(code, "", verdict(printed), gone);
       return;
     }
     List<Node.Obj> before = objects(printed, "findings");
@@ -106,60 +131,68 @@ final class Comparison {
       compareFinding(
           code, i < before.size() ? before.get(i) : NONE, i < now.size() ? now.get(i) : NONE);
     }
-    for (String key : keys(printed, again)) {
-      String one = shown(printed.members().get(key));
-      String other = shown(again.members().get(key));
-      if (!key.equals("findings") && !one.equals(other)) {
-        differences.add(new Difference(code, "", key + " " + one, other));
+    for (String key : differing(printed, again)) {
+      if (!key.equals("findings")) {
+        Message one = say("proving.member", "{0} {1}", key, shown(printed.members().get(key)));
+        differ(code, "", one, Message.of(shown(again.members().get(key))));
       }
     }
   }
 
   private void compareFinding(String lot, Node.Obj printed, Node.Obj again) {
     compared++;
-    if (!shown(printed).equals(shown(again))) {
+    Set<String> keys = differing(printed, again);
+    if (!keys.isEmpty()) {
       String limit = word(printed.equals(NONE) ? again : printed, "limit");
-      differences.add(new Difference(lot, limit, told(printed, again), told(again, printed)));
+      boolean isBrief = !brief(printed).equals(brief(again));
+      differ(
+          lot,
+          limit,
+          isBrief ? brief(printed) : full(printed, keys),
+          isBrief ? brief(again) : full(again, keys));
     }
   }
 
-  /** The verdict with its value; where both are alike, the members that are not. */
-  private static String told(Node.Obj finding, Node.Obj other) {
-    String told = brief(finding);
-    if (!told.equals(brief(other))) {
-      return told;
-    }
-    List<String> unlike = new ArrayList<>();
-    for (String key : keys(finding, other)) {
-      String one = shown(finding.members().get(key));
-      if (!one.equals(shown(other.members().get(key)))) {
-        unlike.add(key + " " + one);
-      }
-    }
-    return told + " (" + String.join(", ", unlike) + ")";
-  }
-
-  private static String brief(Node.Obj finding) {
+  /** The verdict with its value. */
+  private static Message brief(Node.Obj finding) {
     if (finding.equals(NONE)) {
       return NOTHING;
     }
     Node value = finding.members().get("value");
-    String number = value == null ? "" : ", " + shown(value) + " " + word(finding, "unit");
-    return word(finding, "verdict") + number;
+    return value == null
+        ? verdict(finding)
+        : say(
+            "proving.finding",
+            "{0}, {1} {2}",
+            verdict(finding),
+            shown(value),
+            word(finding, "unit"));
   }
 
-  /** What is in doubt about the lots; only the day sheet tells of what touches no lot. */
-  private void compareFaults(EnclosedEvidence record, Node.Obj again) {
-    Set<String> printed = faults(record, record.found());
-    Set<String> now = faults(record, again);
-    for (String each : printed) {
-      if (!now.contains(each)) {
-        differences.add(new Difference("", "", "in doubt: " + each, NOTHING));
-      }
-    }
-    now.stream()
+  private static Message verdict(Node.Obj tree) {
+    return Message.of(new Word("verdict", word(tree, "verdict")));
+  }
+
+  /** Where verdict and value are alike, the members that are not. */
+  private static Message full(Node.Obj finding, Set<String> keys) {
+    Listing members =
+        Listing.commas(
+            keys.stream().map(key -> key + " " + shown(finding.members().get(key))).toList());
+    return say("proving.finding-with", "{0} ({1})", brief(finding), members);
+  }
+
+  /** What is in doubt about the lots; only the day sheet lists what touches no lot. */
+  private void compareFaults(Set<String> printed, Set<String> again) {
+    printed.stream()
+        .filter(each -> !again.contains(each))
+        .forEach(each -> differ("", "", doubt(each), NOTHING));
+    again.stream()
         .filter(each -> !printed.contains(each))
-        .forEach(each -> differences.add(new Difference("", "", NOTHING, "in doubt: " + each)));
+        .forEach(each -> differ("", "", NOTHING, doubt(each)));
+  }
+
+  private static Message doubt(String fault) {
+    return say("proving.doubt", "in doubt: {0}", fault);
   }
 
   private static Set<String> faults(EnclosedEvidence record, Node.Obj tree) {
@@ -172,9 +205,11 @@ final class Comparison {
     return faults;
   }
 
-  private static Set<String> keys(Node.Obj one, Node.Obj other) {
+  /** The members that are not alike. */
+  private static Set<String> differing(Node.Obj one, Node.Obj other) {
     Set<String> keys = new TreeSet<>(one.members().keySet());
     keys.addAll(other.members().keySet());
+    keys.removeIf(key -> shown(one.members().get(key)).equals(shown(other.members().get(key))));
     return keys;
   }
 
@@ -194,6 +229,6 @@ final class Comparison {
     if (node instanceof Node.Text text) {
       return '"' + text.value() + '"';
     }
-    return node == null ? NOTHING : node.shown();
+    return node == null ? "nothing" : node.shown();
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -22,7 +24,11 @@ public record ProveRequest(Path what, Optional<Path> plan, List<String> fingerpr
   private static String digits(String fingerprint) {
     String digits = fingerprint.replaceAll("[: ]", "").toLowerCase(Locale.ROOT);
     if (!digits.matches("[0-9a-f]{64}")) {
-      throw new UsageException("--fingerprint " + fingerprint + " is not 64 hexadecimal digits");
+      throw new UsageException(
+          say(
+              "proving.fingerprint",
+              "--fingerprint {0} is not 64 hexadecimal digits",
+              fingerprint));
     }
     return digits;
   }

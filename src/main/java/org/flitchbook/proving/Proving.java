@@ -1,5 +1,7 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,6 +14,8 @@ import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
 import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
+import org.flitchbook.disk.Disk;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Heading;
@@ -19,6 +23,7 @@ import org.flitchbook.document.Paper;
 import org.flitchbook.document.Paragraph;
 import org.flitchbook.document.Running;
 import org.flitchbook.document.Text;
+import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.ExitStatus;
@@ -28,18 +33,26 @@ import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.ledger.Head;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.words.Words;
 
-/** Proves a record or a book, and tells in plain words what is proved and what is not. */
+/** Proves records and books, and says in plain words what is proved and what is not. */
 public final class Proving {
 
-  private static final String BEYOND =
-      "That what was written down is true, no signature proves: it proves who vouches for it, and"
-          + " that nothing was changed since.";
+  private static final Message BEYOND =
+      say(
+          "proving.beyond",
+          "That what was written down is true, no signature proves: it proves who vouches for it,"
+              + " and that nothing was changed since.");
 
-  private final ProveRequest request;
+  private static final Message PROGRESS = say("proving.progress", "proving");
+
   private final Session session;
+  private final ProveRequest request;
+  private Words words = BookFolder.english();
 
   private Proving(Session session, ProveRequest request) {
     this.session = session;
@@ -58,22 +71,30 @@ public final class Proving {
   }
 
   private JobResult book() {
-    Path folder = BookFolder.of(request.what());
     if (!request.fingerprints().isEmpty()) {
-      throw new UsageException("--fingerprint is for one record; a book has its plan");
+      throw new UsageException(
+          say("proving.one-record", "--fingerprint is for one record; a book has its plan"));
     }
-    session.progress("proving");
+    PlannedBook planned = BookFolder.readPlan(session, request.what());
+    Path folder = planned.book().folder();
+    speak(planned);
+    session.progress(PROGRESS);
     List<Fault> faults = new ArrayList<>();
-    TrustedKeys known = TrustedKeys.of(request, Optional.of(folder), faults);
+    TrustedKeys trusted = TrustedKeys.of(request, Optional.of(folder), faults);
     if (!faults.isEmpty()) {
       return JobResult.broken(faults);
     }
-    BookProof proof = new BookProof(folder, known);
+    BookProof proof = new BookProof(folder, trusted);
     List<Statement> statements = new ArrayList<>(proof.statements());
     statements.add(Statement.open("", BEYOND));
-    Map<String, Object> json = json("book", folder.getFileName(), statements);
+    Map<String, Object> json = json("book", Disk.name(folder), statements);
     json.put("ledger", ledger(proof.head()));
-    return answer(folder.toString(), statements, json);
+    return result(folder, statements, json);
+  }
+
+  private void speak(PlannedBook planned) {
+    words = planned.plan().map(Plan::words).orElse(words);
+    session.speak(words);
   }
 
   private static Map<String, Object> ledger(Head head) {
@@ -86,52 +107,59 @@ public final class Proving {
   private JobResult record() {
     RecordFile record = RecordFile.of(request.what());
     byte[] pdf = record.bytes();
+    EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
+    taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of).ifPresent(this::speak);
     Optional<Look> look = Pdf.look(pdf);
     if (look.isEmpty()) {
       return JobResult.broken(List.of(record.noPdf()));
     }
-    session.progress("proving");
+    session.progress(PROGRESS);
     List<Fault> faults = new ArrayList<>();
-    TrustedKeys known = TrustedKeys.of(request, record.filed().map(RecordFile.Filed::book), faults);
+    TrustedKeys trusted =
+        TrustedKeys.of(request, record.filed().map(RecordFile.Filed::book), faults);
     if (!faults.isEmpty()) {
       return JobResult.broken(faults);
     }
-    RecordProof proof = new RecordProof(record.name(), pdf, look.get(), known);
-    List<Statement> statements = new ArrayList<>(proof.all(session.tool()));
+    RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
+    List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
     record.filed().ifPresent(filed -> statements.add(inLedger(record.name(), filed, pdf)));
     statements.add(Statement.open("", BEYOND));
-    Map<String, Object> json = json("record", record.path().getFileName(), statements);
-    json.put("signatures", proof.json());
+    Map<String, Object> json = json("record", record.name(), statements);
+    json.put("signatures", proof.json(session));
     proof.comparison().ifPresent(found -> json.put("findings", findings(found)));
-    return answer(record.path().toString(), statements, json);
+    return result(record.path(), statements, json);
   }
 
-  /** Beside its book, whose ledger tells of it. */
+  /** Beside its book, whose ledger lists it. */
   private static Statement inLedger(String name, RecordFile.Filed filed, byte[] pdf) {
     DayLedger known = new DayLedger(filed.book(), filed.day(), LedgerFile.read(filed.book()));
     Optional<String> hash = known.hash(filed.path());
     if (hash.isEmpty()) {
-      return Statement.open(name, "The ledger of its book does not tell of it.");
+      return Statement.open(
+          name, say("proving.unlisted", "The ledger of its book does not list it."));
     }
     return hash.get().equals(SourceFile.of(name, pdf).sha256())
-        ? Statement.proved(name, "It is the one that the ledger of its book tells of.")
-        : Statement.broken(name, "It is not the one that the ledger of its book tells of.");
+        ? Statement.proved(
+            name, say("proving.listed", "It is the one that the ledger of its book lists."))
+        : Statement.broken(
+            name,
+            say("proving.other-listed", "It is not the one that the ledger of its book lists."));
   }
 
-  private static Map<String, Object> findings(Comparison found) {
+  private Map<String, Object> findings(Comparison found) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("compared", found.compared());
-    tree.put("differences", found.differences().stream().map(Comparison.Difference::json).toList());
+    tree.put("differences", found.differences().stream().map(each -> each.json(session)).toList());
     return tree;
   }
 
-  private static Map<String, Object> json(String proves, Path name, List<Statement> statements) {
+  private Map<String, Object> json(String proves, String name, List<Statement> statements) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("flitchbook", "1");
     tree.put("proves", proves);
-    tree.put("name", String.valueOf(name));
+    tree.put("name", name);
     tree.put("untouched", isUntouched(statements));
-    tree.put("statements", statements.stream().map(Statement::json).toList());
+    tree.put("statements", statements.stream().map(each -> each.json(session)).toList());
     return tree;
   }
 
@@ -139,38 +167,41 @@ public final class Proving {
     return statements.stream().noneMatch(Statement::isBroken);
   }
 
-  private JobResult answer(String about, List<Statement> statements, Map<String, Object> json) {
-    boolean untouched = isUntouched(statements);
+  private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
     return new JobResult(
-        untouched ? ExitStatus.WELL : ExitStatus.AMISS,
-        Judging.printed(document(about, statements, untouched)),
+        isUntouched(statements) ? ExitStatus.WELL : ExitStatus.AMISS,
+        text(about, statements),
         new String(Json.write(json), StandardCharsets.UTF_8),
         List.of());
   }
 
-  private Document document(String about, List<Statement> statements, boolean untouched) {
-    String name =
-        request.what().getFileName() == null ? "" : request.what().getFileName().toString();
+  private String text(Path about, List<Statement> statements) {
     List<Block> blocks = new ArrayList<>();
     for (Statement.Standing standing : Statement.Standing.values()) {
       List<String> lines =
           statements.stream()
               .filter(each -> each.standing() == standing)
-              .map(each -> each.line(name))
+              .map(each -> each.line(Disk.name(about), session))
               .toList();
       if (!lines.isEmpty()) {
-        blocks.add(new Heading(2, standing.heading));
+        blocks.add(new Heading(2, session.say(standing.heading)));
         blocks.add(new Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
       }
     }
-    return new Document(
-        about,
-        untouched ? "No sign of a change." : "NOT AS IT WAS.",
-        BookFolder.wording(),
-        about,
-        session.now(),
-        Paper.A4,
-        new Running("", "", "", ""),
-        blocks);
+    Message answer =
+        isUntouched(statements)
+            ? say("proving.untouched", "No sign of a change.")
+            : say("proving.touched", "NOT AS IT WAS.");
+    Running running = new Running("", "", "", "");
+    return Judging.printed(
+        new Document(
+            about.toString(),
+            session.say(answer),
+            words,
+            about.toString(),
+            session.now(),
+            Paper.A4,
+            running,
+            blocks));
   }
 }

@@ -1,18 +1,23 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.Session;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.pdf.Signed;
@@ -45,23 +50,40 @@ final class RecordProof {
 
   /** What its signatures show, and what was changed around them. */
   List<Statement> signatures() {
-    check.faults().forEach(fault -> broken(sentence(fault)));
-    check.signatures().forEach(this::tell);
+    check.faults().forEach(this::broken);
+    check.signatures().forEach(this::show);
     if (check.signatures().isEmpty() && check.isUntouched()) {
-      open("Nobody has signed it: by itself it does not show that its pages are as printed.");
+      open(
+          say(
+              "proving.unsigned",
+              "Nobody has signed it: by itself it does not show that its pages are as printed."));
     } else if (check.isUntouched()) {
-      proved("Nothing was added since it was printed but its signatures.");
+      proved(
+          say(
+              "proving.nothing-added",
+              "Nothing was added since it was printed but its signatures."));
     }
-    tellMissing();
+    demandNamed();
     return statements;
   }
 
-  /** All of it, the verdicts judged again included. */
-  List<Statement> all(String tool) {
+  /**
+   * All of it, the verdicts judged again included.
+   *
+   * @param taken what it carries
+   */
+  List<Statement> all(EnclosedEvidence.Taken taken, String tool) {
     signatures();
-    EnclosedEvidence.Taken taken = EnclosedEvidence.of(name, pdf);
-    taken.faults().forEach(fault -> broken("What it carries can't be read: " + fault + "."));
-    taken.enclosed().ifPresent(enclosed -> tellEvidence(enclosed, tool));
+    taken
+        .faults()
+        .forEach(
+            fault ->
+                broken(
+                    say(
+                        "proving.unreadable-evidence",
+                        "What it carries can't be read: {0}.",
+                        fault.message())));
+    taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
     return statements;
   }
 
@@ -73,92 +95,126 @@ final class RecordProof {
     return comparison;
   }
 
-  private void proved(String words) {
-    statements.add(Statement.proved(name, words));
+  private void proved(Message message) {
+    statements.add(Statement.proved(name, message));
   }
 
-  private void open(String words) {
-    statements.add(Statement.open(name, words));
+  private void open(Message message) {
+    statements.add(Statement.open(name, message));
   }
 
-  private void broken(String words) {
-    statements.add(Statement.broken(name, words));
+  private void broken(Message message) {
+    statements.add(Statement.broken(name, message));
   }
 
-  static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
-  }
-
-  private void tell(SignatureCheck.Each each) {
+  private void show(SignatureCheck.Each each) {
     Signed signed = each.signed();
-    String box = "\"" + signed.field() + "\"";
+    String box = signed.field();
     if (!each.isValid()) {
       broken(
-          "The signature in " + box + " is not valid: " + String.join("; ", each.faults()) + ".");
+          say(
+              "proving.invalid",
+              "The signature in \"{0}\" is not valid: {1}.",
+              box,
+              Listing.semicolons(each.faults())));
       return;
     }
-    CertificateInfo card = each.verification().signer().orElseThrow();
-    String time = signed.time().map(OffsetDateTime::toString).orElse("no stated time");
-    String role = SignerRole.of(signed.field(), look).word();
-    proved(
-        "Signed in "
-            + box
-            + " by "
-            + card.name()
-            + " as "
-            + role
-            + ", "
-            + time
-            + ": the signature is valid and covers all of the record as it then was.");
-    statements.add(trusted.confirm(name, signed.field(), card, signed.time()));
-    if (signed.time().filter(at -> card.isInForce(at.toInstant())).isEmpty()) {
-      broken("The certificate in " + box + " did not hold at the time that is stated.");
+    CertificateInfo signer = each.verification().signer().orElseThrow();
+    proved(signedBy(signed, signer));
+    statements.add(trusted.confirm(name, box, signer, signed.time()));
+    if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
+      broken(
+          say(
+              "proving.certificate-lapsed",
+              "The certificate in \"{0}\" did not hold at the time that is stated.",
+              box));
     }
-    each.verification().stamp().ifPresentOrElse(stamp -> tell(box, stamp), () -> open(clock(box)));
+    each.verification()
+        .timestamp()
+        .ifPresentOrElse(
+            timestamp -> show(box, timestamp),
+            () ->
+                open(
+                    say(
+                        "proving.own-clock",
+                        "The time in \"{0}\" is that of the signer's own clock.",
+                        box)));
   }
 
-  private static String clock(String box) {
-    return "The time in " + box + " is that of the signer's own clock.";
+  private Message signedBy(Signed signed, CertificateInfo signer) {
+    Message role = SignerRole.of(signed.field(), look).message();
+    return signed
+        .time()
+        .map(
+            time ->
+                say(
+                    "proving.signed",
+                    "Signed in \"{0}\" by {1} as {2}, {3}: the signature is valid and covers all"
+                        + " of the record as it then was.",
+                    signed.field(),
+                    signer.name(),
+                    role,
+                    time))
+        .orElseGet(
+            () ->
+                say(
+                    "proving.signed-without-time",
+                    "Signed in \"{0}\" by {1} as {2}, no stated time: the signature is valid and"
+                        + " covers all of the record as it then was.",
+                    signed.field(),
+                    signer.name(),
+                    role));
   }
 
-  private void tell(String box, Timestamp stamp) {
+  private void show(String box, Timestamp timestamp) {
     proved(
-        "A time stamp server confirms that the signature in "
-            + box
-            + " was there at "
-            + stamp.time()
-            + ".");
+        say(
+            "proving.timestamp",
+            "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
+            box,
+            timestamp.time()));
     open(
-        "That server is not confirmed: it calls itself \""
-            + stamp.server().name()
-            + "\", its fingerprint is "
-            + stamp.server().fingerprint()
-            + ".");
+        say(
+            "proving.server-unconfirmed",
+            "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
+            timestamp.server().name(),
+            timestamp.server().fingerprint()));
   }
 
-  private void tellMissing() {
+  /** Each key that was named must have signed. */
+  private void demandNamed() {
     for (String print : trusted.fingerprints()) {
       boolean found =
           check.signatures().stream()
               .anyMatch(each -> each.isValid() && each.fingerprint().equals(print));
       if (!found) {
-        broken("No valid signature in it was made with the key that you named, " + print + ".");
+        broken(
+            say(
+                "proving.key.missing",
+                "No valid signature in it was made with the key that you named, {0}.",
+                print));
       }
     }
   }
 
-  private void tellEvidence(EnclosedEvidence enclosed, String tool) {
-    tellListed(enclosed);
+  private void judgeAgain(EnclosedEvidence enclosed, String tool) {
+    compareListed(enclosed);
     Judged again = enclosed.judgedAgain();
     again
         .faults()
-        .forEach(fault -> broken("What it carries can't be judged again: " + fault + "."));
+        .forEach(
+            fault ->
+                broken(
+                    say(
+                        "proving.not-judged",
+                        "What it carries can't be judged again: {0}.",
+                        fault.message())));
     comparison = again.day().map(judged -> Comparison.of(enclosed, judged));
-    comparison.ifPresent(found -> tell(found, made(enclosed, tool)));
+    comparison.ifPresent(found -> show(found, enclosed.text(Judging.TOOL), tool));
   }
 
   /** The pages list each enclosed file by its hash, in two halves. */
-  private void tellListed(EnclosedEvidence enclosed) {
+  private void compareListed(EnclosedEvidence enclosed) {
     String words = Pdf.words(pdf).orElse("");
     List<SourceFile> files = new ArrayList<>(enclosed.sources());
     files.add(enclosed.findings());
@@ -166,45 +222,55 @@ final class RecordProof {
     for (SourceFile file : files) {
       String hash = file.sha256();
       if (!words.contains(hash.substring(0, HALF)) || !words.contains(hash.substring(HALF))) {
-        broken("The enclosed " + file.name() + " is not the one that the pages list.");
+        broken(
+            say(
+                "proving.other-file",
+                "The enclosed {0} is not the one that the pages list.",
+                file.name()));
       }
     }
     if (statements.size() == before) {
       proved(
-          "The "
-              + files.size()
-              + " files that it carries are those that its pages list by SHA-256.");
+          say(
+              "proving.files",
+              "The {0} files that it carries are those that its pages list by SHA-256.",
+              files.size()));
     }
   }
 
-  private static String made(EnclosedEvidence enclosed, String tool) {
-    String maker = enclosed.text(Judging.TOOL);
-    return maker.equals(tool)
-        ? ""
-        : " It was made by version "
-            + (maker.isEmpty() ? "unknown" : maker)
-            + " of the program, and judged again by version "
-            + tool
-            + ", which may find otherwise.";
-  }
-
-  private void tell(Comparison found, String made) {
-    found.differences().forEach(each -> broken("No longer follows: " + each + "." + made));
+  private void show(Comparison found, String maker, String tool) {
+    found.differences().forEach(each -> broken(each.message()));
     if (found.differences().isEmpty()) {
       proved(
-          "Judged again from what it carries, all "
-              + found.compared()
-              + " findings are the same."
-              + made);
+          count(
+              "proving.same",
+              found.compared(),
+              "Judged again from what it carries, its one finding is the same.",
+              "Judged again from what it carries, all {0} findings are the same."));
+    }
+    if (!maker.equals(tool)) {
+      open(
+          maker.isEmpty()
+              ? say(
+                  "proving.unknown-version",
+                  "It does not say which version of the program made it; version {0} judged it"
+                      + " again, which may find otherwise.",
+                  tool)
+              : say(
+                  "proving.other-version",
+                  "It was made by version {0} of the program, and judged again by version {1},"
+                      + " which may find otherwise.",
+                  maker,
+                  tool));
     }
   }
 
   /** The signatures for programs. */
-  List<Map<String, Object>> json() {
-    return check.signatures().stream().map(this::json).toList();
+  List<Map<String, Object>> json(Session session) {
+    return check.signatures().stream().map(each -> json(each, session)).toList();
   }
 
-  private Map<String, Object> json(SignatureCheck.Each each) {
+  private Map<String, Object> json(SignatureCheck.Each each, Session session) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("box", each.signed().field());
     tree.put("role", SignerRole.of(each.signed().field(), look).word());
@@ -213,8 +279,10 @@ final class RecordProof {
     tree.put("time", each.signed().time().map(OffsetDateTime::toString).orElse(""));
     tree.put("reason", each.signed().reason());
     tree.put("valid", each.isValid());
-    tree.put("faults", each.faults());
-    each.verification().stamp().ifPresent(stamp -> tree.put("stamped", stamp.time().toString()));
+    tree.put("faults", each.faults().stream().map(session::say).toList());
+    each.verification()
+        .timestamp()
+        .ifPresent(timestamp -> tree.put("stamped", timestamp.time().toString()));
     return tree;
   }
 }

@@ -70,10 +70,10 @@ final class CadesEncoding {
    * @param stamp the answer of a time stamp server
    */
   byte[] with(byte[] signature, Optional<ASN1Encodable> stamp) {
-    Certificate card = Certificate.getInstance(Certificates.encoded(certificate));
+    Certificate encoded = Certificate.getInstance(Certificates.encoded(certificate));
     SignerInfo signer =
         new SignerInfo(
-            new SignerIdentifier(new IssuerAndSerialNumber(card)),
+            new SignerIdentifier(new IssuerAndSerialNumber(encoded)),
             SHA_256,
             attributes(),
             algorithm(certificate.getPublicKey()),
@@ -81,7 +81,7 @@ final class CadesEncoding {
             stamp.map(CadesEncoding::unsigned).orElse(null));
     ContentInfo outside = new ContentInfo(CMSObjectIdentifiers.data, null);
     SignedData data =
-        new SignedData(new DERSet(SHA_256), outside, new DERSet(card), null, new DERSet(signer));
+        new SignedData(new DERSet(SHA_256), outside, new DERSet(encoded), null, new DERSet(signer));
     return der(new ContentInfo(CMSObjectIdentifiers.signedData, data));
   }
 

@@ -1,15 +1,17 @@
 package org.flitchbook.sign;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.security.GeneralSecurityException;
 import java.security.PublicKey;
 import java.security.Signature;
-import java.security.cert.CertificateException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
+import org.flitchbook.message.Message;
 
 /** Holds each part of a signature against what it should be. */
 final class CadesVerifier {
@@ -21,7 +23,7 @@ final class CadesVerifier {
 
   private final byte[] written;
   private final CadesParts parts;
-  private final List<String> faults = new ArrayList<>();
+  private final List<Message> faults = new ArrayList<>();
 
   private CadesVerifier(byte[] written, CadesParts parts) {
     this.written = written;
@@ -32,29 +34,31 @@ final class CadesVerifier {
     try {
       CadesParts parts = CadesParts.of(signature);
       return new CadesVerifier(signature, parts).check(Certificates.sha256(content));
-    } catch (IOException | CertificateException | RuntimeException broken) {
-      // Bouncy Castle tells broken structures by exceptions of many kinds.
-      return Verification.broken("it can't be read as a signature (CMS)");
+    } catch (IOException none) {
+      return Verification.broken(say("sign.unreadable", "it can't be read as a signature (CMS)"));
     }
   }
 
   private Verification check(byte[] contentHash) {
-    CertificateInfo card = Certificates.card(parts.certificate());
-    demand(Arrays.equals(parts.digest(), contentHash), "the bytes that it covers were changed");
     demand(
-        Arrays.equals(parts.certificateHash(), Certificates.hash(parts.certificate())),
-        "the certificate in it is not the one that it names");
-    demand(isLongEnough(parts.certificate().getPublicKey()), "its key is too short");
-    demand(isMade(), "the key of its certificate did not make it");
-    CadesEncoding form = new CadesEncoding(parts.certificate(), contentHash);
+        Arrays.equals(parts.digest, contentHash),
+        say("sign.changed", "the bytes that it covers were changed"));
     demand(
-        Arrays.equals(form.with(parts.signature(), parts.stamp()), written),
-        "it is not in the form in which this program signs");
-    Optional<Timestamp> stamp = parts.stamp().flatMap(this::read);
-    return new Verification(Optional.of(card), faults, stamp);
+        Arrays.equals(parts.certificateHash, Certificates.hash(parts.certificate)),
+        say("sign.other-certificate", "the certificate in it is not the one that it names"));
+    demand(
+        isLongEnough(parts.certificate.getPublicKey()),
+        say("sign.short-key", "its key is too short"));
+    demand(isMade(), say("sign.other-key", "the key of its certificate did not make it"));
+    CadesEncoding form = new CadesEncoding(parts.certificate, contentHash);
+    demand(
+        Arrays.equals(form.with(parts.signature, parts.timestamp), written),
+        say("sign.other-form", "it is not in the form in which this program signs"));
+    Optional<Timestamp> timestamp = parts.timestamp.flatMap(this::read);
+    return new Verification(Optional.of(parts.info), faults, timestamp);
   }
 
-  private void demand(boolean holds, String fault) {
+  private void demand(boolean holds, Message fault) {
     if (!holds) {
       faults.add(fault);
     }
@@ -67,12 +71,12 @@ final class CadesVerifier {
 
   /** Whether the key signed the attributes as they stand, whatever they say. */
   private boolean isMade() {
-    PublicKey key = parts.certificate().getPublicKey();
+    PublicKey key = parts.certificate.getPublicKey();
     try {
       Signature check = Signature.getInstance(CadesSigner.algorithm(key.getAlgorithm()));
       check.initVerify(key);
-      check.update(parts.signed());
-      return check.verify(parts.signature());
+      check.update(parts.signed);
+      return check.verify(parts.signature);
     } catch (GeneralSecurityException broken) {
       return false;
     }
@@ -80,9 +84,9 @@ final class CadesVerifier {
 
   private Optional<Timestamp> read(ASN1Encodable token) {
     try {
-      return Optional.of(Timestamps.read(token, parts.signature()));
+      return Optional.of(Timestamps.read(token, parts.signature));
     } catch (TimestampException broken) {
-      faults.add(broken.getMessage());
+      faults.add(broken.fault());
       return Optional.empty();
     }
   }

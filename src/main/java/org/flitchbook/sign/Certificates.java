@@ -106,7 +106,7 @@ final class Certificates {
         .build();
   }
 
-  static CertificateInfo card(X509Certificate certificate) {
+  static CertificateInfo info(X509Certificate certificate) {
     return new CertificateInfo(
         name(certificate),
         HexFormat.of().formatHex(hash(certificate)),
@@ -117,7 +117,7 @@ final class Certificates {
 
   static Optional<CertificateInfo> read(byte[] certificate) {
     try {
-      return Optional.of(card(CadesParts.certificate(certificate)));
+      return Optional.of(info(CadesParts.certificate(certificate)));
     } catch (CertificateException none) {
       return Optional.empty();
     }

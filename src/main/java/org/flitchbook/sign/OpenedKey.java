@@ -1,19 +1,20 @@
 package org.flitchbook.sign;
 
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /**
  * What came of opening a key file.
  *
- * @param why in words why there is no key; empty where there is one
+ * @param why there is no key; empty where there is one
  */
-public record OpenedKey(Optional<SigningKey> key, String why) {
+public record OpenedKey(Optional<SigningKey> key, Optional<Message> why) {
 
   static OpenedKey of(SigningKey key) {
-    return new OpenedKey(Optional.of(key), "");
+    return new OpenedKey(Optional.of(key), Optional.empty());
   }
 
-  static OpenedKey refused(String why) {
-    return new OpenedKey(Optional.empty(), why);
+  static OpenedKey refused(Message why) {
+    return new OpenedKey(Optional.empty(), Optional.of(why));
   }
 }

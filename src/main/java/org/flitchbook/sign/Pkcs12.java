@@ -1,5 +1,7 @@
 package org.flitchbook.sign;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -13,13 +15,14 @@ import java.security.cert.X509Certificate;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /** PKCS#12 files with one key in each. */
 final class Pkcs12 {
 
   /**
-   * Rounds of the derivation from the passphrase. Java's own 10,000 are soon tried through by who
-   * has stolen the file; these take half a second each time.
+   * Rounds of the derivation from the passphrase. Java's own 10,000 are soon tried through by a
+   * thief of the file; these take half a second each time.
    */
   private static final String ROUNDS = "100000";
 
@@ -34,18 +37,21 @@ final class Pkcs12 {
 
   private Pkcs12() {}
 
-  static Optional<String> refusal(char[] passphrase) {
+  static Optional<Message> refusal(char[] passphrase) {
     for (char letter : passphrase) {
       if (letter < ' ' || letter > '~') {
         return Optional.of(
-            "a passphrase has letters without accents, digits, signs and spaces only");
+            say(
+                "sign.passphrase.letters",
+                "a passphrase has letters without accents, digits, signs and spaces only"));
       }
     }
     return passphrase.length < SHORTEST
         ? Optional.of(
-            "a passphrase has at least "
-                + SHORTEST
-                + " characters; a few words that you know do well")
+            say(
+                "sign.passphrase.short",
+                "a passphrase has at least {0} characters; a few words that you know do well",
+                SHORTEST))
         : Optional.empty();
   }
 
@@ -74,7 +80,9 @@ final class Pkcs12 {
           refused instanceof UnrecoverableKeyException
               || refused.getCause() instanceof UnrecoverableKeyException;
       return OpenedKey.refused(
-          wrong ? "the passphrase does not open it" : "it is no key file (PKCS#12)");
+          wrong
+              ? say("sign.passphrase.wrong", "the passphrase does not open it")
+              : say("sign.no-key-file", "it is no key file (PKCS#12)"));
     }
   }
 
@@ -85,6 +93,7 @@ final class Pkcs12 {
         && store.getCertificate(aliases.get(0)) instanceof X509Certificate certificate) {
       return OpenedKey.of(new SigningKey(secret, certificate));
     }
-    return OpenedKey.refused("it does not hold just one key with its certificate");
+    return OpenedKey.refused(
+        say("sign.not-one-key", "it does not hold just one key with its certificate"));
   }
 }

@@ -2,6 +2,7 @@ package org.flitchbook.sign;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /** Keys, signatures and time stamps, all over bytes in memory. */
 public final class Signing {
@@ -18,11 +19,11 @@ public final class Signing {
   }
 
   /**
-   * Why a passphrase can't close a key, in words; empty where it can. It has at least 10
-   * characters, since a stolen key file can be tried as often as one likes, and they are ASCII,
-   * since programs differ in how they take others.
+   * Why a passphrase can't close a key; empty where it can. It has at least 10 characters, since a
+   * stolen key file can be tried as often as one likes, and they are ASCII, since programs differ
+   * in how they take others.
    */
-  public static Optional<String> refusal(char[] passphrase) {
+  public static Optional<Message> refusal(char[] passphrase) {
     return Pkcs12.refusal(passphrase);
   }
 
@@ -35,12 +36,12 @@ public final class Signing {
     refusal(passphrase)
         .ifPresent(
             why -> {
-              throw new IllegalArgumentException(why);
+              throw new IllegalArgumentException(why.toString());
             });
     return Pkcs12.close(key, passphrase);
   }
 
-  /** Opens a key file; a wrong passphrase and a file that is none are told in words. */
+  /** Opens a key file; a wrong passphrase and a file that is none give a reason. */
   public static OpenedKey open(byte[] file, char[] passphrase) {
     return Pkcs12.open(file, passphrase);
   }
@@ -51,7 +52,7 @@ public final class Signing {
   }
 
   /** What a certificate says, as text or in DER; empty for what is none. */
-  public static Optional<CertificateInfo> card(byte[] certificate) {
+  public static Optional<CertificateInfo> info(byte[] certificate) {
     return Certificates.read(certificate);
   }
 

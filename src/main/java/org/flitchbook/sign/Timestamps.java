@@ -1,8 +1,12 @@
 package org.flitchbook.sign;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.math.BigInteger;
+import java.nio.ByteBuffer;
 import java.security.cert.CertificateException;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
@@ -26,8 +30,8 @@ final class Timestamps {
 
   static byte[] request(byte[] cms) {
     try {
-      return question(CadesParts.of(cms).signature()).getEncoded();
-    } catch (IOException | CertificateException broken) {
+      return question(CadesParts.of(cms).signature).getEncoded();
+    } catch (IOException broken) {
       throw new IllegalArgumentException("this is no signature", broken);
     }
   }
@@ -45,43 +49,63 @@ final class Timestamps {
     try {
       CadesParts parts = CadesParts.of(cms);
       TimeStampResponse response = new TimeStampResponse(answer);
-      response.validate(question(parts.signature()));
+      response.validate(question(parts.signature));
       TimeStampToken token = response.getTimeStampToken();
       if (token == null) {
-        throw new TimestampException("the server refuses: " + response.getStatusString());
+        throw new TimestampException(
+            say(
+                "sign.timestamp.refused",
+                "the server refuses: {0}",
+                String.valueOf(response.getStatusString())));
       }
       ASN1Encodable stamp =
           TimestampForm.of(token.toCMSSignedData().toASN1Structure(), server(token));
-      read(stamp, parts.signature());
-      return new CadesEncoding(parts.certificate(), parts.digest())
-          .with(parts.signature(), Optional.of(stamp));
-    } catch (IOException | TSPException | CertificateException broken) {
-      throw new TimestampException("the answer is no time stamp of this signature", broken);
+      read(stamp, parts.signature);
+      return new CadesEncoding(parts.certificate, parts.digest)
+          .with(parts.signature, Optional.of(stamp));
+    } catch (IOException | TSPException broken) {
+      throw new TimestampException(
+          say("sign.timestamp.none", "the answer is no time stamp of this signature"), broken);
     }
   }
 
+  /** A server's answer, of which it is known that the server made it. */
+  private record Answer(
+      CertificateInfo server, Instant time, ByteBuffer imprint, boolean isInForm) {}
+
   static Timestamp read(ASN1Encodable token, byte[] signature) throws TimestampException {
+    Answer answer = answer(token);
+    if (!answer.imprint().equals(ByteBuffer.wrap(Certificates.sha256(signature)))) {
+      throw new TimestampException(
+          say("sign.timestamp.other", "its time stamp is about something else"));
+    }
+    if (!answer.isInForm()) {
+      throw new TimestampException(
+          say(
+              "sign.timestamp.form",
+              "its time stamp is not in the form in which this program keeps it"));
+    }
+    return new Timestamp(answer.time(), answer.server());
+  }
+
+  private static Answer answer(ASN1Encodable token) throws TimestampException {
     try {
       TimeStampToken stamp = new TimeStampToken(ContentInfo.getInstance(token));
-      if (!Arrays.equals(
-          stamp.getTimeStampInfo().getMessageImprintDigest(), Certificates.sha256(signature))) {
-        throw new TimestampException("its time stamp is about something else");
-      }
       X509CertificateHolder server = server(stamp);
       stamp.validate(new JcaSimpleSignerInfoVerifierBuilder().build(server));
-      if (!TimestampForm.holds(token, server)) {
-        throw new TimestampException(
-            "its time stamp is not in the form in which this program keeps it");
-      }
-      return new Timestamp(
+      return new Answer(
+          Certificates.info(CadesParts.certificate(server.getEncoded())),
           stamp.getTimeStampInfo().getGenTime().toInstant(),
-          Certificates.card(CadesParts.certificate(server.getEncoded())));
+          ByteBuffer.wrap(stamp.getTimeStampInfo().getMessageImprintDigest()),
+          TimestampForm.holds(token, server));
     } catch (IOException
         | TSPException
         | CertificateException
         | OperatorCreationException
-        | IllegalArgumentException broken) {
-      throw new TimestampException("its time stamp is broken", broken);
+        | RuntimeException broken) {
+      // Bouncy Castle throws exceptions of many kinds at a broken structure.
+      throw new TimestampException(
+          say("sign.timestamp.broken", "its time stamp is broken"), broken);
     }
   }
 
@@ -91,6 +115,7 @@ final class Timestamps {
         return each;
       }
     }
-    throw new TimestampException("its time stamp does not hold its server's certificate");
+    throw new TimestampException(
+        say("sign.timestamp.certificate", "its time stamp does not hold its server's certificate"));
   }
 }

@@ -1,21 +1,23 @@
 package org.flitchbook.signing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.book.BookFolder;
-import org.flitchbook.book.PlanVersions;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.evidence.EnclosedEvidence;
+import org.flitchbook.evidence.RecordEvidence;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
@@ -26,6 +28,7 @@ import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Autograph;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
@@ -47,16 +50,20 @@ public final class RecordSigning {
 
   private static final int ROOM_WITH_STAMP = 24576;
 
-  private final SignRequest request;
-  private final RecordFile record;
-  private final Passphrase passphrase;
   private final Session session;
+  private final SignRequest request;
+  private final Passphrase passphrase;
+  private final RecordFile record;
+  private final byte[] pdf;
+  private final EnclosedEvidence.Taken taken;
 
   private RecordSigning(Session session, SignRequest request, Passphrase passphrase) {
     this.session = session;
     this.request = request;
     this.passphrase = passphrase;
     this.record = RecordFile.of(request.file());
+    this.pdf = record.bytes();
+    this.taken = EnclosedEvidence.of(record.name(), pdf);
   }
 
   /**
@@ -66,185 +73,209 @@ public final class RecordSigning {
    *     printed, or where no time stamp can be had
    */
   public static JobResult sign(Session session, SignRequest request, Passphrase passphrase) {
-    RecordSigning signing = new RecordSigning(session, request, passphrase);
-    return signing
-        .record
-        .filed()
-        .map(
-            filed ->
-                LedgerFile.hold(filed.book(), session, ledger -> signing.sign(Optional.of(ledger))))
-        .orElseGet(() -> signing.sign(Optional.empty()));
+    Optional<RecordFile.Filed> filed = RecordFile.of(request.file()).filed();
+    return filed
+        .map(place -> inBook(session, request, passphrase, place))
+        .orElseGet(() -> new RecordSigning(session, request, passphrase).sign(Optional.empty()));
+  }
+
+  private static JobResult inBook(
+      Session session, SignRequest request, Passphrase passphrase, RecordFile.Filed filed) {
+    return LedgerFile.hold(
+        filed.book(),
+        session,
+        ledger -> new RecordSigning(session, request, passphrase).sign(Optional.of(ledger)));
   }
 
   private JobResult sign(Optional<LedgerFile> ledger) {
-    byte[] pdf = record.bytes();
     Optional<Look> look = Pdf.look(pdf);
     if (look.isEmpty()) {
       return JobResult.broken(List.of(record.noPdf()));
     }
-    PlanVersions versions = plan(pdf);
-    Optional<Plan> plan = versions.now();
-    if (plan.isEmpty()) {
-      return JobResult.broken(versions.faults());
-    }
-    List<String> notes = new ArrayList<>();
+    PlannedBook book = book();
+    return book.plan()
+        .map(plan -> sign(plan, look.get(), ledger))
+        .orElseGet(() -> JobResult.broken(book.faults()));
+  }
+
+  /** The book of today; of a record far from its book, what it carries of it. */
+  private PlannedBook book() {
+    Optional<Path> folder = request.book().or(() -> record.filed().map(RecordFile.Filed::book));
+    return folder
+        .map(each -> BookFolder.readPlan(session, each))
+        .or(() -> taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of))
+        .orElseGet(
+            () ->
+                new PlannedBook(
+                    RecordEvidence.book(record.name(), List.of()),
+                    Optional.empty(),
+                    taken.faults()));
+  }
+
+  private JobResult sign(Plan plan, Look look, Optional<LedgerFile> ledger) {
+    session.speak(plan.words());
+    List<Message> notes = new ArrayList<>();
     try {
-      ledger.ifPresent(held -> settle(held, plan.get(), pdf, notes));
-      refuseTouched(SignatureCheck.of(pdf, look.get()));
-      return sign(pdf, new Signatory(plan.get(), request, look.get(), session), ledger, notes);
+      ledger.ifPresent(held -> settle(held, plan, notes));
+      refuseTouched(SignatureCheck.of(pdf, look));
+      return sign(Signatory.of(session, request, plan, look), ledger, notes);
     } catch (UsageException refused) {
       throw refused.after(notes);
     }
   }
 
-  /** What was cut off before is told first, so that the ledger knows the record as it is. */
-  private void settle(LedgerFile ledger, Plan plan, byte[] pdf, List<String> notes) {
+  /** What was cut off before gets its lines first, so that the ledger has the record as it is. */
+  private void settle(LedgerFile ledger, Plan plan, List<Message> notes) {
     RecordFile.Filed filed = record.filed().orElseThrow();
     notes.addAll(ledger.settle(filed.day(), plan));
-    refuseOther(ledger, pdf);
+    refuseOther(new DayLedger(filed.book(), filed.day(), ledger.ledger()), filed);
   }
 
   /** Only the last revision is signed, as the ledger has it. */
-  private void refuseOther(LedgerFile ledger, byte[] pdf) {
-    RecordFile.Filed filed = record.filed().orElseThrow();
-    DayLedger known = new DayLedger(filed.book(), filed.day(), ledger.ledger());
+  private void refuseOther(DayLedger known, RecordFile.Filed filed) {
     if (filed.revision() != known.revision()) {
       throw new UsageException(
-          filed.path() + " is not of that day's last revision in the ledger, r" + known.revision());
+          say(
+              "signing.not-last",
+              "{0} is not of that day's last revision in the ledger, r{1}",
+              filed.path(),
+              known.revision()));
     }
-    String hash = SourceFile.of(filed.path(), pdf).sha256();
-    if (!known.hash(filed.path()).equals(Optional.of(hash))) {
-      throw new UsageException(filed.path() + " is not as the ledger tells; prove says more");
-    }
-  }
-
-  private void refuseTouched(SignatureCheck seals) {
-    if (!seals.isUntouched()) {
-      String why = String.join("; ", seals.allFaults());
+    if (!known.hash(filed.path()).equals(Optional.of(hash(pdf)))) {
       throw new UsageException(
-          record.name() + " was changed after it was printed, and is not signed: " + why);
+          say(
+              "signing.not-as-listed",
+              "{0} is not as the ledger lists it; prove says more",
+              filed.path()));
     }
   }
 
-  /** The book's plan of today; of a record far from its book, the plan that it carries. */
-  private PlanVersions plan(byte[] pdf) {
-    Optional<Path> folder = request.book().or(() -> record.filed().map(RecordFile.Filed::book));
-    if (folder.isPresent()) {
-      return PlanVersions.of(BookFolder.withoutDays(folder.get()));
-    }
-    EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
-    return taken
-        .enclosed()
-        .map(enclosed -> PlanVersions.of(enclosed.book()))
-        .orElseGet(() -> new PlanVersions(Optional.empty(), taken.faults()));
+  private static String hash(byte[] bytes) {
+    return SourceFile.of("", bytes).sha256();
   }
 
-  private JobResult sign(
-      byte[] pdf, Signatory signatory, Optional<LedgerFile> ledger, List<String> settled) {
-    signatory.check(record.name(), pdf);
+  private void refuseTouched(SignatureCheck check) {
+    if (!check.isUntouched()) {
+      throw new UsageException(
+          say(
+              "signing.touched",
+              "{0} was changed after it was printed, and is not signed: {1}",
+              record.name(),
+              check.allFaults()));
+    }
+  }
+
+  private JobResult sign(Signatory signatory, Optional<LedgerFile> ledger, List<Message> settled) {
+    signatory.check(taken);
     SigningKey key = key(signatory);
     Optional<String> server =
         signatory.plan().establishment().timestampUrl().filter(url -> request.stamped());
     Optional<Head> head = ledger.map(LedgerFile::ledger).map(Ledger::head);
-    int room = server.isPresent() ? ROOM_WITH_STAMP : ROOM;
-    Autograph autograph = signatory.autograph(key.card(), head, room);
-    session.progress("signing");
+    Autograph autograph =
+        signatory.autograph(key.info(), head, server.isPresent() ? ROOM_WITH_STAMP : ROOM);
+    session.progress(say("signing.progress", "signing"));
     byte[] signed = Pdf.sign(pdf, autograph, signature(key, server));
     refuseOwnFault(signed);
-    put(signed);
-    ledger.ifPresent(held -> held.append(List.of(event(pdf, signed, signatory, key))));
-    List<String> notes = new ArrayList<>(settled);
-    ledger.ifPresent(held -> notes.addAll(held.notes()));
-    return told(signatory, key, server.isPresent(), ledger, notes);
+    Disk.writing(record.path(), () -> Disk.replace(record.path(), signed, record.folderForNew()));
+    ledger.ifPresent(held -> held.append(List.of(event(signed, signatory, key))));
+    List<Message> lines = lines(signatory, key, server.isPresent());
+    ledger.ifPresent(held -> lines.add(held.end()));
+    lines.addAll(settled);
+    ledger.ifPresent(held -> lines.addAll(held.notes()));
+    return JobResult.well(session.lines(lines));
   }
 
   /**
-   * @throws UsageException where the key can't be opened, or the plan does not have it as the
-   *     person's
+   * The person's key.
+   *
+   * @throws UsageException where it can't be opened, or the plan does not have it as the person's
    */
   private SigningKey key(Signatory signatory) {
     String initials = signatory.person().initials();
-    KeyFolder folder = new KeyFolder(request.keys(), initials);
-    byte[] file = Disk.read(folder.key());
-    char[] word = passphrase.of(initials, false);
-    OpenedKey opened = Signing.open(file, word);
+    Path file = new KeyFolder(request.keys(), initials).key();
+    byte[] closed = Disk.read(file);
+    char[] word = passphrase.of(session, initials, false);
+    OpenedKey opened = Signing.open(closed, word);
     Arrays.fill(word, '\0');
-    SigningKey key =
-        opened
-            .key()
-            .orElseThrow(
-                () -> new UsageException(folder.key() + " can't be opened: " + opened.why()));
-    refuseUnknown(signatory, key.card());
+    opened
+        .why()
+        .ifPresent(
+            why -> {
+              throw new UsageException(
+                  say("signing.unopened", "{0} can't be opened: {1}", file, why));
+            });
+    SigningKey key = opened.key().orElseThrow();
+    refuseUnknown(signatory, key.info());
     return key;
   }
 
-  private static void refuseUnknown(Signatory signatory, CertificateInfo card) {
+  private static void refuseUnknown(Signatory signatory, CertificateInfo info) {
     String initials = signatory.person().initials();
-    Optional<PersonKey> known = signatory.person().key(card.fingerprint());
-    if (known.isEmpty()) {
+    PersonKey known =
+        signatory
+            .person()
+            .key(info.fingerprint())
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        say(
+                            "signing.unknown-key",
+                            "the plan does not have the key {0} as {1}'s; key show lists the line"
+                                + " to add",
+                            info.fingerprint(),
+                            initials)));
+    if (!known.isInForce(signatory.time().toLocalDate())
+        || !info.isInForce(signatory.time().toInstant())) {
       throw new UsageException(
-          "the plan does not have the key "
-              + card.fingerprint()
-              + " as "
-              + initials
-              + "'s; key show tells the line to add");
-    }
-    boolean counts = known.filter(key -> key.isInForce(signatory.time().toLocalDate())).isPresent();
-    if (!counts || !card.isInForce(signatory.time().toInstant())) {
-      throw new UsageException("the key of " + initials + " does not count today");
+          say("signing.not-in-force", "the key of {0} does not count today", initials));
     }
   }
 
-  private UnaryOperator<byte[]> signature(SigningKey key, Optional<String> server) {
+  private static UnaryOperator<byte[]> signature(SigningKey key, Optional<String> server) {
     return covered -> {
-      byte[] seal = Signing.sign(covered, key);
-      return server.map(address -> new TimestampClient(address).stamped(seal)).orElse(seal);
+      byte[] signature = Signing.sign(covered, key);
+      return server
+          .map(address -> new TimestampClient(address).stamped(signature))
+          .orElse(signature);
     };
   }
 
   /** What prove would refuse later is not written now. */
   private static void refuseOwnFault(byte[] signed) {
-    Look look = Pdf.look(signed).orElseThrow();
-    SignatureCheck seals = SignatureCheck.of(signed, look);
-    if (!seals.isUntouched()) {
-      throw new IllegalStateException("a signature just made: " + seals.allFaults());
+    SignatureCheck check = SignatureCheck.of(signed, Pdf.look(signed).orElseThrow());
+    if (!check.isUntouched()) {
+      throw new IllegalStateException("a signature just made: " + check.allFaults());
     }
   }
 
-  private void put(byte[] signed) {
-    Disk.writing(record.path(), () -> Disk.replace(record.path(), signed, record.folderForNew()));
-  }
-
-  private Event event(byte[] before, byte[] signed, Signatory signatory, SigningKey key) {
+  private Event event(byte[] signed, Signatory signatory, SigningKey key) {
     RecordFile.Filed filed = record.filed().orElseThrow();
-    Map<String, String> facts = new TreeMap<>();
-    facts.put("role", signatory.role().word());
-    facts.put("box", signatory.box());
-    facts.put("key", key.card().fingerprint());
     return Event.of(EventType.SIGNED, signatory.time().toInstant(), session.tool())
         .on(filed.day(), filed.revision())
         .about(record.name())
         .by(signatory.person().initials(), signatory.reason())
-        .files(
-            Map.of(filed.path(), SourceFile.of("", before).sha256()),
-            Map.of(filed.path(), SourceFile.of("", signed).sha256()))
-        .facts(facts);
+        .files(Map.of(filed.path(), hash(pdf)), Map.of(filed.path(), hash(signed)))
+        .facts(
+            Map.of(
+                "role", signatory.role().word(),
+                "box", signatory.box(),
+                "key", key.info().fingerprint()));
   }
 
-  private JobResult told(
-      Signatory signatory,
-      SigningKey key,
-      boolean stamped,
-      Optional<LedgerFile> ledger,
-      List<String> notes) {
-    StringBuilder text = new StringBuilder();
-    text.append(record.path()).append(" is signed.\n");
-    text.append("    ").append(signatory.person().name()).append(" as ");
-    text.append(signatory.role().word()).append(", ").append(signatory.time()).append('\n');
-    text.append("    key ").append(key.card().fingerprint()).append('\n');
-    text.append(stamped ? "    with a time stamp\n" : "");
-    ledger.map(LedgerFile::end).ifPresent(text::append);
-    notes.forEach(note -> text.append(note).append('\n'));
-    return JobResult.well(text.toString());
+  private List<Message> lines(Signatory signatory, SigningKey key, boolean isStamped) {
+    List<Message> lines = new ArrayList<>();
+    lines.add(say("signing.signed", "{0} is signed.", record.path()));
+    lines.add(
+        say(
+            "signing.signed-by",
+            "    {0} as {1}, {2}",
+            signatory.person().name(),
+            signatory.role().message(),
+            signatory.time()));
+    lines.add(say("signing.signed-with", "    key {0}", key.info().fingerprint()));
+    if (isStamped) {
+      lines.add(say("signing.stamped", "    with a time stamp"));
+    }
+    return lines;
   }
 }

@@ -1,5 +1,7 @@
 package org.flitchbook.signing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.util.Optional;
 import org.flitchbook.archive.SignerRole;
@@ -35,14 +37,18 @@ public record SignRequest(
                 !word.equals(SignerRole.MAKER.word()) && !word.equals(SignerRole.REVIEWER.word()))
         .ifPresent(
             word -> {
-              throw new UsageException("--role \"" + word + "\" is neither maker nor reviewer");
+              throw new UsageException(
+                  say("signing.no-role", "--role \"{0}\" is neither maker nor reviewer", word));
             });
     reason
         .filter(SignRequest::isUnfit)
         .ifPresent(
             text -> {
               throw new UsageException(
-                  "a reason stands on one line of at most " + LONGEST_REASON + " characters");
+                  say(
+                      "signing.long-reason",
+                      "a reason stands on one line of at most {0} characters",
+                      LONGEST_REASON));
             });
   }
 

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.archive.SigningReason;
-import org.flitchbook.book.PlanVersions;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Fault;
@@ -20,6 +20,8 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.ledger.Head;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Autograph;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.plan.Person;
@@ -27,101 +29,91 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sign.CertificateInfo;
-import org.flitchbook.words.Words;
 
-/** Who signs a record as what, and in which of its boxes. */
-final class Signatory {
+/**
+ * Who signs a record as what, and in which of its boxes.
+ *
+ * @param reason what the person adds; empty where nothing
+ */
+record Signatory(
+    Plan plan, Person person, SignerRole role, String box, String reason, ZonedDateTime time) {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss xxx", Locale.ROOT);
 
-  private final Plan plan;
-  private final Person person;
-  private final SignerRole role;
-  private final String box;
-  private final String reason;
-  private final ZonedDateTime time;
-
   /**
+   * The person of a request.
+   *
    * @throws UsageException where the plan doesn't let the person sign so, or no box is open
    */
-  Signatory(Plan plan, SignRequest request, Look look, Session session) {
-    this.plan = plan;
-    this.person = PlanVersions.person(plan, request.initials());
-    this.role = role(request.role(), look);
-    this.box = box(look);
-    this.reason = request.reason().orElse("").strip();
-    this.time = session.now().atZone(plan.establishment().zone()).truncatedTo(ChronoUnit.SECONDS);
+  static Signatory of(Session session, SignRequest request, Plan plan, Look look) {
+    Person person = PlannedBook.person(plan, request.initials());
+    SignerRole role =
+        request.role().map(word -> asked(word, person)).orElseGet(() -> open(person, look));
+    return new Signatory(
+        plan,
+        person,
+        role,
+        box(role, look),
+        request.reason().orElse("").strip(),
+        session.now().atZone(plan.establishment().zone()).truncatedTo(ChronoUnit.SECONDS));
   }
 
-  private SignerRole role(Optional<String> asked, Look look) {
-    Stream<SignerRole> roles = Stream.of(SignerRole.values());
-    if (asked.isPresent()) {
-      SignerRole role =
-          roles.filter(each -> each.word().equals(asked.get())).findFirst().orElseThrow();
-      if (!person.is(role.word())) {
-        throw new UsageException(
-            "the plan does not have " + person.initials() + " as a " + role.word());
-      }
-      return role;
+  private static SignerRole asked(String word, Person person) {
+    SignerRole role = SignerRole.valueOf(word.toUpperCase(Locale.ROOT));
+    if (!person.is(word)) {
+      throw new UsageException(
+          say(
+              "signing.not-in-role",
+              "the plan does not have {0} as a {1}",
+              person.initials(),
+              role.message()));
     }
-    return roles
-        .filter(each -> person.is(each.word()) && each.box(look).isPresent())
-        .findFirst()
-        .orElseThrow(
-            () -> new UsageException("no box of this record is open to " + person.initials()));
-  }
-
-  private String box(Look look) {
-    if (role == SignerRole.REVIEWER && SignerRole.MAKER.box(look).isPresent()) {
-      throw new UsageException("the maker signs first, and the reviewer after");
-    }
-    return role.box(look)
-        .orElseThrow(
-            () -> new UsageException("every box for a " + role.word() + " is signed already"));
-  }
-
-  Person person() {
-    return person;
-  }
-
-  Plan plan() {
-    return plan;
-  }
-
-  ZonedDateTime time() {
-    return time;
-  }
-
-  SignerRole role() {
     return role;
   }
 
-  String box() {
-    return box;
+  private static SignerRole open(Person person, Look look) {
+    return Stream.of(SignerRole.values())
+        .filter(each -> person.is(each.word()) && each.box(look).isPresent())
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    say(
+                        "signing.no-box",
+                        "no box of this record is open to {0}",
+                        person.initials())));
   }
 
-  String reason() {
-    return reason;
+  private static String box(SignerRole role, Look look) {
+    if (role == SignerRole.REVIEWER && SignerRole.MAKER.box(look).isPresent()) {
+      throw new UsageException(
+          say("signing.maker-first", "the maker signs first, and the reviewer after"));
+    }
+    return role.box(look)
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    say(
+                        "signing.all-signed",
+                        "every box for a {0} is signed already",
+                        role.message())));
   }
 
   /**
    * Nobody reviews what they wrote down themselves, unless the plan says that they work alone.
    *
-   * @throws UsageException where it would be so, or where the record doesn't tell
+   * @param taken what the record carries
+   * @throws UsageException where it would be so, or where the record doesn't show it
    */
-  void check(String file, byte[] pdf) {
+  void check(EnclosedEvidence.Taken taken) {
     if (role == SignerRole.MAKER || plan.establishment().soleOperator()) {
       return;
     }
-    EnclosedEvidence.Taken taken = EnclosedEvidence.of(file, pdf);
-    Judged again =
-        taken
-            .enclosed()
-            .map(EnclosedEvidence::judgedAgain)
-            .orElseThrow(() -> unjudged(taken.faults()));
+    EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unjudged(taken.faults()));
+    Judged again = enclosed.judgedAgain();
     DayJudged day = again.day().orElseThrow(() -> unjudged(again.faults()));
-    List<String> lots = taken.enclosed().orElseThrow().lots();
+    List<String> lots = enclosed.lots();
     day.judgements().stream()
         .filter(each -> lots.contains(each.lot().code()) && hasWritten(each))
         .findFirst()
@@ -129,7 +121,11 @@ final class Signatory {
   }
 
   private static UsageException unjudged(List<Fault> faults) {
-    return new UsageException("what the record carries can't be judged: " + faults);
+    return new UsageException(
+        say(
+            "signing.unjudged",
+            "what the record carries can't be judged: {0}",
+            Listing.semicolons(faults.stream().map(Fault::message).toList())));
   }
 
   /** The review itself is the reviewer's to write. */
@@ -140,63 +136,62 @@ final class Signatory {
 
   private void refuseOwn(Judgement judgement) {
     throw new UsageException(
-        person.initials()
-            + " has entries in lot "
-            + judgement.lot().code()
-            + " and can't review them; another reviewer signs, or the plan says"
-            + " \"soleOperator\": true");
+        say(
+            "signing.own",
+            "{0} has entries in lot {1} and can't review them; another reviewer signs, or the plan"
+                + " says \"soleOperator\": true",
+            person.initials(),
+            judgement.lot().code()));
   }
 
-  Autograph autograph(CertificateInfo card, Optional<Head> head, int room) {
+  Autograph autograph(CertificateInfo key, Optional<Head> head, int room) {
+    String why = role.word() + (reason.isEmpty() ? "" : ": " + reason);
     return new Autograph(
         box,
-        lines(card, head),
+        lines(key, head).stream().map(line -> line.in(plan.words())).toList(),
         plan.words(),
         person.name(),
-        new SigningReason(role.word() + (reason.isEmpty() ? "" : ": " + reason), head).stated(),
+        new SigningReason(why, head).stated(),
         time,
         role == SignerRole.MAKER,
         room);
   }
 
-  private List<String> lines(CertificateInfo card, Optional<Head> head) {
-    Words words = plan.words();
-    List<String> lines = new ArrayList<>();
-    String as =
-        (role == SignerRole.MAKER
-                ? say("desk.signed.maker", "maker")
-                : say("desk.signed.reviewer", "reviewer"))
-            .in(words);
+  private List<Message> lines(CertificateInfo key, Optional<Head> head) {
+    List<Message> lines = new ArrayList<>();
     lines.add(
-        words.say(
-            "desk.signed.by", "Signed: {0} ({1}), {2}", person.name(), person.initials(), as));
-    lines.add(TIME.format(time) + " (" + time.getZone() + ")");
-    String key = words.say("desk.signed.key", "Key {0}", shortened(card.fingerprint()));
+        say(
+            "signing.box.by",
+            "Signed: {0} ({1}), {2}",
+            person.name(),
+            person.initials(),
+            role.message()));
+    lines.add(Message.of(TIME.format(time) + " (" + time.getZone() + ")"));
+    String print = shortened(key.fingerprint());
     lines.add(
         head.map(
                 end ->
-                    key
-                        + "; "
-                        + words.say(
-                            "desk.signed.ledger",
-                            "ledger {0}, {1}",
-                            end.sequence(),
-                            end.shortHash()))
-            .orElse(key));
+                    say(
+                        "signing.box.key-and-ledger",
+                        "Key {0}; ledger {1}, {2}",
+                        print,
+                        end.sequence(),
+                        end.shortHash()))
+            .orElse(say("signing.box.key", "Key {0}", print)));
     if (role == SignerRole.REVIEWER && plan.establishment().soleOperator()) {
       lines.add(
-          words.say(
-              "desk.signed.alone",
+          say(
+              "signing.box.alone",
               "Sole operator: maker and reviewer are one person, as the plan says."));
     }
     if (!reason.isEmpty()) {
-      lines.add(reason);
+      lines.add(Message.of(reason));
     }
     return lines;
   }
 
   /** The first 16 digits in groups of four, to be read out. */
-  static String shortened(String fingerprint) {
+  private static String shortened(String fingerprint) {
     return fingerprint.substring(0, 16).replaceAll("(.{4})(?=.)", "$1 ");
   }
 }

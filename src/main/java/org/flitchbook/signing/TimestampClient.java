@@ -1,5 +1,7 @@
 package org.flitchbook.signing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -8,9 +10,9 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Duration;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.TimestampException;
-import org.jspecify.annotations.Nullable;
 
 /** Asks a time stamp server (RFC 3161 over HTTP). */
 final class TimestampClient {
@@ -34,16 +36,17 @@ final class TimestampClient {
     try {
       return Signing.stamped(seal, answer(Signing.stampRequest(seal)));
     } catch (TimestampException broken) {
-      throw refused(String.valueOf(broken.getMessage()), broken);
+      throw refused(broken.fault(), broken);
     } catch (IOException | IllegalArgumentException unreachable) {
-      throw refused("it can't be reached", unreachable);
+      throw refused(say("signing.unreachable", "it can't be reached"), unreachable);
     } catch (InterruptedException asked) {
       Thread.currentThread().interrupt();
-      throw refused("interrupted while waiting", asked);
+      throw refused(say("signing.interrupted", "interrupted while waiting"), asked);
     }
   }
 
-  private byte[] answer(byte[] question) throws IOException, InterruptedException {
+  private byte[] answer(byte[] question)
+      throws IOException, InterruptedException, TimestampException {
     HttpClient client = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(address))
@@ -55,19 +58,21 @@ final class TimestampClient {
         client.send(request, HttpResponse.BodyHandlers.ofInputStream());
     try (InputStream body = response.body()) {
       if (response.statusCode() != OK) {
-        throw refused("it answers with status " + response.statusCode(), null);
+        throw new TimestampException(
+            say("signing.status", "it answers with status {0}", response.statusCode()));
       }
       return body.readNBytes(LARGEST_ANSWER);
     }
   }
 
-  private UsageException refused(String why, @Nullable Throwable cause) {
-    String told =
-        "no time stamp from "
-            + address
-            + ": "
-            + why
-            + ". Nothing was signed; try again, or sign with --without-timestamp";
-    return cause == null ? new UsageException(told) : new UsageException(told, cause);
+  private UsageException refused(Message why, Exception cause) {
+    return new UsageException(
+        say(
+            "signing.no-timestamp",
+            "no time stamp from {0}: {1}. Nothing was signed; try again, or sign with"
+                + " --without-timestamp",
+            address,
+            why),
+        cause);
   }
 }

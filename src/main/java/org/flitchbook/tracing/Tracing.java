@@ -1,10 +1,12 @@
 package org.flitchbook.tracing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
@@ -27,9 +29,8 @@ public final class Tracing {
    * @throws UsageException where there is no such book, or it doesn't know the code
    */
   public static JobResult trace(Session session, Path where, String code) {
-    session.progress("reading");
-    Book book = BookFolder.read(where);
-    session.progress("judging");
+    PlannedBook book = BookFolder.read(session, where);
+    session.progress(Judging.PROGRESS);
     return Judging.book(book).result(day -> traced(day, code));
   }
 
@@ -39,11 +40,12 @@ public final class Tracing {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        "\""
-                            + code
-                            + "\" is no lot, no ingredient's or supplier's lot, no instrument and"
-                            + " no customer of "
-                            + day.book()));
+                        say(
+                            "tracing.unknown",
+                            "\"{0}\" is no lot, no ingredient's or supplier's lot, no instrument"
+                                + " and no customer of {1}",
+                            code,
+                            day.book())));
     String json = new String(Json.write(traced.json()), StandardCharsets.UTF_8);
     return new JobResult(ExitStatus.WELL, Judging.printed(traced.document()), json, List.of());
   }

@@ -75,7 +75,7 @@ final class LedgerFileTest {
         book,
         ledger -> {
           ledger.append(List.of(CLOSED.about("second")));
-          notes.addAll(ledger.notes());
+          ledger.notes().forEach(note -> notes.add(note.toString()));
         });
     assertEquals(
         List.of(

@@ -12,6 +12,8 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import org.flitchbook.book.Book;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.evidence.RecordEvidence;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.judging.Judged;
@@ -50,7 +52,8 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
   JsonNode judgedAgain() {
     LocalDate day = LocalDate.parse(printed.get("day").asText());
     Optional<String> at = Optional.of(printed.get("judgedAt").asText());
-    Judged again = Judging.day(RecordEvidence.book(printed.get("book").asText(), files), day, at);
+    Book book = RecordEvidence.book(printed.get("book").asText(), files);
+    Judged again = Judging.day(PlannedBook.of(book), day, at);
     assertEquals(List.of(), again.faults());
     byte[] findings = Judging.findings(Records.json(again.day().orElseThrow()), "0.1.0");
     JsonNode found = Ran.json(new String(findings, UTF_8));

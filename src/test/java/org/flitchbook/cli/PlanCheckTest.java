@@ -12,8 +12,9 @@ import org.junit.jupiter.api.io.TempDir;
 final class PlanCheckTest {
 
   private static final String COOLING =
-      "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each lot\","
-          + " \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority decides\"},";
+      "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each"
+          + " lot\", \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority"
+          + " decides\"},";
 
   @TempDir private Path folder;
   private Path book;

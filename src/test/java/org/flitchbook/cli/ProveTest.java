@@ -76,7 +76,7 @@ final class ProveTest {
         "✓ Nothing was added since it was printed but its signatures.",
         "✓ The 22 files that it carries are those that its pages list by SHA-256.",
         "✓ Judged again from what it carries, all 13 findings are the same.",
-        "✓ It is the one that the ledger of its book tells of.",
+        "✓ It is the one that the ledger of its book lists.",
         "– The time in \"prepared\" is that of the signer's own clock.",
         "– That what was written down is true, no signature proves");
   }
@@ -89,7 +89,7 @@ final class ProveTest {
     Tree.write(record, () -> Files.write(record, unsigned));
     says(
         Ran.of("prove", record).expect(1),
-        "✗ It is not the one that the ledger of its book tells of.");
+        "✗ It is not the one that the ledger of its book lists.");
   }
 
   @Test
@@ -207,17 +207,14 @@ final class ProveTest {
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
     Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    JobResult answer =
+    JobResult result =
         Proving.prove(newer, new ProveRequest(away(twice), Optional.empty(), List.of()));
-    assertEquals(ExitStatus.WELL, answer.status());
-    assertTrue(
-        answer
-            .text()
-            .replaceAll("\\s+", " ")
-            .contains(
-                "all 13 findings are the same. It was made by version 0.1.0 of the program, and"
-                    + " judged again by version 9.9.9"),
-        answer.text());
+    assertEquals(ExitStatus.WELL, result.status());
+    says(
+        new Ran(0, result.text(), ""),
+        "✓ Judged again from what it carries, all 13 findings are the same.",
+        "– It was made by version 0.1.0 of the program, and judged again by version 9.9.9, which"
+            + " may find otherwise.");
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -12,9 +13,11 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.record.DayJudged;
@@ -30,12 +33,14 @@ final class FuzzTest {
 
   private static final Path BOOK =
       Path.of("src", "test", "resources", "org", "flitchbook", "lot", "book");
+  private static final Session NOBODY =
+      new Session(doing -> {}, Clock.systemUTC(), question -> Optional.empty(), "0");
   private static final LocalDate DAY = LocalDate.parse("2026-02-24");
   private static final int BOOKS = 300;
   private static final int PRINTED = 20;
   private static final Duration HANGS = Duration.ofSeconds(60);
 
-  private final Book whole = BookFolder.read(BOOK);
+  private final Book whole = BookFolder.read(NOBODY, BOOK).book();
   private int judged;
   private int refused;
 
@@ -56,7 +61,7 @@ final class FuzzTest {
 
   private void look(Book book, long seed) {
     try {
-      Judged judged = Judging.day(book, DAY, Optional.empty());
+      Judged judged = Judging.day(PlannedBook.of(book), DAY, Optional.empty());
       judged.day().ifPresentOrElse(found -> print(found, seed), () -> refused(judged.faults()));
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError thrown) {
       throw new AssertionError("seed " + seed + " of " + changed(book), thrown);

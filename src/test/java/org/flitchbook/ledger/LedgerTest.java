@@ -209,7 +209,7 @@ final class LedgerTest {
     assertTrue(
         fault.matches(
             "ledger\\.jsonl:2:hash: found [0-9a-f]{64}, expected [0-9a-f]{64}, the SHA-256 of what"
-                + " the line tells"),
+                + " the line says"),
         fault);
   }
 

@@ -29,7 +29,21 @@ record Asked(Set<String> keys, Set<String> families) {
           "pdf",
           "record",
           "check",
-          "desk",
+          "input",
+          "disk",
+          "book",
+          "planning",
+          "judging",
+          "evidence",
+          "archive",
+          "closing",
+          "keys",
+          "signing",
+          "proving",
+          "tracing",
+          "cli",
+          "ledger",
+          "sign",
           "change",
           "planned",
           "lot",
@@ -38,6 +52,10 @@ record Asked(Set<String> keys, Set<String> families) {
 
   private static final Pattern KEY =
       Pattern.compile("\"((?:" + String.join("|", ROOMS) + ")(?:\\.[a-z0-9-]+)+)\"");
+
+  /** Files that lie in a book's folder. */
+  private static final Set<String> FILES = Set.of("ledger.jsonl", "ledger.lock", "ledger.torn-");
+
   private static final Pattern COUNTED = Pattern.compile("\\bcount\\(\\s*\"([^\"]+\\.[^\"]+)\"");
   private static final Pattern WORD = Pattern.compile("\\b(?:word|either)\\(\\s*\"([^\"]+)\",");
 
@@ -63,6 +81,7 @@ record Asked(Set<String> keys, Set<String> families) {
       keys.add(count.group(1) + ".many");
     }
     KEY.matcher(text).results().map(each -> each.group(1)).forEach(keys::add);
+    keys.removeAll(FILES);
     keys.removeAll(counted);
     WORD.matcher(text).results().map(each -> each.group(1)).forEach(families::add);
   }

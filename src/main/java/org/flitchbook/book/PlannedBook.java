@@ -1,11 +1,14 @@
 package org.flitchbook.book;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Listing;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
@@ -14,19 +17,19 @@ import org.flitchbook.plan.Succession;
 import org.flitchbook.words.Words;
 
 /**
- * The plan of a book with those that it replaced.
+ * A book whose plan was read, with those that it replaced.
  *
- * @param versions empty where the plan of today can't be used
+ * @param versions of the plan; empty where that of today can't be used
  * @param faults of the book's files, of any of its plans and in their order
  */
-public record PlanVersions(Optional<Succession> versions, List<Fault> faults) {
+public record PlannedBook(Book book, Optional<Succession> versions, List<Fault> faults) {
 
-  public PlanVersions {
+  public PlannedBook {
     faults = List.copyOf(faults);
   }
 
-  /** Reads all of them. */
-  public static PlanVersions of(Book book) {
+  /** Reads the plans of a book. */
+  public static PlannedBook of(Book book) {
     List<Fault> faults = new ArrayList<>(book.faults());
     Optional<Plan> now =
         noted(Plans.read(book.plan(), book.templates(), book.ownTemplates()), faults);
@@ -36,7 +39,7 @@ public record PlanVersions(Optional<Succession> versions, List<Fault> faults) {
             .flatMap(file -> noted(former(book, file, words), faults).stream())
             .toList();
     Optional<Succession> versions = now.map(plan -> Succession.of(plan, former, faults));
-    return new PlanVersions(versions, faults);
+    return new PlannedBook(book, versions, faults);
   }
 
   private static PlanRead former(Book book, SourceFile file, Optional<Words> words) {
@@ -51,7 +54,7 @@ public record PlanVersions(Optional<Succession> versions, List<Fault> faults) {
   }
 
   /** The plan of today; empty where there is a fault in any of them. */
-  public Optional<Plan> now() {
+  public Optional<Plan> plan() {
     return versions.filter(known -> faults.isEmpty()).map(Succession::now);
   }
 
@@ -61,14 +64,15 @@ public record PlanVersions(Optional<Succession> versions, List<Fault> faults) {
    * @throws UsageException where the plan knows nobody of these initials
    */
   public static Person person(Plan plan, String initials) {
-    List<String> known = plan.people().stream().map(Person::initials).toList();
+    Listing known = Listing.commas(plan.people().stream().map(Person::initials).toList());
     return plan.person(initials)
         .orElseThrow(
             () ->
                 new UsageException(
-                    "\""
-                        + initials
-                        + "\" is nobody in the plan; it has "
-                        + String.join(", ", known)));
+                    say(
+                        "book.nobody",
+                        "\"{0}\" is nobody in the plan; it has {1}",
+                        initials,
+                        known)));
   }
 }
