@@ -3,7 +3,7 @@ package org.flitchbook.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
+import org.flitchbook.judging.Judging;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -36,7 +36,7 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
-    return told.answer(new Desk(told.caller()).check(where, Optional.ofNullable(at)), json);
+    return Terminal.run(
+        spec, json, session -> Judging.check(session, where, Optional.ofNullable(at)));
   }
 }

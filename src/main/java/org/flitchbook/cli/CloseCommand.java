@@ -3,8 +3,8 @@ package org.flitchbook.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.Order;
+import org.flitchbook.closing.CloseRequest;
+import org.flitchbook.closing.Closing;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,13 +52,12 @@ final class CloseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
-    Order order =
-        new Order(
+    CloseRequest request =
+        new CloseRequest(
             Optional.ofNullable(out),
             Optional.ofNullable(at),
             Optional.ofNullable(by),
             Optional.ofNullable(reason));
-    return told.answer(new Desk(told.caller()).close(where, order), false);
+    return Terminal.run(spec, false, session -> Closing.close(session, where, request));
   }
 }

@@ -2,8 +2,8 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.KeyOrder;
+import org.flitchbook.keys.KeyRequest;
+import org.flitchbook.keys.Keys;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,8 +46,8 @@ final class KeyCommand implements Runnable {
 
     @Mixin private KeysOption keys;
 
-    KeyOrder order() {
-      return new KeyOrder(book.toAbsolutePath(), initials, keys.folder());
+    KeyRequest request() {
+      return new KeyRequest(book.toAbsolutePath(), initials, keys.folder());
     }
   }
 
@@ -66,9 +66,8 @@ final class KeyCommand implements Runnable {
               description = "leaves plan.json alone and tells the line to add")
           boolean leave,
       @Mixin PassphraseOptions passphrase) {
-    Told told = new Told(spec);
-    return told.answer(
-        new Desk(told.caller()).newKey(whose.order(), rsa, !leave, passphrase), false);
+    return Terminal.run(
+        spec, false, session -> Keys.make(session, whose.request(), rsa, !leave, passphrase));
   }
 
   @Command(
@@ -76,8 +75,7 @@ final class KeyCommand implements Runnable {
       description = "Shows a person's key, without its secret.",
       mixinStandardHelpOptions = true)
   int show(@Mixin Whose whose) {
-    Told told = new Told(spec);
-    return told.answer(new Desk(told.caller()).showKey(whose.order()), false);
+    return Terminal.run(spec, false, session -> Keys.show(session, whose.request()));
   }
 
   @Command(
@@ -91,8 +89,7 @@ final class KeyCommand implements Runnable {
               paramLabel = "DAY",
               description = "the last day on which it counts; else today")
           @Nullable String on) {
-    Told told = new Told(spec);
-    return told.answer(
-        new Desk(told.caller()).retireKey(whose.order(), Optional.ofNullable(on)), false);
+    return Terminal.run(
+        spec, false, session -> Keys.retire(session, whose.request(), Optional.ofNullable(on)));
   }
 }

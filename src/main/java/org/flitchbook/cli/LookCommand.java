@@ -1,8 +1,16 @@
 package org.flitchbook.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
+import org.flitchbook.book.BookFolder;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.json.Json;
+import org.flitchbook.look.Look;
+import org.flitchbook.look.LookResult;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -26,7 +34,22 @@ final class LookCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
-    return told.answer(new Desk(told.caller()).look(file), json);
+    return Terminal.run(spec, json, this::look);
+  }
+
+  private JobResult look(Session session) {
+    BookFolder.FileRead read = BookFolder.file(session, file);
+    return read.file()
+        .map(log -> Look.at(log, session.language()))
+        .map(LookCommand::result)
+        .orElseGet(() -> JobResult.broken(read.faults()));
+  }
+
+  private static JobResult result(LookResult seen) {
+    if (!seen.faults().isEmpty()) {
+      return JobResult.broken(seen.faults());
+    }
+    String json = new String(Json.write(seen.tree()), StandardCharsets.UTF_8);
+    return new JobResult(ExitStatus.WELL, seen.text(), json, List.of());
   }
 }

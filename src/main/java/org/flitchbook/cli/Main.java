@@ -5,8 +5,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.flitchbook.desk.Misuse;
-import org.flitchbook.desk.Status;
+import org.flitchbook.job.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -71,31 +70,19 @@ public final class Main implements Runnable {
    *
    * @param out takes what was asked for, in UTF-8
    * @param err takes what went wrong, in UTF-8
-   * @return the exit status that the help tells
+   * @return the exit status that the help lists
    */
   static int run(String[] args, PrintStream out, PrintStream err) {
     CommandLine line =
         new CommandLine(new Main())
             .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
-    return line.setExecutionExceptionHandler(Main::failed)
-        .setExitCodeExceptionMapper(Main::status)
-        .execute(args);
+    return line.setExitCodeExceptionMapper(Main::status).execute(args);
   }
 
   /** Words that the command line doesn't know are wrong use as well. */
   private static int status(Throwable fault) {
-    return fault instanceof ParameterException ? Status.MISUSE.code() : PROGRAM_AT_FAULT;
-  }
-
-  /** Wrong use is told in one sentence; anything else is a fault of the program and is shown. */
-  private static int failed(Exception failure, CommandLine line, CommandLine.ParseResult given)
-      throws Exception {
-    if (failure instanceof Misuse) {
-      line.getErr().println("flitchbook: " + failure.getMessage());
-      return Status.MISUSE.code();
-    }
-    throw failure;
+    return fault instanceof ParameterException ? ExitStatus.MISUSE.code() : PROGRAM_AT_FAULT;
   }
 
   /** Refuses a command line that names no job. */

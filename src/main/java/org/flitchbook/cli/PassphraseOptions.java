@@ -1,5 +1,7 @@
 package org.flitchbook.cli;
 
+import static org.flitchbook.message.Message.say;
+
 import java.io.Console;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -8,21 +10,18 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import org.flitchbook.desk.Passphrase;
+import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.keys.Passphrase;
+import org.flitchbook.message.Message;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /**
  * Where a passphrase comes from: a person at the terminal, or a file or a variable that the user
  * names. Never the command line itself, which others can see.
  */
 final class PassphraseOptions implements Passphrase {
-
-  @Spec(Spec.Target.MIXEE)
-  private CommandSpec spec;
 
   @Option(
       names = "--passphrase-file",
@@ -37,17 +36,18 @@ final class PassphraseOptions implements Passphrase {
   private @Nullable String variable;
 
   @Override
-  public char[] of(String initials, boolean anew) {
+  public char[] of(Session session, String initials, boolean isNew) {
     if (file != null && variable != null) {
-      throw refused("name a file or a variable with the passphrase, not both");
+      throw new UsageException(
+          say("cli.passphrase.both", "name a file or a variable with the passphrase, not both"));
     }
     if (file != null) {
       return read(file);
     }
-    return variable != null ? environment(variable) : ask(initials, anew);
+    return variable != null ? environment(variable) : ask(session, initials, isNew);
   }
 
-  private char[] read(Path from) {
+  private static char[] read(Path from) {
     try {
       byte[] bytes = Files.readAllBytes(from);
       CharBuffer text = StandardCharsets.UTF_8.decode(ByteBuffer.wrap(bytes));
@@ -61,27 +61,32 @@ final class PassphraseOptions implements Passphrase {
       Arrays.fill(text.array(), '\0');
       return line;
     } catch (IOException unreadable) {
-      throw refused("the passphrase can't be read from " + from);
+      throw new UsageException(
+          say("cli.passphrase.unreadable", "the passphrase can't be read from {0}", from),
+          unreadable);
     }
   }
 
-  private char[] environment(String name) {
+  private static char[] environment(String name) {
     String value = System.getenv(name);
     if (value == null) {
-      throw refused("there is no variable " + name + " in the environment");
+      throw new UsageException(
+          say("cli.passphrase.no-variable", "there is no variable {0} in the environment", name));
     }
     return value.toCharArray();
   }
 
-  private char[] ask(String initials, boolean anew) {
+  private char[] ask(Session session, String initials, boolean isNew) {
     Console console = terminal();
-    char[] first = answer(console, "Passphrase for the key of " + initials + ": ");
-    if (anew) {
-      char[] second = answer(console, "Once more: ");
+    Message question = say("cli.passphrase.ask", "Passphrase for the key of {0}: ", initials);
+    char[] first = answer(console, session.say(question));
+    if (isNew) {
+      Message again = say("cli.passphrase.again", "Once more: ");
+      char[] second = answer(console, session.say(again));
       boolean same = Arrays.equals(first, second);
       Arrays.fill(second, '\0');
       if (!same) {
-        throw refused("the two passphrases differ");
+        throw new UsageException(say("cli.passphrase.differ", "the two passphrases differ"));
       }
     }
     return first;
@@ -89,24 +94,23 @@ final class PassphraseOptions implements Passphrase {
 
   /** Newer versions of Java have a console without a terminal, too; the launcher knows better. */
   @SuppressWarnings("SystemConsoleNull")
-  private Console terminal() {
+  private static Console terminal() {
     Console console = Boolean.getBoolean("flitchbook.asks") ? System.console() : null;
     if (console == null) {
-      throw refused(
-          "no terminal to ask for the passphrase; use --passphrase-file or --passphrase-env");
+      throw new UsageException(
+          say(
+              "cli.passphrase.no-terminal",
+              "no terminal to ask for the passphrase; use --passphrase-file or"
+                  + " --passphrase-env"));
     }
     return console;
   }
 
-  private char[] answer(Console console, String question) {
+  private static char[] answer(Console console, String question) {
     char[] answer = console.readPassword("%s", question);
     if (answer == null) {
-      throw refused("no passphrase was given");
+      throw new UsageException(say("cli.passphrase.none", "no passphrase was given"));
     }
     return answer;
-  }
-
-  private ParameterException refused(String why) {
-    return new ParameterException(spec.commandLine(), why);
   }
 }

@@ -1,7 +1,7 @@
 package org.flitchbook.cli;
 
 import java.nio.file.Path;
-import org.flitchbook.desk.Desk;
+import org.flitchbook.planning.PlanCheck;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -28,7 +28,6 @@ final class PlanCommand implements Runnable {
       description = "Reads the plan, lists every fault of it and every hazard that it leaves out.",
       mixinStandardHelpOptions = true)
   int check(@Parameters(paramLabel = "BOOK", description = "a book's folder") Path where) {
-    Told told = new Told(spec);
-    return told.answer(new Desk(told.caller()).checkPlan(where), false);
+    return Terminal.run(spec, false, session -> PlanCheck.check(session, where));
   }
 }

@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.ProveOrder;
+import org.flitchbook.proving.ProveRequest;
+import org.flitchbook.proving.Proving;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -44,9 +44,11 @@ final class ProveCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
     List<String> prints = fingerprints == null ? List.of() : fingerprints;
-    ProveOrder order = new ProveOrder(what, Optional.ofNullable(plan), prints);
-    return told.answer(new Desk(told.caller()).prove(order), json);
+    return Terminal.run(
+        spec,
+        json,
+        session ->
+            Proving.prove(session, new ProveRequest(what, Optional.ofNullable(plan), prints)));
   }
 }

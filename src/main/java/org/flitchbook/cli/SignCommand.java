@@ -3,8 +3,8 @@ package org.flitchbook.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.SignOrder;
+import org.flitchbook.signing.RecordSigning;
+import org.flitchbook.signing.SignRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,16 +61,17 @@ final class SignCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
-    SignOrder order =
-        new SignOrder(
-            file,
-            initials,
-            Optional.ofNullable(role),
-            Optional.ofNullable(reason),
-            keys.folder(),
-            Optional.ofNullable(book),
-            !unstamped);
-    return told.answer(new Desk(told.caller()).sign(order, passphrase), false);
+    return Terminal.run(spec, false, session -> RecordSigning.sign(session, request(), passphrase));
+  }
+
+  private SignRequest request() {
+    return new SignRequest(
+        file,
+        initials,
+        Optional.ofNullable(role),
+        Optional.ofNullable(reason),
+        keys.folder(),
+        Optional.ofNullable(book),
+        !unstamped);
   }
 }

@@ -2,7 +2,7 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.flitchbook.desk.Desk;
+import org.flitchbook.tracing.Tracing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -39,7 +39,6 @@ final class TraceCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Told told = new Told(spec);
-    return told.answer(new Desk(told.caller()).trace(book, code), json);
+    return Terminal.run(spec, json, session -> Tracing.trace(session, book, code));
   }
 }

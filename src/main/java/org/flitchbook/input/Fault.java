@@ -87,8 +87,13 @@ public record Fault(
   }
 
   /** {@code file:line:column: found X, expected Y}. */
+  public Message message() {
+    return Message.say("input.fault", "{0}: found {1}, expected {2}", place, found, expected);
+  }
+
+  /** In English. */
   @Override
   public String toString() {
-    return place + ": found " + found + ", expected " + expected;
+    return message().toString();
   }
 }

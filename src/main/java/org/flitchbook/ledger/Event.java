@@ -11,11 +11,11 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What one line of the ledger tells. Texts are held in Unicode's normalization form C, so that the
+ * What one line of the ledger says. Texts are held in Unicode's normalization form C, so that the
  * same words have the same bytes.
  *
- * @param what the word of a {@link Deed}, or of one that a later version knows
- * @param at when it was told to the ledger, to the second
+ * @param what the word of a {@link EventType}, or of one that a later version knows
+ * @param at when the line was written, to the second
  * @param tool the version of the tool that wrote the line
  * @param day the day whose records it is about; empty where it is about no day
  * @param revision of that day's records, from 1; 0 where it is about none
@@ -24,7 +24,7 @@ import java.util.TreeMap;
  * @param reason why, in a person's words; empty where none is asked for
  * @param inputs SHA-256 of each file that was read, by its path within the book
  * @param outputs SHA-256 of each file that was written, by its path within the book
- * @param facts what more is to be told, by a word; the word {@code hash} is refused
+ * @param facts what more is to be said, by a word; the word {@code hash} is refused
  */
 public record Event(
     String what,
@@ -60,14 +60,14 @@ public record Event(
     }
   }
 
-  /** An event about which nothing more is told yet. */
-  public static Event of(Deed deed, Instant at, String tool) {
+  /** An event about which nothing more is known yet. */
+  public static Event of(EventType type, Instant at, String tool) {
     SortedMap<String, String> none = Collections.emptySortedMap();
-    return new Event(deed.word(), at, tool, Optional.empty(), 0, "", "", "", none, none, none);
+    return new Event(type.word(), at, tool, Optional.empty(), 0, "", "", "", none, none, none);
   }
 
-  public boolean is(Deed deed) {
-    return what.equals(deed.word());
+  public boolean is(EventType type) {
+    return what.equals(type.word());
   }
 
   /** Whether it is about the records of that day. */

@@ -3,8 +3,8 @@ package org.flitchbook.ledger;
 import java.util.regex.Pattern;
 
 /**
- * The end of the chain: whoever keeps it elsewhere can tell later whether the ledger up to there
- * was touched.
+ * The end of the chain: a person who keeps it elsewhere can say later whether the ledger up to
+ * there was touched.
  *
  * @param sequence the number of the last line, from 1; 0 before the first
  * @param hash of that line, 64 lower-case hexadecimal digits; 64 zeros before the first

@@ -1,6 +1,7 @@
 package org.flitchbook.ledger;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.flitchbook.message.Message.say;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.message.Message;
 
 /**
  * What was done with a book's records, one line an event, never changed and only added to. Each
@@ -16,20 +18,20 @@ import org.flitchbook.input.Place;
  * hash of the line before and its own hash: the SHA-256 of its canonical form without the member
  * {@code hash}. A line that is changed, left out or put between breaks the chain there.
  *
- * <p>The chain can't tell a ledger that was written anew from one of its lines onwards; who keeps
- * its {@link #head} elsewhere (a printed record, a signature) can.
+ * <p>The chain can't tell a ledger that was written again from one of its lines onwards; a person
+ * who keeps its {@link #head} elsewhere (a printed record, a signature) can.
  */
 public final class Ledger {
 
   /** The file's name in the book. */
   public static final String FILE = "ledger.jsonl";
 
-  private final List<Line> lines;
+  private final List<LedgerLine> lines;
   private final List<Fault> faults;
   private final int length;
   private final Optional<Fault> torn;
 
-  private Ledger(List<Line> lines, List<Fault> faults, int length, Optional<Fault> torn) {
+  private Ledger(List<LedgerLine> lines, List<Fault> faults, int length, Optional<Fault> torn) {
     this.lines = List.copyOf(lines);
     this.faults = List.copyOf(faults);
     this.length = length;
@@ -48,17 +50,18 @@ public final class Ledger {
    */
   public Ledger and(byte[] bytes) {
     refuseBroken();
-    List<Line> all = new ArrayList<>(lines);
+    List<LedgerLine> all = new ArrayList<>(lines);
     List<Fault> found = new ArrayList<>();
     Optional<String> previous = Optional.of(head().hash());
     int number = lines.size();
     int start = 0;
     for (int end = next(bytes, start); end < bytes.length; end = next(bytes, start)) {
       number++;
-      Optional<Line> line =
-          new LineReader(number, previous, found).read(Arrays.copyOfRange(bytes, start, end));
+      LineReader reader = new LineReader(number, previous);
+      Optional<LedgerLine> line = reader.read(Arrays.copyOfRange(bytes, start, end));
+      found.addAll(reader.faults());
       line.ifPresent(all::add);
-      previous = line.map(Line::hash);
+      previous = line.map(LedgerLine::hash);
       start = end + 1;
     }
     return new Ledger(all, found, length + start, torn(number + 1, bytes.length - start));
@@ -85,16 +88,16 @@ public final class Ledger {
         : Optional.of(
             fault(
                 Place.of(FILE, number),
-                bytes + " bytes of a line that was never finished",
-                "a line feed at its end"));
+                say("ledger.torn", "{0} bytes of a line that was never finished", bytes),
+                say("ledger.line-feed", "a line feed at its end")));
   }
 
-  static Fault fault(Place place, String found, String expected) {
+  static Fault fault(Place place, Message found, Message expected) {
     return Fault.broken("ledger", place, found, expected);
   }
 
   /** The lines that can be read as such, in their order; never a torn last one. */
-  public List<Line> lines() {
+  public List<LedgerLine> lines() {
     return lines;
   }
 
@@ -103,7 +106,7 @@ public final class Ledger {
     return faults;
   }
 
-  /** The last line if it has no end: a write that was cut off. It tells nothing. */
+  /** The last line if it has no end: a write that was cut off. It says nothing. */
   public Optional<Fault> torn() {
     return torn;
   }
@@ -118,11 +121,11 @@ public final class Ledger {
     return lines.isEmpty() ? Head.NONE : lines.get(lines.size() - 1).head();
   }
 
-  /** The last line that tells of one of these deeds on the records of that day. */
-  public Optional<Line> last(LocalDate day, Deed... deeds) {
+  /** The last line about one of these events on the records of that day. */
+  public Optional<LedgerLine> last(LocalDate day, EventType... types) {
     return lines.stream()
         .filter(line -> line.event().isOf(day))
-        .filter(line -> Arrays.stream(deeds).anyMatch(line.event()::is))
+        .filter(line -> Arrays.stream(types).anyMatch(line.event()::is))
         .reduce((earlier, later) -> later);
   }
 
@@ -137,8 +140,8 @@ public final class Ledger {
     StringBuilder next = new StringBuilder();
     Head head = head();
     for (Event event : events) {
-      Line line = Line.after(head, event);
-      next.append(Canonical.text(line.members())).append('\n');
+      LedgerLine line = LedgerLine.after(head, event);
+      next.append(CanonicalJson.text(line.members())).append('\n');
       head = line.head();
     }
     return next.toString().getBytes(UTF_8);

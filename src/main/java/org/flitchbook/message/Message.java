@@ -1,5 +1,6 @@
 package org.flitchbook.message;
 
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.temporal.Temporal;
 import java.util.ArrayList;
@@ -16,8 +17,8 @@ import java.util.regex.Pattern;
  * @param id stable: languages and old records name it
  * @param english the text, with the places {@code {0}}, {@code {1}} … for the arguments, in any
  *     order and as often as it needs them
- * @param arguments each a text that is a name or was read, a number, a date or zone, or an {@link
- *     Argument}
+ * @param arguments each a text that is a name or was read, a number, a date, zone or path, or an
+ *     {@link Argument}
  */
 public record Message(String id, String english, List<Object> arguments) implements Argument {
 
@@ -34,6 +35,7 @@ public record Message(String id, String english, List<Object> arguments) impleme
         || argument instanceof Number
         || argument instanceof Temporal
         || argument instanceof ZoneId
+        || argument instanceof Path
         || argument instanceof Argument)) {
       throw new IllegalArgumentException(argument.getClass() + " is no argument of a message");
     }

@@ -52,7 +52,7 @@ final class Certificates {
 
   private Certificates() {}
 
-  static SigningKey make(Holder holder, Algorithm algorithm, Instant from) {
+  static SigningKey make(KeyHolder holder, KeyAlgorithm algorithm, Instant from) {
     try {
       KeyPair pair = pair(algorithm);
       X509v3CertificateBuilder certificate = builder(holder, pair.getPublic(), from);
@@ -66,12 +66,12 @@ final class Certificates {
   }
 
   private static ContentSigner signer(PrivateKey key) throws OperatorCreationException {
-    return new JcaContentSignerBuilder(Cades.algorithm(key.getAlgorithm())).build(key);
+    return new JcaContentSignerBuilder(CadesSigner.algorithm(key.getAlgorithm())).build(key);
   }
 
-  private static KeyPair pair(Algorithm algorithm) throws GeneralSecurityException {
+  private static KeyPair pair(KeyAlgorithm algorithm) throws GeneralSecurityException {
     KeyPairGenerator generator = KeyPairGenerator.getInstance(algorithm.family);
-    if (algorithm == Algorithm.EC_P256) {
+    if (algorithm == KeyAlgorithm.EC_P256) {
       generator.initialize(new ECGenParameterSpec("secp256r1"));
     } else {
       generator.initialize(algorithm.bits);
@@ -79,7 +79,7 @@ final class Certificates {
     return generator.generateKeyPair();
   }
 
-  private static X509v3CertificateBuilder builder(Holder holder, PublicKey key, Instant from)
+  private static X509v3CertificateBuilder builder(KeyHolder holder, PublicKey key, Instant from)
       throws CertIOException {
     Instant begin = from.truncatedTo(ChronoUnit.SECONDS);
     Instant end = begin.atOffset(ZoneOffset.UTC).plusYears(YEARS).toInstant();
@@ -98,7 +98,7 @@ final class Certificates {
             new ExtendedKeyUsage(KeyPurposeId.id_kp_documentSigning));
   }
 
-  private static X500Name subject(Holder holder) {
+  private static X500Name subject(KeyHolder holder) {
     return new X500NameBuilder(BCStyle.INSTANCE)
         .addRDN(BCStyle.O, holder.establishment())
         .addRDN(BCStyle.CN, holder.name())
@@ -106,8 +106,8 @@ final class Certificates {
         .build();
   }
 
-  static Card card(X509Certificate certificate) {
-    return new Card(
+  static CertificateInfo info(X509Certificate certificate) {
+    return new CertificateInfo(
         name(certificate),
         HexFormat.of().formatHex(hash(certificate)),
         algorithm(certificate.getPublicKey()),
@@ -115,9 +115,9 @@ final class Certificates {
         certificate.getNotAfter().toInstant());
   }
 
-  static Optional<Card> read(byte[] certificate) {
+  static Optional<CertificateInfo> read(byte[] certificate) {
     try {
-      return Optional.of(card(CadesParts.certificate(certificate)));
+      return Optional.of(info(CadesParts.certificate(certificate)));
     } catch (CertificateException none) {
       return Optional.empty();
     }

@@ -2,6 +2,7 @@ package org.flitchbook.sign;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /** Keys, signatures and time stamps, all over bytes in memory. */
 public final class Signing {
@@ -13,17 +14,17 @@ public final class Signing {
    *
    * @param from the moment from which it holds
    */
-  public static SigningKey newKey(Holder holder, Algorithm algorithm, Instant from) {
+  public static SigningKey newKey(KeyHolder holder, KeyAlgorithm algorithm, Instant from) {
     return Certificates.make(holder, algorithm, from);
   }
 
   /**
-   * Why a passphrase can't close a key, in words; empty where it can. It has at least 10
-   * characters, since a stolen key file can be tried as often as one likes, and they are ASCII,
-   * since programs differ in how they take others.
+   * Why a passphrase can't close a key; empty where it can. It has at least 10 characters, since a
+   * stolen key file can be tried as often as one likes, and they are ASCII, since programs differ
+   * in how they take others.
    */
-  public static Optional<String> refusal(char[] passphrase) {
-    return KeyFiles.refusal(passphrase);
+  public static Optional<Message> refusal(char[] passphrase) {
+    return Pkcs12.refusal(passphrase);
   }
 
   /**
@@ -35,14 +36,14 @@ public final class Signing {
     refusal(passphrase)
         .ifPresent(
             why -> {
-              throw new IllegalArgumentException(why);
+              throw new IllegalArgumentException(why.toString());
             });
-    return KeyFiles.close(key, passphrase);
+    return Pkcs12.close(key, passphrase);
   }
 
-  /** Opens a key file; a wrong passphrase and a file that is none are told in words. */
-  public static Opened open(byte[] file, char[] passphrase) {
-    return KeyFiles.open(file, passphrase);
+  /** Opens a key file; a wrong passphrase and a file that is none give a reason. */
+  public static OpenedKey open(byte[] file, char[] passphrase) {
+    return Pkcs12.open(file, passphrase);
   }
 
   /** The certificate alone, to be handed out, as text (RFC 7468). */
@@ -51,7 +52,7 @@ public final class Signing {
   }
 
   /** What a certificate says, as text or in DER; empty for what is none. */
-  public static Optional<Card> card(byte[] certificate) {
+  public static Optional<CertificateInfo> info(byte[] certificate) {
     return Certificates.read(certificate);
   }
 
@@ -61,28 +62,28 @@ public final class Signing {
    * signed, and no time, which the PDF states.
    */
   public static byte[] sign(byte[] content, SigningKey key) {
-    return Cades.sign(content, key);
+    return CadesSigner.sign(content, key);
   }
 
   /**
    * Says what a signature shows of content. Beyond the mathematics it demands the form in which
    * {@link #sign} writes, byte by byte, so that no bit of a signature can be changed unnoticed.
    */
-  public static Seal verify(byte[] signature, byte[] content) {
-    return CadesCheck.of(signature, content);
+  public static Verification verify(byte[] signature, byte[] content) {
+    return CadesVerifier.of(signature, content);
   }
 
   /** The question to a time stamp server about a signature (RFC 3161). */
   public static byte[] stampRequest(byte[] signature) {
-    return Stamps.request(signature);
+    return Timestamps.request(signature);
   }
 
   /**
    * The signature with a server's answer in it.
    *
-   * @throws BrokenStamp where the answer is a refusal or about something else
+   * @throws TimestampException where the answer is a refusal or about something else
    */
-  public static byte[] stamped(byte[] signature, byte[] answer) throws BrokenStamp {
-    return Stamps.add(signature, answer);
+  public static byte[] stamped(byte[] signature, byte[] answer) throws TimestampException {
+    return Timestamps.add(signature, answer);
   }
 }

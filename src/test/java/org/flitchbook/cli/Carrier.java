@@ -6,23 +6,22 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
-import org.flitchbook.desk.Answer;
-import org.flitchbook.desk.Caller;
-import org.flitchbook.desk.Desk;
+import org.flitchbook.book.Book;
+import org.flitchbook.book.PlannedBook;
+import org.flitchbook.evidence.RecordEvidence;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.judging.Judged;
+import org.flitchbook.judging.Judging;
+import org.flitchbook.record.Records;
 
 /** A record with what it carries, taken out by PDFBox. */
 record Carrier(String name, List<SourceFile> files, JsonNode printed) {
-
-  private static final Caller NOBODY =
-      new Caller(told -> {}, Clock.systemUTC(), question -> Optional.empty(), "0.1.0");
 
   static Carrier of(Path pdf) {
     String name = pdf.getFileName().toString().replace(".pdf", "");
@@ -52,10 +51,12 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
   /** What is found of the record's lots in these files alone, in the form of the record's JSON. */
   JsonNode judgedAgain() {
     LocalDate day = LocalDate.parse(printed.get("day").asText());
-    String at = printed.get("judgedAt").asText();
-    Answer answer = new Desk(NOBODY).judgeAgain(printed.get("book").asText(), files, day, at);
-    assertEquals(List.of(), answer.faults());
-    JsonNode found = Ran.json(answer.json());
+    Optional<String> at = Optional.of(printed.get("judgedAt").asText());
+    Book book = RecordEvidence.book(printed.get("book").asText(), files);
+    Judged again = Judging.day(PlannedBook.of(book), day, at);
+    assertEquals(List.of(), again.faults());
+    byte[] findings = Judging.findings(Records.json(again.day().orElseThrow()), "0.1.0");
+    JsonNode found = Ran.json(new String(findings, UTF_8));
     List<String> lots = printed.get("lots").findValuesAsText("lot");
     keep(found.get("lots"), lots);
     if (!name.equals("day")) {

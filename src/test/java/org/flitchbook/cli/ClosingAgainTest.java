@@ -255,7 +255,7 @@ final class ClosingAgainTest {
             + row.found()
             + ", expected SHA-256 "
             + hash
-            + ", as line 1 of the ledger tells\n",
+            + ", as line 1 of the ledger has it\n",
         ran.err());
     assertTrue(ran.out().contains("Nothing new: "), ran.out());
   }

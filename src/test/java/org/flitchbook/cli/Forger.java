@@ -110,7 +110,7 @@ final class Forger {
             field,
             List.of("Signed"),
             Wording.ENGLISH,
-            key.card().name(),
+            key.info().name(),
             "reviewer",
             ZonedDateTime.now(java.time.ZoneOffset.UTC),
             false,

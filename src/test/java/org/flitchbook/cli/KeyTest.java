@@ -167,13 +167,15 @@ final class KeyTest {
                 "--passphrase-env",
                 "NO_SUCH_VARIABLE_HERE")
             .expect(2);
-    assertTrue(ran.err().startsWith("there is no variable NO_SUCH_VARIABLE_HERE"), ran.err());
+    assertTrue(
+        ran.err().startsWith("flitchbook: there is no variable NO_SUCH_VARIABLE_HERE"), ran.err());
   }
 
   @Test
   void without_a_terminal_nobody_is_asked() {
     Ran ran = Ran.of("key", "new", "--for", "MA", "--book", book, "--keys", keys).expect(2);
-    assertTrue(ran.err().startsWith("no terminal to ask for the passphrase"), ran.err());
+    assertTrue(
+        ran.err().startsWith("flitchbook: no terminal to ask for the passphrase"), ran.err());
   }
 
   @ParameterizedTest

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.flitchbook.MarkdownPage;
 import org.flitchbook.OutsideProgram;
-import org.flitchbook.ledger.Deed;
+import org.flitchbook.ledger.EventType;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -78,7 +78,7 @@ final class LedgerPageTest {
     String page = Tree.text(PAGE);
     List<String> members = List.copyOf(Chain.texts(Chain.last(book)).keySet());
     assertAll(
-        Stream.concat(members.stream(), Stream.of(Deed.values()).map(Deed::word))
+        Stream.concat(members.stream(), Stream.of(EventType.values()).map(EventType::word))
             .map(word -> () -> assertTrue(page.contains("`" + word + "`"), word)));
   }
 }

@@ -63,7 +63,7 @@ final class ProveBookTest {
         book,
         0,
         "✓ ledger.jsonl: The ledger's 3 lines hang together",
-        "✓ records: All 7 files of the records are as the ledger tells.",
+        "✓ records: All 7 files of the records are as the ledger lists them.",
         "✓ What was written down is as it was when the days were closed.",
         "has as MA's, Maud Achterberg.");
     JsonNode json = Ran.of("prove", book, "--json").expect(0).json();
@@ -124,7 +124,7 @@ final class ProveBookTest {
         1,
         "✓ ledger.jsonl: The ledger's only line is whole, up to hash ",
         "The signature in \"reviewed\" states line 2 of the ledger with hash",
-        "and the ledger does not have it: lines were taken out, or written anew.");
+        "and the ledger does not have it: lines were taken out, or written again.");
   }
 
   @Test
@@ -133,10 +133,8 @@ final class ProveBookTest {
     prove(
         book,
         1,
-        "– ledger.jsonl: The ledger tells nothing yet.",
-        "✗ "
-            + Smokeyard.RECORD
-            + ": It lies among the records, and the ledger does not tell of it.");
+        "– ledger.jsonl: The ledger has no line yet.",
+        "✗ " + Smokeyard.RECORD + ": It lies among the records, and the ledger does not list it.");
   }
 
   @Test
@@ -157,14 +155,14 @@ final class ProveBookTest {
                 "a record changed",
                 in -> Tree.write(in.resolve(day), "{}"),
                 1,
-                "✗ " + day + ": It is not the one, which line 1 of the ledger tells of."),
+                "✗ " + day + ": It is not the one that line 1 of the ledger lists."),
             new Touched(
                 "a record missing", in -> delete(in, day), 1, "✗ " + day + ": It is missing"),
             new Touched(
                 "a record that nobody made",
                 in -> Tree.write(in.resolve("records/2026-02-24/r1/26099-X1.pdf"), "%PDF"),
                 1,
-                "26099-X1.pdf: It lies among the records, and the ledger does not tell of it."),
+                "26099-X1.pdf: It lies among the records, and the ledger does not list it."),
             new Touched(
                 "a sheet changed after the close",
                 in -> Tree.edit(in.resolve("2026-02-16/cure.csv"), "11.5", "11.6"),

@@ -11,11 +11,11 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.flitchbook.desk.Answer;
-import org.flitchbook.desk.Caller;
-import org.flitchbook.desk.Desk;
-import org.flitchbook.desk.ProveOrder;
-import org.flitchbook.desk.Status;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.proving.ProveRequest;
+import org.flitchbook.proving.Proving;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -76,7 +76,7 @@ final class ProveTest {
         "✓ Nothing was added since it was printed but its signatures.",
         "✓ The 23 files that it carries are those that its pages list by SHA-256.",
         "✓ Judged again from what it carries, all 13 findings are the same.",
-        "✓ It is the one that the ledger of its book tells of.",
+        "✓ It is the one that the ledger of its book lists.",
         "– The time in \"prepared\" is that of the signer's own clock.",
         "– That what was written down is true, no signature proves");
   }
@@ -89,7 +89,7 @@ final class ProveTest {
     Tree.write(record, () -> Files.write(record, unsigned));
     says(
         Ran.of("prove", record).expect(1),
-        "✗ It is not the one that the ledger of its book tells of.");
+        "✗ It is not the one that the ledger of its book lists.");
   }
 
   @Test
@@ -206,17 +206,15 @@ final class ProveTest {
 
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
-    Caller newer = new Caller(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    Answer answer = new Desk(newer).prove(new ProveOrder(away(twice), Optional.empty(), List.of()));
-    assertEquals(Status.WELL, answer.status());
-    assertTrue(
-        answer
-            .text()
-            .replaceAll("\\s+", " ")
-            .contains(
-                "all 13 findings are the same. It was made by version 0.1.0 of the program, and"
-                    + " judged again by version 9.9.9"),
-        answer.text());
+    Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
+    JobResult result =
+        Proving.prove(newer, new ProveRequest(away(twice), Optional.empty(), List.of()));
+    assertEquals(ExitStatus.WELL, result.status());
+    says(
+        new Ran(0, result.text(), ""),
+        "✓ Judged again from what it carries, all 13 findings are the same.",
+        "– It was made by version 0.1.0 of the program, and judged again by version 9.9.9, which"
+            + " may find otherwise.");
   }
 
   @Test

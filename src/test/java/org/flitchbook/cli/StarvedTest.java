@@ -16,8 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.flitchbook.OutsideProgram;
-import org.flitchbook.ledger.Deed;
 import org.flitchbook.ledger.Event;
+import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Ledger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -80,7 +80,7 @@ final class StarvedTest {
 
   private byte[] longLedger() throws Exception {
     Event event =
-        Event.of(Deed.CLOSED, Instant.EPOCH, "0")
+        Event.of(EventType.CLOSED, Instant.EPOCH, "0")
             .about("a lot of long ago")
             .facts(Map.of("told", "x".repeat(25_000)));
     byte[] bytes = Ledger.read(new byte[0]).append(Collections.nCopies(100, event));
@@ -129,7 +129,8 @@ final class StarvedTest {
     assertAll(
         () ->
             assertTrue(
-                ran.out().contains("can't write " + yard.record + ": File too large"), ran.out()),
+                ran.out().contains("can't write to " + yard.record + ": File too large"),
+                ran.out()),
         () -> assertArrayEquals(before, Tree.bytes(yard.record)),
         () -> assertEquals(whole, Tree.hashes(yard.book)));
     Ran.of(words).expect(0);
@@ -146,7 +147,7 @@ final class StarvedTest {
     try {
       Ran ran = yard.sign("MA");
       assertEquals(
-          root ? "" : "flitchbook: can't write " + yard.record + ": that is not permitted\n",
+          root ? "" : "flitchbook: can't write to " + yard.record + ": that is not permitted\n",
           ran.err());
       assertEquals(root, before.length < Tree.bytes(yard.record).length);
     } finally {

@@ -17,7 +17,7 @@ final class CanonicalTest {
   void texts_are_escaped_as_in_section_3_2_2() {
     assertEquals(
         "{\"string\":\"€$\\u000f\\nA'B\\\"\\\\\\\\\\\"/\"}",
-        Canonical.text(Map.of("string", "\u20ac$\u000F\nA'B\"\\\\\"/")));
+        CanonicalJson.text(Map.of("string", "\u20ac$\u000F\nA'B\"\\\\\"/")));
   }
 
   @Test
@@ -36,21 +36,21 @@ final class CanonicalTest {
             + "\"\u00f6\":\"Latin Small Letter O With Diaeresis\",\"\u20ac\":\"Euro Sign\","
             + "\"\ud83d\ude00\":\"Emoji: Grinning Face\","
             + "\"\ufb33\":\"Hebrew Letter Dalet With Dagesh\"}",
-        Canonical.text(sample));
+        CanonicalJson.text(sample));
   }
 
   @Test
   void the_letters_below_a_space_have_the_shortest_escapes() {
     assertEquals(
         "{\"\":\"\\b\\t\\n\\f\\r\\u0000\\u001f\u007f\"}",
-        Canonical.text(Map.of("", "\b\t\n\f\r\0\u001f\u007f")));
+        CanonicalJson.text(Map.of("", "\b\t\n\f\r\0\u001f\u007f")));
   }
 
   @Test
   void whole_numbers_and_objects_have_no_white_space() {
     assertEquals(
         "{\"a\":{},\"b\":{\"c\":-1},\"d\":9007199254740991}",
-        Canonical.text(Map.of("d", 9007199254740991L, "a", Map.of(), "b", Map.of("c", -1L))));
+        CanonicalJson.text(Map.of("d", 9007199254740991L, "a", Map.of(), "b", Map.of("c", -1L))));
   }
 
   @TestFactory
@@ -63,6 +63,6 @@ final class CanonicalTest {
                     () ->
                         assertThrows(
                             IllegalArgumentException.class,
-                            () -> Canonical.text(Map.of("key", value)))));
+                            () -> CanonicalJson.text(Map.of("key", value)))));
   }
 }

@@ -17,7 +17,7 @@ final class Chain {
   private Chain() {}
 
   static Event closed() {
-    return Event.of(Deed.CLOSED, EVENING, "0.2.0")
+    return Event.of(EventType.CLOSED, EVENING, "0.2.0")
         .on(DAY, 1)
         .files(
             Map.of("plan.json", "00".repeat(32), "2026-02-24/cure.csv", SALT_HASH),
@@ -25,13 +25,13 @@ final class Chain {
   }
 
   static Event amended() {
-    return Event.of(Deed.AMENDED, EVENING.plusSeconds(3600), "0.2.0")
+    return Event.of(EventType.AMENDED, EVENING.plusSeconds(3600), "0.2.0")
         .on(DAY, 2)
         .by("MA", "the \"chill\" sheet was typed wrong");
   }
 
   static Event released() {
-    return Event.of(Deed.RELEASED, EVENING.plusSeconds(3600), "0.2.0")
+    return Event.of(EventType.RELEASED, EVENING.plusSeconds(3600), "0.2.0")
         .on(DAY, 2)
         .about("26047-B1")
         .facts(Map.of("reviewed by", "IQ"));

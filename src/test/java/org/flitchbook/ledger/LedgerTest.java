@@ -37,20 +37,20 @@ final class LedgerTest {
     assertEquals(List.of(), ledger.faults());
     assertEquals(
         List.of(Chain.closed(), Chain.amended(), Chain.released()),
-        ledger.lines().stream().map(Line::event).toList());
+        ledger.lines().stream().map(LedgerLine::event).toList());
   }
 
   @Test
   void each_line_holds_the_hash_of_the_one_before_and_the_first_holds_zeros() {
-    List<Line> lines = Ledger.read(Chain.bytes()).lines();
+    List<LedgerLine> lines = Ledger.read(Chain.bytes()).lines();
     assertEquals(
         List.of("0".repeat(64), lines.get(0).hash(), lines.get(1).hash()),
-        lines.stream().map(Line::previous).toList());
+        lines.stream().map(LedgerLine::previous).toList());
   }
 
   @Test
   void the_hash_is_that_of_the_line_without_it() {
-    for (Line line : Ledger.read(Chain.bytes()).lines()) {
+    for (LedgerLine line : Ledger.read(Chain.bytes()).lines()) {
       String text = Chain.lines().get((int) line.sequence() - 1);
       String without = text.replace("\"hash\":\"" + line.hash() + "\",", "");
       assertEquals(line.hash(), SourceFile.of("", without.getBytes(UTF_8)).sha256());
@@ -85,12 +85,13 @@ final class LedgerTest {
   void the_last_line_about_a_day_is_found_by_its_deeds() {
     Ledger ledger = Ledger.read(Chain.bytes());
     assertAll(
-        () -> assertEquals(2, sequence(ledger.last(Chain.DAY, Deed.CLOSED, Deed.AMENDED))),
-        () -> assertEquals(1, sequence(ledger.last(Chain.DAY, Deed.CLOSED))),
-        () -> assertEquals(Optional.empty(), ledger.last(Chain.DAY.plusDays(1), Deed.CLOSED)));
+        () ->
+            assertEquals(2, sequence(ledger.last(Chain.DAY, EventType.CLOSED, EventType.AMENDED))),
+        () -> assertEquals(1, sequence(ledger.last(Chain.DAY, EventType.CLOSED))),
+        () -> assertEquals(Optional.empty(), ledger.last(Chain.DAY.plusDays(1), EventType.CLOSED)));
   }
 
-  private static long sequence(Optional<Line> line) {
+  private static long sequence(Optional<LedgerLine> line) {
     return line.orElseThrow().sequence();
   }
 
@@ -208,7 +209,7 @@ final class LedgerTest {
     assertTrue(
         fault.matches(
             "ledger\\.jsonl:2:hash: found [0-9a-f]{64}, expected [0-9a-f]{64}, the SHA-256 of what"
-                + " the line tells"),
+                + " the line says"),
         fault);
   }
 

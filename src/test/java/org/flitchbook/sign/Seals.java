@@ -9,15 +9,15 @@ public final class Seals {
 
   /** A new key of Maud Achterberg. */
   public static SigningKey maud() {
-    return key(new Holder("MA", "Maud Achterberg", "Wrenfold Smokeyard"));
+    return key(new KeyHolder("MA", "Maud Achterberg", "Wrenfold Smokeyard"));
   }
 
   /** A new key of Ismet Quill. */
   public static SigningKey ismet() {
-    return key(new Holder("IQ", "Ismet Quill", "Wrenfold Smokeyard"));
+    return key(new KeyHolder("IQ", "Ismet Quill", "Wrenfold Smokeyard"));
   }
 
-  private static SigningKey key(Holder holder) {
-    return Signing.newKey(holder, Algorithm.EC_P256, Instant.parse("2026-01-05T08:00:00Z"));
+  private static SigningKey key(KeyHolder holder) {
+    return Signing.newKey(holder, KeyAlgorithm.EC_P256, Instant.parse("2026-01-05T08:00:00Z"));
   }
 }

@@ -1,0 +1,96 @@
+package org.flitchbook.archive;
+
+import static org.flitchbook.message.Message.say;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Optional;
+import org.flitchbook.book.BookFolder;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.job.UsageException;
+
+/**
+ * A record, as PDF.
+ *
+ * @param path absolute
+ * @param filed its place among the records of a book; empty where it lies elsewhere
+ */
+public record RecordFile(Path path, Optional<Filed> filed) {
+
+  /** Folders between a record and its book: {@code records/2026-02-24/r1}. */
+  private static final int DEPTH = 4;
+
+  /**
+   * A place among the records of a book.
+   *
+   * @param path in the book
+   */
+  public record Filed(Path book, LocalDate day, int revision, String path) {}
+
+  /**
+   * The record at a path.
+   *
+   * @throws UsageException where there is no such file
+   */
+  public static RecordFile of(Path file) {
+    if (!Files.isRegularFile(file)) {
+      throw new UsageException(say("archive.no-file", "there is no file {0}", file));
+    }
+    Path whole = file.toAbsolutePath().normalize();
+    return new RecordFile(whole, filed(whole));
+  }
+
+  private static Optional<Filed> filed(Path file) {
+    Path book = file;
+    for (int i = 0; i < DEPTH && book != null; i++) {
+      book = book.getParent();
+    }
+    if (book == null || !Files.isRegularFile(book.resolve(BookFolder.PLAN))) {
+      return Optional.empty();
+    }
+    Path within = book.relativize(file);
+    Optional<LocalDate> day = Disk.day(within.getName(1));
+    Optional<Integer> revision = RecordFolder.revision(within.getName(2));
+    boolean isFiled =
+        Disk.name(within.getName(0)).equals(RecordFolder.NAME)
+            && day.isPresent()
+            && revision.isPresent();
+    String path = within.toString().replace('\\', '/');
+    return isFiled
+        ? Optional.of(new Filed(book, day.get(), revision.get(), path))
+        : Optional.empty();
+  }
+
+  /**
+   * Its bytes.
+   *
+   * @throws UsageException where it can't be read
+   */
+  public byte[] bytes() {
+    return Disk.read(path);
+  }
+
+  /** The file's name, without its folder. */
+  public String name() {
+    return Disk.name(path);
+  }
+
+  /** What is wrong where the file is no PDF. */
+  public Fault noPdf() {
+    return Fault.broken(
+        "record",
+        Place.of(name()),
+        say("archive.no-pdf", "what can't be read as PDF"),
+        say("archive.record", "a record"));
+  }
+
+  /** The folder, on the same disk, in which another file is written before it takes its place. */
+  public Path folderForNew() {
+    return filed
+        .map(place -> RecordFolder.of(place.book()).folder(place.day()))
+        .orElseGet(() -> path.resolveSibling(""));
+  }
+}

@@ -1,0 +1,94 @@
+package org.flitchbook.cli;
+
+import static org.flitchbook.message.Message.say;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.flitchbook.input.Fault;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** Does a job: its text or JSON goes to standard output, its faults go to standard error. */
+final class Terminal {
+
+  private static final int MOST_FAULTS = 200;
+
+  private final BufferedReader answers =
+      new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+  private final PrintWriter out;
+  private final PrintWriter err;
+
+  private Terminal(CommandSpec spec) {
+    this.out = spec.commandLine().getOut();
+    this.err = spec.commandLine().getErr();
+  }
+
+  /** Does a job and gives the exit status. */
+  static int run(CommandSpec spec, boolean json, Function<Session, JobResult> job) {
+    Terminal terminal = new Terminal(spec);
+    Session session =
+        new Session(terminal::progress, Clock.systemUTC(), terminal::ask, Version.ofTheProgram());
+    try {
+      return terminal.print(session, job.apply(session), json);
+    } catch (UsageException refused) {
+      terminal.progress("");
+      terminal.err.print("flitchbook: " + session.lines(refused.messages()));
+      terminal.err.flush();
+      return ExitStatus.MISUSE.code();
+    }
+  }
+
+  private int print(Session session, JobResult result, boolean json) {
+    List<Fault> faults = result.faults();
+    List<Message> lines = new ArrayList<>();
+    faults.stream().limit(MOST_FAULTS).map(Fault::message).forEach(lines::add);
+    if (faults.size() > MOST_FAULTS) {
+      lines.add(say("cli.more", "and {0} more", faults.size() - MOST_FAULTS));
+    }
+    if (result.status() == ExitStatus.BROKEN) {
+      lines.add(say("cli.nothing-done", "Nothing was judged and nothing was written."));
+    }
+    err.print(session.lines(lines));
+    progress("");
+    out.print(json ? result.json() : result.text());
+    out.flush();
+    err.flush();
+    return result.status().code();
+  }
+
+  /** Asks where people sit before both streams, which the launcher knows; else nobody answers. */
+  private Optional<String> ask(String question) {
+    if (!Boolean.getBoolean("flitchbook.asks")) {
+      return Optional.empty();
+    }
+    progress("");
+    err.print(question);
+    err.flush();
+    try {
+      return Optional.ofNullable(answers.readLine());
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException("the answer can't be read", unreadable);
+    }
+  }
+
+  /** Says what is being done where people watch, which the launcher knows, and else nothing. */
+  private void progress(String doing) {
+    if (Boolean.getBoolean("flitchbook.terminal")) {
+      err.print("\r\033[K" + (doing.isEmpty() ? "" : doing + " …"));
+      err.flush();
+    }
+  }
+}

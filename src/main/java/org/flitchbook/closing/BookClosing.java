@@ -1,0 +1,158 @@
+package org.flitchbook.closing;
+
+import static org.flitchbook.message.Message.say;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.flitchbook.archive.DayLedger;
+import org.flitchbook.archive.LedgerFile;
+import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.book.Book;
+import org.flitchbook.change.Change;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.ledger.Event;
+import org.flitchbook.ledger.EventType;
+import org.flitchbook.ledger.Head;
+import org.flitchbook.message.Message;
+import org.flitchbook.record.DayJudged;
+import org.flitchbook.record.Filing;
+
+/**
+ * Files the records of a judged day in its book: first the revision's folder, in full and in one
+ * step, then its line in the ledger. What is cut off in between is settled by the next close.
+ */
+final class BookClosing {
+
+  private final Printing printing;
+  private final Book book;
+  private final DayJudged day;
+  private final LedgerFile ledger;
+  private final Session session;
+  private final StatedReason reasons;
+  private final List<SourceFile> inputs;
+  private final SortedMap<String, String> hashes;
+
+  /**
+   * @param ledger held until the close is done; its chain must be whole
+   */
+  BookClosing(
+      Printing printing, DayJudged day, LedgerFile ledger, CloseRequest request, Session session) {
+    this.printing = printing;
+    this.book = printing.book();
+    this.day = day;
+    this.ledger = ledger;
+    this.session = session;
+    this.reasons = new StatedReason(day.plan(), request, session);
+    this.inputs = book.inputs(day.day());
+    this.hashes = hashes(inputs);
+  }
+
+  private static SortedMap<String, String> hashes(List<SourceFile> inputs) {
+    try {
+      return Event.composed(DayLedger.hashes(inputs));
+    } catch (IllegalArgumentException twice) {
+      throw new UsageException(
+          say(
+              "closing.one-name",
+              "two files of the book have one name: {0}",
+              String.valueOf(twice.getMessage())),
+          twice);
+    }
+  }
+
+  JobResult close() {
+    List<Message> lines = new ArrayList<>(ledger.settle(day.day(), day.plan()));
+    DayLedger known = new DayLedger(book.folder(), day.day(), ledger.ledger());
+    List<Fault> damage = known.damage();
+    Optional<Amendment> amendment = known.last().map(line -> amendment(line.event(), known));
+    List<Message> filed =
+        amendment.filter(Amendment::isNone).isPresent()
+            ? List.of(nothingNew(known.revision()))
+            : file(amendment.map(each -> amending(known.revision(), each)).orElseGet(this::first));
+    lines.addAll(ledger.notes());
+    lines.addAll(filed);
+    return Closing.closed(session, day, lines, damage);
+  }
+
+  private Amendment amendment(Event last, DayLedger known) {
+    return new Amendment(last, known.evidence(), day, inputs, hashes, session.tool());
+  }
+
+  private Filing first() {
+    return filing(0, reasons.by(), reasons.reason(), List.of());
+  }
+
+  private Filing amending(int last, Amendment amendment) {
+    List<Change> changes = amendment.changes();
+    if (amendment.isOfMomentOnly()) {
+      String stated = reasons.reason();
+      String reason =
+          stated.isEmpty()
+              ? day.plan().words().say("change.later", "judged as of another moment")
+              : stated;
+      return filing(last, reasons.by(), reason, changes);
+    }
+    String reason = reasons.reason(last, changes);
+    return filing(last, reasons.by(last, changes), reason, changes);
+  }
+
+  private Filing filing(int last, String by, String reason, List<Change> changes) {
+    Head head = ledger.ledger().head();
+    return new Filing(last + 1, head.sequence(), head.hash(), last, by, reason, changes);
+  }
+
+  private Message nothingNew(int revision) {
+    List<Event> events = happened(revision);
+    if (!events.isEmpty()) {
+      ledger.append(events);
+    }
+    return RecordFolder.nothingNew(records().revision(day.day(), revision));
+  }
+
+  private RecordFolder records() {
+    return RecordFolder.of(book.folder());
+  }
+
+  private List<Event> happened(int revision) {
+    return new NewEvents(day, revision, ledger.ledger(), session).events();
+  }
+
+  private List<Message> file(Filing filing) {
+    Map<String, byte[]> files = printing.of(day.filed(filing));
+    List<Message> lines = new ArrayList<>(records().file(day.day(), filing.revision(), files));
+    List<Event> events = new ArrayList<>(List.of(event(filing, files)));
+    events.addAll(happened(filing.revision()));
+    ledger.append(events);
+    lines.add(ledger.end());
+    return lines;
+  }
+
+  private Event event(Filing filing, Map<String, byte[]> files) {
+    List<SourceFile> records = new ArrayList<>();
+    files.forEach((name, bytes) -> records.add(SourceFile.of(name, bytes)));
+    return Event.of(
+            filing.isAmendment() ? EventType.AMENDED : EventType.CLOSED,
+            session.now(),
+            session.tool())
+        .on(day.day(), filing.revision())
+        .by(filing.by(), filing.reason())
+        .files(hashes, DayLedger.outputs(day.day(), filing.revision(), records))
+        .facts(facts());
+  }
+
+  private Map<String, String> facts() {
+    Map<String, String> facts = new TreeMap<>();
+    facts.put(DayLedger.JUDGED_AT, day.moment().toString());
+    day.judgements()
+        .forEach(each -> facts.put("verdict of " + each.lot().code(), each.verdict().words()));
+    return facts;
+  }
+}

@@ -1,0 +1,252 @@
+package org.flitchbook.disk;
+
+import static org.flitchbook.message.Message.say;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
+
+/**
+ * Reads and writes files. What is written has reached the disk when a method returns, so that it is
+ * there after a power cut.
+ */
+public final class Disk {
+
+  /** What the names of files and folders begin with that are not yet in their place. */
+  public static final String HIDDEN = ".new-";
+
+  private Disk() {}
+
+  /** Reads from the disk. */
+  public interface Reading<T> {
+    T read() throws IOException;
+  }
+
+  /** Writes to the disk. */
+  public interface Writing {
+    void write() throws IOException;
+  }
+
+  /**
+   * What was read.
+   *
+   * @throws UsageException where the disk refuses
+   */
+  public static <T> T reading(Path where, Reading<T> reading) {
+    try {
+      return reading.read();
+    } catch (IOException refused) {
+      throw new UsageException(
+          say("disk.cant-read", "can't read {0}: {1}", where, reason(refused)), refused);
+    }
+  }
+
+  /**
+   * Writes.
+   *
+   * @throws UsageException where the disk refuses
+   */
+  public static void writing(Path where, Writing writing) {
+    try {
+      writing.write();
+    } catch (IOException refused) {
+      throw cantWrite(where, refused);
+    }
+  }
+
+  public static UsageException cantWrite(Path where, IOException refused) {
+    return new UsageException(
+        say("disk.cant-write", "can't write to {0}: {1}", where, reason(refused)), refused);
+  }
+
+  /**
+   * The bytes of a file.
+   *
+   * @throws UsageException where it can't be read
+   */
+  public static byte[] read(Path file) {
+    return reading(file, () -> Files.readAllBytes(file));
+  }
+
+  /**
+   * What lies in a folder, in the order of the names.
+   *
+   * @throws UsageException where it can't be read
+   */
+  public static List<Path> list(Path folder) {
+    return reading(
+        folder,
+        () -> {
+          try (Stream<Path> entries = Files.list(folder)) {
+            return entries.sorted(Comparator.comparing(Disk::name)).toList();
+          }
+        });
+  }
+
+  /** The last part of a path; empty where it has none. */
+  public static String name(Path path) {
+    Path name = path.getFileName();
+    return name == null ? "" : name.toString();
+  }
+
+  /** The day that a file or folder is named after; empty where its name is no date. */
+  public static Optional<LocalDate> day(Path path) {
+    try {
+      return Optional.of(LocalDate.parse(name(path)));
+    } catch (DateTimeException noDate) {
+      return Optional.empty();
+    }
+  }
+
+  /** Says why the disk refused something. */
+  public static Message reason(IOException refused) {
+    if (refused instanceof AccessDeniedException) {
+      return say("disk.not-permitted", "that is not permitted");
+    }
+    if (refused instanceof NoSuchFileException) {
+      return say("disk.nothing-there", "there is no such file or folder");
+    }
+    if (refused instanceof FileAlreadyExistsException) {
+      return say("disk.already-there", "something of that name is there already");
+    }
+    String told = refused instanceof FileSystemException file ? file.getReason() : null;
+    String reason = told == null ? refused.getMessage() : told;
+    return reason == null ? say("disk.no-reason", "the disk gives no reason") : Message.of(reason);
+  }
+
+  /** Writes a file that must not be there yet. */
+  public static void write(Path file, byte[] bytes) throws IOException {
+    Set<OpenOption> asNew = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    try (FileChannel channel = FileChannel.open(file, asNew)) {
+      writeAt(channel, 0, bytes);
+    }
+  }
+
+  /** Writes bytes at a place of a file and waits for the disk. */
+  public static void writeAt(FileChannel channel, long place, byte[] bytes) throws IOException {
+    ByteBuffer left = ByteBuffer.wrap(bytes);
+    while (left.hasRemaining()) {
+      channel.write(left, place + left.position());
+    }
+    channel.force(true);
+  }
+
+  /**
+   * Waits until the disk knows which names a folder holds. Windows knows no such wait and needs
+   * none: there names are written through.
+   */
+  public static void force(Path folder) throws IOException {
+    if (isPosix(folder)) {
+      try (FileChannel names = FileChannel.open(folder, StandardOpenOption.READ)) {
+        names.force(true);
+      }
+    }
+  }
+
+  /** Makes a folder and those above it that are missing. */
+  public static void makeFolders(Path folder) throws IOException {
+    Path above = folder.toAbsolutePath().getParent();
+    if (above != null && !Files.isDirectory(folder)) {
+      makeFolders(above);
+      Files.createDirectory(folder);
+      force(above);
+    }
+  }
+
+  /** Writes a file that must not be there yet and that its owner alone may read. */
+  public static void writePrivate(Path file, byte[] bytes) throws IOException {
+    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
+    Set<OpenOption> asNew = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    try (FileChannel channel = FileChannel.open(file, asNew, ownersOnly(folder, "rw-------"))) {
+      writeAt(channel, 0, bytes);
+    }
+    force(folder);
+  }
+
+  /** Makes a folder that its owner alone may look into, if it isn't there. */
+  public static void makePrivateFolder(Path folder) throws IOException {
+    Path above = Objects.requireNonNull(folder.toAbsolutePath().getParent());
+    if (!Files.isDirectory(folder)) {
+      makeFolders(above);
+      Files.createDirectory(folder, ownersOnly(above, "rwx------"));
+      force(above);
+    }
+  }
+
+  /** Windows gives a new file the rights of its folder, which a user's own folder keeps to him. */
+  private static FileAttribute<?>[] ownersOnly(Path folder, String rights) {
+    return isPosix(folder)
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))
+        }
+        : new FileAttribute<?>[] {};
+  }
+
+  /** Puts a file in another's place in one step, see {@link #replace(Path, byte[], Path)}. */
+  public static void replace(Path file, byte[] bytes) throws IOException {
+    replace(file, bytes, Objects.requireNonNull(file.toAbsolutePath().getParent()));
+  }
+
+  /**
+   * Puts a file in another's place in one step: a reader finds the old one or the new one, whole.
+   * The rights of the old one are kept.
+   *
+   * @param aside the folder, on the same disk, in which the new one is written first, hidden
+   */
+  public static void replace(Path file, byte[] bytes, Path aside) throws IOException {
+    Path hidden = free(aside, HIDDEN + file.getFileName() + "-");
+    try {
+      write(hidden, bytes);
+      if (Files.exists(file) && isPosix(file)) {
+        Files.setPosixFilePermissions(hidden, Files.getPosixFilePermissions(file));
+      }
+      Files.move(hidden, file, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(hidden);
+    }
+    force(Objects.requireNonNull(file.toAbsolutePath().getParent()));
+  }
+
+  private static boolean isPosix(Path path) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix");
+  }
+
+  /** Deletes a folder with all that lies in it. */
+  public static void delete(Path folder) throws IOException {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(file);
+      }
+    }
+  }
+
+  /** The first name with a number at its end, from 1, that nothing has yet. */
+  public static Path free(Path folder, String name) {
+    int number = 1;
+    while (Files.exists(folder.resolve(name + number))) {
+      number++;
+    }
+    return folder.resolve(name + number);
+  }
+}

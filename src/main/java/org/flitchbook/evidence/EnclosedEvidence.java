@@ -1,0 +1,125 @@
+package org.flitchbook.evidence;
+
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.flitchbook.book.Book;
+import org.flitchbook.book.PlannedBook;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.json.Json;
+import org.flitchbook.json.Node;
+import org.flitchbook.json.Parsed;
+import org.flitchbook.judging.Judged;
+import org.flitchbook.judging.Judging;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.Extraction;
+import org.flitchbook.seal.PdfFile;
+
+/**
+ * What a record carries, taken out of it: from this alone its lots are judged again.
+ *
+ * @param name of the record, such as {@code 26047-B1}
+ * @param found what was found, as the record has it
+ */
+public record EnclosedEvidence(
+    String name, List<SourceFile> sources, SourceFile findings, Node.Obj found) {
+
+  /** What a record carries, or why it can't be had. */
+  public record Taken(Optional<EnclosedEvidence> enclosed, List<Fault> faults) {}
+
+  public static Taken of(String file, byte[] pdf) {
+    Extraction opened = PdfFile.attachments(pdf);
+    if (opened instanceof Extraction.Refused refused) {
+      return faulty(file, Message.of(refused.found()), Message.of(refused.expected()));
+    }
+    List<SourceFile> sources =
+        new ArrayList<>(RecordEvidence.files(((Extraction.Attachments) opened).attachments()));
+    List<SourceFile> findings =
+        sources.stream().filter(each -> each.name().startsWith(RecordEvidence.FINDINGS)).toList();
+    if (findings.size() != 1) {
+      return faulty(
+          file,
+          count(
+              "evidence.findings",
+              findings.size(),
+              "{0} file of findings",
+              "{0} files of findings"),
+          say("evidence.record", "a record with its findings"));
+    }
+    sources.removeAll(findings);
+    return parsed(sources, findings.get(0));
+  }
+
+  private static Taken parsed(List<SourceFile> sources, SourceFile findings) {
+    Parsed parsed = Json.read(findings.name(), findings.bytes());
+    String name =
+        findings.name().substring(RecordEvidence.FINDINGS.length()).replaceAll("\\.json$", "");
+    return new Taken(
+        parsed
+            .object()
+            .map(found -> new EnclosedEvidence(name, List.copyOf(sources), findings, found)),
+        parsed.faults());
+  }
+
+  private static Taken faulty(String file, Message found, Message expected) {
+    return new Taken(
+        Optional.empty(), List.of(Fault.broken("evidence", Place.of(file), found, expected)));
+  }
+
+  public String text(String key) {
+    return found.members().get(key) instanceof Node.Text text ? text.value() : "";
+  }
+
+  /** The day that it is a record of. */
+  private Optional<LocalDate> day() {
+    try {
+      return Optional.of(LocalDate.parse(text("day")));
+    } catch (DateTimeException noDay) {
+      return Optional.empty();
+    }
+  }
+
+  /** The codes of the lots that it is about. */
+  public List<String> lots() {
+    List<String> lots = new ArrayList<>();
+    if (found.members().get("lots") instanceof Node.Items items) {
+      for (Node each : items.items()) {
+        if (each instanceof Node.Obj lot && lot.members().get("lot") instanceof Node.Text code) {
+          lots.add(code.value());
+        }
+      }
+    }
+    return lots;
+  }
+
+  public Book book() {
+    return RecordEvidence.book(text("book"), sources);
+  }
+
+  /** Judges the day again as of the moment that the record states; a fault where it states none. */
+  public Judged judgedAgain() {
+    Optional<LocalDate> day = day();
+    if (day.isEmpty()) {
+      return refused("day", say("evidence.day", "the day of the record"));
+    }
+    try {
+      return Judging.day(PlannedBook.of(book()), day.get(), Optional.of(text("judgedAt")));
+    } catch (UsageException noMoment) {
+      return refused("judgedAt", say("evidence.moment", "the moment judged"));
+    }
+  }
+
+  private Judged refused(String key, Message expected) {
+    Place place = Place.of(findings.name()).column(key);
+    Fault fault = Fault.broken("evidence", place, Message.of("\"" + text(key) + "\""), expected);
+    return new Judged(book(), List.of(), Optional.empty(), List.of(fault));
+  }
+}

@@ -1,0 +1,114 @@
+package org.flitchbook.judging;
+
+import static org.flitchbook.message.Message.say;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.flitchbook.check.Checks;
+import org.flitchbook.check.FormerJudgement;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.check.PlanChoice;
+import org.flitchbook.doubt.Doubts;
+import org.flitchbook.doubt.Rule;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Lots;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.plan.Succession;
+import org.flitchbook.reading.Day;
+
+/** Judges lots under the plan of today and under those in force while they were made. */
+final class LotJudging {
+
+  private final Succession versions;
+  private final List<Rule> rules;
+  private final List<Day> days;
+  private final Instant moment;
+  private final Lots assembled;
+  private final Map<String, Lots> underFormer = new HashMap<>();
+
+  LotJudging(Succession versions, List<Rule> rules, List<Day> days, Instant moment) {
+    this.versions = versions;
+    this.rules = rules;
+    this.days = days;
+    this.moment = moment;
+    this.assembled = Lots.assemble(versions.now(), days, moment);
+  }
+
+  /** The lots under the plan of today. */
+  Lots assembled() {
+    return assembled;
+  }
+
+  /** Whether something of it was filed on that day, it is in a step, or a check re-opened it. */
+  boolean isOfDay(Lot lot, LocalDate day) {
+    return lot.filed().contains(day)
+        || lot.isRunning()
+        || Doubts.isReopened(versions.now(), assembled.register(), lot, day);
+  }
+
+  List<Judgement> judgements(Predicate<Lot> wanted) {
+    return assembled.lots().stream().filter(wanted).map(this::judge).toList();
+  }
+
+  private Judgement judge(Lot lot) {
+    List<Plan> former = versions.formerSince(begin(lot));
+    List<Fault> changed =
+        former.stream()
+            .map(plan -> changed(plan, versions.until(plan).orElseThrow(), lot))
+            .toList();
+    Judgement now = judge(versions.now(), assembled, lot, changed);
+    List<FormerJudgement> before =
+        former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
+    return PlanChoice.of(lot, versions)
+        .map(choice -> chosen(choice.version(), now, before))
+        .orElseGet(() -> Checks.stricter(versions.now(), now, before));
+  }
+
+  private static Judgement chosen(String version, Judgement now, List<FormerJudgement> before) {
+    return before.stream()
+        .filter(former -> former.version().equals(version))
+        .findFirst()
+        .map(FormerJudgement::judgement)
+        .orElse(now);
+  }
+
+  private Fault changed(Plan plan, LocalDate until, Lot lot) {
+    return Fault.note(
+        PlanChoice.CHANGED,
+        lot.code(),
+        plan.place(),
+        say(
+            "judging.plan.former",
+            "version {0}, in force until {1}, when the lot was in work",
+            plan.version(),
+            until),
+        say(
+            "judging.plan.one-version",
+            "one version over the whole lot; the stricter counts until an entry \"explained\" says"
+                + " which"));
+  }
+
+  private Optional<FormerJudgement> under(Plan plan, Lot lot, List<Fault> changed) {
+    Lots under =
+        underFormer.computeIfAbsent(plan.version(), v -> Lots.assemble(plan, days, moment));
+    LocalDate until = versions.until(plan).orElseThrow();
+    return under
+        .lot(lot.code())
+        .map(same -> new FormerJudgement(plan.version(), until, judge(plan, under, same, changed)));
+  }
+
+  private Instant begin(Lot lot) {
+    return lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
+  }
+
+  private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {
+    Doubts.Result examined = Doubts.examine(plan, rules, under.register(), lot, more, plan.words());
+    return Checks.judge(plan, examined.lot(), examined.faults(), moment);
+  }
+}

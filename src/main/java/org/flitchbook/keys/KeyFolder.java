@@ -1,0 +1,97 @@
+package org.flitchbook.keys;
+
+import static org.flitchbook.message.Message.say;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.sign.CertificateInfo;
+import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.SigningKey;
+
+/**
+ * A person's key on the disk: a key file for its holder alone, and a certificate to hand out.
+ *
+ * @param folder of the keys
+ */
+public record KeyFolder(Path folder, String initials) {
+
+  /**
+   * The key of a person.
+   *
+   * @throws UsageException where the initials can't be the name of a file
+   */
+  public KeyFolder {
+    folder = folder.toAbsolutePath().normalize();
+    if (!initials.matches("[\\p{L}\\p{N}_-]+")) {
+      throw new UsageException(
+          say("keys.no-name", "\"{0}\" can't be the name of a key file", initials));
+    }
+  }
+
+  /** What is copied with the book is no secret. */
+  void refuseInside(Path book) {
+    if (folder.startsWith(book.toAbsolutePath().normalize())) {
+      throw new UsageException(
+          say(
+              "keys.inside",
+              "the folder of the keys, {0}, lies in the book; keys must not travel with it",
+              folder));
+    }
+  }
+
+  /** The key file. */
+  public Path key() {
+    return folder.resolve(initials + ".p12");
+  }
+
+  Path certificate() {
+    return folder.resolve(initials + ".pem");
+  }
+
+  void refuseSecond() {
+    if (Files.exists(key())) {
+      throw new UsageException(
+          say(
+              "keys.there-already",
+              "{0} is there already; retire that key, or name another folder with --keys",
+              key()));
+    }
+  }
+
+  void put(SigningKey key, byte[] closed) {
+    byte[] certificate = Signing.certificate(key).getBytes(StandardCharsets.US_ASCII);
+    Disk.writing(
+        folder,
+        () -> {
+          Disk.makePrivateFolder(folder);
+          Disk.writePrivate(key(), closed);
+          Disk.replace(certificate(), certificate);
+        });
+  }
+
+  /** What the certificate says; empty where there is none. */
+  Optional<CertificateInfo> info() {
+    return Files.exists(certificate()) ? Signing.info(Disk.read(certificate())) : Optional.empty();
+  }
+
+  /** Puts the files aside under the key's fingerprint, so that a new key can be made. */
+  Optional<Path> putAside(String fingerprint) {
+    Path aside = folder.resolve(initials + "-" + fingerprint.substring(0, 8) + "-retired.p12");
+    boolean isMeant = info().filter(info -> info.fingerprint().equals(fingerprint)).isPresent();
+    if (!isMeant || !Files.exists(key()) || Files.exists(aside)) {
+      return Optional.empty();
+    }
+    Disk.writing(
+        folder,
+        () -> {
+          Files.move(key(), aside, StandardCopyOption.ATOMIC_MOVE);
+          Disk.force(folder);
+        });
+    return Optional.of(aside);
+  }
+}

@@ -1,0 +1,11 @@
+/** Checks plans. */
+@NullMarked
+@Floor(
+    name = "planning",
+    floor = 6,
+    mayImport = {"message", "job", "words", "plan", "book"},
+    door = "PlanCheck")
+package org.flitchbook.planning;
+
+import org.flitchbook.Floor;
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,301 @@
+package org.flitchbook.proving;
+
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.flitchbook.archive.LedgerFile;
+import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.archive.SignatureCheck;
+import org.flitchbook.archive.SigningReason;
+import org.flitchbook.book.Book;
+import org.flitchbook.book.BookFolder;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.ledger.Head;
+import org.flitchbook.ledger.Ledger;
+import org.flitchbook.ledger.LedgerLine;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.PdfFile;
+
+/** What a book proves: its ledger, each file against it, and the signatures in its records. */
+final class BookProof {
+
+  private final Path book;
+  private final Ledger ledger;
+  private final TrustedKeys trusted;
+  private final Map<String, String> outputs = new TreeMap<>();
+  private final Map<String, String> inputs = new TreeMap<>();
+  private final Map<String, Long> lines = new TreeMap<>();
+  private final Map<String, String> tools = new TreeMap<>();
+  private final List<Statement> statements = new ArrayList<>();
+
+  BookProof(Path book, TrustedKeys trusted) {
+    this.book = book;
+    this.ledger = LedgerFile.read(book);
+    this.trusted = trusted;
+    for (LedgerLine line : ledger.lines()) {
+      note(outputs, line, line.event().outputs());
+      note(inputs, line, line.event().inputs());
+    }
+    BookFolder.toolTemplates().forEach(file -> tools.put(file.name(), file.sha256()));
+  }
+
+  private void note(Map<String, String> known, LedgerLine line, Map<String, String> files) {
+    known.putAll(files);
+    files.keySet().forEach(path -> lines.put(path, line.sequence()));
+  }
+
+  List<Statement> statements() {
+    proveLedger();
+    proveRecords();
+    proveInputs();
+    proveSignatures();
+    return statements;
+  }
+
+  Head head() {
+    return ledger.head();
+  }
+
+  private void proveLedger() {
+    ledger
+        .faults()
+        .forEach(
+            fault ->
+                broken(
+                    Ledger.FILE,
+                    say("proving.ledger.broken", "The ledger is broken: {0}.", fault.message())));
+    ledger
+        .torn()
+        .ifPresent(
+            fault ->
+                broken(
+                    Ledger.FILE,
+                    say("proving.ledger.torn", "The ledger is torn: {0}.", fault.message())));
+    if (ledger.lines().isEmpty()) {
+      open(Ledger.FILE, say("proving.ledger.empty", "The ledger has no line yet."));
+    } else if (ledger.faults().isEmpty()) {
+      proved(
+          Ledger.FILE,
+          count(
+              "proving.ledger.whole",
+              ledger.lines().size(),
+              "The ledger's only line is whole, up to hash {1}.",
+              "The ledger's {0} lines hang together, up to hash {1}.",
+              head().hash()));
+    }
+  }
+
+  private void proved(String about, Message message) {
+    statements.add(Statement.proved(about, message));
+  }
+
+  private void open(String about, Message message) {
+    statements.add(Statement.open(about, message));
+  }
+
+  private void broken(String about, Message message) {
+    statements.add(Statement.broken(about, message));
+  }
+
+  /** Each record as the last line has it that lists it, and what lies among them. */
+  private void proveRecords() {
+    int before = statements.size();
+    outputs.forEach(this::proveRecord);
+    if (statements.size() == before && !outputs.isEmpty()) {
+      proved(
+          RecordFolder.NAME,
+          say(
+              "proving.records",
+              "All {0} files of the records are as the ledger lists them.",
+              outputs.size()));
+    }
+    below(RecordFolder.of(book).records()).stream()
+        .filter(path -> !outputs.containsKey(path))
+        .forEach(this::showStranger);
+  }
+
+  private void proveRecord(String path, String hash) {
+    Optional<SourceFile> file = BookFolder.file(book, path);
+    if (file.isEmpty()) {
+      broken(
+          path,
+          say(
+              "proving.record.missing",
+              "It is missing, and line {0} of the ledger lists it.",
+              lines.get(path)));
+    } else if (!file.get().sha256().equals(hash)) {
+      broken(
+          path,
+          say(
+              "proving.record.other",
+              "It is not the one that line {0} of the ledger lists.",
+              lines.get(path)));
+    }
+  }
+
+  /** A file among the records that no line lists. */
+  private void showStranger(String path) {
+    if (path.contains("/" + Disk.HIDDEN)) {
+      open(
+          path,
+          say(
+              "proving.record.cut-off",
+              "A close or a signature was cut off and left it; the next one clears it away."));
+    } else if (path.contains("/" + LedgerFile.ASIDE)) {
+      open(
+          path,
+          say("proving.record.aside", "It was put aside by a close that could not prove it."));
+    } else {
+      broken(
+          path,
+          say(
+              "proving.record.unlisted",
+              "It lies among the records, and the ledger does not list it."));
+    }
+  }
+
+  private List<String> below(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    return Disk.reading(
+        folder,
+        () -> {
+          try (Stream<Path> all = Files.walk(folder)) {
+            return all.filter(each -> Files.isRegularFile(each, LinkOption.NOFOLLOW_LINKS))
+                .map(each -> book.relativize(each).toString().replace('\\', '/'))
+                .sorted()
+                .toList();
+          }
+        });
+  }
+
+  /** What was written down, against the last close that read it. */
+  private void proveInputs() {
+    int before = statements.size();
+    inputs.forEach(this::proveInput);
+    Optional<LocalDate> last =
+        ledger.lines().stream()
+            .flatMap(line -> line.event().day().stream())
+            .max(LocalDate::compareTo);
+    Disk.list(book).stream()
+        .filter(Files::isDirectory)
+        .forEach(folder -> Disk.day(folder).ifPresent(day -> proveDay(folder, day, last)));
+    if (statements.stream().skip(before).noneMatch(Statement::isBroken) && !inputs.isEmpty()) {
+      proved(
+          "",
+          say("proving.inputs", "What was written down is as it was when the days were closed."));
+    }
+  }
+
+  private void proveDay(Path folder, LocalDate day, Optional<LocalDate> last) {
+    boolean isLate = last.filter(closed -> !day.isAfter(closed)).isPresent();
+    below(folder).stream()
+        .filter(path -> !inputs.containsKey(path) && !isHidden(path))
+        .forEach(
+            path -> {
+              if (isLate) {
+                broken(path, say("proving.input.late", "It was added after its day was closed."));
+              } else {
+                open(path, say("proving.input.early", "Its day is not closed yet."));
+              }
+            });
+  }
+
+  private static boolean isHidden(String path) {
+    return path.substring(path.lastIndexOf('/') + 1).startsWith(".");
+  }
+
+  /** The plan goes on by itself; a template that the book does not have is the program's own. */
+  private void proveInput(String path, String hash) {
+    Optional<String> file = BookFolder.file(book, path).map(SourceFile::sha256);
+    Optional<String> now = file.or(() -> Optional.ofNullable(tools.get(path)));
+    if (outputs.containsKey(path) || now.filter(hash::equals).isPresent()) {
+      return;
+    }
+    Long line = lines.get(path);
+    if (Book.dayOf(path).isEmpty()) {
+      open(
+          path,
+          now.isEmpty()
+              ? say("proving.plan.gone", "It is gone since line {0} of the ledger.", line)
+              : say("proving.plan.changed", "It was changed since line {0} of the ledger.", line));
+    } else {
+      broken(
+          path,
+          file.isEmpty()
+              ? say(
+                  "proving.input.gone",
+                  "It is gone since line {0} of the ledger, with no close.",
+                  line)
+              : say(
+                  "proving.input.changed",
+                  "It was changed since line {0} of the ledger, with no close.",
+                  line));
+    }
+  }
+
+  private void proveSignatures() {
+    long signatures =
+        outputs.keySet().stream()
+            .filter(path -> path.endsWith(".pdf"))
+            .flatMap(path -> BookFolder.file(book, path).stream())
+            .mapToLong(this::proveSignatures)
+            .sum();
+    if (signatures == 0) {
+      open(RecordFolder.NAME, say("proving.none-signed", "No record of the book is signed."));
+    }
+  }
+
+  /** Gives the number of the signatures in a record. */
+  private long proveSignatures(SourceFile file) {
+    byte[] pdf = file.bytes();
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
+    if (look.isEmpty()) {
+      broken(file.name(), say("proving.no-pdf", "It can't be read as PDF."));
+      return 0;
+    }
+    RecordProof proof = new RecordProof(file.name(), pdf, look.get(), trusted);
+    List<Statement> found = proof.signatures();
+    if (!proof.signed().isEmpty() || found.stream().anyMatch(Statement::isBroken)) {
+      statements.addAll(found);
+    }
+    proof.signed().forEach(each -> proveHead(file.name(), each));
+    return proof.signed().size();
+  }
+
+  private void proveHead(String path, SignatureCheck.Each each) {
+    SigningReason.of(each.signed().reason())
+        .ledger()
+        .filter(head -> each.isValid() && !isInLedger(head))
+        .ifPresent(
+            head ->
+                broken(
+                    path,
+                    say(
+                        "proving.ledger.rewritten",
+                        "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and"
+                            + " the ledger does not have it: lines were taken out, or written"
+                            + " again.",
+                        each.signed().field(),
+                        head.sequence(),
+                        head.hash())));
+  }
+
+  private boolean isInLedger(Head head) {
+    return head.equals(Head.NONE)
+        || ledger.lines().stream().map(LedgerLine::head).anyMatch(head::equals);
+  }
+}

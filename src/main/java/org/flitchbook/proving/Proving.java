@@ -1,0 +1,203 @@
+package org.flitchbook.proving;
+
+import static org.flitchbook.message.Message.say;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.flitchbook.archive.DayLedger;
+import org.flitchbook.archive.LedgerFile;
+import org.flitchbook.archive.RecordFile;
+import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.document.Block;
+import org.flitchbook.document.Document;
+import org.flitchbook.document.Text;
+import org.flitchbook.evidence.EnclosedEvidence;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.ExitStatus;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.json.Json;
+import org.flitchbook.judging.Judging;
+import org.flitchbook.ledger.Head;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.words.Words;
+
+/** Proves records and books, and says in plain words what is proved and what is not. */
+public final class Proving {
+
+  private static final Message BEYOND =
+      say(
+          "proving.beyond",
+          "That what was written down is true, no signature proves: it proves who vouches for it,"
+              + " and that nothing was changed since.");
+
+  private static final Message PROGRESS = say("proving.progress", "proving");
+
+  private final Session session;
+  private final ProveRequest request;
+  private Words words = Words.ENGLISH;
+
+  private Proving(Session session, ProveRequest request) {
+    this.session = session;
+    this.request = request;
+  }
+
+  /**
+   * Proves a record or a book: signatures, changes, the ledger, and for a record the verdicts
+   * judged again from what it carries. Writes nothing.
+   *
+   * @throws UsageException where there is no such file or folder
+   */
+  public static JobResult prove(Session session, ProveRequest request) {
+    Proving proving = new Proving(session, request);
+    return Files.isDirectory(request.what()) ? proving.book() : proving.record();
+  }
+
+  private JobResult book() {
+    if (!request.fingerprints().isEmpty()) {
+      throw new UsageException(
+          say("proving.one-record", "--fingerprint is for one record; a book has its plan"));
+    }
+    PlannedBook planned = BookFolder.readPlan(session, request.what());
+    Path folder = planned.book().folder();
+    speak(planned);
+    session.progress(PROGRESS);
+    List<Fault> faults = new ArrayList<>();
+    TrustedKeys trusted = TrustedKeys.of(request, Optional.of(folder), faults);
+    if (!faults.isEmpty()) {
+      return JobResult.broken(faults);
+    }
+    BookProof proof = new BookProof(folder, trusted);
+    List<Statement> statements = new ArrayList<>(proof.statements());
+    statements.add(Statement.open("", BEYOND));
+    Map<String, Object> json = json("book", Disk.name(folder), statements);
+    json.put("ledger", ledger(proof.head()));
+    return result(folder, statements, json);
+  }
+
+  private void speak(PlannedBook planned) {
+    words = planned.plan().map(Plan::words).orElse(words);
+    session.speak(words);
+  }
+
+  private static Map<String, Object> ledger(Head head) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("sequence", head.sequence());
+    tree.put("hash", head.hash());
+    return tree;
+  }
+
+  private JobResult record() {
+    RecordFile record = RecordFile.of(request.what());
+    byte[] pdf = record.bytes();
+    EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
+    taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of).ifPresent(this::speak);
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
+    if (look.isEmpty()) {
+      return JobResult.broken(List.of(record.noPdf()));
+    }
+    session.progress(PROGRESS);
+    List<Fault> faults = new ArrayList<>();
+    TrustedKeys trusted =
+        TrustedKeys.of(request, record.filed().map(RecordFile.Filed::book), faults);
+    if (!faults.isEmpty()) {
+      return JobResult.broken(faults);
+    }
+    RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
+    List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
+    record.filed().ifPresent(filed -> statements.add(inLedger(record.name(), filed, pdf)));
+    statements.add(Statement.open("", BEYOND));
+    Map<String, Object> json = json("record", record.name(), statements);
+    json.put("signatures", proof.json(session));
+    proof.comparison().ifPresent(found -> json.put("findings", findings(found)));
+    return result(record.path(), statements, json);
+  }
+
+  /** Beside its book, whose ledger lists it. */
+  private static Statement inLedger(String name, RecordFile.Filed filed, byte[] pdf) {
+    DayLedger known = new DayLedger(filed.book(), filed.day(), LedgerFile.read(filed.book()));
+    Optional<String> hash = known.hash(filed.path());
+    if (hash.isEmpty()) {
+      return Statement.open(
+          name, say("proving.unlisted", "The ledger of its book does not list it."));
+    }
+    return hash.get().equals(SourceFile.of(name, pdf).sha256())
+        ? Statement.proved(
+            name, say("proving.listed", "It is the one that the ledger of its book lists."))
+        : Statement.broken(
+            name,
+            say("proving.other-listed", "It is not the one that the ledger of its book lists."));
+  }
+
+  private Map<String, Object> findings(Comparison found) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("compared", found.compared());
+    tree.put("differences", found.differences().stream().map(each -> each.json(session)).toList());
+    return tree;
+  }
+
+  private Map<String, Object> json(String proves, String name, List<Statement> statements) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("flitchbook", "1");
+    tree.put("proves", proves);
+    tree.put("name", name);
+    tree.put("untouched", isUntouched(statements));
+    tree.put("statements", statements.stream().map(each -> each.json(session)).toList());
+    return tree;
+  }
+
+  private static boolean isUntouched(List<Statement> statements) {
+    return statements.stream().noneMatch(Statement::isBroken);
+  }
+
+  private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
+    return new JobResult(
+        isUntouched(statements) ? ExitStatus.WELL : ExitStatus.AMISS,
+        text(about, statements),
+        new String(Json.write(json), StandardCharsets.UTF_8),
+        List.of());
+  }
+
+  private String text(Path about, List<Statement> statements) {
+    List<Block> blocks = new ArrayList<>();
+    for (Statement.Standing standing : Statement.Standing.values()) {
+      List<String> lines =
+          statements.stream()
+              .filter(each -> each.standing() == standing)
+              .map(each -> each.line(Disk.name(about), session))
+              .toList();
+      if (!lines.isEmpty()) {
+        blocks.add(new Block.Heading(2, session.say(standing.heading)));
+        blocks.add(new Block.Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
+      }
+    }
+    Message answer =
+        isUntouched(statements)
+            ? say("proving.untouched", "No sign of a change.")
+            : say("proving.touched", "NOT AS IT WAS.");
+    Document.Running running = new Document.Running("", "", "", "");
+    return Judging.printed(
+        new Document(
+            about.toString(),
+            session.say(answer),
+            words,
+            about.toString(),
+            session.now(),
+            Document.Paper.A4,
+            running,
+            blocks));
+  }
+}

@@ -1,0 +1,288 @@
+package org.flitchbook.proving;
+
+import static org.flitchbook.message.Message.count;
+import static org.flitchbook.message.Message.say;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.flitchbook.archive.SignatureCheck;
+import org.flitchbook.archive.SignerRole;
+import org.flitchbook.evidence.EnclosedEvidence;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.Session;
+import org.flitchbook.judging.Judged;
+import org.flitchbook.judging.Judging;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignature;
+import org.flitchbook.sign.CertificateInfo;
+import org.flitchbook.sign.Timestamp;
+
+/** What one record proves by itself, far from its book as well. */
+final class RecordProof {
+
+  private static final int HALF = 32;
+
+  private final String name;
+  private final byte[] pdf;
+  private final PdfSignatures look;
+  private final SignatureCheck check;
+  private final TrustedKeys trusted;
+  private final List<Statement> statements = new ArrayList<>();
+  private Optional<Comparison> comparison = Optional.empty();
+
+  /**
+   * @param look at that very file
+   */
+  RecordProof(String name, byte[] pdf, PdfSignatures look, TrustedKeys trusted) {
+    this.name = name;
+    this.pdf = pdf;
+    this.look = look;
+    this.trusted = trusted;
+    this.check = SignatureCheck.of(pdf, look);
+  }
+
+  /** What its signatures show, and what was changed around them. */
+  List<Statement> signatures() {
+    check.faults().forEach(this::broken);
+    check.signatures().forEach(this::show);
+    if (check.signatures().isEmpty() && check.isUntouched()) {
+      open(
+          say(
+              "proving.unsigned",
+              "Nobody has signed it: by itself it does not show that its pages are as printed."));
+    } else if (check.isUntouched()) {
+      proved(
+          say(
+              "proving.nothing-added",
+              "Nothing was added since it was printed but its signatures."));
+    }
+    demandNamed();
+    return statements;
+  }
+
+  /**
+   * All of it, the verdicts judged again included.
+   *
+   * @param taken what it carries
+   */
+  List<Statement> all(EnclosedEvidence.Taken taken, String tool) {
+    signatures();
+    taken
+        .faults()
+        .forEach(
+            fault ->
+                broken(
+                    say(
+                        "proving.unreadable-evidence",
+                        "What it carries can't be read: {0}.",
+                        fault.message())));
+    taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
+    return statements;
+  }
+
+  List<SignatureCheck.Each> signed() {
+    return check.signatures();
+  }
+
+  Optional<Comparison> comparison() {
+    return comparison;
+  }
+
+  private void proved(Message message) {
+    statements.add(Statement.proved(name, message));
+  }
+
+  private void open(Message message) {
+    statements.add(Statement.open(name, message));
+  }
+
+  private void broken(Message message) {
+    statements.add(Statement.broken(name, message));
+  }
+
+  private void show(SignatureCheck.Each each) {
+    PdfSignature signed = each.signed();
+    String box = signed.field();
+    if (!each.isValid()) {
+      broken(
+          say(
+              "proving.invalid",
+              "The signature in \"{0}\" is not valid: {1}.",
+              box,
+              Listing.semicolons(each.faults())));
+      return;
+    }
+    CertificateInfo signer = each.verification().signer().orElseThrow();
+    proved(signedBy(signed, signer));
+    statements.add(trusted.confirm(name, box, signer, signed.time()));
+    if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
+      broken(
+          say(
+              "proving.certificate-lapsed",
+              "The certificate in \"{0}\" did not hold at the time that is stated.",
+              box));
+    }
+    each.verification()
+        .timestamp()
+        .ifPresentOrElse(
+            timestamp -> show(box, timestamp),
+            () ->
+                open(
+                    say(
+                        "proving.own-clock",
+                        "The time in \"{0}\" is that of the signer's own clock.",
+                        box)));
+  }
+
+  private Message signedBy(PdfSignature signed, CertificateInfo signer) {
+    Message role = SignerRole.of(signed.field(), look).message();
+    return signed
+        .time()
+        .map(
+            time ->
+                say(
+                    "proving.signed",
+                    "Signed in \"{0}\" by {1} as {2}, {3}: the signature is valid and covers all"
+                        + " of the record as it then was.",
+                    signed.field(),
+                    signer.name(),
+                    role,
+                    time))
+        .orElseGet(
+            () ->
+                say(
+                    "proving.signed-without-time",
+                    "Signed in \"{0}\" by {1} as {2}, no stated time: the signature is valid and"
+                        + " covers all of the record as it then was.",
+                    signed.field(),
+                    signer.name(),
+                    role));
+  }
+
+  private void show(String box, Timestamp timestamp) {
+    proved(
+        say(
+            "proving.timestamp",
+            "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
+            box,
+            timestamp.time()));
+    open(
+        say(
+            "proving.server-unconfirmed",
+            "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
+            timestamp.server().name(),
+            timestamp.server().fingerprint()));
+  }
+
+  /** Each key that was named must have signed. */
+  private void demandNamed() {
+    for (String print : trusted.fingerprints()) {
+      boolean found =
+          check.signatures().stream()
+              .anyMatch(each -> each.isValid() && each.fingerprint().equals(print));
+      if (!found) {
+        broken(
+            say(
+                "proving.key.missing",
+                "No valid signature in it was made with the key that you named, {0}.",
+                print));
+      }
+    }
+  }
+
+  private void judgeAgain(EnclosedEvidence enclosed, String tool) {
+    compareListed(enclosed);
+    Judged again = enclosed.judgedAgain();
+    again
+        .faults()
+        .forEach(
+            fault ->
+                broken(
+                    say(
+                        "proving.not-judged",
+                        "What it carries can't be judged again: {0}.",
+                        fault.message())));
+    comparison = again.day().map(judged -> Comparison.of(enclosed, judged));
+    comparison.ifPresent(found -> show(found, enclosed.text(Judging.TOOL), tool));
+  }
+
+  /** The pages list each enclosed file by its hash, in two halves. */
+  private void compareListed(EnclosedEvidence enclosed) {
+    String words = PdfFile.words(pdf).orElse("");
+    List<SourceFile> files = new ArrayList<>(enclosed.sources());
+    files.add(enclosed.findings());
+    int before = statements.size();
+    for (SourceFile file : files) {
+      String hash = file.sha256();
+      if (!words.contains(hash.substring(0, HALF)) || !words.contains(hash.substring(HALF))) {
+        broken(
+            say(
+                "proving.other-file",
+                "The enclosed {0} is not the one that the pages list.",
+                file.name()));
+      }
+    }
+    if (statements.size() == before) {
+      proved(
+          say(
+              "proving.files",
+              "The {0} files that it carries are those that its pages list by SHA-256.",
+              files.size()));
+    }
+  }
+
+  private void show(Comparison found, String maker, String tool) {
+    found.differences().forEach(each -> broken(each.message()));
+    if (found.differences().isEmpty()) {
+      proved(
+          count(
+              "proving.same",
+              found.compared(),
+              "Judged again from what it carries, its one finding is the same.",
+              "Judged again from what it carries, all {0} findings are the same."));
+    }
+    if (!maker.equals(tool)) {
+      open(
+          maker.isEmpty()
+              ? say(
+                  "proving.unknown-version",
+                  "It does not say which version of the program made it; version {0} judged it"
+                      + " again, which may find otherwise.",
+                  tool)
+              : say(
+                  "proving.other-version",
+                  "It was made by version {0} of the program, and judged again by version {1},"
+                      + " which may find otherwise.",
+                  maker,
+                  tool));
+    }
+  }
+
+  /** The signatures for programs. */
+  List<Map<String, Object>> json(Session session) {
+    return check.signatures().stream().map(each -> json(each, session)).toList();
+  }
+
+  private Map<String, Object> json(SignatureCheck.Each each, Session session) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("box", each.signed().field());
+    tree.put("role", SignerRole.of(each.signed().field(), look).word());
+    tree.put("name", each.verification().signer().map(CertificateInfo::name).orElse(""));
+    tree.put("fingerprint", each.fingerprint());
+    tree.put("time", each.signed().time().map(OffsetDateTime::toString).orElse(""));
+    tree.put("reason", each.signed().reason());
+    tree.put("valid", each.isValid());
+    tree.put("faults", each.faults().stream().map(session::say).toList());
+    each.verification()
+        .timestamp()
+        .ifPresent(timestamp -> tree.put("stamped", timestamp.time().toString()));
+    return tree;
+  }
+}

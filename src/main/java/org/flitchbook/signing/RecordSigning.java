@@ -1,0 +1,281 @@
+package org.flitchbook.signing;
+
+import static org.flitchbook.message.Message.say;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.flitchbook.archive.DayLedger;
+import org.flitchbook.archive.LedgerFile;
+import org.flitchbook.archive.RecordFile;
+import org.flitchbook.archive.SignatureCheck;
+import org.flitchbook.book.BookFolder;
+import org.flitchbook.book.PlannedBook;
+import org.flitchbook.disk.Disk;
+import org.flitchbook.evidence.EnclosedEvidence;
+import org.flitchbook.evidence.RecordEvidence;
+import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
+import org.flitchbook.job.UsageException;
+import org.flitchbook.keys.KeyFolder;
+import org.flitchbook.keys.Passphrase;
+import org.flitchbook.ledger.Event;
+import org.flitchbook.ledger.EventType;
+import org.flitchbook.ledger.Head;
+import org.flitchbook.ledger.Ledger;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.SignatureRequest;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.plan.Person.PersonKey;
+import org.flitchbook.plan.Plan;
+import org.flitchbook.sign.CertificateInfo;
+import org.flitchbook.sign.OpenedKey;
+import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.SigningKey;
+
+/**
+ * Signs a record: checks that it is as it was printed and that the person may, fills the box, and
+ * adds a line to the ledger. First the file is put in place, then its line is written.
+ */
+public final class RecordSigning {
+
+  /** Room for a signature alone, and for one with a time stamp in it. */
+  private static final int ROOM = 8192;
+
+  private static final int ROOM_WITH_STAMP = 24576;
+
+  private final Session session;
+  private final SignRequest request;
+  private final Passphrase passphrase;
+  private final RecordFile record;
+  private final byte[] pdf;
+  private final EnclosedEvidence.Taken taken;
+
+  private RecordSigning(Session session, SignRequest request, Passphrase passphrase) {
+    this.session = session;
+    this.request = request;
+    this.passphrase = passphrase;
+    this.record = RecordFile.of(request.file());
+    this.pdf = record.bytes();
+    this.taken = EnclosedEvidence.of(record.name(), pdf);
+  }
+
+  /**
+   * Signs a record, and adds a line to the ledger of the book that it lies in.
+   *
+   * @throws UsageException where the person may not, where the record was changed after it was
+   *     printed, or where no time stamp can be had
+   */
+  public static JobResult sign(Session session, SignRequest request, Passphrase passphrase) {
+    Optional<RecordFile.Filed> filed = RecordFile.of(request.file()).filed();
+    return filed
+        .map(place -> inBook(session, request, passphrase, place))
+        .orElseGet(() -> new RecordSigning(session, request, passphrase).sign(Optional.empty()));
+  }
+
+  private static JobResult inBook(
+      Session session, SignRequest request, Passphrase passphrase, RecordFile.Filed filed) {
+    return LedgerFile.hold(
+        filed.book(),
+        session,
+        ledger -> new RecordSigning(session, request, passphrase).sign(Optional.of(ledger)));
+  }
+
+  private JobResult sign(Optional<LedgerFile> ledger) {
+    Optional<PdfSignatures> look = PdfFile.signatures(pdf);
+    if (look.isEmpty()) {
+      return JobResult.broken(List.of(record.noPdf()));
+    }
+    PlannedBook book = book();
+    return book.plan()
+        .map(plan -> sign(plan, look.get(), ledger))
+        .orElseGet(() -> JobResult.broken(book.faults()));
+  }
+
+  /** The book of today; of a record far from its book, what it carries of it. */
+  private PlannedBook book() {
+    Optional<Path> folder = request.book().or(() -> record.filed().map(RecordFile.Filed::book));
+    return folder
+        .map(each -> BookFolder.readPlan(session, each))
+        .or(() -> taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of))
+        .orElseGet(
+            () ->
+                new PlannedBook(
+                    RecordEvidence.book(record.name(), List.of()),
+                    Optional.empty(),
+                    taken.faults()));
+  }
+
+  private JobResult sign(Plan plan, PdfSignatures look, Optional<LedgerFile> ledger) {
+    session.speak(plan.words());
+    List<Message> notes = new ArrayList<>();
+    try {
+      ledger.ifPresent(held -> settle(held, plan, notes));
+      refuseTouched(SignatureCheck.of(pdf, look));
+      return sign(Signatory.of(session, request, plan, look), ledger, notes);
+    } catch (UsageException refused) {
+      throw refused.after(notes);
+    }
+  }
+
+  /** What was cut off before gets its lines first, so that the ledger has the record as it is. */
+  private void settle(LedgerFile ledger, Plan plan, List<Message> notes) {
+    RecordFile.Filed filed = record.filed().orElseThrow();
+    notes.addAll(ledger.settle(filed.day(), plan));
+    refuseOther(new DayLedger(filed.book(), filed.day(), ledger.ledger()), filed);
+  }
+
+  /** Only the last revision is signed, as the ledger has it. */
+  private void refuseOther(DayLedger known, RecordFile.Filed filed) {
+    if (filed.revision() != known.revision()) {
+      throw new UsageException(
+          say(
+              "signing.not-last",
+              "{0} is not of that day's last revision in the ledger, r{1}",
+              filed.path(),
+              known.revision()));
+    }
+    if (!known.hash(filed.path()).equals(Optional.of(hash(pdf)))) {
+      throw new UsageException(
+          say(
+              "signing.not-as-listed",
+              "{0} is not as the ledger lists it; prove says more",
+              filed.path()));
+    }
+  }
+
+  private static String hash(byte[] bytes) {
+    return SourceFile.of("", bytes).sha256();
+  }
+
+  private void refuseTouched(SignatureCheck check) {
+    if (!check.isUntouched()) {
+      throw new UsageException(
+          say(
+              "signing.touched",
+              "{0} was changed after it was printed, and is not signed: {1}",
+              record.name(),
+              check.allFaults()));
+    }
+  }
+
+  private JobResult sign(Signatory signatory, Optional<LedgerFile> ledger, List<Message> settled) {
+    signatory.check(taken);
+    SigningKey key = key(signatory);
+    Optional<String> server =
+        signatory.plan().establishment().timestampUrl().filter(url -> request.stamped());
+    Optional<Head> head = ledger.map(LedgerFile::ledger).map(Ledger::head);
+    SignatureRequest autograph =
+        signatory.autograph(key.info(), head, server.isPresent() ? ROOM_WITH_STAMP : ROOM);
+    session.progress(say("signing.progress", "signing"));
+    byte[] signed = PdfFile.sign(pdf, autograph, signature(key, server));
+    refuseOwnFault(signed);
+    Disk.writing(record.path(), () -> Disk.replace(record.path(), signed, record.folderForNew()));
+    ledger.ifPresent(held -> held.append(List.of(event(signed, signatory, key))));
+    List<Message> lines = lines(signatory, key, server.isPresent());
+    ledger.ifPresent(held -> lines.add(held.end()));
+    lines.addAll(settled);
+    ledger.ifPresent(held -> lines.addAll(held.notes()));
+    return JobResult.well(session.lines(lines));
+  }
+
+  /**
+   * The person's key.
+   *
+   * @throws UsageException where it can't be opened, or the plan does not have it as the person's
+   */
+  private SigningKey key(Signatory signatory) {
+    String initials = signatory.person().initials();
+    Path file = new KeyFolder(request.keys(), initials).key();
+    byte[] closed = Disk.read(file);
+    char[] word = passphrase.of(session, initials, false);
+    OpenedKey opened = Signing.open(closed, word);
+    Arrays.fill(word, '\0');
+    opened
+        .why()
+        .ifPresent(
+            why -> {
+              throw new UsageException(
+                  say("signing.unopened", "{0} can't be opened: {1}", file, why));
+            });
+    SigningKey key = opened.key().orElseThrow();
+    refuseUnknown(signatory, key.info());
+    return key;
+  }
+
+  private static void refuseUnknown(Signatory signatory, CertificateInfo info) {
+    String initials = signatory.person().initials();
+    PersonKey known =
+        signatory
+            .person()
+            .key(info.fingerprint())
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        say(
+                            "signing.unknown-key",
+                            "the plan does not have the key {0} as {1}'s; key show lists the line"
+                                + " to add",
+                            info.fingerprint(),
+                            initials)));
+    if (!known.isInForce(signatory.time().toLocalDate())
+        || !info.isInForce(signatory.time().toInstant())) {
+      throw new UsageException(
+          say("signing.not-in-force", "the key of {0} does not count today", initials));
+    }
+  }
+
+  private static UnaryOperator<byte[]> signature(SigningKey key, Optional<String> server) {
+    return covered -> {
+      byte[] signature = Signing.sign(covered, key);
+      return server
+          .map(address -> new TimestampClient(address).stamped(signature))
+          .orElse(signature);
+    };
+  }
+
+  /** What prove would refuse later is not written now. */
+  private static void refuseOwnFault(byte[] signed) {
+    SignatureCheck check = SignatureCheck.of(signed, PdfFile.signatures(signed).orElseThrow());
+    if (!check.isUntouched()) {
+      throw new IllegalStateException("a signature just made: " + check.allFaults());
+    }
+  }
+
+  private Event event(byte[] signed, Signatory signatory, SigningKey key) {
+    RecordFile.Filed filed = record.filed().orElseThrow();
+    return Event.of(EventType.SIGNED, signatory.time().toInstant(), session.tool())
+        .on(filed.day(), filed.revision())
+        .about(record.name())
+        .by(signatory.person().initials(), signatory.reason())
+        .files(Map.of(filed.path(), hash(pdf)), Map.of(filed.path(), hash(signed)))
+        .facts(
+            Map.of(
+                "role", signatory.role().word(),
+                "box", signatory.box(),
+                "key", key.info().fingerprint()));
+  }
+
+  private List<Message> lines(Signatory signatory, SigningKey key, boolean isStamped) {
+    List<Message> lines = new ArrayList<>();
+    lines.add(say("signing.signed", "{0} is signed.", record.path()));
+    lines.add(
+        say(
+            "signing.signed-by",
+            "    {0} as {1}, {2}",
+            signatory.person().name(),
+            signatory.role().message(),
+            signatory.time()));
+    lines.add(say("signing.signed-with", "    key {0}", key.info().fingerprint()));
+    if (isStamped) {
+      lines.add(say("signing.stamped", "    with a time stamp"));
+    }
+    return lines;
+  }
+}
