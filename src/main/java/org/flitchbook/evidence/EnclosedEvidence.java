@@ -4,8 +4,11 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.flitchbook.book.Book;
+import org.flitchbook.book.BookFolder;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
@@ -26,6 +29,8 @@ import org.flitchbook.pdf.Pdf;
  */
 public record EnclosedEvidence(
     String name, List<SourceFile> sources, SourceFile findings, Node.Obj found) {
+
+  private static final String WORDING = BookFolder.TEMPLATES + "words/";
 
   /** What a record carries, or why it can't be had. */
   public record Taken(Optional<EnclosedEvidence> enclosed, List<Fault> faults) {}
@@ -88,8 +93,47 @@ public record EnclosedEvidence(
     return lots;
   }
 
+  /** The version of the program that made it; empty where it states none. */
+  public String madeBy() {
+    return text(Judging.TOOL);
+  }
+
+  /**
+   * The book that it is judged again from: its own files, with what an earlier version had in its
+   * code, and with the wording of this version, since no sentence is compared.
+   */
   public Book book() {
-    return RecordEvidence.book(text("book"), sources);
+    List<SourceFile> files = new ArrayList<>();
+    sources.stream().filter(file -> !isWording(file)).forEach(files::add);
+    files.addAll(wording());
+    return RecordEvidence.book(
+        text("book"), EarlierTemplates.filledIn(madeBy(), files, RecordEvidence.TOOL));
+  }
+
+  private static boolean isWording(SourceFile file) {
+    return file.name().startsWith(WORDING) || file.name().startsWith(RecordEvidence.TOOL + WORDING);
+  }
+
+  /** That of the program; a language that only the book had is printed in English here. */
+  private List<SourceFile> wording() {
+    Map<String, SourceFile> languages = new TreeMap<>();
+    for (SourceFile file : sources) {
+      if (isWording(file)) {
+        String name = WORDING + file.baseName();
+        String language = file.baseName().replaceAll("\\.json$", "");
+        languages.put(name, SourceFile.of(name, Json.write(withoutTexts(language))));
+      }
+    }
+    BookFolder.toolTemplates().stream()
+        .filter(EnclosedEvidence::isWording)
+        .forEach(file -> languages.put(file.name(), file));
+    return languages.values().stream()
+        .map(file -> new SourceFile(RecordEvidence.TOOL + file.name(), file.content()))
+        .toList();
+  }
+
+  private static Map<String, Object> withoutTexts(String language) {
+    return Map.of("flitchbook", 1, "language", language, "made", "", "by", "", "words", Map.of());
   }
 
   /** Judges the day again as of the moment that the record states; a fault where it states none. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Place;
 import org.flitchbook.json.Json;
@@ -15,48 +16,62 @@ import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.jspecify.annotations.Nullable;
 
-/** What a record says was found, held against what is found again from what it carries. */
+/**
+ * What a record says was found, compared with what is found again from what it carries: verdicts,
+ * numbers, times, evidence and the ids of what is said, never a sentence. What the form of the
+ * record does not have yet is not compared.
+ */
 final class Comparison {
 
   private static final String NOTHING = "nothing";
   private static final Node.Obj NONE = new Node.Obj(Place.of(""), Map.of());
 
+  /** Keys whose values are worded for a person; the ids and arguments stand under "said". */
+  private static final Set<String> WORDED =
+      Set.of("quantity", "formula", "reason", "remark", "found", "expected", "lacks", "text");
+
+  private static final String SAID = "said";
+
+  /** What the forms of records have had since form 2; form 1 is that of version 0.1.0. */
+  private static final Set<String> ADDED = Set.of("form", SAID, "account", "cureSums");
+
   private final List<Difference> differences = new ArrayList<>();
+  private final Set<String> saidOtherwise = new TreeSet<>();
+  private final boolean oldForm;
   private int compared;
 
   /**
    * Something that no longer follows.
    *
-   * @param limit the limit's id; empty where it is about the lot as a whole
+   * @param lot empty where it is about all of them
+   * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
    */
-  record Difference(String lot, String limit, String printed, String again) {
-
-    @Override
-    public String toString() {
-      return "lot "
-          + lot
-          + (limit.isEmpty() ? "" : ", " + limit)
-          + ": the record says "
-          + printed
-          + ", and what it carries gives "
-          + again;
-    }
+  record Difference(String lot, String about, String printed, String again) {
 
     Map<String, Object> json() {
       Map<String, Object> tree = new LinkedHashMap<>();
       tree.put("lot", lot);
-      tree.put("limit", limit);
+      tree.put("limit", about);
       tree.put("printed", printed);
       tree.put("again", again);
       return tree;
     }
   }
 
-  private Comparison() {}
+  private Comparison(boolean oldForm) {
+    this.oldForm = oldForm;
+  }
 
-  static Comparison of(EnclosedEvidence record, DayJudged judged) {
+  /**
+   * Compares.
+   *
+   * @param isOlder whether an earlier version made the record, so that its form may lack what was
+   *     added since
+   */
+  static Comparison of(EnclosedEvidence record, DayJudged judged, boolean isOlder) {
     Node.Obj again = Json.read("again", Json.write(Records.json(judged))).object().orElseThrow();
-    Comparison comparison = new Comparison();
+    boolean oldForm = isOlder && !record.found().members().containsKey(Records.FORM);
+    Comparison comparison = new Comparison(oldForm);
     Map<String, Node.Obj> found = lots(again);
     lots(record.found())
         .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
@@ -66,6 +81,11 @@ final class Comparison {
 
   List<Difference> differences() {
     return differences;
+  }
+
+  /** The limits and rules about which the same was found and something else is said. */
+  Set<String> saidOtherwise() {
+    return saidOtherwise;
   }
 
   /** The number of findings that were compared. */
@@ -82,13 +102,12 @@ final class Comparison {
   }
 
   private static List<Node.Obj> objects(Node.Obj tree, String key) {
-    List<Node.Obj> objects = new ArrayList<>();
-    if (tree.members().get(key) instanceof Node.Items items) {
-      items.items().stream()
-          .filter(Node.Obj.class::isInstance)
-          .forEach(each -> objects.add((Node.Obj) each));
-    }
-    return objects;
+    return tree.members().get(key) instanceof Node.Items items
+        ? items.items().stream()
+            .filter(Node.Obj.class::isInstance)
+            .map(Node.Obj.class::cast)
+            .toList()
+        : List.of();
   }
 
   private static String word(Node.Obj tree, String key) {
@@ -106,87 +125,126 @@ final class Comparison {
       compareFinding(
           code, i < before.size() ? before.get(i) : NONE, i < now.size() ? now.get(i) : NONE);
     }
-    for (String key : keys(printed, again)) {
-      String one = shown(printed.members().get(key));
-      String other = shown(again.members().get(key));
-      if (!key.equals("findings") && !one.equals(other)) {
-        differences.add(new Difference(code, "", key + " " + one, other));
+    for (String key : unlike(printed, again)) {
+      if (!key.equals("findings")) {
+        String one = shown(printed.members().get(key));
+        differences.add(new Difference(code, "", key + " " + one, shown(again.members().get(key))));
       }
     }
   }
 
   private void compareFinding(String lot, Node.Obj printed, Node.Obj again) {
     compared++;
-    if (!shown(printed).equals(shown(again))) {
-      String limit = word(printed.equals(NONE) ? again : printed, "limit");
-      differences.add(new Difference(lot, limit, told(printed, again), told(again, printed)));
+    String limit = word(printed.equals(NONE) ? again : printed, "limit");
+    List<String> unlike = unlike(printed, again);
+    if (!unlike.isEmpty()) {
+      differences.add(new Difference(lot, limit, brief(printed, unlike), brief(again, unlike)));
+    } else if (!said(printed).equals(said(again))) {
+      saidOtherwise.add(limit);
     }
   }
 
-  /** The verdict with its value; where both are alike, the members that are not. */
-  private static String told(Node.Obj finding, Node.Obj other) {
-    String told = brief(finding);
-    if (!told.equals(brief(other))) {
-      return told;
-    }
-    List<String> unlike = new ArrayList<>();
-    for (String key : keys(finding, other)) {
-      String one = shown(finding.members().get(key));
-      if (!one.equals(shown(other.members().get(key)))) {
-        unlike.add(key + " " + one);
-      }
-    }
-    return told + " (" + String.join(", ", unlike) + ")";
+  /** The keys whose values differ, wording aside. */
+  private List<String> unlike(Node.Obj one, Node.Obj other) {
+    Set<String> keys = new TreeSet<>(one.members().keySet());
+    keys.addAll(other.members().keySet());
+    return keys.stream()
+        .filter(this::isCompared)
+        .filter(key -> !shown(one.members().get(key)).equals(shown(other.members().get(key))))
+        .toList();
   }
 
-  private static String brief(Node.Obj finding) {
+  private boolean isCompared(String key) {
+    return !WORDED.contains(key) && !key.equals(SAID) && !(oldForm && ADDED.contains(key));
+  }
+
+  /** Verdict and value; where they are alike in both, the members that are not. */
+  private String brief(Node.Obj finding, List<String> unlike) {
     if (finding.equals(NONE)) {
       return NOTHING;
     }
     Node value = finding.members().get("value");
     String number = value == null ? "" : ", " + shown(value) + " " + word(finding, "unit");
-    return word(finding, "verdict") + number;
+    List<String> more =
+        unlike.stream()
+            .filter(key -> !Set.of("verdict", "value", "unit").contains(key))
+            .map(key -> key + " " + shown(finding.members().get(key)))
+            .toList();
+    boolean isTold = unlike.contains("verdict") || unlike.contains("value");
+    return word(finding, "verdict")
+        + number
+        + (isTold || more.isEmpty() ? "" : " (" + String.join(", ", more) + ")");
   }
 
-  /** What is in doubt about the lots; only the day sheet tells of what touches no lot. */
-  private void compareFaults(EnclosedEvidence record, Node.Obj again) {
-    Set<String> printed = faults(record, record.found());
-    Set<String> now = faults(record, again);
-    for (String each : printed) {
-      if (!now.contains(each)) {
-        differences.add(new Difference("", "", "in doubt: " + each, NOTHING));
-      }
+  /** What is said in a finding and its parts, where its form has that. */
+  private String said(Node.Obj finding) {
+    List<String> said = new ArrayList<>();
+    Node own = finding.members().get(SAID);
+    if (own != null && !oldForm) {
+      said.add(exact(own));
     }
-    now.stream()
-        .filter(each -> !printed.contains(each))
-        .forEach(each -> differences.add(new Difference("", "", NOTHING, "in doubt: " + each)));
+    objects(finding, "parts").forEach(part -> said.add(said(part)));
+    return said.toString();
   }
 
-  private static Set<String> faults(EnclosedEvidence record, Node.Obj tree) {
-    Set<String> faults = new TreeSet<>();
+  /** What is in doubt about the lots; only the day sheet lists what touches no lot. */
+  private void compareFaults(EnclosedEvidence record, Node.Obj again) {
+    Map<String, Node.Obj> printed = faults(record, record.found());
+    Map<String, Node.Obj> now = faults(record, again);
+    printed.forEach(
+        (key, fault) -> {
+          if (!now.containsKey(key)) {
+            differences.add(inDoubt(fault, brief(fault), NOTHING));
+          } else if (!said(fault).equals(said(now.get(key)))) {
+            saidOtherwise.add(word(fault, "rule"));
+          }
+        });
+    now.forEach(
+        (key, fault) -> {
+          if (!printed.containsKey(key)) {
+            differences.add(inDoubt(fault, NOTHING, brief(fault)));
+          }
+        });
+  }
+
+  private static Difference inDoubt(Node.Obj fault, String printed, String again) {
+    return new Difference(word(fault, "lot"), word(fault, "rule"), printed, again);
+  }
+
+  private String brief(Node.Obj fault) {
+    return "in doubt: " + shown(fault);
+  }
+
+  private Map<String, Node.Obj> faults(EnclosedEvidence record, Node.Obj tree) {
+    Map<String, Node.Obj> faults = new TreeMap<>();
     for (Node.Obj each : objects(tree, "faults")) {
       if (record.name().equals("day") || record.lots().contains(word(each, "lot"))) {
-        faults.add(shown(each));
+        faults.put(shown(each), each);
       }
     }
     return faults;
   }
 
-  private static Set<String> keys(Node.Obj one, Node.Obj other) {
-    Set<String> keys = new TreeSet<>(one.members().keySet());
-    keys.addAll(other.members().keySet());
-    return keys;
+  /** A value in one spelling, without its place and its wording. */
+  private String shown(@Nullable Node node) {
+    return spelled(node, this::isCompared);
   }
 
-  /** A value in one spelling, without its place. */
-  private static String shown(@Nullable Node node) {
+  /** The same with everything in it. */
+  private static String exact(@Nullable Node node) {
+    return spelled(node, key -> true);
+  }
+
+  private static String spelled(@Nullable Node node, Predicate<String> wanted) {
     if (node instanceof Node.Obj object) {
       Map<String, String> members = new TreeMap<>();
-      object.members().forEach((key, value) -> members.put(key, shown(value)));
+      object.members().keySet().stream()
+          .filter(wanted)
+          .forEach(key -> members.put(key, spelled(object.members().get(key), wanted)));
       return members.toString();
     }
     if (node instanceof Node.Items items) {
-      return items.items().stream().map(Comparison::shown).toList().toString();
+      return items.items().stream().map(each -> spelled(each, wanted)).toList().toString();
     }
     if (node instanceof Node.Num number) {
       return number.value().stripTrailingZeros().toPlainString();

@@ -142,7 +142,7 @@ public final class Proving {
   private JobResult answer(String about, List<Statement> statements, Map<String, Object> json) {
     boolean untouched = isUntouched(statements);
     return new JobResult(
-        untouched ? ExitStatus.WELL : ExitStatus.AMISS,
+        statements.stream().anyMatch(Statement::isAmiss) ? ExitStatus.AMISS : ExitStatus.WELL,
         Judging.printed(document(about, statements, untouched)),
         new String(Json.write(json), StandardCharsets.UTF_8),
         List.of());

@@ -11,8 +11,6 @@ import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.judging.Judged;
-import org.flitchbook.judging.Judging;
 import org.flitchbook.pdf.Look;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.pdf.Signed;
@@ -149,12 +147,9 @@ final class RecordProof {
 
   private void tellEvidence(EnclosedEvidence enclosed, String tool) {
     tellListed(enclosed);
-    Judged again = enclosed.judgedAgain();
-    again
-        .faults()
-        .forEach(fault -> broken("What it carries can't be judged again: " + fault + "."));
-    comparison = again.day().map(judged -> Comparison.of(enclosed, judged));
-    comparison.ifPresent(found -> tell(found, made(enclosed, tool)));
+    JudgedAgain again = JudgedAgain.of(name, enclosed, tool);
+    statements.addAll(again.statements(JudgingChange.ALL));
+    comparison = again.comparison();
   }
 
   /** The pages list each enclosed file by its hash, in two halves. */
@@ -174,28 +169,6 @@ final class RecordProof {
           "The "
               + files.size()
               + " files that it carries are those that its pages list by SHA-256.");
-    }
-  }
-
-  private static String made(EnclosedEvidence enclosed, String tool) {
-    String maker = enclosed.text(Judging.TOOL);
-    return maker.equals(tool)
-        ? ""
-        : " It was made by version "
-            + (maker.isEmpty() ? "unknown" : maker)
-            + " of the program, and judged again by version "
-            + tool
-            + ", which may find otherwise.";
-  }
-
-  private void tell(Comparison found, String made) {
-    found.differences().forEach(each -> broken("No longer follows: " + each + "." + made));
-    if (found.differences().isEmpty()) {
-      proved(
-          "Judged again from what it carries, all "
-              + found.compared()
-              + " findings are the same."
-              + made);
     }
   }
 

@@ -2,6 +2,7 @@ package org.flitchbook.proving;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.flitchbook.message.Message;
 
 /**
  * Something that a proof says.
@@ -13,6 +14,7 @@ record Statement(Standing standing, String about, String words) {
   /** Whether it is proved, nobody can tell, or the contrary is. */
   enum Standing {
     BROKEN("✗", "broken", "What is not as it was"),
+    DIFFERS("≠", "judged differently", "What this version judges differently"),
     PROVED("✓", "proved", "What is proved"),
     OPEN("–", "not proved", "What is not proved");
 
@@ -31,12 +33,33 @@ record Statement(Standing standing, String about, String words) {
     return new Statement(Standing.PROVED, about, words);
   }
 
+  static Statement differs(String about, Message words) {
+    return new Statement(Standing.DIFFERS, about, words.toString());
+  }
+
+  static Statement proved(String about, Message words) {
+    return proved(about, words.toString());
+  }
+
+  static Statement open(String about, Message words) {
+    return open(about, words.toString());
+  }
+
+  static Statement broken(String about, Message words) {
+    return broken(about, words.toString());
+  }
+
   static Statement open(String about, String words) {
     return new Statement(Standing.OPEN, about, words);
   }
 
   static Statement broken(String about, String words) {
     return new Statement(Standing.BROKEN, about, words);
+  }
+
+  /** Whether a person has to look at it. */
+  boolean isAmiss() {
+    return isBroken() || standing == Standing.DIFFERS;
   }
 
   boolean isBroken() {
