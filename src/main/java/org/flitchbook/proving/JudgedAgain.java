@@ -26,7 +26,7 @@ record JudgedAgain(
   static JudgedAgain of(String name, EnclosedEvidence enclosed, String tool) {
     String madeBy = enclosed.madeBy();
     Judged again = enclosed.judgedAgain();
-    boolean older = Version.isBefore(madeBy, tool);
+    boolean older = ProgramVersion.isBefore(madeBy, tool);
     return new JudgedAgain(
         name,
         madeBy,
@@ -87,7 +87,7 @@ record JudgedAgain(
       return Statement.broken(
           name, say("proving.differs", "No longer follows: {0}.", sentence(difference)));
     }
-    if (Version.isBefore(tool, madeBy)) {
+    if (ProgramVersion.isBefore(tool, madeBy)) {
       return Statement.differs(
           name,
           say(

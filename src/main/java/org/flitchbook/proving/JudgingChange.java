@@ -12,7 +12,7 @@ import org.flitchbook.message.Message;
  *     come out; a name that ends in {@code *} stands for all that begin so
  * @param change as the change log says it under that version
  */
-record JudgingChange(Version since, Set<String> touches, Message change) {
+record JudgingChange(ProgramVersion since, Set<String> touches, Message change) {
 
   /**
    * The changes since 0.1.0, the oldest first. A change that is missing here makes the records of
@@ -27,7 +27,7 @@ record JudgingChange(Version since, Set<String> touches, Message change) {
 
   /** Whether it explains a difference in a record that an earlier version made. */
   boolean explains(Comparison.Difference difference, String made) {
-    return Version.isBefore(made, since.toString())
+    return ProgramVersion.isBefore(made, since.toString())
         && touches.stream().anyMatch(each -> matches(each, difference.about()));
   }
 

@@ -215,7 +215,7 @@ final class ProveTest {
             .text()
             .replaceAll("\\s+", " ")
             .contains(
-                "all 13 findings are the same. It was made by version 0.1.0 of the program, and"
+                "all 13 findings are the same. It was made by version 0.2.0 of the program, and"
                     + " judged again by version 9.9.9"),
         answer.text());
   }

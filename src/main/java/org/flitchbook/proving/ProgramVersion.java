@@ -5,16 +5,16 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** A version of the program, as far as it is ordered: {@code 0.2.0}. */
-record Version(int major, int minor, int patch) implements Comparable<Version> {
+record ProgramVersion(int major, int minor, int patch) implements Comparable<ProgramVersion> {
 
   private static final Pattern WRITTEN = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 
   /** Empty where a text names no version. */
-  static Optional<Version> parse(String text) {
+  static Optional<ProgramVersion> parse(String text) {
     Matcher written = WRITTEN.matcher(text);
     return written.matches()
         ? Optional.of(
-            new Version(
+            new ProgramVersion(
                 Integer.parseInt(written.group(1)),
                 Integer.parseInt(written.group(2)),
                 Integer.parseInt(written.group(3))))
@@ -29,12 +29,12 @@ record Version(int major, int minor, int patch) implements Comparable<Version> {
             .orElse(false);
   }
 
-  boolean isBefore(Version other) {
+  boolean isBefore(ProgramVersion other) {
     return compareTo(other) < 0;
   }
 
   @Override
-  public int compareTo(Version other) {
+  public int compareTo(ProgramVersion other) {
     int byMajor = Integer.compare(major, other.major);
     int byMinor = byMajor == 0 ? Integer.compare(minor, other.minor) : byMajor;
     return byMinor == 0 ? Integer.compare(patch, other.patch) : byMinor;
