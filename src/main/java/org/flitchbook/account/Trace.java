@@ -20,11 +20,11 @@ import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.message.Message;
 
 /**
  * All that a code touches in a book.

@@ -5,8 +5,8 @@ import static org.flitchbook.message.Message.say;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfSignatures;
 
 /** What somebody signs as. The first box of a record is its maker's, the others are reviewers'. */
 public enum SignerRole {

@@ -15,10 +15,10 @@ import org.flitchbook.job.Session;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.seal.PdfFile;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /**
  * Signatures that stand in a record and not in the ledger, because something was cut off between

@@ -13,9 +13,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -24,9 +26,6 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
-import org.flitchbook.words.Words;
-import java.util.stream.Stream;
-import java.util.Objects;
 
 /** Takes books off the disk. Files are only read, never written to. */
 public final class BookFolder {

@@ -14,7 +14,7 @@ final class Version implements IVersionProvider {
     return new String[] {"flitchbook " + ofTheProgram()};
   }
 
-  /** Such as {@code 0.1.0}. */
+  /** Such as {@code 0.2.0}. */
   static String ofTheProgram() {
     try (InputStream in = Version.class.getResourceAsStream("version.txt")) {
       if (in == null) {

@@ -3,7 +3,21 @@
 @Floor(
     name = "cli",
     floor = 10,
-    mayImport = {"message", "input", "job", "json", "look", "book", "planning", "judging", "keys", "tracing", "closing", "signing", "proving"},
+    mayImport = {
+      "message",
+      "input",
+      "job",
+      "json",
+      "look",
+      "book",
+      "planning",
+      "judging",
+      "keys",
+      "tracing",
+      "closing",
+      "signing",
+      "proving"
+    },
     door = "Main")
 package org.flitchbook.cli;
 

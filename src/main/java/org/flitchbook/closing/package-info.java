@@ -3,7 +3,30 @@
 @Floor(
     name = "desk",
     floor = 9,
-    mayImport = {"message", "input", "measure", "words", "document", "practice", "plan", "reading", "lot", "check", "record", "pdf", "sheet", "ledger", "change", "seal", "account", "job", "book", "judging", "archive", "evidence"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "words",
+      "document",
+      "practice",
+      "plan",
+      "reading",
+      "lot",
+      "check",
+      "record",
+      "pdf",
+      "sheet",
+      "ledger",
+      "change",
+      "seal",
+      "account",
+      "job",
+      "book",
+      "judging",
+      "archive",
+      "evidence"
+    },
     door = "Desk")
 package org.flitchbook.desk;
 

@@ -4,7 +4,6 @@ import org.flitchbook.json.Format;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 
@@ -16,8 +15,7 @@ import org.flitchbook.message.Language;
  */
 record Degrees(Quantity written, long level, long difference) implements Argument {
 
-  private static final Format<Quantity> WRITTEN =
-      Format.quantity(Dimension.TEMPERATURE);
+  private static final Format<Quantity> WRITTEN = Format.quantity(Dimension.TEMPERATURE);
 
   static final Format<Degrees> FORMAT =
       Format.of(WRITTEN.expected(), text -> WRITTEN.parser().apply(text).map(Degrees::of));

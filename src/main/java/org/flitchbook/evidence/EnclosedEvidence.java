@@ -7,8 +7,10 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.book.Book;
+import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -31,6 +33,8 @@ import org.flitchbook.seal.PdfFile;
  */
 public record EnclosedEvidence(
     String name, List<SourceFile> sources, SourceFile findings, Node.Obj found) {
+
+  private static final String WORDING = BookFolder.TEMPLATES + "words/";
 
   /** What a record carries, or why it can't be had. */
   public record Taken(Optional<EnclosedEvidence> enclosed, List<Fault> faults) {}
@@ -100,8 +104,38 @@ public record EnclosedEvidence(
     return lots;
   }
 
+  /** The version of the program that made it; empty where it states none. */
+  public String madeBy() {
+    return text(Judging.TOOL);
+  }
+
+  /**
+   * The book that it is judged again from: its own files, with what an earlier version had in its
+   * code, and with the wording of this version, since no sentence is compared.
+   */
   public Book book() {
-    return RecordEvidence.book(text("book"), sources);
+    List<SourceFile> files = new ArrayList<>();
+    sources.stream().filter(file -> !isWording(file)).forEach(files::add);
+    files.addAll(withoutTexts());
+    return RecordEvidence.book(
+        text("book"), EarlierTemplates.filledIn(madeBy(), files, RecordEvidence.TOOL));
+  }
+
+  private static boolean isWording(SourceFile file) {
+    return file.name().startsWith(WORDING) || file.name().startsWith(RecordEvidence.TOOL + WORDING);
+  }
+
+  /** A language that only the book had is printed in English here. */
+  private List<SourceFile> withoutTexts() {
+    return sources.stream()
+        .filter(EnclosedEvidence::isWording)
+        .map(file -> file.baseName().replaceAll("\\.json$", ""))
+        .map(language -> SourceFile.of(WORDING + language + ".json", Json.write(empty(language))))
+        .toList();
+  }
+
+  private static Map<String, Object> empty(String language) {
+    return Map.of("flitchbook", 1, "language", language, "made", "", "by", "", "words", Map.of());
   }
 
   /** Judges the day again as of the moment that the record states; a fault where it states none. */

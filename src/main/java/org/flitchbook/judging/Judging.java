@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.flitchbook.account.Accounts;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
@@ -34,6 +35,7 @@ import org.flitchbook.lot.Lot;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.reading.Hand;
@@ -41,8 +43,6 @@ import org.flitchbook.reading.Readings;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Filing;
 import org.flitchbook.record.Records;
-import org.flitchbook.practice.Practice;
-import org.flitchbook.account.Accounts;
 
 /** Reads a book up to a day and judges the lots of that day, or all lots of the book. */
 public final class Judging {

@@ -211,7 +211,6 @@ public sealed interface Kind {
     public Share {
       options = List.copyOf(options);
     }
-
   }
 
   /**
@@ -243,7 +242,6 @@ public sealed interface Kind {
     public Optional<Quantity> level() {
       return condition instanceof Above above ? Optional.of(above.level()) : Optional.empty();
     }
-
   }
 
   /** What is measured to be so, or entered as being on. */

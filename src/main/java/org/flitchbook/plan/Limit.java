@@ -2,10 +2,10 @@ package org.flitchbook.plan;
 
 import java.util.Optional;
 import org.flitchbook.json.Key;
-import org.flitchbook.sheet.Step;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
+import org.flitchbook.sheet.Step;
 
 /**
  * One limit in force for a product.

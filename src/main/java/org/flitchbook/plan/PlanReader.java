@@ -12,8 +12,8 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
-import org.flitchbook.words.Words;
 import org.flitchbook.practice.Practice;
+import org.flitchbook.words.Words;
 
 /**
  * Makes a plan of what its file says, with the templates that it draws on.
@@ -53,26 +53,24 @@ record PlanReader(
     }
     PlanFile.Head head = written.head().get();
     return Optional.of(
-                            new Plan(
-                                written.object().place(),
-                                file.sha256(),
-                                version,
-                                head.signed(),
-                                head.signedBy(),
-                                head.reassessBy(),
-                                retention,
-                                written.establishment().get().establishment(),
-                                people,
-                                written.instruments().stream()
-                                    .map(PlanFile.Device::instrument)
-                                    .toList(),
-                                written.places(),
-                                written.ingredients(),
-                                products,
-                                catalogue.ruleSets(),
-                                own,
-                                words,
-                                practice.get()));
+        new Plan(
+            written.object().place(),
+            file.sha256(),
+            version,
+            head.signed(),
+            head.signedBy(),
+            head.reassessBy(),
+            retention,
+            written.establishment().get().establishment(),
+            people,
+            written.instruments().stream().map(PlanFile.Device::instrument).toList(),
+            written.places(),
+            written.ingredients(),
+            products,
+            catalogue.ruleSets(),
+            own,
+            words,
+            practice.get()));
   }
 
   /** The plan's language; one that there is no wording of is a fault. */

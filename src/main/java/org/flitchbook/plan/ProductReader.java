@@ -16,11 +16,7 @@ import java.util.function.Predicate;
  * @param confirmed the limits that the plan confirms
  */
 record ProductReader(
-    Catalogue catalogue,
-    Classes classes,
-    String regime,
-    String edition,
-    Set<String> confirmed) {
+    Catalogue catalogue, Classes classes, String regime, String edition, Set<String> confirmed) {
 
   Product read(ProductFile written) {
     written.check(classes, regime);

@@ -117,8 +117,6 @@ public record RuleSet(
 
   /** Reads a file, its limits called by their names in a language. */
   static Optional<RuleSet> read(SourceFile file, List<Fault> faults) {
-    return PlanFormats.BINDER
-        .read(file, Written.class, faults)
-        .map(Written::limitsById);
+    return PlanFormats.BINDER.read(file, Written.class, faults).map(Written::limitsById);
   }
 }

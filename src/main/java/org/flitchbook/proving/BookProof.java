@@ -25,8 +25,8 @@ import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 
 /** What a book proves: its ledger, each file against it, and the signatures in its records. */
 final class BookProof {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Place;
 import org.flitchbook.job.Session;
@@ -21,74 +22,79 @@ import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.jspecify.annotations.Nullable;
 
-/** What a record says was found, held against what is found again from what it carries. */
+/**
+ * What a record says was found, compared with what is found again from what it carries: verdicts,
+ * numbers, times, evidence and the ids of what is said, never a sentence. What the form of the
+ * record does not have yet is not compared.
+ */
 final class Comparison {
 
   private static final Message NOTHING = say("proving.nothing", "nothing");
   private static final Node.Obj NONE = new Node.Obj(Place.of(""), Map.of());
 
+  /** Keys whose values are worded for a person; the ids and arguments stand under "said". */
+  private static final Set<String> WORDED =
+      Set.of("quantity", "formula", "reason", "remark", "found", "expected", "lacks", "text");
+
+  /** In a source that is the plan itself, what names the plan is worded too. */
+  private static final Set<String> WORDED_OF_PLAN = Set.of("document", "edition");
+
+  private static final String SAID = "said";
+
+  /** What the forms of records have had since form 2; form 1 is that of version 0.1.0. */
+  private static final Set<String> ADDED = Set.of("form", SAID, "lacksSaid", "account", "cureSums");
+
   private final List<Difference> differences = new ArrayList<>();
+  private final Set<String> saidOtherwise = new TreeSet<>();
+  private final boolean oldForm;
   private int compared;
 
   /**
    * Something that no longer follows.
    *
-   * @param lot its code; empty where it is about no single lot
-   * @param limit the limit's id; empty where it is about the lot as a whole
-   * @param printed what the record says
-   * @param again what is found again
+   * @param lot empty where it is about all of them
+   * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
    */
-  record Difference(String lot, String limit, Message printed, Message again) {
-
-    Message message() {
-      if (lot.isEmpty()) {
-        return say(
-            "proving.differs",
-            "No longer follows: the record says {0}, and what it carries gives {1}.",
-            printed,
-            again);
-      }
-      return limit.isEmpty()
-          ? say(
-              "proving.lot-differs",
-              "No longer follows: lot {0}: the record says {1}, and what it carries gives {2}.",
-              lot,
-              printed,
-              again)
-          : say(
-              "proving.limit-differs",
-              "No longer follows: lot {0}, {1}: the record says {2}, and what it carries gives"
-                  + " {3}.",
-              lot,
-              limit,
-              printed,
-              again);
-    }
+  record Difference(String lot, String about, Message printed, Message again) {
 
     Map<String, Object> json(Session session) {
       Map<String, Object> tree = new LinkedHashMap<>();
       tree.put("lot", lot);
-      tree.put("limit", limit);
+      tree.put("limit", about);
       tree.put("printed", session.say(printed));
       tree.put("again", session.say(again));
       return tree;
     }
   }
 
-  private Comparison() {}
+  private Comparison(boolean oldForm) {
+    this.oldForm = oldForm;
+  }
 
-  static Comparison of(EnclosedEvidence record, DayJudged judged) {
+  /**
+   * Compares.
+   *
+   * @param isOlder whether an earlier version made the record, so that its form may lack what was
+   *     added since
+   */
+  static Comparison of(EnclosedEvidence record, DayJudged judged, boolean isOlder) {
     Node.Obj again = Json.read("again", Json.write(Records.json(judged))).object().orElseThrow();
-    Comparison comparison = new Comparison();
-    Map<String, Node.Obj> lots = lots(again);
+    boolean oldForm = isOlder && !record.found().members().containsKey(Records.FORM);
+    Comparison comparison = new Comparison(oldForm);
+    Map<String, Node.Obj> found = lots(again);
     lots(record.found())
-        .forEach((code, lot) -> comparison.compareLot(code, lot, lots.getOrDefault(code, NONE)));
-    comparison.compareFaults(faults(record, record.found()), faults(record, again));
+        .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
+    comparison.compareFaults(record, again);
     return comparison;
   }
 
   List<Difference> differences() {
     return differences;
+  }
+
+  /** The limits and rules about which the same was found and something else is said. */
+  Set<String> saidOtherwise() {
+    return saidOtherwise;
   }
 
   /** The number of findings that were compared. */
@@ -98,7 +104,9 @@ final class Comparison {
 
   private static Map<String, Node.Obj> lots(Node.Obj tree) {
     Map<String, Node.Obj> lots = new LinkedHashMap<>();
-    objects(tree, "lots").forEach(lot -> lots.put(word(lot, "lot"), lot));
+    for (Node.Obj lot : objects(tree, "lots")) {
+      lots.put(word(lot, "lot"), lot);
+    }
     return lots;
   }
 
@@ -115,14 +123,10 @@ final class Comparison {
     return tree.members().get(key) instanceof Node.Text text ? text.value() : "";
   }
 
-  private void differ(String lot, String limit, Message printed, Message again) {
-    differences.add(new Difference(lot, limit, printed, again));
-  }
-
   private void compareLot(String code, Node.Obj printed, Node.Obj again) {
     if (again.equals(NONE)) {
       Message gone = say("proving.no-such-lot", "no such lot");
-      differ(code, "", verdict(printed), gone);
+      differences.add(new Difference(code, "", verdict(printed), gone));
       return;
     }
     List<Node.Obj> before = objects(printed, "findings");
@@ -131,97 +135,141 @@ final class Comparison {
       compareFinding(
           code, i < before.size() ? before.get(i) : NONE, i < now.size() ? now.get(i) : NONE);
     }
-    for (String key : differing(printed, again)) {
+    for (String key : unlike(printed, again)) {
       if (!key.equals("findings")) {
-        Message one = say("proving.member", "{0} {1}", key, shown(printed.members().get(key)));
-        differ(code, "", one, Message.of(shown(again.members().get(key))));
+        differences.add(new Difference(code, "", member(printed, key), member(again, key)));
       }
     }
   }
 
   private void compareFinding(String lot, Node.Obj printed, Node.Obj again) {
     compared++;
-    Set<String> keys = differing(printed, again);
-    if (!keys.isEmpty()) {
-      String limit = word(printed.equals(NONE) ? again : printed, "limit");
-      boolean isBrief = !brief(printed).equals(brief(again));
-      differ(
-          lot,
-          limit,
-          isBrief ? brief(printed) : full(printed, keys),
-          isBrief ? brief(again) : full(again, keys));
+    String limit = word(printed.equals(NONE) ? again : printed, "limit");
+    List<String> unlike = unlike(printed, again);
+    if (!unlike.isEmpty()) {
+      differences.add(new Difference(lot, limit, brief(printed, unlike), brief(again, unlike)));
+    } else if (!said(printed).equals(said(again))) {
+      saidOtherwise.add(limit);
     }
   }
 
-  /** The verdict with its value. */
-  private static Message brief(Node.Obj finding) {
-    if (finding.equals(NONE)) {
-      return NOTHING;
-    }
-    Node value = finding.members().get("value");
-    return value == null
-        ? verdict(finding)
-        : say(
-            "proving.finding",
-            "{0}, {1} {2}",
-            verdict(finding),
-            shown(value),
-            word(finding, "unit"));
+  /** The keys whose values differ, wording aside. */
+  private List<String> unlike(Node.Obj one, Node.Obj other) {
+    Set<String> keys = new TreeSet<>(one.members().keySet());
+    keys.addAll(other.members().keySet());
+    return keys.stream()
+        .filter(this::isCompared)
+        .filter(key -> !shown(one.members().get(key)).equals(shown(other.members().get(key))))
+        .toList();
+  }
+
+  private boolean isCompared(String key) {
+    return !WORDED.contains(key) && !key.equals(SAID) && !(oldForm && ADDED.contains(key));
+  }
+
+  private Message member(Node.Obj tree, String key) {
+    return say("proving.member", "{0} {1}", key, shown(tree.members().get(key)));
   }
 
   private static Message verdict(Node.Obj tree) {
     return Message.of(new Word("verdict", word(tree, "verdict")));
   }
 
-  /** Where verdict and value are alike, the members that are not. */
-  private static Message full(Node.Obj finding, Set<String> keys) {
-    Listing members =
-        Listing.commas(
-            keys.stream().map(key -> key + " " + shown(finding.members().get(key))).toList());
-    return say("proving.finding-with", "{0} ({1})", brief(finding), members);
+  /** Verdict and value; where they are alike in both, the members that are not. */
+  private Message brief(Node.Obj finding, List<String> unlike) {
+    if (finding.equals(NONE)) {
+      return NOTHING;
+    }
+    Node value = finding.members().get("value");
+    Message brief =
+        value == null
+            ? verdict(finding)
+            : say(
+                "proving.finding",
+                "{0}, {1} {2}",
+                verdict(finding),
+                shown(value),
+                word(finding, "unit"));
+    List<Message> more =
+        unlike.stream()
+            .filter(key -> !Set.of("verdict", "value", "unit").contains(key))
+            .map(key -> member(finding, key))
+            .toList();
+    boolean isTold = unlike.contains("verdict") || unlike.contains("value") || more.isEmpty();
+    return isTold ? brief : say("proving.finding-with", "{0} ({1})", brief, Listing.commas(more));
+  }
+
+  /** What is said in a finding and its parts, where its form has that. */
+  private String said(Node.Obj finding) {
+    List<String> said = new ArrayList<>();
+    Node own = finding.members().get(SAID);
+    if (own != null && !oldForm) {
+      said.add(exact(own));
+    }
+    objects(finding, "parts").forEach(part -> said.add(said(part)));
+    return said.toString();
   }
 
   /** What is in doubt about the lots; only the day sheet lists what touches no lot. */
-  private void compareFaults(Set<String> printed, Set<String> again) {
-    printed.stream()
-        .filter(each -> !again.contains(each))
-        .forEach(each -> differ("", "", doubt(each), NOTHING));
-    again.stream()
-        .filter(each -> !printed.contains(each))
-        .forEach(each -> differ("", "", NOTHING, doubt(each)));
+  private void compareFaults(EnclosedEvidence record, Node.Obj again) {
+    Map<String, Node.Obj> printed = faults(record, record.found());
+    Map<String, Node.Obj> now = faults(record, again);
+    printed.forEach(
+        (key, fault) -> {
+          if (!now.containsKey(key)) {
+            differences.add(inDoubt(fault, brief(fault), NOTHING));
+          } else if (!said(fault).equals(said(now.get(key)))) {
+            saidOtherwise.add(word(fault, "rule"));
+          }
+        });
+    now.forEach(
+        (key, fault) -> {
+          if (!printed.containsKey(key)) {
+            differences.add(inDoubt(fault, NOTHING, brief(fault)));
+          }
+        });
   }
 
-  private static Message doubt(String fault) {
-    return say("proving.doubt", "in doubt: {0}", fault);
+  private static Difference inDoubt(Node.Obj fault, Message printed, Message again) {
+    return new Difference(word(fault, "lot"), word(fault, "rule"), printed, again);
   }
 
-  private static Set<String> faults(EnclosedEvidence record, Node.Obj tree) {
-    Set<String> faults = new TreeSet<>();
+  private Message brief(Node.Obj fault) {
+    return say("proving.doubt", "in doubt: {0}", shown(fault));
+  }
+
+  private Map<String, Node.Obj> faults(EnclosedEvidence record, Node.Obj tree) {
+    Map<String, Node.Obj> faults = new TreeMap<>();
     for (Node.Obj each : objects(tree, "faults")) {
       if (record.name().equals("day") || record.lots().contains(word(each, "lot"))) {
-        faults.add(shown(each));
+        faults.put(shown(each), each);
       }
     }
     return faults;
   }
 
-  /** The members that are not alike. */
-  private static Set<String> differing(Node.Obj one, Node.Obj other) {
-    Set<String> keys = new TreeSet<>(one.members().keySet());
-    keys.addAll(other.members().keySet());
-    keys.removeIf(key -> shown(one.members().get(key)).equals(shown(other.members().get(key))));
-    return keys;
+  /** A value in one spelling, without its place and its wording. */
+  private String shown(@Nullable Node node) {
+    return spelled(node, this::isCompared);
   }
 
-  /** A value in one spelling, without its place. */
-  private static String shown(@Nullable Node node) {
+  /** The same with everything in it. */
+  private static String exact(@Nullable Node node) {
+    return spelled(node, key -> true);
+  }
+
+  private static String spelled(@Nullable Node node, Predicate<String> wanted) {
     if (node instanceof Node.Obj object) {
       Map<String, String> members = new TreeMap<>();
-      object.members().forEach((key, value) -> members.put(key, shown(value)));
+      boolean ofPlan = word(object, "standing").equals("plan");
+      object.members().keySet().stream()
+          .filter(wanted)
+          .filter(key -> !(ofPlan && WORDED_OF_PLAN.contains(key)))
+          .forEach(key -> members.put(key, spelled(object.members().get(key), wanted)));
       return members.toString();
     }
     if (node instanceof Node.Items items) {
-      return items.items().stream().map(Comparison::shown).toList().toString();
+      return items.items().stream().map(each -> spelled(each, wanted)).toList().toString();
     }
     if (node instanceof Node.Num number) {
       return number.value().stripTrailingZeros().toPlainString();
@@ -229,6 +277,6 @@ final class Comparison {
     if (node instanceof Node.Text text) {
       return '"' + text.value() + '"';
     }
-    return node == null ? "nothing" : node.shown();
+    return node == null ? "–" : node.shown();
   }
 }

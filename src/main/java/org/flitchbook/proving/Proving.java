@@ -30,9 +30,9 @@ import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.seal.PdfFile;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.words.Words;
 
 /** Proves records and books, and says in plain words what is proved and what is not. */
@@ -165,7 +165,7 @@ public final class Proving {
 
   private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
     return new JobResult(
-        isUntouched(statements) ? ExitStatus.WELL : ExitStatus.AMISS,
+        statements.stream().anyMatch(Statement::isAmiss) ? ExitStatus.AMISS : ExitStatus.WELL,
         text(about, statements),
         new String(Json.write(json), StandardCharsets.UTF_8),
         List.of());

@@ -1,6 +1,5 @@
 package org.flitchbook.proving;
 
-import static org.flitchbook.message.Message.count;
 import static org.flitchbook.message.Message.say;
 
 import java.time.OffsetDateTime;
@@ -14,13 +13,11 @@ import org.flitchbook.archive.SignerRole;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.Session;
-import org.flitchbook.judging.Judged;
-import org.flitchbook.judging.Judging;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignature;
+import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.sign.CertificateInfo;
 import org.flitchbook.sign.Timestamp;
 
@@ -199,18 +196,9 @@ final class RecordProof {
 
   private void judgeAgain(EnclosedEvidence enclosed, String tool) {
     compareListed(enclosed);
-    Judged again = enclosed.judgedAgain();
-    again
-        .faults()
-        .forEach(
-            fault ->
-                broken(
-                    say(
-                        "proving.not-judged",
-                        "What it carries can't be judged again: {0}.",
-                        fault.message())));
-    comparison = again.day().map(judged -> Comparison.of(enclosed, judged));
-    comparison.ifPresent(found -> show(found, enclosed.text(Judging.TOOL), tool));
+    JudgedAgain again = JudgedAgain.of(name, enclosed, tool);
+    statements.addAll(again.statements(JudgingChange.ALL));
+    comparison = again.comparison();
   }
 
   /** The pages list each enclosed file by its hash, in two halves. */
@@ -235,33 +223,6 @@ final class RecordProof {
               "proving.files",
               "The {0} files that it carries are those that its pages list by SHA-256.",
               files.size()));
-    }
-  }
-
-  private void show(Comparison found, String maker, String tool) {
-    found.differences().forEach(each -> broken(each.message()));
-    if (found.differences().isEmpty()) {
-      proved(
-          count(
-              "proving.same",
-              found.compared(),
-              "Judged again from what it carries, its one finding is the same.",
-              "Judged again from what it carries, all {0} findings are the same."));
-    }
-    if (!maker.equals(tool)) {
-      open(
-          maker.isEmpty()
-              ? say(
-                  "proving.unknown-version",
-                  "It does not say which version of the program made it; version {0} judged it"
-                      + " again, which may find otherwise.",
-                  tool)
-              : say(
-                  "proving.other-version",
-                  "It was made by version {0} of the program, and judged again by version {1},"
-                      + " which may find otherwise.",
-                  maker,
-                  tool));
     }
   }
 

@@ -18,6 +18,10 @@ record Statement(Standing standing, String about, Message message) {
   /** Whether it is proved, nobody can say, or the contrary is. */
   enum Standing {
     BROKEN("✗", "broken", say("proving.broken", "What is not as it was")),
+    DIFFERS(
+        "≠",
+        "judged differently",
+        say("proving.judged-otherwise", "What this version judges differently")),
     PROVED("✓", "proved", say("proving.proved", "What is proved")),
     OPEN("–", "not proved", say("proving.open", "What is not proved"));
 
@@ -36,12 +40,21 @@ record Statement(Standing standing, String about, Message message) {
     return new Statement(Standing.PROVED, about, message);
   }
 
+  static Statement differs(String about, Message message) {
+    return new Statement(Standing.DIFFERS, about, message);
+  }
+
   static Statement open(String about, Message message) {
     return new Statement(Standing.OPEN, about, message);
   }
 
   static Statement broken(String about, Message message) {
     return new Statement(Standing.BROKEN, about, message);
+  }
+
+  /** Whether a person has to look at it. */
+  boolean isAmiss() {
+    return isBroken() || standing == Standing.DIFFERS;
   }
 
   boolean isBroken() {

@@ -1,7 +1,6 @@
 package org.flitchbook.record;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;

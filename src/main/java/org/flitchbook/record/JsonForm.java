@@ -33,6 +33,9 @@ final class JsonForm {
 
   static final String VERSION = "1";
 
+  /** The form of a record's JSON: 1 is that of version 0.1.0, which names none. */
+  private static final int FORM = 2;
+
   /** More than any balance or logger can tell; the comparisons themselves are exact. */
   private static final int PLACES = 6;
 
@@ -47,6 +50,7 @@ final class JsonForm {
   static Map<String, Object> of(DayJudged day, List<Judgement> lots, List<Fault> faults) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("flitchbook", VERSION);
+    tree.put(Records.FORM, FORM);
     tree.put("book", day.book());
     tree.put("day", day.day().toString());
     tree.put(

@@ -23,12 +23,12 @@ import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.words.Words;
-import org.flitchbook.message.Listing;
-import org.flitchbook.message.Message;
 
 /** How values, times and verdicts are put into words, in the language of the plan. */
 class Phrases {

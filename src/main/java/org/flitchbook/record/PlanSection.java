@@ -11,11 +11,11 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.PlanChoice;
 import org.flitchbook.document.Block;
 import org.flitchbook.lot.Stay;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
-import org.flitchbook.message.Message;
-import org.flitchbook.message.Listing;
 
 /** The plan that a lot was judged by: its versions, its limits, and what it rests on. */
 final class PlanSection extends LotSection {
@@ -85,9 +85,7 @@ final class PlanSection extends LotSection {
   }
 
   private String edition(Limit limit) {
-    return limit.source().edition()
-        + "; "
-        + say(limit.source().standing().meaning());
+    return limit.source().edition() + "; " + say(limit.source().standing().meaning());
   }
 
   private List<Block> notRead() {

@@ -10,6 +10,9 @@ import org.flitchbook.reading.FileRead;
 /** Turns what was judged into documents and into JSON. */
 public final class Records {
 
+  /** The key under which a record names the version of its form. */
+  public static final String FORM = "form";
+
   private Records() {}
 
   /** The whole day as a tree for JSON. */

@@ -22,11 +22,11 @@ import org.flitchbook.judging.Judged;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.SignatureRequest;
-import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sign.CertificateInfo;
 

@@ -138,8 +138,8 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
 
   /**
    * How a word of a closed set is shown: {@code what.green-weight} for "green weight" of the family
-   * "what". A word without a text is shown as it is, as all are in English. The words of the family "name"
-   * are what the rule sets call their limits, options and exemptions.
+   * "what". A word without a text is shown as it is, as all are in English. The words of the family
+   * "name" are what the rule sets call their limits, options and exemptions.
    */
   @Override
   public String word(String family, String word) {
@@ -163,5 +163,4 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
     return say(
         "words.or", "{0} or {1}", String.join(", ", choices.subList(0, last)), choices.get(last));
   }
-
 }

@@ -34,7 +34,7 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
     assertArrayEquals(Tree.bytes(pdf.resolveSibling(name + ".json")), findings.bytes());
     files.remove(findings);
     JsonNode printed = Ran.json(new String(findings.bytes(), UTF_8));
-    assertEquals("0.1.0", printed.get("tool").asText());
+    assertEquals(Version.ofTheProgram(), printed.get("tool").asText());
     return new Carrier(name, files, printed);
   }
 
@@ -55,7 +55,8 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
     Book book = RecordEvidence.book(printed.get("book").asText(), files);
     Judged again = Judging.day(PlannedBook.of(book), day, at);
     assertEquals(List.of(), again.faults());
-    byte[] findings = Judging.findings(Records.json(again.day().orElseThrow()), "0.1.0");
+    byte[] findings =
+        Judging.findings(Records.json(again.day().orElseThrow()), Version.ofTheProgram());
     JsonNode found = Ran.json(new String(findings, UTF_8));
     List<String> lots = printed.get("lots").findValuesAsText("lot");
     keep(found.get("lots"), lots);

@@ -2,6 +2,7 @@ package org.flitchbook.cli;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,6 +34,14 @@ record Child(Process process) {
             "-cp", System.getProperty("surefire.test.class.path", tests), Main.class.getName()));
     Arrays.stream(words).map(Object::toString).forEach(command::add);
     return command;
+  }
+
+  /** Runs another version of the program, whose classes lie in a folder. */
+  static Ran of(Path classes, Object... words) throws Exception {
+    List<String> command = command(List.of(), words);
+    int path = command.indexOf("-cp") + 1;
+    command.set(path, classes + File.pathSeparator + command.get(path));
+    return start(command).ended();
   }
 
   /**
