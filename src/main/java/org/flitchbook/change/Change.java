@@ -35,18 +35,18 @@ public record Change(
     }
   }
 
-  static Change added(Place now, Message text) {
-    Place file = Place.of(now.file());
-    return new Change(Optional.empty(), file, now, Optional.empty(), Optional.of(text));
-  }
-
-  static Change removed(Place before, Message old) {
-    Place file = Place.of(before.file());
-    return new Change(Optional.empty(), before, file, Optional.of(old), Optional.empty());
-  }
-
-  static Change changed(Place before, Place now, Message old, Message text) {
-    return new Change(Optional.empty(), before, now, Optional.of(old), Optional.of(text));
+  /**
+   * A change in a file.
+   *
+   * @param before where it stood, or would have, as {@code now}
+   */
+  static Change of(Place before, Place now, Optional<Message> old, Optional<Message> text) {
+    return new Change(
+        Optional.empty(),
+        old.isEmpty() ? Place.of(before.file()) : before,
+        text.isEmpty() ? Place.of(now.file()) : now,
+        old,
+        text);
   }
 
   public Type type() {

@@ -97,7 +97,7 @@ public final class Changes {
 
   private static Change whole(String name, Optional<Message> old, Optional<Message> now) {
     Place file = Place.of(name);
-    return new Change(Optional.empty(), file, file, old, now);
+    return Change.of(file, file, old, now);
   }
 
   private static Message shown(SourceFile file) {
@@ -111,9 +111,9 @@ public final class Changes {
       return changes;
     }
     List<Change> shorter = new ArrayList<>(changes.subList(0, MOST));
-    Place file = Place.of(changes.get(0).place().file());
     Message more = say("change.more", "and {0} more changes in this file", changes.size() - MOST);
-    shorter.add(Change.changed(file, file, Message.of("…"), more));
+    shorter.add(
+        whole(changes.get(0).place().file(), Optional.of(Message.of("…")), Optional.of(more)));
     return shorter;
   }
 }

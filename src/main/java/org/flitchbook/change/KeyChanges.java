@@ -43,20 +43,16 @@ final class KeyChanges {
   }
 
   private static Optional<Change> between(String path, Optional<Node> old, Optional<Node> now) {
-    if (old.isEmpty()) {
-      return now.map(added -> Change.added(place(added, path), shown(added)));
-    }
-    if (now.isEmpty()) {
-      return old.map(gone -> Change.removed(place(gone, path), shown(gone)));
-    }
-    return says(old.get()).equals(says(now.get()))
+    Node was = old.or(() -> now).orElseThrow();
+    Node is = now.orElse(was);
+    return old.map(KeyChanges::says).equals(now.map(KeyChanges::says))
         ? Optional.empty()
         : Optional.of(
-            Change.changed(
-                place(old.get(), path),
-                place(now.get(), path),
-                shown(old.get()),
-                shown(now.get())));
+            Change.of(
+                place(was, path),
+                place(is, path),
+                old.map(KeyChanges::shown),
+                now.map(KeyChanges::shown)));
   }
 
   private static Place place(Node node, String path) {

@@ -6,6 +6,7 @@ import static org.flitchbook.message.Message.say;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -34,13 +35,7 @@ final class LogChanges {
     LogChanges was = new LogChanges(old, start, old.length - same);
     LogChanges is = new LogChanges(current, start, current.length - same);
     Place place = Place.of(now.name(), was.number());
-    if (was.rows().isEmpty()) {
-      return List.of(Change.added(place, is.shown()));
-    }
-    return List.of(
-        is.rows().isEmpty()
-            ? Change.removed(place, was.shown())
-            : Change.changed(place, place, was.shown(), is.shown()));
+    return List.of(Change.of(place, place, was.shown(), is.shown()));
   }
 
   private static int lineStart(byte[] bytes, int from) {
@@ -94,16 +89,19 @@ final class LogChanges {
     return new String(bytes, from, to - from, UTF_8).replace("\0", "").strip();
   }
 
-  private Message shown() {
+  /** Empty where it has no row. */
+  private Optional<Message> shown() {
     List<String> rows = rows();
-    String first = rows.get(0);
-    return rows.size() == 1
-        ? Message.of(first)
-        : say(
-            "change.rows",
-            "{0} rows, the first: {1}; the last: {2}",
-            rows.size(),
-            first,
-            rows.get(rows.size() - 1));
+    Optional<String> first = rows.stream().findFirst();
+    return rows.size() < 2
+        ? first.map(Message::of)
+        : first.map(
+            row ->
+                say(
+                    "change.rows",
+                    "{0} rows, the first: {1}; the last: {2}",
+                    rows.size(),
+                    row,
+                    rows.get(rows.size() - 1)));
   }
 }

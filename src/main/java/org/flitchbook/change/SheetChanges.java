@@ -90,25 +90,22 @@ final class SheetChanges {
   private void list(List<Line> removed, List<Line> added) {
     for (Line old : removed) {
       Optional<Line> like = added.stream().filter(old::isLike).findFirst();
-      if (like.isPresent()) {
-        added.remove(like.get());
-        changed(old, like.get());
-      } else {
-        changes.add(Change.removed(Place.of(file, old.number()), old.shown()));
-      }
+      like.ifPresent(added::remove);
+      changes.add(change(Optional.of(old), like));
     }
-    added.forEach(row -> changes.add(Change.added(Place.of(file, row.number()), row.shown())));
+    added.forEach(row -> changes.add(change(Optional.empty(), Optional.of(row))));
     removed.clear();
     added.clear();
   }
 
-  private void changed(Line old, Line row) {
-    String columns = old.differing(row);
-    changes.add(
-        Change.changed(
-            new Place(file, old.number(), columns),
-            new Place(file, row.number(), columns),
-            old.shown(),
-            row.shown()));
+  private Change change(Optional<Line> old, Optional<Line> row) {
+    String columns = old.flatMap(was -> row.map(was::differing)).orElse("");
+    Line was = old.or(() -> row).orElseThrow();
+    Line is = row.orElse(was);
+    return Change.of(
+        new Place(file, was.number(), columns),
+        new Place(file, is.number(), columns),
+        old.map(Line::shown),
+        row.map(Line::shown));
   }
 }
