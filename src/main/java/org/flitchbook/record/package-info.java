@@ -9,6 +9,7 @@
       "measure",
       "sheet",
       "sums",
+      "practice",
       "document",
       "plan",
       "reading",
