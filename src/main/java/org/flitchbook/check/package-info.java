@@ -4,7 +4,17 @@
     name = "check",
     floor = 6,
     mayImport = {
-      "message", "input", "measure", "sheet", "sums", "plan", "words", "reading", "lot", "doubt"
+      "message",
+      "input",
+      "measure",
+      "sheet",
+      "sums",
+      "practice",
+      "plan",
+      "words",
+      "reading",
+      "lot",
+      "doubt"
     },
     door = "Checks")
 package org.flitchbook.check;

@@ -3,22 +3,7 @@
 @Floor(
     name = "record",
     floor = 8,
-    mayImport = {
-      "message",
-      "input",
-      "measure",
-      "sheet",
-      "sums",
-      "document",
-      "plan",
-      "reading",
-      "lot",
-      "check",
-      "account",
-      "json",
-      "words",
-      "change"
-    },
+    mayImport = {"message", "input", "measure", "sheet", "sums", "document", "plan", "reading", "lot", "check", "account", "json", "words", "change", "practice"},
     door = "Records")
 package org.flitchbook.record;
 

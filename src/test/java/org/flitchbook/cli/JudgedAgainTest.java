@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.flitchbook.practice.Practice;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -123,7 +124,8 @@ final class JudgedAgainTest {
                 add(
                     book,
                     "2026-02-10/cure.csv",
-                    ",2026-02-20 12:00,cooler temperature,F1,37.9,°F,MA,HT-3,,2026-02-24/cure.csv:2");
+                    ",2026-02-20 12:00,cooler"
+                        + " temperature,F1,37.9,°F,MA,HT-3,,2026-02-24/cure.csv:2");
               }),
           new Reach(
               "to a row of it that can't be used",
@@ -166,6 +168,8 @@ final class JudgedAgainTest {
                 book.resolve("templates/limits/us.json"),
                 Tree.text(Path.of("templates/limits/us.json")));
             Tree.edit(book.resolve("templates/limits/us.json"), "\"200 ppm\"", "\"140 ppm\"");
+            Tree.write(book.resolve(Practice.FILE), Tree.text(Path.of(Practice.FILE)));
+            Tree.edit(book.resolve(Practice.FILE), "\"5 min\"", "\"90 min\"");
           },
           "a former version of the plan",
           book -> {
