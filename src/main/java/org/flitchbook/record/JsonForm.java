@@ -45,7 +45,6 @@ final class JsonForm {
     }
     tree.put("lots", lots.stream().map(lot -> lot(day, lot)).toList());
     tree.put("faults", faults.stream().map(fault -> fault(day, fault)).toList());
-    tree.put("account", day.jsonTree().of(day.accounts().day(lots)));
     return tree;
   }
 
