@@ -66,7 +66,6 @@ final class JsonForm {
     JsonForm form = new JsonForm(day);
     tree.put("lots", lots.stream().map(form::lot).toList());
     tree.put("faults", faults.stream().map(form::fault).toList());
-    tree.put("account", day.jsonTree().of(day.accounts().day(lots)));
     return tree;
   }
 

@@ -8,6 +8,7 @@ import java.time.temporal.TemporalAmount;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
@@ -95,19 +96,24 @@ record JsonTree(ZoneId zone) {
     Map<String, Object> tree = new LinkedHashMap<>();
     for (RecordComponent component : record.getClass().getRecordComponents()) {
       Object value = value(component, record);
-      Object present = value instanceof Optional<?> maybe ? maybe.orElse(null) : value;
-      if (present instanceof Place place) {
-        tree.putAll(JsonForm.place(place));
-      } else if (present != null && !(present instanceof Track)) {
-        tree.put(component.getName(), of(present));
-      }
+      Optional<?> present = value instanceof Optional<?> maybe ? maybe : Optional.of(value);
+      present.ifPresent(each -> put(tree, component.getName(), each));
     }
     return tree;
   }
 
+  /** The readings of a track are left to the evidence. */
+  private void put(Map<String, Object> tree, String name, Object value) {
+    if (value instanceof Place place) {
+      tree.putAll(JsonForm.place(place));
+    } else if (!(value instanceof Track)) {
+      tree.put(name, of(value));
+    }
+  }
+
   private static Object value(RecordComponent component, Record record) {
     try {
-      return component.getAccessor().invoke(record);
+      return Objects.requireNonNull(component.getAccessor().invoke(record), component.getName());
     } catch (ReflectiveOperationException impossible) {
       throw new LinkageError(record.getClass() + " hides " + component.getName(), impossible);
     }

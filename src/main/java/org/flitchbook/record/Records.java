@@ -15,9 +15,11 @@ public final class Records {
 
   private Records() {}
 
-  /** The whole day as a tree for JSON. */
+  /** The whole day as a tree for JSON, with what is added up about its lots together. */
   public static Map<String, Object> json(DayJudged day) {
-    return JsonForm.of(day, day.judgements(), day.allFaults());
+    Map<String, Object> tree = JsonForm.of(day, day.judgements(), day.allFaults());
+    tree.put("account", day.jsonTree().of(day.accounts().day(day.judgements())));
+    return tree;
   }
 
   /** One lot as a tree for JSON, in the same form. */
