@@ -18,8 +18,10 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.JsonSchema;
 import org.flitchbook.json.Node;
 import org.flitchbook.practice.ToolPractice;
+import org.flitchbook.json.Schema;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
@@ -62,11 +64,46 @@ final class SchemaTest {
     "logs.schema.json, demo-data/wrenfold/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/lot/book/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/reading/logs.json",
-    "words.schema.json, templates/words/en.json",
     "words.schema.json, templates/words/es.json"
   })
   void a_file_that_is_read_is_allowed(String schema, String file) {
     assertEquals(List.of(), schemas.faults(schema, Schemas.parse(Draft.text(Path.of(file)))));
+  }
+
+  @Test
+  void the_schemas_are_what_the_binder_takes() {
+    write("plan.schema.json", "A book's plan: plan.json", PlanFile.class);
+    write("limits.schema.json", "A rule set: templates/limits/*.json", RuleSet.Written.class);
+    write("classes.schema.json", "What a plan must control: templates/classes.json", Classes.class);
+  }
+
+  private static void write(String name, String title, Class<?> type) {
+    JsonSchema.check(
+        name,
+        title,
+        PlanFormats.BINDER.schema(type),
+        Map.of(ChosenLimit.class, numbers(PlanFormats.BINDER.schema(Kind.Stated.class))));
+  }
+
+  /** What a plan may state otherwise than a rule set, under the keys of the kinds. */
+  private static Map<String, Schema> numbers(Schema kinds) {
+    Map<String, Schema> numbers = new TreeMap<>();
+    for (Schema.Members kind : Schema.records(kinds)) {
+      for (Schema.Member member : kind.members()) {
+        if (member.inline()) {
+          numbers.putAll(numbers(member.schema()));
+        } else if (ChosenLimit.NUMBERS.contains(member.key())
+            && !(member.schema() instanceof Schema.Bool)) {
+          numbers.merge(member.key(), member.schema(), SchemaTest::wider);
+          member.or().ifPresent(or -> numbers.merge(or, member.schema(), SchemaTest::wider));
+        }
+      }
+    }
+    return numbers;
+  }
+
+  private static Schema wider(Schema one, Schema other) {
+    return one instanceof Schema.Measured ? one : other;
   }
 
   @Test
@@ -143,12 +180,7 @@ final class SchemaTest {
   void the_schema_names_the_words_of_the_sheets() {
     Set<String> words =
         Arrays.stream(What.values()).map(What::word).collect(Collectors.toCollection(TreeSet::new));
-    assertEquals(words, words("sheetWord"));
-    assertEquals(
-        Arrays.stream(Figure.values())
-            .map(Figure::word)
-            .collect(Collectors.toCollection(TreeSet::new)),
-        words("quantity"));
+    assertEquals(words, words("plan.a-sheet-word"));
   }
 
   private static Set<String> words(String definition) {
