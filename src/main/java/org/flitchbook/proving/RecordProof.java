@@ -50,18 +50,14 @@ final class RecordProof {
 
   /** What its signatures show, and what was changed around them. */
   List<Statement> signatures() {
-    check.faults().forEach(this::broken);
+    check.faults().forEach(fault -> statements.add(Statement.broken(name, fault)));
     check.signatures().forEach(this::show);
     if (check.signatures().isEmpty() && check.isUntouched()) {
       open(
-          say(
-              "proving.unsigned",
-              "Nobody has signed it: by itself it does not show that its pages are as printed."));
+          "proving.unsigned",
+          "Nobody has signed it: by itself it does not show that its pages are as printed.");
     } else if (check.isUntouched()) {
-      proved(
-          say(
-              "proving.nothing-added",
-              "Nothing was added since it was printed but its signatures."));
+      proved("proving.nothing-added", "Nothing was added since it was printed but its signatures.");
     }
     demandNamed();
     return statements;
@@ -79,10 +75,9 @@ final class RecordProof {
         .forEach(
             fault ->
                 broken(
-                    say(
-                        "proving.unreadable-evidence",
-                        "What it carries can't be read: {0}.",
-                        fault.message())));
+                    "proving.unreadable-evidence",
+                    "What it carries can't be read: {0}.",
+                    fault.message()));
     taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
     return statements;
   }
@@ -95,16 +90,16 @@ final class RecordProof {
     return comparison;
   }
 
-  private void proved(Message message) {
-    statements.add(Statement.proved(name, message));
+  private void proved(String id, String english, Object... arguments) {
+    statements.add(Statement.proved(name, say(id, english, arguments)));
   }
 
-  private void open(Message message) {
-    statements.add(Statement.open(name, message));
+  private void open(String id, String english, Object... arguments) {
+    statements.add(Statement.open(name, say(id, english, arguments)));
   }
 
-  private void broken(Message message) {
-    statements.add(Statement.broken(name, message));
+  private void broken(String id, String english, Object... arguments) {
+    statements.add(Statement.broken(name, say(id, english, arguments)));
   }
 
   private void show(SignatureCheck.Each each) {
@@ -112,22 +107,20 @@ final class RecordProof {
     String box = signed.field();
     if (!each.isValid()) {
       broken(
-          say(
-              "proving.invalid",
-              "The signature in \"{0}\" is not valid: {1}.",
-              box,
-              Listing.semicolons(each.faults())));
+          "proving.invalid",
+          "The signature in \"{0}\" is not valid: {1}.",
+          box,
+          Listing.semicolons(each.faults()));
       return;
     }
     CertificateInfo signer = each.verification().signer().orElseThrow();
-    proved(signedBy(signed, signer));
+    statements.add(Statement.proved(name, signedBy(signed, signer)));
     statements.add(trusted.confirm(name, box, signer, signed.time()));
     if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
       broken(
-          say(
-              "proving.certificate-lapsed",
-              "The certificate in \"{0}\" did not hold at the time that is stated.",
-              box));
+          "proving.certificate-lapsed",
+          "The certificate in \"{0}\" did not hold at the time that is stated.",
+          box);
     }
     each.verification()
         .timestamp()
@@ -135,10 +128,9 @@ final class RecordProof {
             timestamp -> show(box, timestamp),
             () ->
                 open(
-                    say(
-                        "proving.own-clock",
-                        "The time in \"{0}\" is that of the signer's own clock.",
-                        box)));
+                    "proving.own-clock",
+                    "The time in \"{0}\" is that of the signer's own clock.",
+                    box));
   }
 
   private Message signedBy(Signed signed, CertificateInfo signer) {
@@ -168,17 +160,15 @@ final class RecordProof {
 
   private void show(String box, Timestamp timestamp) {
     proved(
-        say(
-            "proving.timestamp",
-            "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
-            box,
-            timestamp.time()));
+        "proving.timestamp",
+        "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
+        box,
+        timestamp.time());
     open(
-        say(
-            "proving.server-unconfirmed",
-            "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
-            timestamp.server().name(),
-            timestamp.server().fingerprint()));
+        "proving.server-unconfirmed",
+        "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
+        timestamp.server().name(),
+        timestamp.server().fingerprint());
   }
 
   /** Each key that was named must have signed. */
@@ -189,10 +179,9 @@ final class RecordProof {
               .anyMatch(each -> each.isValid() && each.fingerprint().equals(print));
       if (!found) {
         broken(
-            say(
-                "proving.key.missing",
-                "No valid signature in it was made with the key that you named, {0}.",
-                print));
+            "proving.key.missing",
+            "No valid signature in it was made with the key that you named, {0}.",
+            print);
       }
     }
   }
@@ -205,10 +194,9 @@ final class RecordProof {
         .forEach(
             fault ->
                 broken(
-                    say(
-                        "proving.not-judged",
-                        "What it carries can't be judged again: {0}.",
-                        fault.message())));
+                    "proving.not-judged",
+                    "What it carries can't be judged again: {0}.",
+                    fault.message()));
     comparison = again.day().map(judged -> Comparison.of(enclosed, judged));
     comparison.ifPresent(found -> show(found, enclosed.text(Judging.TOOL), tool));
   }
@@ -223,45 +211,43 @@ final class RecordProof {
       String hash = file.sha256();
       if (!words.contains(hash.substring(0, HALF)) || !words.contains(hash.substring(HALF))) {
         broken(
-            say(
-                "proving.other-file",
-                "The enclosed {0} is not the one that the pages list.",
-                file.name()));
+            "proving.other-file",
+            "The enclosed {0} is not the one that the pages list.",
+            file.name());
       }
     }
     if (statements.size() == before) {
       proved(
-          say(
-              "proving.files",
-              "The {0} files that it carries are those that its pages list by SHA-256.",
-              files.size()));
+          "proving.files",
+          "The {0} files that it carries are those that its pages list by SHA-256.",
+          files.size());
     }
   }
 
   private void show(Comparison found, String maker, String tool) {
-    found.differences().forEach(each -> broken(each.message()));
+    found.differences().forEach(each -> statements.add(Statement.broken(name, each.message())));
     if (found.differences().isEmpty()) {
-      proved(
+      Message same =
           count(
               "proving.same",
               found.compared(),
               "Judged again from what it carries, its one finding is the same.",
-              "Judged again from what it carries, all {0} findings are the same."));
+              "Judged again from what it carries, all {0} findings are the same.");
+      statements.add(Statement.proved(name, same));
     }
-    if (!maker.equals(tool)) {
+    if (maker.isEmpty()) {
       open(
-          maker.isEmpty()
-              ? say(
-                  "proving.unknown-version",
-                  "It does not say which version of the program made it; version {0} judged it"
-                      + " again, which may find otherwise.",
-                  tool)
-              : say(
-                  "proving.other-version",
-                  "It was made by version {0} of the program, and judged again by version {1},"
-                      + " which may find otherwise.",
-                  maker,
-                  tool));
+          "proving.unknown-version",
+          "It does not say which version of the program made it; version {0} judged it again, which"
+              + " may find otherwise.",
+          tool);
+    } else if (!maker.equals(tool)) {
+      open(
+          "proving.other-version",
+          "It was made by version {0} of the program, and judged again by version {1}, which may"
+              + " find otherwise.",
+          maker,
+          tool);
     }
   }
 
