@@ -20,6 +20,7 @@ import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.ledger.Event;
+import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Message;
@@ -82,11 +83,10 @@ public final class LedgerFile {
       session.progress(say("archive.waiting", "waiting for another job in this book"));
       if (tries == TRIES) {
         throw new UsageException(
-            say(
-                "archive.busy",
-                "another job is at work in {0} and holds {1}; try again after it",
-                book,
-                LOCK));
+            "archive.busy",
+            "another job is at work in {0} and holds {1}; try again after it",
+            book,
+            LOCK);
       }
       pause();
     }
@@ -107,13 +107,27 @@ public final class LedgerFile {
     } catch (InterruptedException asked) {
       Thread.currentThread().interrupt();
       throw new UsageException(
-          say("archive.interrupted", "interrupted while waiting for another job"), asked);
+          asked, "archive.interrupted", "interrupted while waiting for another job");
     }
   }
 
   /** What was read; after {@link #append} with the new lines. */
   public Ledger ledger() {
     return ledger;
+  }
+
+  /** What the ledger lists of a day now. */
+  public DayLedger day(LocalDate day) {
+    return new DayLedger(book, day, ledger);
+  }
+
+  Path book() {
+    return book;
+  }
+
+  /** A new line, without more than its kind and its time. */
+  Event event(EventType type) {
+    return Event.of(type, session.now(), session.tool());
   }
 
   /** What a person should know about what became of the ledger as it was found. */
@@ -129,8 +143,9 @@ public final class LedgerFile {
    * @return what was done, a sentence each
    */
   public List<Message> settle(LocalDate day, Plan plan) {
-    List<Message> done = new ArrayList<>(new StrayRevisions(book, this, session).settle());
-    done.addAll(new StraySignatures(book, day, this, plan, session).settle());
+    List<Message> done = new ArrayList<>();
+    new StrayRevisions(this, done).settle();
+    new StraySignatures(this, day, plan, done).settle();
     return done;
   }
 

@@ -37,7 +37,7 @@ public record RecordFile(Path path, Optional<Filed> filed) {
    */
   public static RecordFile of(Path file) {
     if (!Files.isRegularFile(file)) {
-      throw new UsageException(say("archive.no-file", "there is no file {0}", file));
+      throw new UsageException("archive.no-file", "there is no file {0}", file);
     }
     Path whole = file.toAbsolutePath().normalize();
     return new RecordFile(whole, filed(whole));

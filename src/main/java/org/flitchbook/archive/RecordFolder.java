@@ -103,7 +103,7 @@ public record RecordFolder(Path records) {
     for (Path each = folder; each != null; each = each.getParent()) {
       if (Files.exists(each) && !Files.isDirectory(each)) {
         throw new UsageException(
-            say("archive.file-in-the-way", "can't write to {0}: {1} is a file", folder, each));
+            "archive.file-in-the-way", "can't write to {0}: {1} is a file", folder, each);
       }
     }
   }

@@ -7,13 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.flitchbook.disk.Disk;
-import org.flitchbook.job.Session;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
@@ -22,23 +20,14 @@ import org.flitchbook.message.Message;
  * What a close that was cut off left among the records: a folder that never became a revision is
  * cleared away, since all that it was made from is still there; a finished revision whose line is
  * missing gets it, if it is what its own manifest says, and is put aside if not.
+ *
+ * @param notes takes what was done, a sentence each
  */
-final class StrayRevisions {
+record StrayRevisions(LedgerFile ledger, List<Message> notes) {
 
-  private final Path book;
-  private final LedgerFile ledger;
-  private final Session session;
-  private final List<Message> notes = new ArrayList<>();
-
-  StrayRevisions(Path book, LedgerFile ledger, Session session) {
-    this.book = book;
-    this.ledger = ledger;
-    this.session = session;
-  }
-
-  /** Settles all of them. Says what was done, a sentence each. */
-  List<Message> settle() {
-    Path records = RecordFolder.of(book).records();
+  /** Settles all of them. */
+  void settle() {
+    Path records = RecordFolder.of(ledger.book()).records();
     Disk.writing(
         records,
         () -> {
@@ -49,7 +38,6 @@ final class StrayRevisions {
             }
           }
         });
-    return notes;
   }
 
   private static List<Path> list(Path folder) {
@@ -82,7 +70,7 @@ final class StrayRevisions {
     if (isListed(day, number)) {
       return;
     }
-    DayLedger known = new DayLedger(book, day, ledger.ledger());
+    DayLedger known = ledger.day(day);
     Optional<UnlistedRevision> found =
         number > known.revision() ? UnlistedRevision.read(revision, day, number) : Optional.empty();
     if (found.isEmpty()) {
@@ -93,7 +81,7 @@ final class StrayRevisions {
   }
 
   private void add(UnlistedRevision found, EventType type) {
-    ledger.append(List.of(found.event(type, session.now(), session.tool())));
+    ledger.append(List.of(found.completed(ledger.event(type))));
     notes.add(
         say(
             "archive.revision-listed",

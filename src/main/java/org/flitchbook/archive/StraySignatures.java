@@ -2,16 +2,13 @@ package org.flitchbook.archive;
 
 import static org.flitchbook.message.Message.say;
 
-import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.job.Session;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.message.Message;
@@ -24,44 +21,25 @@ import org.flitchbook.seal.PdfSignatures;
  * Signatures that stand in a record and not in the ledger, because something was cut off between
  * the two. One that is valid, made with a key of the plan and over the very record that the ledger
  * lists, gets its line.
+ *
+ * @param day of whose last revision the records are looked at
+ * @param notes takes what was done, a sentence each
  */
-final class StraySignatures {
+record StraySignatures(LedgerFile ledger, LocalDate day, Plan plan, List<Message> notes) {
 
-  private final Path book;
-  private final LocalDate day;
-  private final LedgerFile ledger;
-  private final Plan plan;
-  private final Session session;
-  private final List<Message> notes = new ArrayList<>();
-
-  /**
-   * @param day of whose last revision the records are looked at
-   */
-  StraySignatures(Path book, LocalDate day, LedgerFile ledger, Plan plan, Session session) {
-    this.book = book;
-    this.day = day;
-    this.ledger = ledger;
-    this.plan = plan;
-    this.session = session;
-  }
-
-  /** Settles all of them. Says what was done, a sentence each. */
-  List<Message> settle() {
-    known().last().stream()
+  /** Settles all of them. */
+  void settle() {
+    ledger.day(day).last().stream()
         .flatMap(line -> line.event().outputs().keySet().stream())
         .filter(path -> path.endsWith(".pdf"))
-        .flatMap(path -> BookFolder.file(book, path).stream())
+        .flatMap(path -> BookFolder.file(ledger.book(), path).stream())
         .forEach(this::settle);
-    return notes;
-  }
-
-  private DayLedger known() {
-    return new DayLedger(book, day, ledger.ledger());
   }
 
   private void settle(SourceFile file) {
     byte[] pdf = file.bytes();
-    Optional<String> before = known().hash(file.name()).filter(hash -> !hash.equals(file.sha256()));
+    Optional<String> before =
+        ledger.day(day).hash(file.name()).filter(hash -> !hash.equals(file.sha256()));
     before
         .flatMap(hash -> PdfFile.signatures(pdf))
         .filter(look -> !look.signatures().isEmpty())
@@ -87,8 +65,9 @@ final class StraySignatures {
 
   private void add(SourceFile file, String before, SignatureCheck.Each last, Person person) {
     Event event =
-        Event.of(EventType.SIGNED, session.now(), session.tool())
-            .on(day, known().revision())
+        ledger
+            .event(EventType.SIGNED)
+            .on(day, ledger.day(day).revision())
             .about(file.baseName())
             .by(person.initials(), "")
             .files(Map.of(file.name(), before), Map.of(file.name(), file.sha256()))

@@ -17,7 +17,6 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
 import org.flitchbook.ledger.Event;
-import org.flitchbook.ledger.EventType;
 
 /**
  * A finished revision on the disk of which the ledger has no line.
@@ -78,9 +77,9 @@ record UnlistedRevision(
   }
 
   /** The line that it should have had. */
-  Event event(EventType type, Instant now, String tool) {
+  Event completed(Event event) {
     Optional<Fields> filing = json(files).flatMap(json -> json.optionalObject("filing"));
-    return Event.of(type, now, tool)
+    return event
         .on(day, number)
         .by(text(filing, "by"), text(filing, "reason"))
         .files(

@@ -1,7 +1,5 @@
 package org.flitchbook.book;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -53,7 +51,7 @@ public record Book(
    */
   public LocalDate lastDay() {
     if (days.isEmpty()) {
-      throw new UsageException(say("book.no-days", "{0} has no day's folder yet", folder));
+      throw new UsageException("book.no-days", "{0} has no day's folder yet", folder);
     }
     return days.lastKey();
   }

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -73,20 +74,20 @@ public final class BookFolder {
       return above;
     }
     throw new UsageException(
-        say("book.no-plan", "no {0} in {1} nor in the folder above it", PLAN, where));
+        "book.no-plan", "no {0} in {1} nor in the folder above it", PLAN, where);
   }
 
   private static Path folder(Path where) {
     if (where.toString().isEmpty()) {
       throw new UsageException(
-          say("book.no-name", "the folder's name is empty; name a day's folder or a book's"));
+          "book.no-name", "the folder's name is empty; name a day's folder or a book's");
     }
     if (Files.isRegularFile(where)) {
       throw new UsageException(
-          say("book.not-a-file", "{0} is a file; name a day's folder or a book's", where));
+          "book.not-a-file", "{0} is a file; name a day's folder or a book's", where);
     }
     if (!Files.isDirectory(where)) {
-      throw new UsageException(say("book.no-folder", "there is no folder {0}", where));
+      throw new UsageException("book.no-folder", "there is no folder {0}", where);
     }
     return where.toAbsolutePath().normalize();
   }
@@ -104,10 +105,9 @@ public final class BookFolder {
     Optional<LocalDate> day = Disk.day(folder);
     if (day.isEmpty()) {
       throw new UsageException(
-          say(
-              "book.no-day",
-              "{0} is no day's folder; its name must be a date such as 2026-02-24",
-              where));
+          "book.no-day",
+          "{0} is no day's folder; its name must be a date such as 2026-02-24",
+          where);
     }
     return day;
   }
@@ -161,10 +161,10 @@ public final class BookFolder {
     around(file).ifPresent(folder -> readPlan(session, folder));
     session.progress(READING);
     if (Files.isDirectory(file)) {
-      throw new UsageException(say("book.no-log", "{0} is a folder; name a probe log", file));
+      throw new UsageException("book.no-log", "{0} is a folder; name a probe log", file);
     }
     if (!Files.isRegularFile(file)) {
-      throw new UsageException(say("book.no-file", "there is no file {0}", file));
+      throw new UsageException("book.no-file", "there is no file {0}", file);
     }
     BookFolder reader = new BookFolder(file);
     return new FileRead(reader.read(file, Disk.name(file)), reader.faults);
@@ -182,7 +182,7 @@ public final class BookFolder {
     List<SourceFile> own = templates();
     List<SourceFile> former = formerPlans();
     own.forEach(file -> templates.put(file.name(), file));
-    TreeMap<LocalDate, List<SourceFile>> days = withDays ? days() : new TreeMap<>();
+    NavigableMap<LocalDate, List<SourceFile>> days = withDays ? days() : new TreeMap<>();
     return new Book(
         folder,
         plan,
@@ -193,8 +193,8 @@ public final class BookFolder {
         faults);
   }
 
-  private TreeMap<LocalDate, List<SourceFile>> days() {
-    TreeMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
+  private NavigableMap<LocalDate, List<SourceFile>> days() {
+    NavigableMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
     for (Path each : Disk.list(folder)) {
       Optional<LocalDate> day = Disk.day(each);
       if (day.isPresent() && Files.isDirectory(each)) {

@@ -1,7 +1,5 @@
 package org.flitchbook.book;
 
-import static org.flitchbook.message.Message.say;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -69,10 +67,6 @@ public record PlannedBook(Book book, Optional<Succession> versions, List<Fault> 
         .orElseThrow(
             () ->
                 new UsageException(
-                    say(
-                        "book.nobody",
-                        "\"{0}\" is nobody in the plan; it has {1}",
-                        initials,
-                        known)));
+                    "book.nobody", "\"{0}\" is nobody in the plan; it has {1}", initials, known));
   }
 }

@@ -2,23 +2,20 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
 import org.flitchbook.judging.Judging;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook check}. */
 @Command(
     name = "check",
     description = "Judges a day's lots, or all lots of a book at its last day. Writes nothing.",
     mixinStandardHelpOptions = true)
-final class CheckCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class CheckCommand extends JobCommand {
 
   @Parameters(
       paramLabel = "DAY|BOOK",
@@ -35,8 +32,12 @@ final class CheckCommand implements Callable<Integer> {
   private @Nullable String at;
 
   @Override
-  public Integer call() {
-    return Terminal.run(
-        spec, json, session -> Judging.check(session, where, Optional.ofNullable(at)));
+  boolean isJson() {
+    return json;
+  }
+
+  @Override
+  JobResult run(Session session) {
+    return Judging.check(session, where, Optional.ofNullable(at));
   }
 }

@@ -2,24 +2,21 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.flitchbook.closing.CloseRequest;
 import org.flitchbook.closing.Closing;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook close}. */
 @Command(
     name = "close",
     description = "Judges every lot of a day and writes its records.",
     mixinStandardHelpOptions = true)
-final class CloseCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class CloseCommand extends JobCommand {
 
   @Parameters(
       paramLabel = "DAY",
@@ -51,13 +48,13 @@ final class CloseCommand implements Callable<Integer> {
   private @Nullable String reason;
 
   @Override
-  public Integer call() {
+  JobResult run(Session session) {
     CloseRequest request =
         new CloseRequest(
             Optional.ofNullable(out),
             Optional.ofNullable(at),
             Optional.ofNullable(by),
             Optional.ofNullable(reason));
-    return Terminal.run(spec, false, session -> Closing.close(session, where, request));
+    return Closing.close(session, where, request);
   }
 }

@@ -3,7 +3,6 @@ package org.flitchbook.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
@@ -12,19 +11,15 @@ import org.flitchbook.json.Json;
 import org.flitchbook.look.Look;
 import org.flitchbook.look.LookResult;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook look}. */
 @Command(
     name = "look",
     description = "Says what is in a probe log, and proposes an entry for logs.json.",
     mixinStandardHelpOptions = true)
-final class LookCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class LookCommand extends JobCommand {
 
   @Parameters(paramLabel = "FILE", description = "a log as the logger exported it")
   private Path file;
@@ -33,11 +28,12 @@ final class LookCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    return Terminal.run(spec, json, this::look);
+  boolean isJson() {
+    return json;
   }
 
-  private JobResult look(Session session) {
+  @Override
+  JobResult run(Session session) {
     BookFolder.FileRead read = BookFolder.file(session, file);
     return read.file()
         .map(log -> Look.at(log, session.language()))

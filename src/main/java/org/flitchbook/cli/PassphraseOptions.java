@@ -39,7 +39,7 @@ final class PassphraseOptions implements Passphrase {
   public char[] of(Session session, String initials, boolean isNew) {
     if (file != null && variable != null) {
       throw new UsageException(
-          say("cli.passphrase.both", "name a file or a variable with the passphrase, not both"));
+          "cli.passphrase.both", "name a file or a variable with the passphrase, not both");
     }
     if (file != null) {
       return read(file);
@@ -62,8 +62,7 @@ final class PassphraseOptions implements Passphrase {
       return line;
     } catch (IOException unreadable) {
       throw new UsageException(
-          say("cli.passphrase.unreadable", "the passphrase can't be read from {0}", from),
-          unreadable);
+          unreadable, "cli.passphrase.unreadable", "the passphrase can't be read from {0}", from);
     }
   }
 
@@ -71,7 +70,7 @@ final class PassphraseOptions implements Passphrase {
     String value = System.getenv(name);
     if (value == null) {
       throw new UsageException(
-          say("cli.passphrase.no-variable", "there is no variable {0} in the environment", name));
+          "cli.passphrase.no-variable", "there is no variable {0} in the environment", name);
     }
     return value.toCharArray();
   }
@@ -86,7 +85,7 @@ final class PassphraseOptions implements Passphrase {
       boolean same = Arrays.equals(first, second);
       Arrays.fill(second, '\0');
       if (!same) {
-        throw new UsageException(say("cli.passphrase.differ", "the two passphrases differ"));
+        throw new UsageException("cli.passphrase.differ", "the two passphrases differ");
       }
     }
     return first;
@@ -98,10 +97,8 @@ final class PassphraseOptions implements Passphrase {
     Console console = Boolean.getBoolean("flitchbook.asks") ? System.console() : null;
     if (console == null) {
       throw new UsageException(
-          say(
-              "cli.passphrase.no-terminal",
-              "no terminal to ask for the passphrase; use --passphrase-file or"
-                  + " --passphrase-env"));
+          "cli.passphrase.no-terminal",
+          "no terminal to ask for the passphrase; use --passphrase-file or" + " --passphrase-env");
     }
     return console;
   }
@@ -109,7 +106,7 @@ final class PassphraseOptions implements Passphrase {
   private static char[] answer(Console console, String question) {
     char[] answer = console.readPassword("%s", question);
     if (answer == null) {
-      throw new UsageException(say("cli.passphrase.none", "no passphrase was given"));
+      throw new UsageException("cli.passphrase.none", "no passphrase was given");
     }
     return answer;
   }

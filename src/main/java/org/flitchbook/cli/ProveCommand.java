@@ -3,15 +3,14 @@ package org.flitchbook.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
 import org.flitchbook.proving.ProveRequest;
 import org.flitchbook.proving.Proving;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook prove}. */
 @Command(
@@ -20,9 +19,7 @@ import picocli.CommandLine.Spec;
         "Proves a record, also far from its book, or a book: its signatures, what was changed, and"
             + " the verdicts judged again. Writes nothing.",
     mixinStandardHelpOptions = true)
-final class ProveCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class ProveCommand extends JobCommand {
 
   @Parameters(paramLabel = "FILE|BOOK", description = "a record, as PDF, or a book's folder")
   private Path what;
@@ -43,12 +40,13 @@ final class ProveCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  boolean isJson() {
+    return json;
+  }
+
+  @Override
+  JobResult run(Session session) {
     List<String> prints = fingerprints == null ? List.of() : fingerprints;
-    return Terminal.run(
-        spec,
-        json,
-        session ->
-            Proving.prove(session, new ProveRequest(what, Optional.ofNullable(plan), prints)));
+    return Proving.prove(session, new ProveRequest(what, Optional.ofNullable(plan), prints));
   }
 }

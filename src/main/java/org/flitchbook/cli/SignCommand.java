@@ -2,25 +2,22 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
 import org.flitchbook.signing.RecordSigning;
 import org.flitchbook.signing.SignRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook sign}. */
 @Command(
     name = "sign",
     description = "Signs a record as its maker or as a reviewer, with the person's key.",
     mixinStandardHelpOptions = true)
-final class SignCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class SignCommand extends JobCommand {
 
   @Parameters(paramLabel = "FILE", description = "the record, as PDF")
   private Path file;
@@ -60,8 +57,8 @@ final class SignCommand implements Callable<Integer> {
   @Mixin private PassphraseOptions passphrase;
 
   @Override
-  public Integer call() {
-    return Terminal.run(spec, false, session -> RecordSigning.sign(session, request(), passphrase));
+  JobResult run(Session session) {
+    return RecordSigning.sign(session, request(), passphrase);
   }
 
   private SignRequest request() {

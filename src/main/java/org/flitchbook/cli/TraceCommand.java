@@ -1,13 +1,12 @@
 package org.flitchbook.cli;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
+import org.flitchbook.job.JobResult;
+import org.flitchbook.job.Session;
 import org.flitchbook.tracing.Tracing;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code flitchbook trace}. */
 @Command(
@@ -16,9 +15,7 @@ import picocli.CommandLine.Spec;
         "Tells everything that a code touches: lots, what went in, where it went, what is left."
             + " Writes nothing.",
     mixinStandardHelpOptions = true)
-final class TraceCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class TraceCommand extends JobCommand {
 
   @Parameters(
       paramLabel = "CODE",
@@ -38,7 +35,12 @@ final class TraceCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    return Terminal.run(spec, json, session -> Tracing.trace(session, book, code));
+  boolean isJson() {
+    return json;
+  }
+
+  @Override
+  JobResult run(Session session) {
+    return Tracing.trace(session, book, code);
   }
 }

@@ -1,7 +1,5 @@
 package org.flitchbook.closing;
 
-import static org.flitchbook.message.Message.say;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -60,17 +58,16 @@ final class BookClosing {
       return Event.composed(DayLedger.hashes(inputs));
     } catch (IllegalArgumentException twice) {
       throw new UsageException(
-          say(
-              "closing.one-name",
-              "two files of the book have one name: {0}",
-              String.valueOf(twice.getMessage())),
-          twice);
+          twice,
+          "closing.one-name",
+          "two files of the book have one name: {0}",
+          String.valueOf(twice.getMessage()));
     }
   }
 
   JobResult close() {
     List<Message> lines = new ArrayList<>(ledger.settle(day.day(), day.plan()));
-    DayLedger known = new DayLedger(book.folder(), day.day(), ledger.ledger());
+    DayLedger known = ledger.day(day.day());
     List<Fault> damage = known.damage();
     Optional<Amendment> amendment = known.last().map(line -> amendment(line.event(), known));
     List<Message> filed =
@@ -122,7 +119,7 @@ final class BookClosing {
   }
 
   private List<Event> happened(int revision) {
-    return new NewEvents(day, revision, ledger.ledger(), session).events();
+    return new NewEvents(day, revision, ledger.ledger(), session).find();
   }
 
   private List<Message> file(Filing filing) {

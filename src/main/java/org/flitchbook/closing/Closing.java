@@ -1,7 +1,5 @@
 package org.flitchbook.closing;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -47,10 +45,7 @@ public final class Closing {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        say(
-                            "closing.a-book",
-                            "{0} is a book; name one of its days' folders",
-                            where)));
+                        "closing.a-book", "{0} is a book; name one of its days' folders", where));
     Closing closing = new Closing(session, BookFolder.of(where), request);
     return request.out().map(out -> closing.outside(day, out)).orElseGet(() -> closing.inBook(day));
   }
@@ -69,9 +64,7 @@ public final class Closing {
   private JobResult outside(LocalDate day, Path out) {
     if (request.by().isPresent() || request.reason().isPresent()) {
       throw new UsageException(
-          say(
-              "closing.outside",
-              "--as and --reason are for the ledger, which --out leaves untouched"));
+          "closing.outside", "--as and --reason are for the ledger, which --out leaves untouched");
     }
     refuseInside(out);
     return judge(
@@ -86,11 +79,10 @@ public final class Closing {
   private void refuseInside(Path out) {
     if (out.toAbsolutePath().normalize().startsWith(folder)) {
       throw new UsageException(
-          say(
-              "closing.inside",
-              "--out {0} lies in the book; leave --out away to write to the book's records, or"
-                  + " name a folder outside of the book",
-              out));
+          "closing.inside",
+          "--out {0} lies in the book; leave --out away to write to the book's records, or"
+              + " name a folder outside of the book",
+          out);
     }
   }
 

@@ -19,26 +19,15 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.sheet.What;
 
-/** What a close finds in the sheets that the ledger doesn't have yet. */
-final class NewEvents {
-
-  private final DayJudged day;
-  private final int revision;
-  private final Ledger ledger;
-  private final Session session;
-
-  /**
-   * @param ledger as it is before the close
-   */
-  NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
-    this.day = day;
-    this.revision = revision;
-    this.ledger = ledger;
-    this.session = session;
-  }
+/**
+ * What a close finds in the sheets that the ledger doesn't have yet.
+ *
+ * @param ledger as it is before the close
+ */
+record NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
 
   /** Releases, dispatches and failed checks, in this order. */
-  List<Event> events() {
+  List<Event> find() {
     List<Event> events = new ArrayList<>();
     day.judgements().forEach(each -> release(each).ifPresent(events::add));
     Stream.concat(

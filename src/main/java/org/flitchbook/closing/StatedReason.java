@@ -37,7 +37,7 @@ final class StatedReason {
   private static String refuseControls(String reason) {
     if (reason.chars().anyMatch(Character::isISOControl)) {
       throw new UsageException(
-          say("closing.one-line", "a reason stands on one line, without control characters"));
+          "closing.one-line", "a reason stands on one line, without control characters");
     }
     return reason.strip();
   }

@@ -58,7 +58,7 @@ public final class Disk {
       return reading.read();
     } catch (IOException refused) {
       throw new UsageException(
-          say("disk.cant-read", "can't read {0}: {1}", where, reason(refused)), refused);
+          refused, "disk.cant-read", "can't read {0}: {1}", where, reason(refused));
     }
   }
 
@@ -77,7 +77,7 @@ public final class Disk {
 
   public static UsageException cantWrite(Path where, IOException refused) {
     return new UsageException(
-        say("disk.cant-write", "can't write to {0}: {1}", where, reason(refused)), refused);
+        refused, "disk.cant-write", "can't write to {0}: {1}", where, reason(refused));
   }
 
   /**

@@ -25,15 +25,7 @@ import org.flitchbook.record.DayJudged;
  * instruments go back to the last one before the lot of every instrument in use since. Where an
  * entry of an older folder corrects one that is within, they begin with that older folder.
  */
-final class LotDays {
-
-  private final DayJudged judged;
-  private final List<Day> days;
-
-  LotDays(DayJudged judged, List<Day> days) {
-    this.judged = judged;
-    this.days = days;
-  }
+record LotDays(DayJudged judged, List<Day> days) {
 
   LocalDate first(Judgement judgement) {
     Lot lot = judgement.lot();

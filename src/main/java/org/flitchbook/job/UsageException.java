@@ -11,19 +11,21 @@ public final class UsageException extends RuntimeException {
 
   private final transient List<Message> messages;
 
-  public UsageException(Message message) {
-    this(List.of(message));
+  /** With a message of that id, see {@link Message}. */
+  public UsageException(String id, String english, Object... arguments) {
+    this(List.of(Message.say(id, english, arguments)));
   }
 
-  /** On a line each. */
+  /** With a message of that id, see {@link Message}. */
+  public UsageException(Throwable cause, String id, String english, Object... arguments) {
+    this(id, english, arguments);
+    initCause(cause);
+  }
+
+  /** With messages on a line each. */
   public UsageException(List<Message> messages) {
     super(messages.get(0).toString());
     this.messages = List.copyOf(messages);
-  }
-
-  public UsageException(Message message, Throwable cause) {
-    super(message.toString(), cause);
-    this.messages = List.of(message);
   }
 
   /** The same, with what was done before it came to this. */

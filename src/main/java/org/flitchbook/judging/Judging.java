@@ -230,18 +230,16 @@ public final class Judging {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        say(
-                            "judging.no-time",
-                            "--at \"{0}\" is no time; write one such as {1}T18:00",
-                            text,
-                            day)));
+                        "judging.no-time",
+                        "--at \"{0}\" is no time; write one such as {1}T18:00",
+                        text,
+                        day));
     if (moment.isBefore(day.atStartOfDay(zone(plan)).toInstant())) {
       throw new UsageException(
-          say(
-              "judging.too-early",
-              "--at {0} lies before {1}, the day to be judged; write one such as {1}T18:00",
-              text,
-              day));
+          "judging.too-early",
+          "--at {0} lies before {1}, the day to be judged; write one such as {1}T18:00",
+          text,
+          day);
     }
     return moment;
   }

@@ -1,7 +1,5 @@
 package org.flitchbook.keys;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,8 +26,7 @@ public record KeyFolder(Path folder, String initials) {
   public KeyFolder {
     folder = folder.toAbsolutePath().normalize();
     if (!initials.matches("[\\p{L}\\p{N}_-]+")) {
-      throw new UsageException(
-          say("keys.no-name", "\"{0}\" can't be the name of a key file", initials));
+      throw new UsageException("keys.no-name", "\"{0}\" can't be the name of a key file", initials);
     }
   }
 
@@ -37,10 +34,9 @@ public record KeyFolder(Path folder, String initials) {
   void refuseInside(Path book) {
     if (folder.startsWith(book.toAbsolutePath().normalize())) {
       throw new UsageException(
-          say(
-              "keys.inside",
-              "the folder of the keys, {0}, lies in the book; keys must not travel with it",
-              folder));
+          "keys.inside",
+          "the folder of the keys, {0}, lies in the book; keys must not travel with it",
+          folder);
     }
   }
 
@@ -56,10 +52,9 @@ public record KeyFolder(Path folder, String initials) {
   void refuseSecond() {
     if (Files.exists(key())) {
       throw new UsageException(
-          say(
-              "keys.there-already",
-              "{0} is there already; retire that key, or name another folder with --keys",
-              key()));
+          "keys.there-already",
+          "{0} is there already; retire that key, or name another folder with --keys",
+          key());
     }
   }
 

@@ -110,11 +110,10 @@ public final class Keys {
 
   private void refuseSecond(PersonKey known) {
     throw new UsageException(
-        say(
-            "keys.second",
-            "{0} has a key in the plan, {1}; retire it before a new one is made",
-            person.initials(),
-            known.fingerprint()));
+        "keys.second",
+        "{0} has a key in the plan, {1}; retire it before a new one is made",
+        person.initials(),
+        known.fingerprint());
   }
 
   private byte[] closed(SigningKey key, Passphrase passphrase) {
@@ -122,7 +121,7 @@ public final class Keys {
     try {
       Optional<Message> refusal = Signing.refusal(word);
       if (refusal.isPresent()) {
-        throw new UsageException(refusal.get());
+        throw new UsageException(List.of(refusal.get()));
       }
       return Signing.close(key, word);
     } finally {
@@ -202,10 +201,9 @@ public final class Keys {
 
   private UsageException noCertificate() {
     return new UsageException(
-        say(
-            "keys.no-certificate",
-            "there is no certificate {0}; key new makes one",
-            folder.certificate()));
+        "keys.no-certificate",
+        "there is no certificate {0}; key new makes one",
+        folder.certificate());
   }
 
   private List<Message> retire(Optional<String> on) {
@@ -217,10 +215,9 @@ public final class Keys {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        say(
-                            "keys.none-in-use",
-                            "{0} has no key in use in the plan",
-                            person.initials())));
+                        "keys.none-in-use",
+                        "{0} has no key in use in the plan",
+                        person.initials()));
     write(Plans.retireKey(book.plan(), person.initials(), key.fingerprint(), until));
     List<Message> lines = new ArrayList<>();
     lines.add(
@@ -247,7 +244,7 @@ public final class Keys {
       return LocalDate.parse(text);
     } catch (DateTimeException noDate) {
       throw new UsageException(
-          say("keys.no-date", "--on \"{0}\" is no date such as 2026-02-24", text), noDate);
+          noDate, "keys.no-date", "--on \"{0}\" is no date such as 2026-02-24", text);
     }
   }
 }

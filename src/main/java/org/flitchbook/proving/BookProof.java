@@ -34,26 +34,31 @@ final class BookProof {
   private final Path book;
   private final Ledger ledger;
   private final TrustedKeys trusted;
-  private final Map<String, String> outputs = new TreeMap<>();
-  private final Map<String, String> inputs = new TreeMap<>();
-  private final Map<String, Long> lines = new TreeMap<>();
+  private final Map<String, Listed> outputs = new TreeMap<>();
+  private final Map<String, Listed> inputs = new TreeMap<>();
   private final Map<String, String> tools = new TreeMap<>();
   private final List<Statement> statements = new ArrayList<>();
+
+  /**
+   * A file as the ledger lists it.
+   *
+   * @param line the number of the last line that does
+   */
+  private record Listed(String hash, long line) {}
 
   BookProof(Path book, TrustedKeys trusted) {
     this.book = book;
     this.ledger = LedgerFile.read(book);
     this.trusted = trusted;
     for (LedgerLine line : ledger.lines()) {
-      note(outputs, line, line.event().outputs());
-      note(inputs, line, line.event().inputs());
+      list(outputs, line, line.event().outputs());
+      list(inputs, line, line.event().inputs());
     }
     BookFolder.toolTemplates().forEach(file -> tools.put(file.name(), file.sha256()));
   }
 
-  private void note(Map<String, String> known, LedgerLine line, Map<String, String> files) {
-    known.putAll(files);
-    files.keySet().forEach(path -> lines.put(path, line.sequence()));
+  private static void list(Map<String, Listed> known, LedgerLine line, Map<String, String> files) {
+    files.forEach((path, hash) -> known.put(path, new Listed(hash, line.sequence())));
   }
 
   List<Statement> statements() {
@@ -75,38 +80,42 @@ final class BookProof {
             fault ->
                 broken(
                     Ledger.FILE,
-                    say("proving.ledger.broken", "The ledger is broken: {0}.", fault.message())));
+                    "proving.ledger.broken",
+                    "The ledger is broken: {0}.",
+                    fault.message()));
     ledger
         .torn()
         .ifPresent(
             fault ->
                 broken(
                     Ledger.FILE,
-                    say("proving.ledger.torn", "The ledger is torn: {0}.", fault.message())));
+                    "proving.ledger.torn",
+                    "The ledger is torn: {0}.",
+                    fault.message()));
     if (ledger.lines().isEmpty()) {
-      open(Ledger.FILE, say("proving.ledger.empty", "The ledger has no line yet."));
+      open(Ledger.FILE, "proving.ledger.empty", "The ledger has no line yet.");
     } else if (ledger.faults().isEmpty()) {
-      proved(
-          Ledger.FILE,
+      Message whole =
           count(
               "proving.ledger.whole",
               ledger.lines().size(),
               "The ledger's only line is whole, up to hash {1}.",
               "The ledger's {0} lines hang together, up to hash {1}.",
-              head().hash()));
+              head().hash());
+      statements.add(Statement.proved(Ledger.FILE, whole));
     }
   }
 
-  private void proved(String about, Message message) {
-    statements.add(Statement.proved(about, message));
+  private void proved(String about, String id, String english, Object... arguments) {
+    statements.add(Statement.proved(about, say(id, english, arguments)));
   }
 
-  private void open(String about, Message message) {
-    statements.add(Statement.open(about, message));
+  private void open(String about, String id, String english, Object... arguments) {
+    statements.add(Statement.open(about, say(id, english, arguments)));
   }
 
-  private void broken(String about, Message message) {
-    statements.add(Statement.broken(about, message));
+  private void broken(String about, String id, String english, Object... arguments) {
+    statements.add(Statement.broken(about, say(id, english, arguments)));
   }
 
   /** Each record as the last line has it that lists it, and what lies among them. */
@@ -116,32 +125,29 @@ final class BookProof {
     if (statements.size() == before && !outputs.isEmpty()) {
       proved(
           RecordFolder.NAME,
-          say(
-              "proving.records",
-              "All {0} files of the records are as the ledger lists them.",
-              outputs.size()));
+          "proving.records",
+          "All {0} files of the records are as the ledger lists them.",
+          outputs.size());
     }
     below(RecordFolder.of(book).records()).stream()
         .filter(path -> !outputs.containsKey(path))
         .forEach(this::showStranger);
   }
 
-  private void proveRecord(String path, String hash) {
+  private void proveRecord(String path, Listed listed) {
     Optional<SourceFile> file = BookFolder.file(book, path);
     if (file.isEmpty()) {
       broken(
           path,
-          say(
-              "proving.record.missing",
-              "It is missing, and line {0} of the ledger lists it.",
-              lines.get(path)));
-    } else if (!file.get().sha256().equals(hash)) {
+          "proving.record.missing",
+          "It is missing, and line {0} of the ledger lists it.",
+          listed.line());
+    } else if (!file.get().sha256().equals(listed.hash())) {
       broken(
           path,
-          say(
-              "proving.record.other",
-              "It is not the one that line {0} of the ledger lists.",
-              lines.get(path)));
+          "proving.record.other",
+          "It is not the one that line {0} of the ledger lists.",
+          listed.line());
     }
   }
 
@@ -150,19 +156,15 @@ final class BookProof {
     if (path.contains("/" + Disk.HIDDEN)) {
       open(
           path,
-          say(
-              "proving.record.cut-off",
-              "A close or a signature was cut off and left it; the next one clears it away."));
+          "proving.record.cut-off",
+          "A close or a signature was cut off and left it; the next one clears it away.");
     } else if (path.contains("/" + LedgerFile.ASIDE)) {
-      open(
-          path,
-          say("proving.record.aside", "It was put aside by a close that could not prove it."));
+      open(path, "proving.record.aside", "It was put aside by a close that could not prove it.");
     } else {
       broken(
           path,
-          say(
-              "proving.record.unlisted",
-              "It lies among the records, and the ledger does not list it."));
+          "proving.record.unlisted",
+          "It lies among the records, and the ledger does not list it.");
     }
   }
 
@@ -194,9 +196,7 @@ final class BookProof {
         .filter(Files::isDirectory)
         .forEach(folder -> Disk.day(folder).ifPresent(day -> proveDay(folder, day, last)));
     if (statements.stream().skip(before).noneMatch(Statement::isBroken) && !inputs.isEmpty()) {
-      proved(
-          "",
-          say("proving.inputs", "What was written down is as it was when the days were closed."));
+      proved("", "proving.inputs", "What was written down is as it was when the days were closed.");
     }
   }
 
@@ -207,9 +207,9 @@ final class BookProof {
         .forEach(
             path -> {
               if (isLate) {
-                broken(path, say("proving.input.late", "It was added after its day was closed."));
+                broken(path, "proving.input.late", "It was added after its day was closed.");
               } else {
-                open(path, say("proving.input.early", "Its day is not closed yet."));
+                open(path, "proving.input.early", "Its day is not closed yet.");
               }
             });
   }
@@ -219,31 +219,26 @@ final class BookProof {
   }
 
   /** The plan goes on by itself; a template that the book does not have is the program's own. */
-  private void proveInput(String path, String hash) {
+  private void proveInput(String path, Listed listed) {
     Optional<String> file = BookFolder.file(book, path).map(SourceFile::sha256);
     Optional<String> now = file.or(() -> Optional.ofNullable(tools.get(path)));
-    if (outputs.containsKey(path) || now.filter(hash::equals).isPresent()) {
+    if (outputs.containsKey(path) || now.filter(listed.hash()::equals).isPresent()) {
       return;
     }
-    Long line = lines.get(path);
-    if (Book.dayOf(path).isEmpty()) {
+    if (Book.dayOf(path).isEmpty() && now.isEmpty()) {
+      open(path, "proving.plan.gone", "It is gone since line {0} of the ledger.", listed.line());
+    } else if (Book.dayOf(path).isEmpty()) {
       open(
           path,
-          now.isEmpty()
-              ? say("proving.plan.gone", "It is gone since line {0} of the ledger.", line)
-              : say("proving.plan.changed", "It was changed since line {0} of the ledger.", line));
+          "proving.plan.changed",
+          "It was changed since line {0} of the ledger.",
+          listed.line());
+    } else if (file.isEmpty()) {
+      String text = "It is gone since line {0} of the ledger, with no close.";
+      broken(path, "proving.input.gone", text, listed.line());
     } else {
-      broken(
-          path,
-          file.isEmpty()
-              ? say(
-                  "proving.input.gone",
-                  "It is gone since line {0} of the ledger, with no close.",
-                  line)
-              : say(
-                  "proving.input.changed",
-                  "It was changed since line {0} of the ledger, with no close.",
-                  line));
+      String text = "It was changed since line {0} of the ledger, with no close.";
+      broken(path, "proving.input.changed", text, listed.line());
     }
   }
 
@@ -255,7 +250,7 @@ final class BookProof {
             .mapToLong(this::proveSignatures)
             .sum();
     if (signatures == 0) {
-      open(RecordFolder.NAME, say("proving.none-signed", "No record of the book is signed."));
+      open(RecordFolder.NAME, "proving.none-signed", "No record of the book is signed.");
     }
   }
 
@@ -264,7 +259,7 @@ final class BookProof {
     byte[] pdf = file.bytes();
     Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
-      broken(file.name(), say("proving.no-pdf", "It can't be read as PDF."));
+      broken(file.name(), "proving.no-pdf", "It can't be read as PDF.");
       return 0;
     }
     RecordProof proof = new RecordProof(file.name(), pdf, look.get(), trusted);
@@ -284,14 +279,13 @@ final class BookProof {
             head ->
                 broken(
                     path,
-                    say(
-                        "proving.ledger.rewritten",
-                        "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and"
-                            + " the ledger does not have it: lines were taken out, or written"
-                            + " again.",
-                        each.signed().field(),
-                        head.sequence(),
-                        head.hash())));
+                    "proving.ledger.rewritten",
+                    "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and"
+                        + " the ledger does not have it: lines were taken out, or written"
+                        + " again.",
+                    each.signed().field(),
+                    head.sequence(),
+                    head.hash()));
   }
 
   private boolean isInLedger(Head head) {

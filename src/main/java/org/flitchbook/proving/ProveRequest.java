@@ -1,7 +1,5 @@
 package org.flitchbook.proving;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -25,10 +23,7 @@ public record ProveRequest(Path what, Optional<Path> plan, List<String> fingerpr
     String digits = fingerprint.replaceAll("[: ]", "").toLowerCase(Locale.ROOT);
     if (!digits.matches("[0-9a-f]{64}")) {
       throw new UsageException(
-          say(
-              "proving.fingerprint",
-              "--fingerprint {0} is not 64 hexadecimal digits",
-              fingerprint));
+          "proving.fingerprint", "--fingerprint {0} is not 64 hexadecimal digits", fingerprint);
     }
     return digits;
   }

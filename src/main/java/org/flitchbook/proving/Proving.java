@@ -69,7 +69,7 @@ public final class Proving {
   private JobResult book() {
     if (!request.fingerprints().isEmpty()) {
       throw new UsageException(
-          say("proving.one-record", "--fingerprint is for one record; a book has its plan"));
+          "proving.one-record", "--fingerprint is for one record; a book has its plan");
     }
     PlannedBook planned = BookFolder.readPlan(session, request.what());
     Path folder = planned.book().folder();

@@ -47,18 +47,14 @@ final class RecordProof {
 
   /** What its signatures show, and what was changed around them. */
   List<Statement> signatures() {
-    check.faults().forEach(this::broken);
+    check.faults().forEach(fault -> statements.add(Statement.broken(name, fault)));
     check.signatures().forEach(this::show);
     if (check.signatures().isEmpty() && check.isUntouched()) {
       open(
-          say(
-              "proving.unsigned",
-              "Nobody has signed it: by itself it does not show that its pages are as printed."));
+          "proving.unsigned",
+          "Nobody has signed it: by itself it does not show that its pages are as printed.");
     } else if (check.isUntouched()) {
-      proved(
-          say(
-              "proving.nothing-added",
-              "Nothing was added since it was printed but its signatures."));
+      proved("proving.nothing-added", "Nothing was added since it was printed but its signatures.");
     }
     demandNamed();
     return statements;
@@ -76,10 +72,9 @@ final class RecordProof {
         .forEach(
             fault ->
                 broken(
-                    say(
-                        "proving.unreadable-evidence",
-                        "What it carries can't be read: {0}.",
-                        fault.message())));
+                    "proving.unreadable-evidence",
+                    "What it carries can't be read: {0}.",
+                    fault.message()));
     taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
     return statements;
   }
@@ -92,16 +87,16 @@ final class RecordProof {
     return comparison;
   }
 
-  private void proved(Message message) {
-    statements.add(Statement.proved(name, message));
+  private void proved(String id, String english, Object... arguments) {
+    statements.add(Statement.proved(name, say(id, english, arguments)));
   }
 
-  private void open(Message message) {
-    statements.add(Statement.open(name, message));
+  private void open(String id, String english, Object... arguments) {
+    statements.add(Statement.open(name, say(id, english, arguments)));
   }
 
-  private void broken(Message message) {
-    statements.add(Statement.broken(name, message));
+  private void broken(String id, String english, Object... arguments) {
+    statements.add(Statement.broken(name, say(id, english, arguments)));
   }
 
   private void show(SignatureCheck.Each each) {
@@ -109,22 +104,20 @@ final class RecordProof {
     String box = signed.field();
     if (!each.isValid()) {
       broken(
-          say(
-              "proving.invalid",
-              "The signature in \"{0}\" is not valid: {1}.",
-              box,
-              Listing.semicolons(each.faults())));
+          "proving.invalid",
+          "The signature in \"{0}\" is not valid: {1}.",
+          box,
+          Listing.semicolons(each.faults()));
       return;
     }
     CertificateInfo signer = each.verification().signer().orElseThrow();
-    proved(signedBy(signed, signer));
+    statements.add(Statement.proved(name, signedBy(signed, signer)));
     statements.add(trusted.confirm(name, box, signer, signed.time()));
     if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
       broken(
-          say(
-              "proving.certificate-lapsed",
-              "The certificate in \"{0}\" did not hold at the time that is stated.",
-              box));
+          "proving.certificate-lapsed",
+          "The certificate in \"{0}\" did not hold at the time that is stated.",
+          box);
     }
     each.verification()
         .timestamp()
@@ -132,10 +125,9 @@ final class RecordProof {
             timestamp -> show(box, timestamp),
             () ->
                 open(
-                    say(
-                        "proving.own-clock",
-                        "The time in \"{0}\" is that of the signer's own clock.",
-                        box)));
+                    "proving.own-clock",
+                    "The time in \"{0}\" is that of the signer's own clock.",
+                    box));
   }
 
   private Message signedBy(PdfSignature signed, CertificateInfo signer) {
@@ -165,17 +157,15 @@ final class RecordProof {
 
   private void show(String box, Timestamp timestamp) {
     proved(
-        say(
-            "proving.timestamp",
-            "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
-            box,
-            timestamp.time()));
+        "proving.timestamp",
+        "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
+        box,
+        timestamp.time());
     open(
-        say(
-            "proving.server-unconfirmed",
-            "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
-            timestamp.server().name(),
-            timestamp.server().fingerprint()));
+        "proving.server-unconfirmed",
+        "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
+        timestamp.server().name(),
+        timestamp.server().fingerprint());
   }
 
   /** Each key that was named must have signed. */
@@ -186,10 +176,9 @@ final class RecordProof {
               .anyMatch(each -> each.isValid() && each.fingerprint().equals(print));
       if (!found) {
         broken(
-            say(
-                "proving.key.missing",
-                "No valid signature in it was made with the key that you named, {0}.",
-                print));
+            "proving.key.missing",
+            "No valid signature in it was made with the key that you named, {0}.",
+            print);
       }
     }
   }
@@ -211,18 +200,16 @@ final class RecordProof {
       String hash = file.sha256();
       if (!words.contains(hash.substring(0, HALF)) || !words.contains(hash.substring(HALF))) {
         broken(
-            say(
-                "proving.other-file",
-                "The enclosed {0} is not the one that the pages list.",
-                file.name()));
+            "proving.other-file",
+            "The enclosed {0} is not the one that the pages list.",
+            file.name());
       }
     }
     if (statements.size() == before) {
       proved(
-          say(
-              "proving.files",
-              "The {0} files that it carries are those that its pages list by SHA-256.",
-              files.size()));
+          "proving.files",
+          "The {0} files that it carries are those that its pages list by SHA-256.",
+          files.size());
     }
   }
 

@@ -128,25 +128,23 @@ public final class RecordSigning {
   private void settle(LedgerFile ledger, Plan plan, List<Message> notes) {
     RecordFile.Filed filed = record.filed().orElseThrow();
     notes.addAll(ledger.settle(filed.day(), plan));
-    refuseOther(new DayLedger(filed.book(), filed.day(), ledger.ledger()), filed);
+    refuseOther(ledger.day(filed.day()), filed);
   }
 
   /** Only the last revision is signed, as the ledger has it. */
   private void refuseOther(DayLedger known, RecordFile.Filed filed) {
     if (filed.revision() != known.revision()) {
       throw new UsageException(
-          say(
-              "signing.not-last",
-              "{0} is not of that day's last revision in the ledger, r{1}",
-              filed.path(),
-              known.revision()));
+          "signing.not-last",
+          "{0} is not of that day's last revision in the ledger, r{1}",
+          filed.path(),
+          known.revision());
     }
     if (!known.hash(filed.path()).equals(Optional.of(hash(pdf)))) {
       throw new UsageException(
-          say(
-              "signing.not-as-listed",
-              "{0} is not as the ledger lists it; prove says more",
-              filed.path()));
+          "signing.not-as-listed",
+          "{0} is not as the ledger lists it; prove says more",
+          filed.path());
     }
   }
 
@@ -157,11 +155,10 @@ public final class RecordSigning {
   private void refuseTouched(SignatureCheck check) {
     if (!check.isUntouched()) {
       throw new UsageException(
-          say(
-              "signing.touched",
-              "{0} was changed after it was printed, and is not signed: {1}",
-              record.name(),
-              check.allFaults()));
+          "signing.touched",
+          "{0} was changed after it was printed, and is not signed: {1}",
+          record.name(),
+          check.allFaults());
     }
   }
 
@@ -201,8 +198,7 @@ public final class RecordSigning {
         .why()
         .ifPresent(
             why -> {
-              throw new UsageException(
-                  say("signing.unopened", "{0} can't be opened: {1}", file, why));
+              throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
             });
     SigningKey key = opened.key().orElseThrow();
     refuseUnknown(signatory, key.info());
@@ -218,16 +214,15 @@ public final class RecordSigning {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        say(
-                            "signing.unknown-key",
-                            "the plan does not have the key {0} as {1}'s; key show lists the line"
-                                + " to add",
-                            info.fingerprint(),
-                            initials)));
+                        "signing.unknown-key",
+                        "the plan does not have the key {0} as {1}'s; key show lists the line"
+                            + " to add",
+                        info.fingerprint(),
+                        initials));
     if (!known.isInForce(signatory.time().toLocalDate())
         || !info.isInForce(signatory.time().toInstant())) {
       throw new UsageException(
-          say("signing.not-in-force", "the key of {0} does not count today", initials));
+          "signing.not-in-force", "the key of {0} does not count today", initials);
     }
   }
 

@@ -1,7 +1,5 @@
 package org.flitchbook.signing;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.file.Path;
 import java.util.Optional;
 import org.flitchbook.archive.SignerRole;
@@ -38,17 +36,16 @@ public record SignRequest(
         .ifPresent(
             word -> {
               throw new UsageException(
-                  say("signing.no-role", "--role \"{0}\" is neither maker nor reviewer", word));
+                  "signing.no-role", "--role \"{0}\" is neither maker nor reviewer", word);
             });
     reason
         .filter(SignRequest::isUnfit)
         .ifPresent(
             text -> {
               throw new UsageException(
-                  say(
-                      "signing.long-reason",
-                      "a reason stands on one line of at most {0} characters",
-                      LONGEST_REASON));
+                  "signing.long-reason",
+                  "a reason stands on one line of at most {0} characters",
+                  LONGEST_REASON);
             });
   }
 

@@ -63,11 +63,10 @@ record Signatory(
     SignerRole role = SignerRole.valueOf(word.toUpperCase(Locale.ROOT));
     if (!person.is(word)) {
       throw new UsageException(
-          say(
-              "signing.not-in-role",
-              "the plan does not have {0} as a {1}",
-              person.initials(),
-              role.message()));
+          "signing.not-in-role",
+          "the plan does not have {0} as a {1}",
+          person.initials(),
+          role.message());
     }
     return role;
   }
@@ -79,25 +78,19 @@ record Signatory(
         .orElseThrow(
             () ->
                 new UsageException(
-                    say(
-                        "signing.no-box",
-                        "no box of this record is open to {0}",
-                        person.initials())));
+                    "signing.no-box", "no box of this record is open to {0}", person.initials()));
   }
 
   private static String box(SignerRole role, PdfSignatures look) {
     if (role == SignerRole.REVIEWER && SignerRole.MAKER.box(look).isPresent()) {
       throw new UsageException(
-          say("signing.maker-first", "the maker signs first, and the reviewer after"));
+          "signing.maker-first", "the maker signs first, and the reviewer after");
     }
     return role.box(look)
         .orElseThrow(
             () ->
                 new UsageException(
-                    say(
-                        "signing.all-signed",
-                        "every box for a {0} is signed already",
-                        role.message())));
+                    "signing.all-signed", "every box for a {0} is signed already", role.message()));
   }
 
   /**
@@ -122,10 +115,9 @@ record Signatory(
 
   private static UsageException unjudged(List<Fault> faults) {
     return new UsageException(
-        say(
-            "signing.unjudged",
-            "what the record carries can't be judged: {0}",
-            Listing.semicolons(faults.stream().map(Fault::message).toList())));
+        "signing.unjudged",
+        "what the record carries can't be judged: {0}",
+        Listing.semicolons(faults.stream().map(Fault::message).toList()));
   }
 
   /** The review itself is the reviewer's to write. */
@@ -136,12 +128,11 @@ record Signatory(
 
   private void refuseOwn(Judgement judgement) {
     throw new UsageException(
-        say(
-            "signing.own",
-            "{0} has entries in lot {1} and can't review them; another reviewer signs, or the plan"
-                + " says \"soleOperator\": true",
-            person.initials(),
-            judgement.lot().code()));
+        "signing.own",
+        "{0} has entries in lot {1} and can't review them; another reviewer signs, or the plan"
+            + " says \"soleOperator\": true",
+        person.initials(),
+        judgement.lot().code());
   }
 
   SignatureRequest autograph(CertificateInfo key, Optional<Head> head, int room) {

@@ -15,17 +15,11 @@ import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.TimestampException;
 
 /** Asks a time stamp server (RFC 3161 over HTTP). */
-final class TimestampClient {
+record TimestampClient(String address) {
 
   private static final Duration PATIENCE = Duration.ofSeconds(15);
   private static final int LARGEST_ANSWER = 1 << 16;
   private static final int OK = 200;
-
-  private final String address;
-
-  TimestampClient(String address) {
-    this.address = address;
-  }
 
   /**
    * The seal with a time stamp in it.
@@ -67,12 +61,11 @@ final class TimestampClient {
 
   private UsageException refused(Message why, Exception cause) {
     return new UsageException(
-        say(
-            "signing.no-timestamp",
-            "no time stamp from {0}: {1}. Nothing was signed; try again, or sign with"
-                + " --without-timestamp",
-            address,
-            why),
-        cause);
+        cause,
+        "signing.no-timestamp",
+        "no time stamp from {0}: {1}. Nothing was signed; try again, or sign with"
+            + " --without-timestamp",
+        address,
+        why);
   }
 }

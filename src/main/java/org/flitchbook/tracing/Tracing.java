@@ -1,7 +1,5 @@
 package org.flitchbook.tracing;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -40,12 +38,11 @@ public final class Tracing {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        say(
-                            "tracing.unknown",
-                            "\"{0}\" is no lot, no ingredient's or supplier's lot, no instrument"
-                                + " and no customer of {1}",
-                            code,
-                            day.book())));
+                        "tracing.unknown",
+                        "\"{0}\" is no lot, no ingredient's or supplier's lot, no instrument"
+                            + " and no customer of {1}",
+                        code,
+                        day.book()));
     String json = new String(Json.write(traced.json()), StandardCharsets.UTF_8);
     return new JobResult(ExitStatus.WELL, Judging.printed(traced.document()), json, List.of());
   }
