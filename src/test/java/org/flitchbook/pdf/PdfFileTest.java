@@ -62,7 +62,7 @@ class PdfFileTest {
           fonts++;
         }
       }
-      assertTrue(fonts > 0);
+      assertEquals(8, fonts);
     }
   }
 
