@@ -32,7 +32,17 @@ public final class Golden {
         Files.createDirectories(file.getParent());
         Files.writeString(file, actual);
       }
-      assertEquals(Files.readString(file, StandardCharsets.UTF_8), actual, file.toString());
+    } catch (IOException e) {
+      throw new UncheckedIOException("can't write " + file, e);
+    }
+    assertEquals(text(name), actual, file.toString());
+  }
+
+  /** What a golden file holds. */
+  public static String text(String name) {
+    Path file = HOME.resolve(name);
+    try {
+      return Files.readString(file, StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException("no golden file " + file + "; see golden.write", e);
     }

@@ -41,6 +41,7 @@ public final class OutsideProgram {
     Stream.of(args).map(Object::toString).forEach(words::add);
     ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
     builder.environment().put("LC_ALL", "C.UTF-8");
+    builder.environment().put("HOME", OwnFolders.home().toString());
     try {
       Process process = builder.start();
       String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

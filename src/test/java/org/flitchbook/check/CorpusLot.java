@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
 import org.flitchbook.input.Fault;
 
 /**
@@ -33,6 +34,15 @@ record CorpusLot(
 
   /** Every third lot is left as it is. */
   static CorpusLot of(long seed, int number) {
+    return of(seed, number, bench -> bench);
+  }
+
+  /** The same lot, judged by anyone who believes every row. */
+  static CorpusLot believed(long seed, int number) {
+    return of(seed, number, Bench::believed);
+  }
+
+  private static CorpusLot of(long seed, int number, UnaryOperator<Bench> judge) {
     SplittableRandom random = new SplittableRandom(seed + number);
     List<Damage> damages = number % 3 == 0 ? List.of() : Damage.some(random);
     boolean warms = damages.stream().anyMatch(Damage::warms);
@@ -48,7 +58,7 @@ record CorpusLot(
         truth.peak() >= FINISH,
         truth.fall(130, 80) <= 90 && truth.fall(80, 40) <= 300,
         naive.peak() >= FINISH && naive.cools(),
-        Found.of(LoggedBook.of(lot).judge()));
+        Found.of(judge.apply(LoggedBook.of(lot)).judge()));
   }
 
   boolean isGood() {

@@ -2,7 +2,6 @@ package org.flitchbook.check;
 
 import static org.flitchbook.check.Said.reasons;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -28,7 +27,7 @@ final class ScenariosTest {
     "s3-fire-out, 2026-03-07, 26058-B1, not met, not met",
     "s5a-gap-with-hand-reading, 2026-03-19, 26072-J1, met, met",
     "s5b-gap-without, 2026-03-19, 26072-J1, met, met",
-    "s5c-long-gap, 2026-03-19, 26072-J1, not shown, not met or met",
+    "s5c-long-gap, 2026-03-19, 26072-J1, not shown, met",
     "s6a-probe-out, 2026-03-29, 26079-L1, not shown, not shown",
     "s6b-probe-out-by-hand, 2026-03-29, 26079-L1, met, met",
     "s7a-autumn, 2026-11-01, 26296-L1, not met, met",
@@ -38,9 +37,7 @@ final class ScenariosTest {
       String book, String day, String lot, String first, String second) {
     List<Part> parts = judged(book, day).finding(lot, COOLING).parts();
     assertEquals(first, parts.get(0).verdict().words(), reasons(parts.get(0)));
-    if (!second.contains(" or ")) {
-      assertEquals(second, parts.get(1).verdict().words(), reasons(parts.get(1)));
-    }
+    assertEquals(second, parts.get(1).verdict().words(), reasons(parts.get(1)));
   }
 
   /**
@@ -92,7 +89,7 @@ final class ScenariosTest {
     Judgement judged = judged("s6b-probe-out-by-hand", "2026-03-29").lot("26079-L1");
     assertEquals(Verdict.MET, judged.verdict());
     assertEquals(List.of(), asked(judged));
-    assertTrue(said(judged).containsAll(List.of("ask probe moved", "ask core equals air")));
+    assertEquals(List.of("ask probe moved", "ask core equals air", "note gap"), said(judged));
     assertEquals("P1", Bench.found(judged, COOLING).parts().get(0).probe());
   }
 
@@ -111,8 +108,8 @@ final class ScenariosTest {
   @Test
   void a_logger_whose_clock_is_slow_is_asked_about() {
     Judgement judged = judged("s7c-logger-slow", "2026-02-24").lot("26047-B1");
-    assertTrue(said(judged).contains("ask clock offset"), said(judged).toString());
-    assertNotEquals(Verdict.MET, judged.verdict());
+    assertEquals(List.of("ask clock offset", "ask hand and log disagree"), said(judged));
+    assertEquals(Verdict.PENDING, judged.verdict());
   }
 
   private static List<String> asked(Judgement judged) {

@@ -4,11 +4,14 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.File;
 import java.io.IOException;
+import java.net.URI;
+import java.net.URLClassLoader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.flitchbook.OwnFolders;
 
 /** The program in a Java machine of its own, which can be killed, starved and asked. */
 record Child(Process process) {
@@ -22,16 +25,27 @@ record Child(Process process) {
     return new Child(new ProcessBuilder(command).redirectErrorStream(true).start());
   }
 
+  /** Runs the program in a machine that is told so much of its ways, and knows no locale. */
+  static Ran elsewhere(List<String> options, Object... words) throws Exception {
+    ProcessBuilder builder = new ProcessBuilder(java(options, words)).redirectErrorStream(true);
+    builder.environment().put("LC_ALL", "C");
+    return new Child(builder.start()).ended();
+  }
+
   /** The words that start the program: its Java machine, as quick to start as it can be. */
   private static List<String> command(List<String> options, Object... words) {
-    String tests = System.getProperty("java.class.path");
+    List<String> all = new ArrayList<>();
+    all.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
+    all.addAll(options);
+    return java(all, words);
+  }
+
+  private static List<String> java(List<String> options, Object... words) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
+    command.addAll(OwnFolders.options());
     command.addAll(options);
-    command.addAll(
-        List.of(
-            "-cp", System.getProperty("surefire.test.class.path", tests), Main.class.getName()));
+    command.addAll(List.of("-cp", classPath(), Main.class.getName()));
     Arrays.stream(words).map(Object::toString).forEach(command::add);
     return command;
   }
@@ -42,6 +56,17 @@ record Child(Process process) {
     int path = command.indexOf("-cp") + 1;
     command.set(path, classes + File.pathSeparator + command.get(path));
     return start(command).ended();
+  }
+
+  /** Where the tests are run by a loader of their own, the machine's class path doesn't name it. */
+  private static String classPath() {
+    if (Main.class.getClassLoader() instanceof URLClassLoader loader) {
+      return Arrays.stream(loader.getURLs())
+          .map(url -> Path.of(URI.create(url.toString())).toString())
+          .collect(Collectors.joining(File.pathSeparator));
+    }
+    String path = System.getProperty("java.class.path");
+    return System.getProperty("surefire.test.class.path", path);
   }
 
   /**

@@ -38,14 +38,10 @@ final class ConformanceTest {
     before = Locale.getDefault();
     Locale.setDefault(Locale.ROOT);
     VeraGreenfieldFoundryProvider.initialise();
-    letter = DemoDay.close(folder.resolve("letter"));
-    Path book = Tree.demo(folder);
-    Tree.edit(book.resolve("plan.json"), "\"paper\": \"Letter\"", "\"paper\": \"A4\"");
-    a4 = DemoDay.close(book, folder.resolve("a4"));
-    Tree.edit(book.resolve("plan.json"), "\"paper\"", "\"language\": \"es\", \"paper\"");
-    spanishOnA4 = DemoDay.close(book, folder.resolve("es-a4"));
-    Tree.edit(book.resolve("plan.json"), "\"paper\": \"A4\"", "\"paper\": \"Letter\"");
-    spanish = DemoDay.close(book, folder.resolve("es-letter"));
+    letter = DemoDay.records();
+    a4 = DemoDay.onA4();
+    spanish = DemoDay.inSpanish();
+    spanishOnA4 = DemoDay.inSpanishOnA4();
   }
 
   @AfterAll

@@ -1,9 +1,13 @@
 package org.flitchbook.cli;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.flitchbook.OwnFolders;
 
-/** The records of the demo day, closed into a folder for the tests that read them. */
+/** The records of the demo, closed into folders for the tests that read them. */
 final class DemoDay {
 
   static final List<String> PRINTS =
@@ -18,15 +22,58 @@ final class DemoDay {
           "day",
           "deviations");
 
+  static final List<String> DAYS = List.of("2026-02-16", "2026-02-22", "2026-02-23", Tree.DAY);
+
+  private static final String PAPER = "\"paper\": \"Letter\"";
+  private static final String A4 = "\"paper\": \"A4\"";
+  private static final String SPANISH = "\"language\": \"es\", ";
+
+  private static final Map<String, Path> MADE = new HashMap<>();
+
   private DemoDay() {}
 
-  /** Closes the demo day and gives the folder of the revision. */
-  static Path close(Path out) {
-    return close(Tree.DEMO, out);
+  /** The demo day as it is. What is made here is made once a Java machine, and is only read. */
+  static Path records() {
+    return records(Tree.DAY);
   }
 
+  static Path records(String day) {
+    return made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo")));
+  }
+
+  static Path onA4() {
+    return made("A4", () -> planned("A4", A4));
+  }
+
+  static Path inSpanish() {
+    return made("es", () -> planned("es", SPANISH + PAPER));
+  }
+
+  static Path inSpanishOnA4() {
+    return made("es-A4", () -> planned("es-A4", SPANISH + A4));
+  }
+
+  private static Path made(String name, Supplier<Path> maker) {
+    synchronized (MADE) {
+      Path made = MADE.get(name);
+      return made != null ? made : MADE.merge(name, maker.get(), (old, late) -> old);
+    }
+  }
+
+  private static Path planned(String name, String paper) {
+    Path folder = OwnFolders.shared("demo-" + name);
+    Path book = Tree.demo(folder);
+    Tree.edit(book.resolve("plan.json"), PAPER, paper);
+    return close(book, folder.resolve("out"));
+  }
+
+  /** Closes the demo day of an edited book and gives the folder of the revision. */
   static Path close(Path book, Path out) {
-    Ran.of("close", book.resolve(Tree.DAY), "--out", out).expect(1);
-    return out.resolve(Tree.DAY).resolve("r1");
+    return close(book, Tree.DAY, out);
+  }
+
+  private static Path close(Path book, String day, Path out) {
+    Ran.of("close", book.resolve(day), "--out", out).expect(1);
+    return out.resolve(day).resolve("r1");
   }
 }

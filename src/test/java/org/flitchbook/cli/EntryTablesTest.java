@@ -28,8 +28,7 @@ final class EntryTablesTest {
     Path book = Tree.example(folder);
     Path soak = book.resolve("2026-02-23").resolve("soak.csv");
     Tree.write(soak, () -> Files.writeString(soak, head + "\n" + String.join("\n", rows) + "\n"));
-    Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out"));
-    assertTrue(ran.status() <= 1, ran.err());
+    Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out")).expect(0);
     return folder.resolve("out").resolve(Tree.DAY).resolve("r1").resolve(LOT + ".pdf");
   }
 
@@ -156,8 +155,7 @@ final class EntryTablesTest {
     Path log = book.resolve(Tree.DAY).resolve("probes-a.csv");
     Tree.edit(log, "2026-02-24 13:02:00,81.5,", "2026-02-24 13:02:00,999.9,");
     Tree.edit(log, "2026-02-24 13:03:00,81.2,", "2026-02-24 13:03:00,999.9,");
-    Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out"));
-    assertTrue(ran.status() <= 1, ran.err());
+    Ran.of("close", book.resolve(Tree.DAY), "--out", folder.resolve("out")).expect(0);
     String text = flat(folder.resolve("out").resolve(Tree.DAY).resolve("r1").resolve(LOT + ".pdf"));
     assertTrue(text.contains("Readings left out of the curves"), text);
     assertTrue(text.contains("P1 2026-02-24 13:02 2026-02-24 13:03 2 999.9 °F"), text);

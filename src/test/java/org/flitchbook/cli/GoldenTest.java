@@ -7,7 +7,6 @@ import org.flitchbook.Golden;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What people and programs read, word by word: help, findings, JSON and print of the demo day. */
 final class GoldenTest {
@@ -16,12 +15,11 @@ final class GoldenTest {
   private static final Pattern OF_THE_TOOL =
       Pattern.compile("((?:tool|findings)/\\S+ [a-z]+) \\d+ – – [0-9a-f](?:\\s*[0-9a-f]){63}");
 
-  @TempDir private static Path folder;
   private static Path records;
 
   @BeforeAll
   static void close() {
-    records = DemoDay.close(folder);
+    records = DemoDay.records();
   }
 
   @TestFactory

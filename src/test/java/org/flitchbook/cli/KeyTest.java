@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -16,6 +17,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.OutsideProgram;
+import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.SigningKey;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -31,25 +35,53 @@ final class KeyTest {
   private static final String PASSPHRASE = "smoke over the fen";
   private static final Pattern PRINT = Pattern.compile("fingerprint {2}([0-9a-f]{64})");
 
+  /** A key of MA that is made once, since that takes long, for the tests that only need one. */
+  @TempDir private static Path shared;
+
+  private static Ran made;
+
   @TempDir private Path folder;
   private Path book;
   private Path plan;
   private Path keys;
   private Path word;
 
+  @BeforeAll
+  static void makeOnce() {
+    Tree.write(shared.resolve("word"), PASSPHRASE + "\n");
+    made = make("MA", Tree.example(shared), shared.resolve("keys"), shared.resolve("word"));
+    made.expect(0);
+  }
+
   @BeforeEach
-  void copy() throws Exception {
-    book = Tree.example(folder);
+  void copy() {
+    in(folder);
+    Tree.example(folder);
+    Tree.write(word, PASSPHRASE + "\n");
+  }
+
+  private void in(Path home) {
+    book = home.resolve("book");
     plan = book.resolve("plan.json");
-    keys = folder.resolve("keys");
-    word = Files.writeString(folder.resolve("word"), PASSPHRASE + "\n");
+    keys = home.resolve("keys");
+    word = home.resolve("word");
+  }
+
+  /** Goes on in a copy of where the key was made. */
+  private Ran made() {
+    in(Tree.copy(shared, folder.resolve("made")));
+    return made;
+  }
+
+  private static Ran make(String initials, Path book, Path keys, Path word, Object... more) {
+    Object[] words = {
+      "key", "new", "--for", initials, "--book", book, "--keys", keys, "--passphrase-file", word
+    };
+    return Ran.of(Stream.of(words, more).flatMap(Arrays::stream).toArray());
   }
 
   private Ran make(Object... more) {
-    Object[] words = {
-      "key", "new", "--for", "MA", "--book", book, "--keys", keys, "--passphrase-file", word
-    };
-    return Ran.of(Stream.of(words, more).flatMap(Arrays::stream).toArray());
+    return make("MA", book, keys, word, more);
   }
 
   private static String fingerprint(Ran ran) {
@@ -59,23 +91,22 @@ final class KeyTest {
   }
 
   @Test
-  void a_key_is_on_an_elliptic_curve_or_rsa() {
-    assertTrue(make().expect(0).out().contains("kind         EC, 256 bits"));
-    Ran rsa =
-        Ran.of(
-                "key",
-                "new",
-                "--for",
-                "IQ",
-                "--book",
-                book,
-                "--keys",
-                keys,
-                "--passphrase-file",
-                word,
-                "--rsa")
-            .expect(0);
+  void a_key_is_on_an_elliptic_curve() {
+    assertTrue(made.out().contains("kind         EC, 256 bits"), made.out());
+  }
+
+  @Test
+  void a_key_can_be_rsa_and_openssl_verifies_what_it_signs() throws Exception {
+    Ran rsa = make("IQ", book, keys, word, "--rsa").expect(0);
     assertTrue(rsa.out().contains("kind         RSA, 3072 bits"), rsa.out());
+    byte[] record = "26047-B1, met".getBytes(StandardCharsets.UTF_8);
+    SigningKey key =
+        Signing.open(Tree.bytes(keys.resolve("IQ.p12")), PASSPHRASE.toCharArray())
+            .key()
+            .orElseThrow();
+    Path content = Files.write(folder.resolve("record"), record);
+    Path signature = Files.write(folder.resolve("signature"), Signing.sign(record, key));
+    OutsideProgram.verifyCades(signature, content, keys.resolve("IQ.pem"), folder);
   }
 
   @Test
@@ -91,7 +122,7 @@ final class KeyTest {
   @Test
   void a_new_key_is_entered_and_changes_nothing_else_in_the_plan() {
     String before = Tree.text(plan);
-    String entered = ", \"key\": \"" + fingerprint(make().expect(0)) + "\"";
+    String entered = ", \"key\": \"" + fingerprint(made()) + "\"";
     assertEquals(before, Tree.text(plan).replace(entered, ""));
     Ran.of("plan", "check", book).expect(0);
   }
@@ -99,9 +130,8 @@ final class KeyTest {
   @Test
   @DisabledOnOs(value = OS.WINDOWS, disabledReason = "it has other rights")
   void a_key_file_is_for_its_owner_alone() throws Exception {
-    make().expect(0);
-    assertEquals("rw-------", rights(keys.resolve("MA.p12")));
-    assertEquals("rwx------", rights(keys));
+    assertEquals("rw-------", rights(shared.resolve("keys").resolve("MA.p12")));
+    assertEquals("rwx------", rights(shared.resolve("keys")));
   }
 
   private static String rights(Path file) throws Exception {
@@ -110,7 +140,7 @@ final class KeyTest {
 
   @Test
   void openssl_opens_the_key_file_and_finds_the_same_certificate() {
-    String print = fingerprint(make().expect(0));
+    String print = fingerprint(made());
     Path certificate = folder.resolve("certificate");
     ask(
         "openssl",
@@ -202,43 +232,19 @@ final class KeyTest {
 
   @Test
   void keys_do_not_lie_in_the_book() {
-    Ran ran =
-        Ran.of(
-                "key",
-                "new",
-                "--for",
-                "MA",
-                "--book",
-                book,
-                "--keys",
-                book.resolve("keys"),
-                "--passphrase-file",
-                word)
-            .expect(2);
+    Ran ran = make("MA", book, book.resolve("keys"), word).expect(2);
     assertTrue(ran.err().contains("lies in the book; keys must not travel with it"), ran.err());
   }
 
   @Test
   void a_stranger_gets_no_key() {
-    Ran ran =
-        Ran.of(
-                "key",
-                "new",
-                "--for",
-                "ZZ",
-                "--book",
-                book,
-                "--keys",
-                keys,
-                "--passphrase-file",
-                word)
-            .expect(2);
+    Ran ran = make("ZZ", book, keys, word).expect(2);
     assertEquals("flitchbook: \"ZZ\" is nobody in the plan; it has MA, IQ\n", ran.err());
   }
 
   @Test
   void a_second_key_is_made_only_once_the_first_is_retired() {
-    String first = fingerprint(make().expect(0));
+    String first = fingerprint(made());
     assertTrue(make().expect(2).err().contains("retire it before a new one is made"));
     Ran retired = retire().expect(0);
     assertTrue(retired.out().contains("MA-" + first.substring(0, 8) + "-retired.p12"));
@@ -261,7 +267,7 @@ final class KeyTest {
 
   @Test
   void a_key_that_is_lost_can_be_retired() throws Exception {
-    make().expect(0);
+    made();
     Files.delete(keys.resolve("MA.p12"));
     Files.delete(keys.resolve("MA.pem"));
     retire().expect(0);

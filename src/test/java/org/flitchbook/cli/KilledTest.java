@@ -3,9 +3,12 @@ package org.flitchbook.cli;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
+import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -13,13 +16,36 @@ import org.junit.jupiter.api.io.TempDir;
 /** A close or a signing that is killed leaves the old records or the new ones, never half. */
 final class KilledTest {
 
+  private static final long SEED = 10;
+
   @TempDir private Path folder;
 
   @Test
-  void ten_kills_lose_nothing() throws Exception {
-    Kills kills = new Kills(Tree.example(folder), 10, 0);
-    kills.kill(10);
-    held(kills.counts(), 10);
+  void kills_lose_nothing() throws Exception {
+    int times = SeededRun.cases("Kills of a close or a signing", SEED, 20);
+    Kills kills = new Kills(Tree.example(folder), SEED, 0);
+    kills.kill(times);
+    held(kills.counts(), times);
+  }
+
+  /** Else the counts of the first test would prove nothing. */
+  @Test
+  void what_a_kill_must_not_leave_is_counted() throws Exception {
+    Path book = Tree.example(folder);
+    Kills kills = new Kills(book, SEED, 0);
+    Path print = book.resolve(Smokeyard.RECORD);
+    kills.plant(() -> Files.write(print, Arrays.copyOf(Tree.bytes(print), 1000)));
+    kills.plant(() -> Tree.edit(Chain.file(book), "\"revision\":1", "\"revision\":7"));
+    kills.plant(() -> Files.createDirectory(print.getParent().resolveSibling(".new-r2-1")));
+    assertEquals(
+        Map.of(
+            "kills", 3,
+            "lost records", 1,
+            "half files", 3,
+            "broken chains", 2,
+            "planted: left unfinished", 1,
+            "planted: old state", 3),
+        kills.counts());
   }
 
   /** Of the demo book, with a fresh copy from time to time: its revisions are large. */

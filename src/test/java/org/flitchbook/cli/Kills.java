@@ -81,6 +81,14 @@ final class Kills {
     }
   }
 
+  /** Counts what a deed did that no kill may do. */
+  void plant(Tree.Deed deed) throws Exception {
+    Map<String, String> before = Tree.hashes(records);
+    int lines = Chain.lines(book).size();
+    deed.run();
+    inspect("planted", before, "", false, lines);
+  }
+
   private void killClose() throws Exception {
     Tree.edit(day.resolve("chill.csv"), "weight,," + weight, "weight,," + (weight + 1));
     weight++;

@@ -26,12 +26,11 @@ final class PageOneTest {
   static final List<String> LOTS =
       DemoDay.PRINTS.stream().filter(name -> name.startsWith("26")).toList();
 
-  @TempDir private static Path folder;
   private static Path records;
 
   @BeforeAll
   static void close() {
-    records = DemoDay.close(folder);
+    records = DemoDay.records();
   }
 
   private static String pageOne(Path records, String lot) {

@@ -9,7 +9,6 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.Picture;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -21,12 +20,11 @@ final class PicturesTest {
 
   private static final int DOTS_AN_INCH = 70;
 
-  @TempDir private static Path folder;
   private static Path records;
 
   @BeforeAll
   static void close() {
-    records = DemoDay.close(folder);
+    records = DemoDay.records();
   }
 
   /** Each page by the first words on it that no page before has. */

@@ -1,17 +1,17 @@
 package org.flitchbook.cli;
 
 import static org.flitchbook.OutsideProgram.ask;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.flitchbook.OwnFolders;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
@@ -34,16 +34,13 @@ final class PrintTest {
           "day", "7 LOTS",
           "deviations", "6 DEVIATIONS");
 
-  @TempDir private static Path folder;
   private static Path letter;
   private static Path a4;
 
   @BeforeAll
   static void close() {
-    letter = DemoDay.close(folder.resolve("letter"));
-    Path book = Tree.demo(folder);
-    Tree.edit(book.resolve("plan.json"), "\"paper\": \"Letter\"", "\"paper\": \"A4\"");
-    a4 = DemoDay.close(book, folder.resolve("a4"));
+    letter = DemoDay.records();
+    a4 = DemoDay.onA4();
   }
 
   private static Path pdf(String name) {
@@ -113,9 +110,11 @@ final class PrintTest {
 
   /** A search for fonts of the machine would leave one, and would make prints depend on it. */
   @Test
-  void no_cache_of_the_machines_fonts_is_made() throws IOException {
-    for (String place : List.of(System.getProperty("user.home"), "", folder.toString())) {
-      assertFalse(Files.exists(Path.of(place).resolve(".pdfbox.cache")), place);
+  void no_cache_of_the_machines_fonts_is_made() {
+    Path home = Path.of(System.getProperty("user.home"));
+    assertEquals(OwnFolders.home(), home, "not the home of the user who runs the tests");
+    for (Path place : List.of(home, Path.of(System.getProperty("java.io.tmpdir")), Path.of(""))) {
+      assertFalse(Files.exists(place.resolve(".pdfbox.cache")), place.toString());
     }
   }
 }

@@ -131,7 +131,7 @@ final class ProveTest {
   /** The same people and another key each: only the fingerprint tells. */
   @Test
   void a_record_signed_with_another_key_of_the_same_name_is_noticed() {
-    Smokeyard other = Smokeyard.closed(folder.resolve("other")).signedByBoth();
+    Smokeyard other = Smokeyard.made(folder.resolve("other")).signedByBoth();
     byte[] forged = Tree.bytes(other.record);
     says(prove(forged).expect(0), "Maud Achterberg", "– The signer is not confirmed");
     says(
@@ -232,15 +232,13 @@ final class ProveTest {
 
   @TestFactory
   Stream<DynamicTest> every_record_of_the_demo_agrees_on_every_finding() {
-    return Stream.of("2026-02-16", "2026-02-22", "2026-02-23", Tree.DAY)
-        .flatMap(ProveTest::records)
-        .map(pdf -> DynamicTest.dynamicTest(Tree.name(shared, pdf), () -> agrees(pdf)));
+    return DemoDay.DAYS.stream().flatMap(ProveTest::agreeing);
   }
 
-  private static Stream<Path> records(String day) {
-    Path out = shared.resolve("out");
-    assertTrue(Ran.of("close", Tree.DEMO.resolve(day), "--out", out).status() <= 1);
-    return Tree.walk(out.resolve(day)).stream().filter(file -> file.toString().endsWith(".pdf"));
+  private static Stream<DynamicTest> agreeing(String day) {
+    return Tree.walk(DemoDay.records(day)).stream()
+        .filter(file -> file.toString().endsWith(".pdf"))
+        .map(pdf -> DynamicTest.dynamicTest(day + " " + pdf.getFileName(), () -> agrees(pdf)));
   }
 
   private static void agrees(Path pdf) {

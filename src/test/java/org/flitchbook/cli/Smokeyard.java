@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.flitchbook.OwnFolders;
+import org.flitchbook.sign.Seals;
 
 /**
  * A copy of the example book with keys for its people, in which days are closed and records signed.
@@ -27,22 +29,53 @@ final class Smokeyard {
   final Path record;
   private final Path passphrase;
 
-  Smokeyard(Path folder) {
-    book = Tree.example(folder);
-    Tree.edit(book.resolve("plan.json"), "\"people\": [", "\"people\": [" + REVIEWER);
+  private Smokeyard(Path folder, Path book) {
+    this.book = book;
     keys = folder.resolve("keys");
     record = book.resolve(RECORD);
     passphrase = folder.resolve("passphrase");
-    Tree.write(passphrase, () -> Files.writeString(passphrase, PASSPHRASE));
   }
 
-  /** With keys of both in the plan, and the day closed. */
+  /** A copy of the yard that is {@link #made} once, with the day closed and nothing signed. */
   static Smokeyard closed(Path folder) {
-    Smokeyard yard = new Smokeyard(folder);
-    yard.key("MA");
-    yard.key("OR");
+    return Once.CLOSED.copied(folder);
+  }
+
+  /** A copy of the same yard with its record signed by both. */
+  static Smokeyard signed(Path folder) {
+    return Once.SIGNED.copied(folder);
+  }
+
+  /** With its people in the plan and nothing done yet. */
+  static Smokeyard withoutKeys(Path folder) {
+    Smokeyard yard = new Smokeyard(folder, Tree.example(folder));
+    Tree.edit(yard.book.resolve("plan.json"), "\"people\": [", "\"people\": [" + REVIEWER);
+    Tree.write(yard.passphrase, PASSPHRASE);
+    return yard;
+  }
+
+  /** With new keys of both in the plan, which open at once, and the day closed. */
+  static Smokeyard made(Path folder) {
+    Smokeyard yard = withoutKeys(folder);
+    for (String initials : List.of("MA", "OR")) {
+      yard.key(initials);
+      Path key = yard.keys.resolve(initials + ".p12");
+      Tree.write(key, () -> Files.write(key, Seals.quick(Tree.bytes(key), PASSPHRASE)));
+    }
     yard.close();
     return yard;
+  }
+
+  /** Made where a test first asks for one, for all tests of a Java machine. */
+  private static final class Once {
+    static final Smokeyard CLOSED = made(OwnFolders.shared("closed"));
+    static final Smokeyard SIGNED = CLOSED.copied(OwnFolders.shared("signed")).signedByBoth();
+  }
+
+  private Smokeyard copied(Path folder) {
+    Path from = book.getParent();
+    Tree.copy(from, folder);
+    return new Smokeyard(folder, folder.resolve(from.relativize(book)));
   }
 
   /** Makes a key, enters it in the plan and gives its fingerprint. */
@@ -79,7 +112,7 @@ final class Smokeyard {
   }
 
   /** A record of the day, signed by both. */
-  Path signed(String name) {
+  Path signedByBoth(String name) {
     Path pdf = record.resolveSibling(name);
     ran("sign", pdf, "--as", "MA").expect(0);
     ran("sign", pdf, "--as", "OR").expect(0);
@@ -87,8 +120,7 @@ final class Smokeyard {
   }
 
   Smokeyard signedByBoth() {
-    sign("MA").expect(0);
-    sign("OR").expect(0);
+    signedByBoth("26047-B1.pdf");
     return this;
   }
 

@@ -28,7 +28,7 @@ final class SpanishTerminalTest {
 
   @BeforeAll
   static void sign() {
-    yard = new Smokeyard(shared);
+    yard = Smokeyard.withoutKeys(shared);
     Tree.edit(
         yard.book.resolve("plan.json"),
         "\"establishment\": {",

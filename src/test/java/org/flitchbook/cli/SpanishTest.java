@@ -19,7 +19,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -31,16 +30,12 @@ final class SpanishTest {
   /** Files and their columns, limits by their ids. */
   private static final Pattern NAME = Pattern.compile("\\S*(?:[/_]|\\w\\.\\w)\\S*");
 
-  @TempDir private static Path folder;
-  private static Path book;
   private static Path records;
   private static Set<String> english;
 
   @BeforeAll
   static void close() {
-    book = Tree.demo(folder);
-    Tree.edit(book.resolve("plan.json"), "\"paper\"", "\"language\": \"es\", \"paper\"");
-    records = DemoDay.close(book, folder.resolve("out"));
+    records = DemoDay.inSpanish();
     english = words(String.join(" ", Wording.of("en").texts().values()));
     english.removeAll(words(String.join(" ", Wording.of("es").texts().values())));
     english.removeAll(words(String.join(" ", Wording.of("es").names().values())));
@@ -58,7 +53,7 @@ final class SpanishTest {
   private static Set<String> quoted() {
     Stream<Path> files =
         Stream.concat(
-            Tree.walk(book).stream(),
+            Tree.walk(Tree.DEMO).stream(),
             Stream.of("classes.json", "limits/us.json").map(Path.of("templates")::resolve));
     return words(files.map(Tree::text).collect(Collectors.joining(" ")));
   }
@@ -86,7 +81,7 @@ final class SpanishTest {
 
   @Test
   void verdicts_and_numbers_are_those_of_the_english_record() {
-    Path other = DemoDay.close(folder.resolve("english"));
+    Path other = DemoDay.records();
     assertEquals(judged(other.resolve("day.json")), judged(records.resolve("day.json")));
   }
 

@@ -6,18 +6,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.flitchbook.SeededRun;
 import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.Test;
 
 /** Whatever stands in a book, lots come out of it, and what is told is told of a known lot. */
 final class MutatedBooksTest {
 
-  private static final int MUTANTS = 300;
+  private static final int SEED = 26047;
+  private static final int MUTANTS = SeededRun.cases("Mutated books", SEED, 300);
 
   @Test
   void a_book_with_lines_of_it_mixed_up_is_put_together() {
     List<SourceFile> files = Books.exampleFiles();
-    Random chance = new Random(26047);
+    Random chance = new Random(SEED);
     for (int i = 0; i < MUTANTS; i++) {
       List<SourceFile> mutated = new ArrayList<>(files);
       for (int edits = 1 + chance.nextInt(4); edits > 0; edits--) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.OptionalLong;
 import java.util.SplittableRandom;
+import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 final class LevelTest {
 
   private static final long SEED = 9_000_000_000L;
+  private static final int ROUNDS = SeededRun.cases("Levels", SEED, 20_000);
 
   @ParameterizedTest(name = "a reading of {0} {1} is {3} a limit of {2}")
   @CsvSource(
@@ -100,7 +102,7 @@ final class LevelTest {
   @Test
   void a_level_there_and_back_is_the_reading() {
     SplittableRandom random = new SplittableRandom(SEED);
-    for (int i = 0; i < 20_000; i++) {
+    for (int i = 0; i < ROUNDS; i++) {
       BigDecimal reading =
           BigDecimal.valueOf(
               random.nextLong(-10_000_000_000L, 10_000_000_000L), random.nextInt(10));
@@ -121,7 +123,7 @@ final class LevelTest {
   @Test
   void levels_keep_the_order_of_the_quantities() {
     SplittableRandom random = new SplittableRandom(SEED);
-    for (int i = 0; i < 20_000; i++) {
+    for (int i = 0; i < ROUNDS; i++) {
       Quantity a = near(random, Unit.CELSIUS);
       Quantity b = near(random, Unit.FAHRENHEIT);
       assertEquals(

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 final class QuantityTest {
 
   private static final long SEED = 20260224;
+  private static final int ROUNDS = SeededRun.cases("Quantities", SEED, 20_000);
 
   @ParameterizedTest(name = "{0} is {2} {1}")
   @CsvSource(
@@ -196,7 +198,7 @@ final class QuantityTest {
   void a_conversion_there_and_back_changes_nothing() {
     SplittableRandom random = new SplittableRandom(SEED);
     Unit[] units = Unit.values();
-    for (int i = 0; i < 20_000; i++) {
+    for (int i = 0; i < ROUNDS; i++) {
       Quantity quantity = any(random, units[random.nextInt(units.length)]);
       for (Unit other : Unit.of(quantity.dimension())) {
         String message = "seed " + SEED + ", round " + i + ": " + quantity + " by " + other;
@@ -210,7 +212,7 @@ final class QuantityTest {
   @Test
   void the_order_is_one_order_in_whatever_units() {
     SplittableRandom random = new SplittableRandom(SEED);
-    for (int i = 0; i < 20_000; i++) {
+    for (int i = 0; i < ROUNDS; i++) {
       Quantity a = any(random, Unit.CELSIUS);
       Quantity b = any(random, Unit.CELSIUS);
       int order = a.compareTo(b);

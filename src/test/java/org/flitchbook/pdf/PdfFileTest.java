@@ -59,7 +59,7 @@ class PdfFileTest {
           fonts++;
         }
       }
-      assertTrue(fonts > 0);
+      assertEquals(8, fonts);
     }
   }
 

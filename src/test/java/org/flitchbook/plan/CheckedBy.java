@@ -69,7 +69,7 @@ record CheckedBy(Map<String, String> texts) {
     Set<String> names = new TreeSet<>();
     texts.forEach(
         (name, text) -> {
-          if (whole.matcher(text).find()) {
+          if (text.contains(id) && whole.matcher(text).find()) {
             names.add(name);
           }
         });

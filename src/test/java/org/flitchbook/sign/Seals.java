@@ -1,6 +1,13 @@
 package org.flitchbook.sign;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
+import java.security.Security;
+import java.security.cert.Certificate;
 import java.time.Instant;
+import java.util.List;
 
 /** Keys of the Wrenfold Smokeyard's people, for tests that need true signatures. */
 public final class Seals {
@@ -15,6 +22,24 @@ public final class Seals {
   /** A new key of Ismet Quill. */
   public static SigningKey ismet() {
     return key(new KeyHolder("IQ", "Ismet Quill", "Wrenfold Smokeyard"));
+  }
+
+  /** The same key file with so few rounds that it opens at once; only good for tests. */
+  public static byte[] quick(byte[] file, String passphrase) {
+    char[] letters = passphrase.toCharArray();
+    SigningKey key = Signing.open(file, letters).key().orElseThrow();
+    List.of("keyPbe", "certPbe", "mac")
+        .forEach(each -> Security.setProperty("keystore.pkcs12." + each + "IterationCount", "10"));
+    try {
+      KeyStore store = KeyStore.getInstance("PKCS12");
+      store.load(null, null);
+      store.setKeyEntry("quick", key.secret(), letters, new Certificate[] {key.certificate()});
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      store.store(bytes, letters);
+      return bytes.toByteArray();
+    } catch (GeneralSecurityException | IOException refused) {
+      throw new AssertionError(refused);
+    }
   }
 
   private static SigningKey key(KeyHolder holder) {

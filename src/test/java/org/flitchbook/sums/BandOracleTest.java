@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.flitchbook.SeededRun;
 import org.flitchbook.sums.BandTime.State;
 import org.junit.jupiter.api.Test;
 
@@ -15,7 +16,7 @@ import org.junit.jupiter.api.Test;
 final class BandOracleTest {
 
   private static final long SEED = 5013;
-  private static final int CURVES = 5_000;
+  private static final int CURVES = SeededRun.cases("Curves through a band", SEED, 5_000);
 
   /** Readings at an interval, now and then one late or missing, with so many gaps. */
   private static Line read(TrueCurve curve, long interval, int gaps, SplittableRandom random) {
@@ -63,7 +64,7 @@ final class BandOracleTest {
         assertTrue(time.longest() >= curve.fall(top, bottom), message(i, curve, line, time));
       }
     }
-    assertTrue(done > CURVES / 2, done + " that fell through the band");
+    assertEquals(SeededRun.known(375, 3_549), done, "that fell through the band");
   }
 
   @Test
@@ -84,7 +85,7 @@ final class BandOracleTest {
         assertTrue(time.longest() >= curve.rise(bottom, top), message(i, curve, line, time));
       }
     }
-    assertTrue(done > CURVES / 2, done + " that rose through the band");
+    assertEquals(SeededRun.known(373, 3_833), done, "that rose through the band");
   }
 
   /** What lies in a gap between two good readings is not counted; it is told beside. */
@@ -107,7 +108,7 @@ final class BandOracleTest {
       assertTrue(all >= curve.within(bottom, top), message(i, curve, line, time));
       spent += curve.within(bottom, top) > 0 ? 1 : 0;
     }
-    assertTrue(spent > CURVES / 2, spent + " that were inside");
+    assertEquals(SeededRun.known(489, 4_919), spent, "that were inside");
   }
 
   /**

@@ -266,7 +266,7 @@ final class BandTimeTest {
         }
       }
     }
-    assertTrue(done > 1_000, "seed " + SEED + ": only " + done + " finished");
+    assertEquals(3_965, done, "seed " + SEED);
   }
 
   @Test

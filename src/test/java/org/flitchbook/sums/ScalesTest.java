@@ -173,8 +173,12 @@ final class ScalesTest {
     java.util.Random random = new java.util.Random(SEED);
     double sum = 0;
     double squares = 0;
+    double grams = inBase(cure);
+    double width = inBase(step);
+    double meatGrams = inBase(meat);
+    double meatWidth = inBase(meatStep);
     for (int i = 0; i < DRAWS; i++) {
-      double ppm = weighed(random, cure, step) * 62_500 / weighed(random, meat, meatStep);
+      double ppm = weighed(random, grams, width) * 62_500 / weighed(random, meatGrams, meatWidth);
       sum += ppm;
       squares += ppm * ppm;
     }
@@ -183,14 +187,14 @@ final class ScalesTest {
   }
 
   /** A tared weighing: two readings rounded to the step, and a repeatability of half a step. */
-  private static double weighed(java.util.Random random, Quantity mass, Quantity step) {
-    double width = step.inBase().rounded(6).doubleValue();
+  private static double weighed(java.util.Random random, double mass, double width) {
     double tare = (random.nextDouble() - 0.5) * width;
     double reading = (random.nextDouble() - 0.5) * width;
-    return mass.inBase().rounded(6).doubleValue()
-        + reading
-        - tare
-        + random.nextGaussian() * width / 2;
+    return mass + reading - tare + random.nextGaussian() * width / 2;
+  }
+
+  private static double inBase(Quantity quantity) {
+    return quantity.inBase().rounded(6).doubleValue();
   }
 
   /** Altitude tables; the last column is ISA pressure with the IAPWS equation (derived). */
