@@ -70,7 +70,7 @@ final class CorpusTest {
     }
   }
 
-  /** Holds the page where a tenth alone was judged: its sums, and that the tenth is a part of it. */
+  /** Holds the page where a tenth alone was judged: its sums, and that the tenth is part of it. */
   @Test
   void the_page_agrees_with_itself_and_with_a_tenth_of_it() {
     String text = Golden.text(PAGE);
