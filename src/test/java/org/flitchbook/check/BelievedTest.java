@@ -161,7 +161,7 @@ final class BelievedTest {
                 "08:00:00..11:00:00/60 199")
             .judge();
     assertEquals(List.of("probe moved", "stuck"), rules(judged));
-    assertEquals(Verdict.NOT_SHOWN, Bench.found(judged, "held").verdict());
+    assertEquals(Verdict.NOT_MET, Bench.found(judged, "held").verdict());
   }
 
   /** From 130 to 80 °F in 95 minutes, of which it stuck for the first 15. */

@@ -51,13 +51,14 @@ final class CorpusTest {
   /** Else the first test would prove nothing: without the rules the same lots are found met. */
   @Test
   void without_the_rules_missed_limits_are_found_to_be_met() {
-    List<CorpusLot> bait = all.stream().filter(CorpusLot::wouldPass).toList();
-    assertEquals(SeededRun.known(11, 158), bait.size());
-    assertEquals(
-        SeededRun.known(0, 0),
-        count(
-            bait.stream().map(lot -> CorpusLot.believed(SEED, lot.number())).toList(),
-            CorpusLot::isFalsePass));
+    assertEquals(SeededRun.known(11, 158), count(all, CorpusLot::wouldPass));
+    List<CorpusLot> believed =
+        all.stream()
+            .limit(LOTS / 10)
+            .filter(CorpusLot::wouldPass)
+            .map(lot -> CorpusLot.believed(SEED, lot.number()))
+            .toList();
+    assertEquals(5, count(believed, CorpusLot::isFalsePass), "of the first tenth");
   }
 
   @Test
@@ -69,7 +70,7 @@ final class CorpusTest {
     }
   }
 
-  /** Holds the page where a tenth alone was judged: its sums, and that the tenth is a part of it. */
+  /** Holds the page where a tenth alone was judged: its sums, and that the tenth is part of it. */
   @Test
   void the_page_agrees_with_itself_and_with_a_tenth_of_it() {
     String text = Golden.text(PAGE);
