@@ -2,10 +2,8 @@
 @NullMarked
 @Floor(
     name = "archive",
-    floor = 8,
-    mayImport = {
-      "message", "input", "job", "json", "disk", "plan", "book", "pdf", "sign", "ledger"
-    },
+    floor = 7,
+    mayImport = {"message", "input", "sign", "job", "json", "disk", "ledger", "plan", "book", "seal"},
     door = "LedgerFile")
 package org.flitchbook.archive;
 

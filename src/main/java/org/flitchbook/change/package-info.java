@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "change",
-    floor = 4,
-    mayImport = {"message", "input", "table", "json", "sheet"},
+    floor = 3,
+    mayImport = {"message", "input", "json", "sheet", "table"},
     door = "Changes")
 package org.flitchbook.change;
 

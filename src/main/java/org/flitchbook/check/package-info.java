@@ -3,19 +3,7 @@
 @Floor(
     name = "check",
     floor = 6,
-    mayImport = {
-      "message",
-      "input",
-      "measure",
-      "sheet",
-      "sums",
-      "practice",
-      "plan",
-      "words",
-      "reading",
-      "lot",
-      "doubt"
-    },
+    mayImport = {"message", "input", "measure", "sheet", "sums", "practice", "words", "plan", "reading", "lot"},
     door = "Checks")
 package org.flitchbook.check;
 

@@ -2,22 +2,8 @@
 @NullMarked
 @Floor(
     name = "cli",
-    floor = 10,
-    mayImport = {
-      "message",
-      "input",
-      "job",
-      "json",
-      "look",
-      "book",
-      "planning",
-      "judging",
-      "keys",
-      "tracing",
-      "closing",
-      "signing",
-      "proving"
-    },
+    floor = 12,
+    mayImport = {"message", "input", "job", "json", "book", "look", "keys", "planning", "judging", "tracing", "closing", "proving", "signing"},
     door = "Main")
 package org.flitchbook.cli;
 

@@ -1,34 +1,11 @@
-/** Carries out the jobs that a person asks for by joining the rooms below. */
+/** Closes days: writes their records into the book, with a line in its ledger, or elsewhere. */
 @NullMarked
 @Floor(
-    name = "desk",
-    floor = 9,
-    mayImport = {
-      "message",
-      "input",
-      "measure",
-      "words",
-      "document",
-      "practice",
-      "plan",
-      "reading",
-      "lot",
-      "check",
-      "record",
-      "pdf",
-      "sheet",
-      "ledger",
-      "change",
-      "seal",
-      "account",
-      "job",
-      "book",
-      "judging",
-      "archive",
-      "evidence"
-    },
-    door = "Desk")
-package org.flitchbook.desk;
+    name = "closing",
+    floor = 11,
+    mayImport = {"message", "input", "measure", "job", "sheet", "change", "ledger", "words", "document", "plan", "reading", "book", "lot", "pdf", "check", "archive", "record", "judging", "evidence"},
+    door = "Closing")
+package org.flitchbook.closing;
 
 import org.flitchbook.Floor;
 import org.jspecify.annotations.NullMarked;

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "doubt",
-    floor = 5,
-    mayImport = {"message", "input", "measure", "json", "sheet", "sums", "plan", "reading", "lot"},
+    floor = 6,
+    mayImport = {"message", "input", "measure", "json", "sheet", "sums", "practice", "plan", "reading", "lot"},
     door = "Doubts")
 package org.flitchbook.doubt;
 

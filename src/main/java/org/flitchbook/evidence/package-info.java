@@ -2,11 +2,8 @@
 @NullMarked
 @Floor(
     name = "evidence",
-    floor = 9,
-    mayImport = {
-      "message", "input", "words", "job", "json", "sheet", "plan", "reading", "book", "lot",
-      "check", "record", "pdf", "judging"
-    },
+    floor = 10,
+    mayImport = {"message", "input", "job", "json", "sheet", "practice", "words", "plan", "reading", "book", "lot", "pdf", "check", "seal", "record", "judging"},
     door = "EvidenceSelection")
 package org.flitchbook.evidence;
 

@@ -2,22 +2,8 @@
 @NullMarked
 @Floor(
     name = "judging",
-    floor = 8,
-    mayImport = {
-      "message",
-      "input",
-      "job",
-      "json",
-      "words",
-      "document",
-      "plan",
-      "reading",
-      "book",
-      "lot",
-      "doubt",
-      "check",
-      "record"
-    },
+    floor = 9,
+    mayImport = {"message", "input", "job", "json", "practice", "words", "document", "plan", "reading", "book", "lot", "check", "doubt", "account", "record"},
     door = "Judging")
 package org.flitchbook.judging;
 

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "keys",
-    floor = 8,
-    mayImport = {"message", "input", "job", "disk", "plan", "book", "sign"},
+    floor = 6,
+    mayImport = {"message", "input", "sign", "job", "disk", "plan", "book"},
     door = "Keys")
 package org.flitchbook.keys;
 

@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "ledger",
-    floor = 7,
+    floor = 3,
     mayImport = {"message", "input", "json"},
     door = "Ledger")
 package org.flitchbook.ledger;

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "pdf",
-    floor = 6,
-    mayImport = {"message", "words", "document"},
+    floor = 5,
+    mayImport = {"words", "document"},
     door = "Pdf")
 package org.flitchbook.pdf;
 

@@ -2,6 +2,7 @@ package org.flitchbook.plan;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -27,10 +28,11 @@ public record CureMethod(List<Way> ways) implements Argument {
 
   /** As plans and templates write it. */
   static final Format<CureMethod> FORMAT =
-      Format.of(
+      new Format<>(
           say(
               "plan.cure-method",
               "dry, comminuted, pumped, immersion, or one of the last two with one of the first"),
+          all().stream().map(CureMethod::word).toList(),
           CureMethod::parse);
 
   /** Where a cure goes first, as the column {@code way} says it. */
@@ -85,7 +87,7 @@ public record CureMethod(List<Way> ways) implements Argument {
   }
 
   private static boolean isOne(List<Way> ways) {
-    return ways.size() == 1 || (ways.size() == 2 && ways.get(0).into() != ways.get(1).into());
+    return ways.size() == 1 || (ways.size() == 2 && ways.get(0).into() == Into.PICKLE && ways.get(1).into() == Into.MEAT);
   }
 
   /**
@@ -103,6 +105,16 @@ public record CureMethod(List<Way> ways) implements Argument {
     return ways.size() == words.size() && isOne(ways)
         ? Optional.of(new CureMethod(ways))
         : Optional.empty();
+  }
+
+  /** Each way, and each two that are used on one piece. */
+  private static List<CureMethod> all() {
+    List<List<Way>> all = new ArrayList<>();
+    for (Way one : Way.values()) {
+      all.add(List.of(one));
+      Arrays.stream(Way.values()).map(other -> List.of(one, other)).forEach(all::add);
+    }
+    return all.stream().filter(CureMethod::isOne).map(CureMethod::new).toList();
   }
 
   public boolean is(Way way) {

@@ -3,7 +3,7 @@
 @Floor(
     name = "plan",
     floor = 4,
-    mayImport = {"message", "input", "measure", "json", "words", "sheet", "practice"},
+    mayImport = {"message", "input", "measure", "json", "sheet", "practice", "words"},
     door = "Plans")
 package org.flitchbook.plan;
 

@@ -15,7 +15,6 @@ import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
-import org.flitchbook.words.Words;
 
 /** Checks plans. */
 public final class PlanCheck {
@@ -44,12 +43,12 @@ public final class PlanCheck {
         isOpen
             ? say("planning.open", "Plan version {0} leaves something open.", plan.version())
             : say("planning.usable", "Plan version {0} can be used.", plan.version()));
-    plan.products().forEach(product -> lines.addAll(lines(plan.words(), product)));
+    plan.products().forEach(product -> lines.addAll(lines(product)));
     ExitStatus status = isOpen ? ExitStatus.AMISS : ExitStatus.WELL;
     return new JobResult(status, session.lines(lines), "", List.of());
   }
 
-  private static List<Message> lines(Words words, Product product) {
+  private static List<Message> lines(Product product) {
     List<Message> lines = new ArrayList<>();
     lines.add(
         Message.count(

@@ -2,25 +2,8 @@
 @NullMarked
 @Floor(
     name = "proving",
-    floor = 10,
-    mayImport = {
-      "message",
-      "input",
-      "job",
-      "json",
-      "disk",
-      "words",
-      "document",
-      "plan",
-      "book",
-      "record",
-      "pdf",
-      "sign",
-      "ledger",
-      "judging",
-      "archive",
-      "evidence"
-    },
+    floor = 11,
+    mayImport = {"message", "input", "sign", "job", "json", "disk", "ledger", "words", "document", "plan", "book", "seal", "archive", "record", "judging", "evidence"},
     door = "Proving")
 package org.flitchbook.proving;
 

@@ -5,7 +5,7 @@
 @Floor(
     name = "reading",
     floor = 4,
-    mayImport = {"message", "input", "measure", "table", "json", "words", "sheet", "practice"},
+    mayImport = {"message", "input", "measure", "json", "sheet", "table", "practice"},
     door = "Readings")
 package org.flitchbook.reading;
 

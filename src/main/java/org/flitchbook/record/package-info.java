@@ -3,7 +3,7 @@
 @Floor(
     name = "record",
     floor = 8,
-    mayImport = {"message", "input", "measure", "sheet", "sums", "document", "plan", "reading", "lot", "check", "account", "json", "words", "change", "practice"},
+    mayImport = {"message", "input", "measure", "sheet", "sums", "change", "words", "document", "plan", "reading", "lot", "check", "account"},
     door = "Records")
 package org.flitchbook.record;
 

@@ -4,7 +4,7 @@
 @NullMarked
 @Floor(
     name = "seal",
-    floor = 7,
+    floor = 6,
     mayImport = {"message", "words", "pdf"},
     door = "PdfFile")
 package org.flitchbook.seal;

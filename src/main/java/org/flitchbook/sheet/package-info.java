@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "sheet",
-    floor = 3,
+    floor = 2,
     mayImport = {"message", "measure"},
     door = "Sheet")
 package org.flitchbook.sheet;

@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "sign",
-    floor = 7,
+    floor = 1,
     mayImport = {"message"},
     door = "Signing")
 package org.flitchbook.sign;

@@ -2,28 +2,8 @@
 @NullMarked
 @Floor(
     name = "signing",
-    floor = 10,
-    mayImport = {
-      "message",
-      "input",
-      "job",
-      "disk",
-      "words",
-      "sheet",
-      "plan",
-      "reading",
-      "book",
-      "lot",
-      "check",
-      "record",
-      "pdf",
-      "sign",
-      "ledger",
-      "keys",
-      "judging",
-      "archive",
-      "evidence"
-    },
+    floor = 11,
+    mayImport = {"message", "input", "sign", "job", "sheet", "disk", "ledger", "words", "plan", "reading", "book", "lot", "check", "keys", "seal", "archive", "record", "judging", "evidence"},
     door = "RecordSigning")
 package org.flitchbook.signing;
 

@@ -2,7 +2,7 @@
 @NullMarked
 @Floor(
     name = "sums",
-    floor = 3,
+    floor = 2,
     mayImport = {"message", "measure"},
     door = "Sums")
 package org.flitchbook.sums;

@@ -2,8 +2,8 @@
 @NullMarked
 @Floor(
     name = "tracing",
-    floor = 9,
-    mayImport = {"message", "input", "job", "json", "document", "book", "record", "judging"},
+    floor = 10,
+    mayImport = {"message", "job", "json", "document", "book", "record", "judging"},
     door = "Tracing")
 package org.flitchbook.tracing;
 

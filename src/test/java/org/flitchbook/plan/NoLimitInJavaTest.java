@@ -60,8 +60,6 @@ final class NoLimitInJavaTest {
       doubt/CoreLikeAir.java: 2 * | between the rule's number and twice it nothing is sure
       doubt/Leaps.java: 2 * | more than half of a leap is most of it
       doubt/ProbePulled.java: 2 * | more than half of the way is most of it
-      plan/Quantities.java: 100_000 | the longest time that can be worked with, 274 years
-      plan/Quantities.java: 100_000_000 | the hottest that a level can hold
       reading/Chosen.java: * 2 | how fast a list grows
       reading/CountedClock.java: 2000 | before and after this century a number counts something else
       reading/CountedClock.java: 2100 | before and after this century a number counts something else

@@ -103,7 +103,7 @@ final class Families {
 
   /** The rules that the guide lists as an ask, a stop or a note: only these reach a record. */
   private static Set<String> rules() {
-    return RULE.matcher(text(Path.of("docs", "guide.md")))
+    return RULE.matcher(text(Path.of("docs", "reference.md")))
         .results()
         .map(MatchResult::group)
         .map(row -> row.split(" \\| ", -1)[0].substring(2))
