@@ -210,6 +210,9 @@ public final class JsonSchema {
       for (Schema.Members each : Schema.records(schema)) {
         Shape shape = new Shape();
         shape.add(each);
+        if (schema instanceof Schema.ByWord byWord) {
+          shape.properties.remove(byWord.key());
+        }
         shape.properties.forEach(this::put);
       }
     }
@@ -240,6 +243,7 @@ public final class JsonSchema {
         Schema.ByWord choice, String word, Schema.Members record, Set<String> common) {
       Shape shape = new Shape();
       shape.add(record);
+      shape.properties.remove(choice.key());
       Set<String> names = new LinkedHashSet<>(common);
       names.addAll(shape.properties.keySet());
       Map<String, Object> then = new LinkedHashMap<>();
