@@ -83,12 +83,7 @@ final class DocsTest {
   void the_plan_in_the_reference_can_be_used_and_covers_its_class() throws IOException {
     List<SourceFile> templates = new ArrayList<>();
     for (String name :
-        List.of(
-            "classes.json",
-            "practice.json",
-            "limits/us.json",
-            "limits/us-retail.json",
-            "words/en.json")) {
+        List.of("classes.json", "practice.json", "limits/us.json", "limits/us-retail.json")) {
       byte[] bytes = Files.readAllBytes(Path.of("templates", name));
       templates.add(SourceFile.of("templates/" + name, bytes));
     }

@@ -3,7 +3,9 @@
 @Floor(
     name = "archive",
     floor = 7,
-    mayImport = {"message", "input", "sign", "job", "json", "disk", "ledger", "plan", "book", "seal"},
+    mayImport = {
+      "message", "input", "sign", "job", "json", "disk", "ledger", "plan", "book", "seal"
+    },
     door = "LedgerFile")
 package org.flitchbook.archive;
 

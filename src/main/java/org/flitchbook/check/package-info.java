@@ -3,7 +3,18 @@
 @Floor(
     name = "check",
     floor = 6,
-    mayImport = {"message", "input", "measure", "sheet", "sums", "practice", "words", "plan", "reading", "lot"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "sheet",
+      "sums",
+      "practice",
+      "words",
+      "plan",
+      "reading",
+      "lot"
+    },
     door = "Checks")
 package org.flitchbook.check;
 

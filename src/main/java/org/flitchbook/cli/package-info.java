@@ -3,7 +3,21 @@
 @Floor(
     name = "cli",
     floor = 12,
-    mayImport = {"message", "input", "job", "json", "book", "look", "keys", "planning", "judging", "tracing", "closing", "proving", "signing"},
+    mayImport = {
+      "message",
+      "input",
+      "job",
+      "json",
+      "book",
+      "look",
+      "keys",
+      "planning",
+      "judging",
+      "tracing",
+      "closing",
+      "proving",
+      "signing"
+    },
     door = "Main")
 package org.flitchbook.cli;
 

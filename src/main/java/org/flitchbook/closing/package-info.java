@@ -3,7 +3,27 @@
 @Floor(
     name = "closing",
     floor = 11,
-    mayImport = {"message", "input", "measure", "job", "sheet", "change", "ledger", "words", "document", "plan", "reading", "book", "lot", "pdf", "check", "archive", "record", "judging", "evidence"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "job",
+      "sheet",
+      "change",
+      "ledger",
+      "words",
+      "document",
+      "plan",
+      "reading",
+      "book",
+      "lot",
+      "pdf",
+      "check",
+      "archive",
+      "record",
+      "judging",
+      "evidence"
+    },
     door = "Closing")
 package org.flitchbook.closing;
 

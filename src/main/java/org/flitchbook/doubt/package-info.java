@@ -3,7 +3,18 @@
 @Floor(
     name = "doubt",
     floor = 6,
-    mayImport = {"message", "input", "measure", "json", "sheet", "sums", "practice", "plan", "reading", "lot"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "json",
+      "sheet",
+      "sums",
+      "practice",
+      "plan",
+      "reading",
+      "lot"
+    },
     door = "Doubts")
 package org.flitchbook.doubt;
 

@@ -113,8 +113,11 @@ public final class EvidenceSelection {
         || judged.versions().plans().stream().anyMatch(plan -> uses(plan, name));
   }
 
-  private static boolean uses(Plan plan, String template) {
-    return template.equals("words/" + plan.words().language() + ".json")
+  /** Of the wording only the book's own: the program's is in the program. */
+  private boolean uses(Plan plan, String template) {
+    String wording = "words/" + plan.words().language() + ".json";
+    boolean own = book.ownTemplates().contains(BookFolder.TEMPLATES + template);
+    return (own && template.equals(wording))
         || plan.ruleSets().stream()
             .anyMatch(set -> template.equals("limits/" + set.name() + ".json"));
   }

@@ -3,7 +3,24 @@
 @Floor(
     name = "evidence",
     floor = 10,
-    mayImport = {"message", "input", "job", "json", "sheet", "practice", "words", "plan", "reading", "book", "lot", "pdf", "check", "seal", "record", "judging"},
+    mayImport = {
+      "message",
+      "input",
+      "job",
+      "json",
+      "sheet",
+      "practice",
+      "words",
+      "plan",
+      "reading",
+      "book",
+      "lot",
+      "pdf",
+      "check",
+      "seal",
+      "record",
+      "judging"
+    },
     door = "EvidenceSelection")
 package org.flitchbook.evidence;
 

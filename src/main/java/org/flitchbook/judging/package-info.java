@@ -3,7 +3,23 @@
 @Floor(
     name = "judging",
     floor = 9,
-    mayImport = {"message", "input", "job", "json", "practice", "words", "document", "plan", "reading", "book", "lot", "check", "doubt", "account", "record"},
+    mayImport = {
+      "message",
+      "input",
+      "job",
+      "json",
+      "practice",
+      "words",
+      "document",
+      "plan",
+      "reading",
+      "book",
+      "lot",
+      "check",
+      "doubt",
+      "account",
+      "record"
+    },
     door = "Judging")
 package org.flitchbook.judging;
 

@@ -87,7 +87,10 @@ public record CureMethod(List<Way> ways) implements Argument {
   }
 
   private static boolean isOne(List<Way> ways) {
-    return ways.size() == 1 || (ways.size() == 2 && ways.get(0).into() == Into.PICKLE && ways.get(1).into() == Into.MEAT);
+    return ways.size() == 1
+        || (ways.size() == 2
+            && ways.get(0).into() == Into.PICKLE
+            && ways.get(1).into() == Into.MEAT);
   }
 
   /**

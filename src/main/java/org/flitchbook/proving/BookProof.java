@@ -234,11 +234,17 @@ final class BookProof {
           "It was changed since line {0} of the ledger.",
           listed.line());
     } else if (file.isEmpty()) {
-      String text = "It is gone since line {0} of the ledger, with no close.";
-      broken(path, "proving.input.gone", text, listed.line());
+      broken(
+          path,
+          "proving.input.gone",
+          "It is gone since line {0} of the ledger, with no close.",
+          listed.line());
     } else {
-      String text = "It was changed since line {0} of the ledger, with no close.";
-      broken(path, "proving.input.changed", text, listed.line());
+      broken(
+          path,
+          "proving.input.changed",
+          "It was changed since line {0} of the ledger, with no close.",
+          listed.line());
     }
   }
 

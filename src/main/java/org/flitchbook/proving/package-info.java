@@ -3,7 +3,24 @@
 @Floor(
     name = "proving",
     floor = 11,
-    mayImport = {"message", "input", "sign", "job", "json", "disk", "ledger", "words", "document", "plan", "book", "seal", "archive", "record", "judging", "evidence"},
+    mayImport = {
+      "message",
+      "input",
+      "sign",
+      "job",
+      "json",
+      "disk",
+      "ledger",
+      "words",
+      "document",
+      "plan",
+      "book",
+      "seal",
+      "archive",
+      "record",
+      "judging",
+      "evidence"
+    },
     door = "Proving")
 package org.flitchbook.proving;
 

@@ -223,8 +223,13 @@ final class DaySheet extends Section {
     missed(judgement).forEach(finding -> lines.add("– " + line(finding)));
     long pending = day.accounts().lot(judgement).open().pending();
     if (pending > 0) {
-      String one = "{0} limit is pending";
-      lines.add("– " + count("record.summary.pending", pending, one, "{0} limits are pending"));
+      lines.add(
+          "– "
+              + count(
+                  "record.summary.pending",
+                  pending,
+                  "{0} limit is pending",
+                  "{0} limits are pending"));
     }
     judgement.faults().stream()
         .filter(fault -> !fault.is(Severity.BROKEN))

@@ -3,7 +3,21 @@
 @Floor(
     name = "record",
     floor = 8,
-    mayImport = {"message", "input", "measure", "sheet", "sums", "change", "words", "document", "plan", "reading", "lot", "check", "account"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "sheet",
+      "sums",
+      "change",
+      "words",
+      "document",
+      "plan",
+      "reading",
+      "lot",
+      "check",
+      "account"
+    },
     door = "Records")
 package org.flitchbook.record;
 

@@ -3,7 +3,27 @@
 @Floor(
     name = "signing",
     floor = 11,
-    mayImport = {"message", "input", "sign", "job", "sheet", "disk", "ledger", "words", "plan", "reading", "book", "lot", "check", "keys", "seal", "archive", "record", "judging", "evidence"},
+    mayImport = {
+      "message",
+      "input",
+      "sign",
+      "job",
+      "sheet",
+      "disk",
+      "ledger",
+      "words",
+      "plan",
+      "reading",
+      "book",
+      "lot",
+      "check",
+      "keys",
+      "seal",
+      "archive",
+      "record",
+      "judging",
+      "evidence"
+    },
     door = "RecordSigning")
 package org.flitchbook.signing;
 

@@ -67,11 +67,7 @@ final class BasisTest {
   private static Plan plan(String method, String limits, String own) {
     String text = PLAN.replace("METHOD", method).replace("LIMITS", limits).replace("OWN", own);
     List<SourceFile> templates =
-        Stream.of(
-                "templates/classes.json",
-                "templates/practice.json",
-                "templates/limits/eu.json",
-                "templates/words/en.json")
+        Stream.of("templates/classes.json", "templates/practice.json", "templates/limits/eu.json")
             .map(BasisTest::template)
             .toList();
     var read = Plans.read(SourceFile.of("plan.json", text.getBytes(UTF_8)), templates, List.of());

@@ -51,8 +51,7 @@ public final class Bench {
           template("templates/classes.json"),
           ToolPractice.file(),
           template("templates/limits/us.json"),
-          template("templates/limits/us-retail.json"),
-          template("templates/words/en.json"));
+          template("templates/limits/us-retail.json"));
   private static final List<Rule> RULES = Doubts.rules(template("templates/doubts.json")).all();
 
   /** Those that ask whether a curve can be true; a test of sums may draw what no meat does. */

@@ -54,8 +54,7 @@ final class OracleTest {
       boolean spanMet = isMet(judged, "span");
       boolean tableMet = isMet(judged, "table");
       List<String> wrong = new ArrayList<>();
-      if (!agree(
-          probes.stream().allMatch(p -> p.falls(130_000, 80_000, 1800)), doubted, spanMet)) {
+      if (!agree(probes.stream().allMatch(p -> p.falls(130_000, 80_000, 1800)), doubted, spanMet)) {
         wrong.add("span: " + reasons(Bench.found(judged, "span")));
       }
       if (!agree(probes.stream().allMatch(p -> holds(p, lot.out())), doubted, tableMet)) {

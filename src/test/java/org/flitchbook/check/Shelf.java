@@ -102,12 +102,7 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
   }
 
   private static List<SourceFile> templates() {
-    return Stream.of(
-            "classes.json",
-            "practice.json",
-            "limits/us.json",
-            "limits/us-retail.json",
-            "words/en.json")
+    return Stream.of("classes.json", "practice.json", "limits/us.json", "limits/us-retail.json")
         .map(name -> template("templates/" + name))
         .toList();
   }

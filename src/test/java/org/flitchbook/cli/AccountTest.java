@@ -76,8 +76,7 @@ final class AccountTest {
             new Figure("26047-B1", "/distribution/greenWeight", "{\"value\":4812,\"unit\":\"g\"}"),
             new Figure("26047-B1", "/distribution/left", "{\"value\":3900,\"unit\":\"g\"}"),
             // 4222 − 3900 − 310 − 12
-            new Figure(
-                "26047-B1", "/massBalance/unexplained/value", "{\"value\":0,\"unit\":\"g\"}"),
+            new Figure("26047-B1", "/massBalance/unexplained/result", "\"0 g\""),
             // 4640 / 4812, 4686 / 4640
             new Figure("26047-B1", "/yields/1/ofGreen", "{\"value\":96.425603,\"unit\":\"%\"}"),
             new Figure("26047-B1", "/yields/2/ofBefore", "{\"value\":100.991379,\"unit\":\"%\"}"),

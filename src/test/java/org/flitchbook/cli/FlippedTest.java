@@ -18,7 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 final class FlippedTest {
 
   private static final long SEED = 417;
-  private static final int EACH = SeededRun.cases("Flipped bits of each of three records", SEED, 1_000);
+  private static final int EACH =
+      SeededRun.cases("Flipped bits of each of three records", SEED, 1_000);
   private static final int BITS = 8;
   private static final List<String> RECORDS = List.of("26047-B1.pdf", "day.pdf", "deviations.pdf");
 
@@ -43,7 +44,8 @@ final class FlippedTest {
   void reading_the_file_alone_misses_flipped_bits() {
     byte[] pdf = Tree.bytes(Smokeyard.signed(folder).record);
     List<Integer> missed =
-        unnoticed(pdf, 20, new SplittableRandom(SEED), each -> PdfFile.signatures(each).isPresent());
+        unnoticed(
+            pdf, 20, new SplittableRandom(SEED), each -> PdfFile.signatures(each).isPresent());
     assertEquals(17, missed.size(), "of 20");
   }
 

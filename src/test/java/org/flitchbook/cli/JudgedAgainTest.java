@@ -47,8 +47,7 @@ final class JudgedAgainTest {
 
   @TestFactory
   Stream<DynamicTest> every_record_of_the_demo() {
-    return DemoDay.DAYS.stream()
-        .flatMap(day -> tests("demo", day, prints(DemoDay.records(day))));
+    return DemoDay.DAYS.stream().flatMap(day -> tests("demo", day, prints(DemoDay.records(day))));
   }
 
   @TestFactory

@@ -33,8 +33,7 @@ final class SameBytesTest {
             "-Duser.timezone=" + zone,
             "-Dfile.encoding=" + charset);
     Child.elsewhere(options, "close", Tree.DEMO.resolve(Tree.DAY), "--out", out).expect(1);
-    assertEquals(
-        Tree.hashes(DemoDay.records()), Tree.hashes(out.resolve(Tree.DAY).resolve("r1")));
+    assertEquals(Tree.hashes(DemoDay.records()), Tree.hashes(out.resolve(Tree.DAY).resolve("r1")));
     assertEquals(List.of(), Tree.names(home), "a close leaves nothing in the home folder");
   }
 }

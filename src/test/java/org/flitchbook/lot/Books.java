@@ -46,12 +46,7 @@ final class Books {
     String text = new String(bytes(EXAMPLE.resolve("plan.json")), UTF_8);
     SourceFile file = SourceFile.of("plan.json", text.replace(old, now).getBytes(UTF_8));
     List<SourceFile> templates =
-        Stream.of(
-                "classes.json",
-                "practice.json",
-                "limits/us.json",
-                "limits/us-retail.json",
-                "words/en.json")
+        Stream.of("classes.json", "practice.json", "limits/us.json", "limits/us-retail.json")
             .map(name -> SourceFile.of("templates/" + name, bytes(Path.of("templates", name))))
             .toList();
     var read = Plans.read(file, templates, List.of());
@@ -107,7 +102,8 @@ final class Books {
   }
 
   private static Lots assemble(Plan plan, Instant until, Map<LocalDate, List<SourceFile>> files) {
-    Hand hand = new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
+    Hand hand =
+        new Hand(plan.establishment().zone(), plan.establishment().decimalMark(), plan.practice());
     List<Day> days = new ArrayList<>();
     files.forEach((date, each) -> days.add(Readings.read(date, each, hand)));
     return Lots.assemble(plan, days, until);

@@ -94,7 +94,7 @@ final class SigningTest {
     Path certificate = folder.resolve("MA.pem");
     Path word = write("word", PASSPHRASE.getBytes(UTF_8));
     ask("openssl", "pkcs12", "-in", key, "-nokeys", "-passin", "file:" + word, "-out", certificate);
-    Path signature = write("signature", SIGNATURE);
+    Path signature = write("signature", Signing.sign(RECORD, open(file)));
     Path content = write("record", RECORD);
     OutsideProgram.verifyCades(signature, content, certificate, folder);
   }

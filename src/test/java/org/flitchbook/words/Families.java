@@ -46,8 +46,6 @@ final class Families {
     severities.remove(Severity.BROKEN.word());
     all.put("severity", severities);
     all.put("rule", rules());
-    String doubts = text(Path.of("templates", "doubts.json"));
-    all.put("do", found(Pattern.compile("\"rule\": \"([^\"]+)\""), doubts));
     all.put("probe", Set.of("hand"));
     all.put("column", Set.of("by", "instrument", "value", "item", "note"));
     all.put(

@@ -86,7 +86,9 @@ final class LanguagesTest {
 
   @Test
   void every_family_of_words_that_the_program_asks_for_is_known() {
-    assertEquals(Families.ALL.keySet(), said.families());
+    Set<String> known = new TreeSet<>(Families.ALL.keySet());
+    known.add("name");
+    assertEquals(known, said.families());
   }
 
   @Test

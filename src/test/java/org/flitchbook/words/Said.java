@@ -29,14 +29,14 @@ record Said(Map<String, String> texts, List<String> twice, Set<String> families)
 
   private static final String LITERAL = "\"(?:[^\"\\\\]|\\\\.)*\"";
   private static final String TEXT = "(" + LITERAL + "(?:\\s*\\+\\s*" + LITERAL + ")*)";
-  private static final String ID = "\\(\\s*\"([a-z][a-z-]*(?:\\.[a-z0-9-]+)+)\"";
+  private static final String ID = "\"([a-z][a-z-]*(?:\\.[a-z0-9-]+)+)\"";
 
-  /** Any call whose first argument is an id and whose second is a text. */
-  private static final Pattern SAY = Pattern.compile("\\b(?!limit\\b)\\w+" + ID + ",\\s*" + TEXT);
+  /** An id and behind it a text among the arguments of any call; a limit has an id of its own. */
+  private static final Pattern SAY = Pattern.compile("(?<!\\blimit)[(,]\\s*" + ID + ",\\s*" + TEXT);
 
   /** The same with a number between them, and a text for one and one for many. */
   private static final Pattern COUNT =
-      Pattern.compile("\\bcount" + ID + ",[^\"]*?,\\s*" + TEXT + ",\\s*" + TEXT);
+      Pattern.compile("\\bcount\\([^\"]*" + ID + ",[^\"]*?,\\s*" + TEXT + ",\\s*" + TEXT);
 
   private static final Pattern FAMILY =
       Pattern.compile("\\b(?:word|Word|either)\\(\\s*\"([a-z-]+)\",");
