@@ -86,16 +86,18 @@ final class PracticeReader {
   }
 
   private void read(String name, Map<String, Dimension> keys, Fields group) {
-    keys.keySet().stream()
-        .sorted()
-        .forEach(
-            key ->
-                group
-                    .parsed(key, expected(keys.get(key)), text -> number(text, keys.get(key)))
-                    .ifPresent(number -> numbers.put(name + "." + key, number)));
+    keys.entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .forEach(each -> read(name + "." + each.getKey(), each.getKey(), each.getValue(), group));
     group.text("why");
     group.text("source");
     group.end();
+  }
+
+  private void read(String name, String key, Dimension dimension, Fields group) {
+    group
+        .parsed(key, expected(dimension), text -> number(text, dimension))
+        .ifPresent(number -> numbers.put(name, number));
   }
 
   private static String expected(Dimension dimension) {

@@ -139,9 +139,11 @@ final class AccountTest {
     Path day = Files.createDirectory(book.resolve("2026-02-27"));
     Files.writeString(
         day.resolve("dispatch.csv"),
-        "lot,time,what,item,value,unit,by,instrument,note\n"
-            + "26047-B1,2026-02-27 08:00,reviewed,,,,IQ,,\n"
-            + "26047-B1,2026-02-27 23:30,dispatched,Fen Larder,2250,g,MA,,\n");
+        """
+        lot,time,what,item,value,unit,by,instrument,note
+        26047-B1,2026-02-27 08:00,reviewed,,,,IQ,,
+        26047-B1,2026-02-27 23:30,dispatched,Fen Larder,2250,g,MA,,
+        """);
     JsonNode account = account(Ran.of("check", "--json", day).json(), "26047-B1");
     assertEquals("2026-02-27", account.at("/keepUntil/from").asText());
     assertEquals("2028-02-27", account.at("/keepUntil/until").asText());

@@ -52,8 +52,10 @@ final class LoggedLotsTest {
         new ArrayList<>(
             List.of(
                 DAY + "cure.csv",
-                "A1,2026-02-16 05:00,product,JTB,,,MA,,,,\n"
-                    + "B2,2026-02-16 05:00,product,JTB,,,MA,,,,\n",
+                """
+                A1,2026-02-16 05:00,product,JTB,,,MA,,,,
+                B2,2026-02-16 05:00,product,JTB,,,MA,,,,
+                """,
                 DAY + "logs.json",
                 layout(column),
                 DAY + "log.csv",
