@@ -26,7 +26,7 @@ record ChosenLimit(
   static final Set<String> NUMBERS =
       Set.of("atMost", "atLeast", "every", "allow", "stages", "rows");
 
-  sealed interface Ids {}
+  sealed interface Ids permits One, Group {}
 
   record One(String limit) implements Ids {}
 

@@ -26,7 +26,8 @@ public sealed interface Kind {
 
   /** A kind that a file can state, its components under their keys. */
   @Choice("kind")
-  sealed interface Stated extends Kind {
+  sealed interface Stated extends Kind
+      permits Bound, TimeAtTemperature, Span, Holding, Length, Cadence, Share, Presence {
     @Override
     default String word() {
       return getClass().getAnnotation(Choice.class).value()[0];
@@ -34,7 +35,7 @@ public sealed interface Kind {
   }
 
   /** A computed figure, at most or at least so much. */
-  sealed interface Bound extends Stated {
+  sealed interface Bound extends Stated permits Ceiling, Floor {
 
     Figure figure();
 
@@ -128,7 +129,7 @@ public sealed interface Kind {
   }
 
   /** One stage, or several. */
-  sealed interface Band {
+  sealed interface Band permits One, Several {
     List<Stage> stages();
   }
 
@@ -245,7 +246,7 @@ public sealed interface Kind {
   }
 
   /** What is measured to be so, or entered as being on. */
-  sealed interface Condition {
+  sealed interface Condition permits Above, On {
     What what();
   }
 

@@ -51,7 +51,7 @@ record PlanFile(
   record Confirmation(Fields object, String limit, @Key(format = "support") String support) {}
 
   @Choice("kind")
-  sealed interface Device {
+  sealed interface Device permits Scale, Thermometer {
     Instrument instrument();
   }
 

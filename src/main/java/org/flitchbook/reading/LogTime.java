@@ -43,7 +43,7 @@ record LogTime(
   private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
 
   /** One column, or several that are joined by a space before they are read. */
-  sealed interface Columns {
+  sealed interface Columns permits One, Several {
     List<String> all();
   }
 
@@ -57,7 +57,7 @@ record LogTime(
   record Several(@Key(name = "columns", least = 1) List<String> all) implements Columns {}
 
   /** What a cell of the time holds. */
-  sealed interface Clock {
+  sealed interface Clock permits Written, Elapsed, Epoch, Serial {
     Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark);
   }
 

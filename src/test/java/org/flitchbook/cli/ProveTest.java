@@ -74,7 +74,7 @@ final class ProveTest {
         "has as MA's, Maud Achterberg.",
         "✓ Signed in \"reviewed\" by Odo Rivett as reviewer, ",
         "✓ Nothing was added since it was printed but its signatures.",
-        "✓ The 23 files that it carries are those that its pages list by SHA-256.",
+        "✓ The 22 files that it carries are those that its pages list by SHA-256.",
         "✓ Judged again from what it carries, all 13 findings are the same.",
         "✓ It is the one that the ledger of its book lists.",
         "– The time in \"prepared\" is that of the signer's own clock.",
