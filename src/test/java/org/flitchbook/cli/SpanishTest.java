@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.Golden;
 import org.flitchbook.Wording;
+import org.flitchbook.words.Said;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -36,7 +37,7 @@ final class SpanishTest {
   @BeforeAll
   static void close() {
     records = DemoDay.inSpanish();
-    english = words(String.join(" ", Wording.of("en").texts().values()));
+    english = words(String.join(" ", Said.bySources().texts().values()));
     english.removeAll(words(String.join(" ", Wording.of("es").texts().values())));
     english.removeAll(words(String.join(" ", Wording.of("es").names().values())));
   }

@@ -23,7 +23,7 @@ import java.util.stream.Stream;
  * @param twice ids that are said in two ways
  * @param families the closed sets whose words are asked for
  */
-record Said(Map<String, String> texts, List<String> twice, Set<String> families) {
+public record Said(Map<String, String> texts, List<String> twice, Set<String> families) {
 
   private static final Path SOURCES = Path.of("src", "main", "java", "org", "flitchbook");
 
@@ -41,7 +41,7 @@ record Said(Map<String, String> texts, List<String> twice, Set<String> families)
   private static final Pattern FAMILY =
       Pattern.compile("\\b(?:word|Word|either)\\(\\s*\"([a-z-]+)\",");
 
-  static Said bySources() {
+  public static Said bySources() {
     Said said = new Said(new TreeMap<>(), new ArrayList<>(), new TreeSet<>());
     try (Stream<Path> files = Files.walk(SOURCES)) {
       files.filter(file -> file.toString().endsWith(".java")).forEach(said::read);
