@@ -44,7 +44,7 @@ class Phrases {
   private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
 
   private static final Pattern NUMBER_AND_UNIT =
-      Pattern.compile("(\\d) (?=(?:°F|°C|ppm|%|mm|min|kg|g|oz|lb|h|d|s)(?![\\p{L}]))");
+      Pattern.compile("(\\d) (?=(?:°F|°C|ppm|%|mm|min|kg|g|oz|lb|h|d|s)(?![\\p{L}\\p{N}]))");
 
   private static final Quantity AN_HOUR = Quantity.of(60, Unit.MINUTE);
 
