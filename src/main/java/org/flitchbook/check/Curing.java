@@ -10,6 +10,9 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
+import org.flitchbook.plan.CureMethod;
+import org.flitchbook.plan.CureMethod.Into;
+import org.flitchbook.plan.CureMethod.Way;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -17,9 +20,6 @@ import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Worked;
-import org.flitchbook.plan.CureMethod;
-import org.flitchbook.plan.CureMethod.Into;
-import org.flitchbook.plan.CureMethod.Way;
 
 /**
  * The sums of the cure, each piece by its own weighing. A sum that lacks a number is not made: the

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
@@ -20,8 +22,6 @@ import org.flitchbook.sums.Lethality;
 import org.flitchbook.sums.Resistance;
 import org.flitchbook.sums.Shift;
 import org.flitchbook.sums.Sums;
-import org.flitchbook.message.Message;
-import org.flitchbook.message.Listing;
 
 /** What a person should know beside a verdict. A remark changes no verdict. */
 final class Remarks {

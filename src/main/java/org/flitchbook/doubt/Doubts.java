@@ -2,6 +2,7 @@ package org.flitchbook.doubt;
 
 import static org.flitchbook.message.Message.say;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +20,6 @@ import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.message.Language;
 import org.flitchbook.plan.Plan;
-import java.time.Duration;
 
 /** Finds in a lot's data what would make a bad batch look good. */
 public final class Doubts {

@@ -69,7 +69,8 @@ final class MergedTrack implements Track {
   /**
    * @param hands at least one, in order of time
    */
-  static MergedTrack ofHand(What what, List<HandReading> hands, ProbedPiece piece, Practice.Gap gap) {
+  static MergedTrack ofHand(
+      What what, List<HandReading> hands, ProbedPiece piece, Practice.Gap gap) {
     return new MergedTrack(
         Probe.ofHand(what, hands.get(0), piece, gap),
         hands,

@@ -140,7 +140,8 @@ final class TrackBuilder {
   private List<Track> byHand(What what, List<HandReading> hands) {
     return hands.isEmpty()
         ? List.of()
-        : List.of(MergedTrack.ofHand(what, hands, ProbedPiece.ofHand(shared.entries(), hands), gap()));
+        : List.of(
+            MergedTrack.ofHand(what, hands, ProbedPiece.ofHand(shared.entries(), hands), gap()));
   }
 
   private Practice.Gap gap() {

@@ -95,9 +95,13 @@ final class CoreChart extends LotSection {
                     ranges),
                 time.axis(),
                 new ValueAxis(Unit.PERCENT, 0, 100, this).axis(),
-                plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Chart.Stroke.THIN)).toList(),
+                plots.stream()
+                    .map(plot -> plot.curve(say(What.HUMIDITY), Chart.Stroke.THIN))
+                    .toList(),
                 List.of(),
-                List.of(new Chart.Marks(say(BY_HAND), Chart.Shape.DIAMOND, ProbePlot.byHand(plots, false))),
+                List.of(
+                    new Chart.Marks(
+                        say(BY_HAND), Chart.Shape.DIAMOND, ProbePlot.byHand(plots, false))),
                 ProbePlot.gaps(plots),
                 HUMIDITY));
   }
@@ -198,7 +202,8 @@ final class CoreChart extends LotSection {
 
     private Chart.Curve curve(ProbePlot air) {
       return switch (air.readings().what()) {
-        case CHAMBER_TEMPERATURE -> air.curve(say("record.chart.smoker", "smoker"), Chart.Stroke.THIN);
+        case CHAMBER_TEMPERATURE ->
+            air.curve(say("record.chart.smoker", "smoker"), Chart.Stroke.THIN);
         case WET_BULB_TEMPERATURE ->
             air.curve(say("record.chart.wet-bulb", "wet bulb"), Chart.Stroke.DOTTED);
         default -> air.curve(say("record.chart.cooler", "cooler"), Chart.Stroke.THIN_DASHED);
@@ -233,8 +238,10 @@ final class CoreChart extends LotSection {
               say(BY_HAND),
               Chart.Shape.DIAMOND,
               byHand.map(marker -> labelledOnce(marker, crossings)).toList()),
-          new Chart.Marks(say("record.chart.crossing", "crossing of a limit"), Chart.Shape.DOT, crossings),
-          new Chart.Marks(say(LEFT_OUT), Chart.Shape.RING, ProbePlot.leftOut(plots().toList(), values.axis())));
+          new Chart.Marks(
+              say("record.chart.crossing", "crossing of a limit"), Chart.Shape.DOT, crossings),
+          new Chart.Marks(
+              say(LEFT_OUT), Chart.Shape.RING, ProbePlot.leftOut(plots().toList(), values.axis())));
     }
 
     /** A reading by hand that closes a stage is labelled there. */

@@ -92,7 +92,8 @@ final class CoreSection extends LotSection {
             .toList();
     return table("record.core.held-rows", "Time at temperature, the row that came nearest", held)
         .column(LIMIT, 12, finding -> name(finding.limit()))
-        .column("record.core.row", "Row", 12, f -> f.measured().map(m -> say(m.quantity())).orElse("–"))
+        .column(
+            "record.core.row", "Row", 12, f -> f.measured().map(m -> say(m.quantity())).orElse("–"))
         .number("record.core.held", "Held", 8, Phrases::worst)
         .number("record.core.wanted", "Wanted", 8, f -> f.measured().map(this::bound).orElse("–"))
         .verdict(8, Finding::verdict)

@@ -8,9 +8,9 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Sum;
+import org.flitchbook.document.Text;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
-import org.flitchbook.document.Text;
 
 /** The sums of the cure worked line by line. */
 final class CureSum {

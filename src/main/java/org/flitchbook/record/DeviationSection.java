@@ -63,7 +63,8 @@ final class DeviationSection extends LotSection {
     String product = lot.product().map(p -> ", " + p.name()).orElse("");
     Blocks blocks =
         new Blocks()
-            .add(new Block.Heading(2, say("record.deviation.lot", "Lot {0}", lot.code()) + product));
+            .add(
+                new Block.Heading(2, say("record.deviation.lot", "Lot {0}", lot.code()) + product));
     EvidenceSection evidence = new EvidenceSection(day, judgement);
     for (int i = 0; i < account.deviations().size(); i++) {
       finding(judgement.deviations().get(i), account.deviations().get(i), blocks);

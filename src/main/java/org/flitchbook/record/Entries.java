@@ -12,13 +12,13 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Sheet;
-import org.flitchbook.lot.Lot;
 
 /**
  * The hand entries of a sheet in full: when it happened and when it was typed, and what was

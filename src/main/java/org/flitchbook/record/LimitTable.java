@@ -49,7 +49,8 @@ final class LimitTable extends LotSection {
         .number(WORST_VALUE, 0, Phrases::worst)
         .number(LIMIT_VALUE, 0, f -> f.measured().map(Phrases::sign).orElse("–"))
         .number("record.page-one.margin", "Margin", 0, Phrases::margin)
-        .cells(Message.say("record.page-one.scale", "inside │ over"), Table.Align.LEFT, 0, this::scale)
+        .cells(
+            Message.say("record.page-one.scale", "inside │ over"), Table.Align.LEFT, 0, this::scale)
         .verdict(0, Finding::verdict)
         .table();
   }
@@ -82,7 +83,10 @@ final class LimitTable extends LotSection {
     return MarginShare.of(finding)
         .flatMap(
             margin ->
-                finding.measured().map(Measured::margin).map(m -> Table.Cell.of(scale(margin), words(m))))
+                finding
+                    .measured()
+                    .map(Measured::margin)
+                    .map(m -> Table.Cell.of(scale(margin), words(m))))
         .orElse(new Table.Cell(Text.of("–"), Tone.PLAIN));
   }
 

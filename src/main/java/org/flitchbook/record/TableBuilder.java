@@ -41,7 +41,8 @@ final class TableBuilder<T> {
 
   /** A column of numbers. */
   TableBuilder<T> number(Message head, int weight, Function<T, String> text) {
-    return cells(head, Table.Align.RIGHT, weight, item -> plain(text.apply(item), Text.Style.PLAIN));
+    return cells(
+        head, Table.Align.RIGHT, weight, item -> plain(text.apply(item), Text.Style.PLAIN));
   }
 
   TableBuilder<T> number(String id, String english, int weight, Function<T, String> text) {
@@ -50,7 +51,8 @@ final class TableBuilder<T> {
 
   /** Where each item stands in its file. */
   TableBuilder<T> where(int weight, Function<T, String> place) {
-    return cells(Section.WHERE, Table.Align.LEFT, weight, i -> plain(place.apply(i), Text.Style.MUTED));
+    return cells(
+        Section.WHERE, Table.Align.LEFT, weight, i -> plain(place.apply(i), Text.Style.MUTED));
   }
 
   TableBuilder<T> verdict(int weight, Function<T, Verdict> verdict) {
@@ -58,7 +60,8 @@ final class TableBuilder<T> {
   }
 
   private Table.Cell cell(Verdict verdict) {
-    return new Table.Cell(phrases.text(phrases.say(verdict), Text.Style.PLAIN), Phrases.tone(verdict));
+    return new Table.Cell(
+        phrases.text(phrases.say(verdict), Text.Style.PLAIN), Phrases.tone(verdict));
   }
 
   /** A column of words that lead to the record of a lot. */

@@ -82,7 +82,8 @@ record TimeAxis(Instant from, Instant to, Phrases phrases) {
     ZonedDateTime at = from.atZone(phrases.zone()).toLocalDate().atStartOfDay(phrases.zone());
     for (; !at.toInstant().isAfter(to); at = next(at, step)) {
       if (!at.toInstant().isBefore(from)) {
-        ticks.add(new Chart.Tick(at(at.toInstant()), label(at, step), below(at, step, ticks.isEmpty())));
+        ticks.add(
+            new Chart.Tick(at(at.toInstant()), label(at, step), below(at, step, ticks.isEmpty())));
       }
     }
     return ticks;
