@@ -44,7 +44,7 @@ final class CloseCommand extends JobCommand {
   @Option(
       names = "--reason",
       paramLabel = "TEXT",
-      description = "why a day that was closed is closed anew, its sheets having changed")
+      description = "why a day that was closed is closed again, its sheets having changed")
   private @Nullable String reason;
 
   @Override

@@ -39,7 +39,7 @@ public sealed interface Track extends Curve permits MergedTrack {
   /**
    * The ways in which it is read, of which the worst counts: with all readings by hand, and without
    * those taken beside a log that went on, or hotter than it was on both sides of its gap. They may
-   * count against the lot and never for it: one mistyped must not start a clock anew.
+   * count against the lot and never for it: one mistyped must not restart a clock.
    */
   List<Track> ways();
 

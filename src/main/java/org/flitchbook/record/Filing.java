@@ -11,7 +11,7 @@ import org.flitchbook.change.Change;
  * @param hash of that line
  * @param amends the revision that this one follows; 0 for the first
  * @param by the initials of the one who closes; empty where nobody is named
- * @param reason why records that were closed are made anew
+ * @param reason why records that were closed are made again
  * @param changes in the inputs since the revision that this one follows
  */
 public record Filing(

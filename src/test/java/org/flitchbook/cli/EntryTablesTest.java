@@ -23,7 +23,7 @@ final class EntryTablesTest {
 
   @TempDir private Path folder;
 
-  /** The example book with its soak written anew, which has one more column or two. */
+  /** The example book with its soak sheet rewritten with one more column or two. */
   private Path close(String head, String... rows) {
     Path book = Tree.example(folder);
     Path soak = book.resolve("2026-02-23").resolve("soak.csv");

@@ -37,7 +37,7 @@ final class Forger {
     return saved(pdf, deed, true);
   }
 
-  /** The file with a change, written anew. */
+  /** The file rewritten with a change. */
   static byte[] rewritten(byte[] pdf, Deed deed) {
     return saved(pdf, deed, false);
   }
