@@ -73,7 +73,7 @@ final class KeyChanges {
     } else if (node instanceof Node.Items list && !list.items().isEmpty()) {
       for (int i = 0; i < list.items().size(); i++) {
         Node item = list.items().get(i);
-        collect(path + "[" + name(item).orElse(String.valueOf(i)) + "]", item, leaves);
+        collect(path + "[" + item.firstText(NAMES).orElse(String.valueOf(i)) + "]", item, leaves);
       }
     } else {
       String free = path;
@@ -82,16 +82,6 @@ final class KeyChanges {
       }
       leaves.put(free, node);
     }
-  }
-
-  private static Optional<String> name(Node item) {
-    return item instanceof Node.Obj object
-        ? NAMES.stream()
-            .map(object.members()::get)
-            .filter(Node.Text.class::isInstance)
-            .map(text -> ((Node.Text) text).value())
-            .findFirst()
-        : Optional.empty();
   }
 
   /** The whole value, where {@link Node#shown} may cut it short; 1.0 is 1. */

@@ -91,20 +91,11 @@ final class EarlierTemplates {
   }
 
   private static @Nullable Node ofSameName(Node item, Node.Items others) {
+    Optional<String> name = item.firstText(NAMES);
     return others.items().stream()
-        .filter(other -> name(item).isPresent() && name(item).equals(name(other)))
+        .filter(other -> name.isPresent() && name.equals(other.firstText(NAMES)))
         .findFirst()
         .orElse(null);
-  }
-
-  private static Optional<String> name(Node item) {
-    return item instanceof Node.Obj object
-        ? NAMES.stream()
-            .map(object.members()::get)
-            .filter(Node.Text.class::isInstance)
-            .map(text -> ((Node.Text) text).value())
-            .findFirst()
-        : Optional.empty();
   }
 
   private static @Nullable Object tree(@Nullable Node node) {

@@ -5,6 +5,7 @@ import static org.flitchbook.message.Message.say;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
 
@@ -19,6 +20,13 @@ public sealed interface Node {
   /** The same in English. */
   default String shown() {
     return found().toString();
+  }
+
+  /**
+   * The first text that stands under one of these keys, in this order; none of what has no keys.
+   */
+  default Optional<String> firstText(List<String> keys) {
+    return Optional.empty();
   }
 
   record Text(Place place, String value) implements Node {
@@ -65,6 +73,15 @@ public sealed interface Node {
     @Override
     public Message found() {
       return Format.OBJECT;
+    }
+
+    @Override
+    public Optional<String> firstText(List<String> keys) {
+      return keys.stream()
+          .map(members::get)
+          .filter(Text.class::isInstance)
+          .map(text -> ((Text) text).value())
+          .findFirst();
     }
   }
 }
