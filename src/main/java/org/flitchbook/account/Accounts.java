@@ -3,20 +3,24 @@ package org.flitchbook.account;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.account.LotAccount.Deviation;
 import org.flitchbook.account.LotAccount.InstrumentState;
 import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.account.LotAccount.MarginShare;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
+import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.measure.Quantity;
@@ -39,10 +43,8 @@ public final class Accounts {
   private final Map<String, LotAccount> lots = new ConcurrentHashMap<>();
 
   /**
-   * Prepares the accounts; nothing is added up yet.
+   * Prepares the accounts by the plan of today; nothing is added up yet.
    *
-   * @param plan of today
-   * @param day the day judged, and {@code moment} the moment
    * @param lateAfter how long after the event an entry may be typed; empty where no rule says so
    */
   public Accounts(
@@ -61,15 +63,33 @@ public final class Accounts {
 
   /** The account of some lots of the day together. */
   public DayAccount day(List<Judgement> judgements) {
-    return DayAccount.of(judgements, keeping(judgements.stream().map(Judgement::lot).toList()));
+    List<Judgement> held = judgements.stream().filter(e -> !e.deviations().isEmpty()).toList();
+    return new DayAccount(
+        judgements.size(),
+        judgements.stream()
+            .collect(
+                Collectors.groupingBy(
+                    Judgement::verdict, TreeMap::new, Collectors.summingInt(each -> 1))),
+        held.stream().mapToInt(each -> each.deviations().size()).sum(),
+        held.stream().map(each -> each.lot().code()).toList(),
+        keeping(judgements.stream().map(Judgement::lot).toList()));
   }
 
   /**
-   * Follows the code of a lot, an ingredient's or a supplier's lot, an instrument or a customer.
+   * What is added up about several lots.
    *
-   * @param all lots of the book
-   * @return empty where neither they nor the plan know it
+   * @param verdicts how many lots have each verdict, from the worst, where any has it
+   * @param held the lots with a deviation
+   * @param keepUntil empty where no rule of the regime is known
    */
+  public record DayAccount(
+      int lots,
+      SortedMap<Verdict, Integer> verdicts,
+      int deviations,
+      List<String> held,
+      Optional<Keeping> keepUntil) {}
+
+  /** Follows a code through all lots of the book; empty where neither they nor the plan know it. */
   public Optional<Trace> trace(List<Judgement> all, String code) {
     return Trace.of(plan, register, all, code);
   }
@@ -83,7 +103,7 @@ public final class Accounts {
     Masses masses = new Masses(lot);
     return new LotAccount(
         lot.stays(),
-        TimeAbove.of(lot),
+        new TimeAbove.WarmTime(lot).timeAbove(),
         masses.yields(),
         masses.rinds(),
         masses.balance(),
@@ -108,11 +128,9 @@ public final class Accounts {
             .map(each -> each.time().written().atZone(plan.establishment().zone()).toLocalDate())
             .max(Comparator.naturalOrder());
     LocalDate from = shipped.orElse(day);
+    boolean known = shipped.isPresent();
     return plan.retention()
-        .map(
-            known ->
-                new Keeping(
-                    known.until(from), from, shipped.isPresent(), known.keep(), known.rule()));
+        .map(rule -> new Keeping(rule.until(from), from, known, rule.keep(), rule.rule()));
   }
 
   /** From the last entry before the review. */
@@ -129,11 +147,9 @@ public final class Accounts {
 
   private static LotAccount.Evidence evidence(
       Lot lot, List<ProbeReadings> readings, List<InstrumentState> instruments) {
-    Collection<ProbeReadings> logs =
-        readings.stream()
-            .filter(ProbeReadings::isLog)
-            .collect(Collectors.toMap(ProbeReadings::origin, log -> log, (log, again) -> log))
-            .values();
+    Set<Place> origins = new HashSet<>();
+    List<ProbeReadings> logs =
+        readings.stream().filter(each -> each.isLog() && origins.add(each.origin())).toList();
     List<ProbeReadings.Gap> gaps = logs.stream().flatMap(log -> log.gaps().stream()).toList();
     return new LotAccount.Evidence(
         lot.entries().size(),
@@ -158,21 +174,17 @@ public final class Accounts {
   private List<LotAccount.Delay> delays(Lot lot) {
     return Stream.concat(
             lot.corrections().stream().map(Lot.Correction::replaced), lot.entries().stream())
-        .flatMap(entry -> delay(entry).stream())
+        .flatMap(
+            entry ->
+                entry.entered().map(entry.time()::shortestTo).stream()
+                    .filter(after -> after.compareTo(Duration.ZERO) > 0)
+                    .map(after -> delay(entry, after)))
         .toList();
   }
 
-  private Optional<LotAccount.Delay> delay(Entry entry) {
-    return entry
-        .entered()
-        .map(entry.time()::shortestTo)
-        .filter(after -> after.compareTo(Duration.ZERO) > 0)
-        .map(
-            after ->
-                new LotAccount.Delay(
-                    entry.place(),
-                    TimeAbove.minutes(after.toMillis()),
-                    lateAfter.filter(most -> after.compareTo(most) > 0).isPresent()));
+  private LotAccount.Delay delay(Entry entry, Duration after) {
+    boolean late = lateAfter.filter(most -> after.compareTo(most) > 0).isPresent();
+    return new LotAccount.Delay(entry.place(), TimeAbove.minutes(after.toMillis()), late);
   }
 
   /** Of the instruments that its entries and logs name. */
@@ -189,17 +201,16 @@ public final class Accounts {
   }
 
   private InstrumentState state(Instrument instrument) {
-    Duration validity = Register.validity(instrument);
     return new InstrumentState(
         instrument.id(),
         instrument.kind(),
         instrument.tolerance(),
-        register
-            .last(instrument.id(), moment)
-            .map(
-                check ->
-                    new LotAccount.LastCheck(
-                        check.entry(), check.error(), check.passed(), check.at().plus(validity))),
+        register.last(instrument.id(), moment).map(Accounts::lastCheck),
         register.inForce(instrument, moment));
+  }
+
+  private static LotAccount.LastCheck lastCheck(Register.Check check) {
+    Instant until = check.at().plus(Register.validity(check.instrument()));
+    return new LotAccount.LastCheck(check.entry(), check.error(), check.passed(), until);
   }
 }

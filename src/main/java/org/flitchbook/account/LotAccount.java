@@ -5,15 +5,21 @@ import java.time.LocalDate;
 import java.time.Period;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.check.Finding;
+import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.input.Place;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
+import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.MassBalance;
 import org.flitchbook.sums.Worked;
@@ -52,27 +58,18 @@ public record LotAccount(
     List<InstrumentState> instruments,
     List<ProbeReadings> readings) {
 
-  /**
-   * A weight of the lot or a piece with what it is of those before it, in %.
-   *
-   * @param ofBefore of the weight before; empty for the first
-   * @param ofGreen of the green weight; empty where it was never weighed green
-   */
+  /** A weight of the lot or a piece, and what it is of the one before and of the green, in %. */
   public record Yield(Entry weight, Optional<Quantity> ofBefore, Optional<Quantity> ofGreen) {}
 
   /**
-   * A piece that was weighed with its rind on, and its rind by itself.
-   *
-   * @param base what is left, on which the sums of the cure are calculated
-   * @param ofGreen what is left of the green weight, in %
+   * A piece that was weighed with its rind on, and its rind by itself: the base, which is what is
+   * left and on which the sums of the cure are calculated, also in % of the green weight.
    */
   public record RindOff(Entry green, Base base, Quantity ofGreen) {}
 
   /**
-   * What was packed, cut off and thrown away against the last weight.
-   *
-   * @param after the last weight; of a lot in pieces that of one of them
-   * @param unexplainedShare of the last weight, in %
+   * What was packed, cut off and thrown away against the last weight, of which the unexplained
+   * share is in %. Of a lot in pieces {@code after} is the last weight of one of them.
    */
   public record PackedBalance(
       Entry after,
@@ -82,10 +79,8 @@ public record LotAccount(
       List<Place> evidence) {}
 
   /**
-   * What was packed, left the house, came back, was destroyed, and should be there still. Each is
-   * the sum of its entries in g, and empty where one of them has no weight.
-   *
-   * @param left packed − dispatched + returned − destroyed
+   * What was packed, left the house, came back, was destroyed, and should be left. Each is the sum
+   * of its entries in g, and empty where one of them has no weight.
    */
   public record Distribution(
       Optional<Quantity> greenWeight,
@@ -97,12 +92,8 @@ public record LotAccount(
       List<Place> evidence) {}
 
   /**
-   * What is held, and what became of it.
-   *
-   * @param mass what was written down as held, in g, else the last weight; empty where there is
-   *     none
-   * @param dispositions those with a mass are taken off
-   * @param left still to be disposed of, in g
+   * What was written down as held, else the last weight, and what is left of it when all
+   * dispositions with a mass are taken off; in g.
    */
   public record HeldMass(
       Optional<Quantity> mass, List<Entry> dispositions, Optional<Quantity> left) {}
@@ -125,38 +116,76 @@ public record LotAccount(
       List<String> lapsed) {}
 
   /**
-   * What is open or to be noted.
-   *
-   * @param pending the limits that wait for their step
-   * @param doubts faults in the data that somebody must explain, and {@code notes} the other faults
+   * What is open: deviations, limits that wait for their step, faults in the data that somebody
+   * must explain; and the other faults, which are notes.
    */
   public record Open(int deviations, long pending, int doubts, int notes) {}
 
-  /**
-   * How much later than the event an entry was typed.
-   *
-   * @param after at the least, in min
-   * @param late whether it is longer than the rule for late entries allows
-   */
+  /** How long after the event an entry was typed, in min at the least; late by the plan's rule. */
   public record Delay(Place place, Quantity after, boolean late) {}
 
-  /**
-   * An instrument at the moment judged.
-   *
-   * @param tolerance how far a check may be off
-   * @param last the last check up to then
-   * @param inForce whether that check was good and still holds
-   */
+  /** An instrument at the moment judged; in force where its last check was good and still holds. */
   public record InstrumentState(
       String id, String kind, Quantity tolerance, Optional<LastCheck> last, boolean inForce) {}
 
-  /**
-   * A check of an instrument.
-   *
-   * @param error what it read less what it should have read; a difference
-   * @param until when the check holds
-   */
+  /** A check of an instrument, until when it holds, and what it read less what it should have. */
   public record LastCheck(Entry check, Quantity error, boolean passed, Instant until) {}
+
+  /**
+   * How far a critical limit was missed, and when.
+   *
+   * @param limit its id
+   * @param beyond the size of the excess; empty where nothing beyond the limit was measured
+   * @param stages that were missed and that began
+   * @param readings the first and the last that the finding rests on, where no stage was missed
+   * @param found the entry that it was found, else the first hold of the lot
+   */
+  public record Deviation(
+      String limit,
+      Optional<Quantity> beyond,
+      List<Between> stages,
+      Optional<Between> readings,
+      Optional<Entry> found) {
+
+    static Deviation of(Lot lot, Finding finding) {
+      List<Between> stages =
+          finding.parts().stream()
+              .filter(part -> part.verdict().isMissed())
+              .flatMap(part -> part.start().map(from -> new Between(from, part.end())).stream())
+              .toList();
+      return new Deviation(
+          finding.limit().id(),
+          finding
+              .measured()
+              .map(Measured::margin)
+              .filter(margin -> margin.value().signum() < 0)
+              .map(margin -> new Quantity(margin.value().abs(), margin.unit())),
+          stages,
+          stages.isEmpty() ? readings(lot, finding) : Optional.empty(),
+          lot.first(What.FOUND).or(() -> lot.first(What.HELD)));
+    }
+
+    private static Optional<Between> readings(Lot lot, Finding finding) {
+      Stream<Instant> written =
+          lot.entries().stream()
+              .filter(entry -> finding.evidence().contains(entry.place()))
+              .map(entry -> entry.time().written());
+      Stream<Instant> logged = lot.tracks().stream().flatMap(each -> logged(each.track(), finding));
+      List<Instant> times = Stream.concat(written, logged).sorted().toList();
+      return times.isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Between(times.get(0), Optional.of(times.get(times.size() - 1))));
+    }
+
+    private static Stream<Instant> logged(Track track, Finding finding) {
+      return IntStream.range(0, track.size())
+          .filter(i -> finding.evidence().contains(track.place(i)))
+          .mapToObj(i -> Instant.ofEpochMilli(track.earliest(i)));
+    }
+  }
+
+  /** From a time to another one, both included; without an end where that was not seen. */
+  public record Between(Instant from, Optional<Instant> until) {}
 
   /**
    * Until when a record is kept.
@@ -184,8 +213,8 @@ public record LotAccount(
       return finding
           .measured()
           .filter(measured -> finding.verdict() != Verdict.PENDING)
-          .map(measured -> share(measured.limit(), measured.margin()))
-          .map(share -> new Quantity(share.times(Ratio.of(100)), Unit.PERCENT))
+          .map(measured -> share(measured.limit(), measured.margin()).times(Ratio.of(100)))
+          .map(share -> new Quantity(share, Unit.PERCENT))
           .map(share -> new MarginShare(finding.limit().id(), share));
     }
 

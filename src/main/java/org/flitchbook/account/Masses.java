@@ -1,27 +1,11 @@
 package org.flitchbook.account;
 
-import static org.flitchbook.sheet.What.DESTROYED;
-import static org.flitchbook.sheet.What.DISPATCHED;
-import static org.flitchbook.sheet.What.DISPOSITION;
-import static org.flitchbook.sheet.What.ENDS;
-import static org.flitchbook.sheet.What.GLAZED;
-import static org.flitchbook.sheet.What.GREEN_WEIGHT;
-import static org.flitchbook.sheet.What.HELD;
-import static org.flitchbook.sheet.What.PACKED;
-import static org.flitchbook.sheet.What.RETURNED;
-import static org.flitchbook.sheet.What.RIND;
-import static org.flitchbook.sheet.What.RIND_WEIGHT;
-import static org.flitchbook.sheet.What.SAMPLE;
-import static org.flitchbook.sheet.What.WASTE;
-import static org.flitchbook.sheet.What.WEIGHT;
-
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BinaryOperator;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.account.LotAccount.RindOff;
 import org.flitchbook.account.LotAccount.Yield;
@@ -34,69 +18,62 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.MassBalance;
-import org.flitchbook.sums.Worked;
 import org.flitchbook.sums.Yields;
 
 /** The masses of a lot: its weights step by step, and what became of the last of them. */
 record Masses(Lot lot) {
-
-  private static final Quantity WHOLE = Quantity.of(100, Unit.PERCENT);
 
   List<Yield> yields() {
     return lot.entries().stream().filter(Masses::isWeight).map(this::yieldOf).toList();
   }
 
   private static boolean isWeight(Entry entry) {
-    return entry.is(GREEN_WEIGHT) || entry.is(WEIGHT) || entry.is(GLAZED);
+    return entry.is(What.GREEN_WEIGHT) || entry.is(What.WEIGHT) || entry.is(What.GLAZED);
   }
 
   private Yield yieldOf(Entry entry) {
     List<Stage> chain = upTo(entry);
-    List<Stage> green = chain.stream().dropWhile(stage -> !stage.green()).toList();
     return new Yield(
         entry,
-        yields(chain).map(Yields::steps).map(steps -> steps.get(steps.size() - 1).value()),
-        entry.is(GREEN_WEIGHT)
-            ? Optional.of(WHOLE)
-            : yields(green).map(Yields::total).map(Worked::value));
+        yields(chain.stream()).map(Yields::steps).map(steps -> steps.get(steps.size() - 1).value()),
+        entry.is(What.GREEN_WEIGHT)
+            ? Optional.of(Quantity.of(100, Unit.PERCENT))
+            : yields(chain.stream().dropWhile(stage -> !stage.green()))
+                .map(yields -> yields.total().value()));
   }
 
-  private static Optional<Yields> yields(List<Stage> chain) {
-    return chain.size() < 2
-        ? Optional.empty()
-        : Optional.of(Yields.of(chain.stream().map(Stage::weight).toList()));
+  private static Optional<Yields> yields(Stream<Stage> chain) {
+    return Optional.of(chain.map(Stage::weight).toList())
+        .filter(weights -> weights.size() > 1)
+        .map(Yields::of);
   }
 
-  /** A weight with what was weighed. */
-  private record Stage(boolean green, Quantity weight) {
-    static Stage of(Entry entry, Quantity weight) {
-      return new Stage(entry.is(GREEN_WEIGHT), weight);
-    }
-  }
+  private record Stage(boolean green, Quantity weight) {}
 
   /**
    * The weights of the same piece up to this one, each with its stage; nothing weighed as 0 has a
    * yield. Where the whole lot is weighed, what was weighed in pieces before is added up.
    */
   private List<Stage> upTo(Entry last) {
-    List<Entry> all = lot.entries();
-    Map<String, List<Entry>> stages = new LinkedHashMap<>();
-    all.subList(0, all.indexOf(last) + 1).stream()
-        .filter(Masses::isWeight)
-        .filter(entry -> entry.amount().value().signum() > 0)
-        .forEach(e -> stages.computeIfAbsent(stage(e), name -> new ArrayList<>()).add(e));
-    return stages.values().stream().flatMap(each -> ofPiece(each, last.piece())).toList();
-  }
-
-  private static String stage(Entry entry) {
-    return entry.is(WEIGHT) ? entry.sheet().word() : entry.what().word();
+    return lot.entries().subList(0, lot.entries().indexOf(last) + 1).stream()
+        .filter(entry -> isWeight(entry) && entry.amount().value().signum() > 0)
+        .collect(
+            Collectors.groupingBy(
+                e -> e.is(What.WEIGHT) ? e.sheet().word() : e.what().word(),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .values()
+        .stream()
+        .flatMap(stage -> ofPiece(stage, last.piece()))
+        .toList();
   }
 
   private static Stream<Stage> ofPiece(List<Entry> stage, String piece) {
+    boolean green = stage.get(0).is(What.GREEN_WEIGHT);
     List<Entry> own = stage.stream().filter(entry -> entry.piece().equals(piece)).toList();
     return own.isEmpty() && piece.isEmpty()
-        ? Stream.of(Stage.of(stage.get(0), total(lastOfEachPiece(stage))))
-        : own.stream().map(entry -> Stage.of(entry, entry.amount()));
+        ? Stream.of(new Stage(green, total(lastOfEachPiece(stage))))
+        : own.stream().map(entry -> new Stage(green, entry.amount()));
   }
 
   private static List<Entry> lastOfEachPiece(List<Entry> entries) {
@@ -107,19 +84,22 @@ record Masses(Lot lot) {
 
   /** Of each piece that was weighed with its rind on, and the rind by itself. */
   List<RindOff> rinds() {
-    return lot.all(GREEN_WEIGHT).stream().flatMap(green -> rind(green).stream()).toList();
+    return lot.all(What.GREEN_WEIGHT).stream().flatMap(green -> rind(green).stream()).toList();
   }
 
   private Optional<RindOff> rind(Entry green) {
     boolean on =
-        last(RIND, entry -> isStatedOf(green, entry))
+        last(What.RIND, entry -> isStatedOf(green, entry))
             .filter(entry -> entry.value().equalsIgnoreCase("on"))
             .isPresent();
-    return last(RIND_WEIGHT, entry -> entry.piece().equals(green.piece()))
+    return last(What.RIND_WEIGHT, entry -> entry.piece().equals(green.piece()))
         .map(Entry::amount)
         .filter(rind -> on && rind.isBelow(green.amount()))
         .map(rind -> Base.lessRind(green.amount(), rind))
-        .map(base -> new RindOff(green, base, share(base.mass(), green.amount())));
+        .map(
+            base ->
+                new RindOff(
+                    green, base, Yields.of(List.of(green.amount(), base.mass())).total().value()));
   }
 
   /** The last statement about the piece that stood when it was weighed counts. */
@@ -132,69 +112,65 @@ record Masses(Lot lot) {
     return lot.all(what).stream().filter(wanted).reduce((earlier, later) -> later);
   }
 
-  private static Quantity share(Quantity part, Quantity whole) {
-    return Yields.of(List.of(whole, part)).total().value();
-  }
-
   /** Of the last weight; empty where nothing was packed, cut off or thrown away. */
   Optional<LotAccount.PackedBalance> balance() {
     boolean parted =
-        Stream.of(PACKED, ENDS, WASTE, SAMPLE).anyMatch(what -> lot.first(what).isPresent());
-    return lot.last(WEIGHT).filter(last -> parted).map(this::balance);
+        Stream.of(What.PACKED, What.ENDS, What.WASTE, What.SAMPLE)
+            .anyMatch(what -> lot.first(what).isPresent());
+    return lot.last(What.WEIGHT).filter(last -> parted).map(this::balance);
   }
 
   private LotAccount.PackedBalance balance(Entry last) {
-    List<Entry> weighed = weighed(last);
+    // Of a lot in pieces what each weighed after that step.
+    List<Entry> weighed =
+        lastOfEachPiece(
+            lot.all(What.WEIGHT).stream()
+                .filter(entry -> entry.sheet() == last.sheet())
+                .filter(entry -> entry.piece().isEmpty() == last.piece().isEmpty())
+                .toList());
     MassBalance masses =
         new MassBalance(
             total(weighed),
-            total(lot.all(PACKED)),
-            total(lot.all(ENDS)),
-            total(lot.all(WASTE)),
-            total(lot.all(SAMPLE)));
+            total(lot.all(What.PACKED)),
+            total(lot.all(What.ENDS)),
+            total(lot.all(What.WASTE)),
+            total(lot.all(What.SAMPLE)));
     return new LotAccount.PackedBalance(
         last,
         masses,
         masses.unexplained(),
         masses.unexplainedShare().value(),
-        places(weighed, PACKED, ENDS, WASTE, SAMPLE));
-  }
-
-  /** The last weight; of a lot in pieces what each weighed after that step. */
-  private List<Entry> weighed(Entry last) {
-    return lastOfEachPiece(
-        lot.all(WEIGHT).stream()
-            .filter(entry -> entry.sheet() == last.sheet())
-            .filter(entry -> entry.piece().isEmpty() == last.piece().isEmpty())
-            .toList());
+        places(weighed, What.PACKED, What.ENDS, What.WASTE, What.SAMPLE));
   }
 
   LotAccount.Distribution distribution() {
-    Optional<Quantity> away = with(sum(PACKED), Ratio::minus, sum(DISPATCHED));
+    What[] parts = {What.PACKED, What.DISPATCHED, What.RETURNED, What.DESTROYED};
+    List<Optional<Quantity>> sums = Stream.of(parts).map(this::sum).toList();
+    List<Quantity> known = sums.stream().flatMap(Optional::stream).toList();
+    // Packed − dispatched + returned − destroyed.
+    Optional<Quantity> left =
+        known.size() < parts.length
+            ? Optional.empty()
+            : Optional.of(known.get(0).minus(known.get(1)).minus(known.get(3).minus(known.get(2))));
     return new LotAccount.Distribution(
-        sum(GREEN_WEIGHT),
-        sum(PACKED),
-        sum(DISPATCHED),
-        sum(RETURNED),
-        sum(DESTROYED),
-        with(with(away, Ratio::plus, sum(RETURNED)), Ratio::minus, sum(DESTROYED)),
-        places(lot.all(GREEN_WEIGHT), PACKED, DISPATCHED, RETURNED, DESTROYED));
-  }
-
-  private static Optional<Quantity> with(
-      Optional<Quantity> one, BinaryOperator<Ratio> sum, Optional<Quantity> other) {
-    return one.flatMap(a -> other.map(b -> grams(sum.apply(a.inBase(), b.inBase()))));
+        sum(What.GREEN_WEIGHT),
+        sums.get(0),
+        sums.get(1),
+        sums.get(2),
+        sums.get(3),
+        left,
+        places(lot.all(What.GREEN_WEIGHT), parts));
   }
 
   LotAccount.HeldMass held() {
-    List<Entry> held = withMass(HELD);
+    List<Entry> held = withMass(What.HELD);
     Optional<Quantity> mass =
         held.isEmpty()
-            ? lot.last(WEIGHT).map(Entry::amount)
-            : Optional.of(grams(total(held).inBase()));
-    Ratio disposed = total(withMass(DISPOSITION)).inBase();
+            ? lot.last(What.WEIGHT).map(Entry::amount)
+            : Optional.of(total(held).in(Unit.GRAM));
+    Quantity disposed = total(withMass(What.DISPOSITION));
     return new LotAccount.HeldMass(
-        mass, lot.all(DISPOSITION), mass.map(whole -> grams(whole.inBase().minus(disposed))));
+        mass, lot.all(What.DISPOSITION), mass.map(m -> m.in(Unit.GRAM).minus(disposed)));
   }
 
   private List<Entry> withMass(What what) {
@@ -205,7 +181,7 @@ record Masses(Lot lot) {
   private Optional<Quantity> sum(What what) {
     List<Entry> entries = lot.all(what);
     return withMass(what).size() == entries.size()
-        ? Optional.of(grams(total(entries).inBase()))
+        ? Optional.of(total(entries).in(Unit.GRAM))
         : Optional.empty();
   }
 
@@ -213,12 +189,9 @@ record Masses(Lot lot) {
   private static Quantity total(List<Entry> entries) {
     return entries.size() == 1
         ? entries.get(0).amount()
-        : grams(
-            entries.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus));
-  }
-
-  private static Quantity grams(Ratio grams) {
-    return new Quantity(grams, Unit.GRAM);
+        : new Quantity(
+            entries.stream().map(entry -> entry.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus),
+            Unit.GRAM);
   }
 
   private List<Place> places(List<Entry> weighed, What... whats) {

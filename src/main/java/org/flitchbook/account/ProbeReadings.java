@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.LongSummaryStatistics;
 import java.util.Optional;
 import java.util.function.IntBinaryOperator;
+import java.util.function.IntToLongFunction;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
@@ -62,20 +63,10 @@ public record ProbeReadings(
     }
   }
 
-  /**
-   * A time in which the log was silent.
-   *
-   * @param length in min
-   * @param leftOut whether readings of that time were left out
-   */
+  /** A time in which the log was silent, or of which readings were left out; its length in min. */
   public record Gap(Instant from, Instant until, Quantity length, boolean leftOut) {}
 
-  /**
-   * Readings left out one after the other for the same reason.
-   *
-   * @param why the rule that left them out
-   * @param place of the first
-   */
+  /** Readings left out one after the other by the same rule; the place is that of the first. */
   public record LeftOut(
       Instant from,
       Instant until,
@@ -88,7 +79,8 @@ public record ProbeReadings(
   static ProbeReadings of(Lot.StepTrack of, Unit temperature) {
     Track track = of.track();
     Unit unit = track.unit().dimension() == Dimension.SHARE ? Unit.PERCENT : temperature;
-    long written = track.level(0, Shift.AS_WRITTEN);
+    IntToLongFunction level = index -> track.level(index, Shift.AS_WRITTEN);
+    long written = level.applyAsLong(0);
     return new ProbeReadings(
         track,
         of.step(),
@@ -103,19 +95,16 @@ public record ProbeReadings(
         Level.difference(track.level(0, Shift.UP) - written, unit),
         Level.difference(written - track.level(0, Shift.DOWN), unit),
         Reading.of(track, 0, unit),
-        Reading.of(track, first(track, (a, b) -> level(track, b) < level(track, a) ? b : a), unit),
-        Reading.of(track, first(track, (a, b) -> level(track, b) > level(track, a) ? b : a), unit),
+        Reading.of(track, first(track, index -> -level.applyAsLong(index)), unit),
+        Reading.of(track, first(track, level), unit),
         Reading.of(track, track.size() - 1, unit),
         track.gaps().stream().map(gap -> gap(track, gap)).toList(),
         leftOut(track, unit));
   }
 
-  private static int first(Track track, IntBinaryOperator better) {
-    return IntStream.range(0, track.size()).reduce(better).orElseThrow();
-  }
-
-  private static long level(Track track, int index) {
-    return track.level(index, Shift.AS_WRITTEN);
+  private static int first(Track track, IntToLongFunction level) {
+    IntBinaryOperator higher = (a, b) -> level.applyAsLong(b) > level.applyAsLong(a) ? b : a;
+    return IntStream.range(0, track.size()).reduce(higher).orElseThrow();
   }
 
   private static Gap gap(Track track, Curve.Gap gap) {

@@ -3,7 +3,6 @@ package org.flitchbook.account;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,7 +10,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Place;
@@ -43,36 +43,31 @@ public record Trace(
           What.CURING_SALT, What.SALT, What.SUGAR, What.ACCELERATOR, What.OTHER, What.PICKLE);
 
   /**
-   * One lot.
-   *
-   * @param touches how the code touched it
-   * @param went what left of it, came back or was destroyed; of a customer's trace only what the
-   *     customer got
+   * How the code touched a lot, and what left of it, came back or was destroyed; of a customer's
+   * trace only what the customer got.
    */
   public record TracedLot(Judgement judgement, List<Touch> touches, List<Entry> went) {}
 
   static Optional<Trace> of(Plan plan, Register register, List<Judgement> all, String code) {
+    List<Instrument> instruments =
+        plan.instruments().stream().filter(each -> each.id().equalsIgnoreCase(code)).toList();
     Set<Role> roles = EnumSet.noneOf(Role.class);
     // What the plan knows may have touched nothing yet.
-    if (plan.ingredients().stream().anyMatch(each -> each.lot().equalsIgnoreCase(code))) {
-      roles.add(Role.INGREDIENT);
-    }
-    Optional<Instrument> instrument =
-        plan.instruments().stream().filter(each -> each.id().equalsIgnoreCase(code)).findFirst();
-    instrument.ifPresent(each -> roles.add(Role.INSTRUMENT));
-    for (Role role : Role.values()) {
-      if (all.stream().anyMatch(each -> role.isOf(each.lot(), code))) {
-        roles.add(role);
-      }
-    }
+    instruments.forEach(each -> roles.add(Role.INSTRUMENT));
+    plan.ingredients().stream()
+        .filter(each -> each.lot().equalsIgnoreCase(code))
+        .forEach(each -> roles.add(Role.INGREDIENT));
+    Stream.of(Role.values())
+        .filter(role -> all.stream().anyMatch(each -> role.isOf(each.lot(), code)))
+        .forEach(roles::add);
     List<TracedLot> lots =
         all.stream()
             .filter(each -> roles.stream().anyMatch(role -> role.isOf(each.lot(), code)))
             .map(each -> traced(each, roles, code))
             .toList();
-    return roles.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Trace(code, roles, lots, instrument.map(register::of).orElse(List.of())));
+    List<Register.Check> checks =
+        instruments.stream().limit(1).flatMap(each -> register.of(each).stream()).toList();
+    return Optional.of(new Trace(code, roles, lots, checks)).filter(trace -> !roles.isEmpty());
   }
 
   private static TracedLot traced(Judgement judgement, Set<Role> roles, String code) {
@@ -157,10 +152,6 @@ public record Trace(
           first.place());
     }
 
-    private static Touch of(Entry entry) {
-      return of(entry.item(), List.of(entry));
-    }
-
     private static Touch of(Track track) {
       return new Touch(
           track.what(),
@@ -175,16 +166,16 @@ public record Trace(
     private static List<Touch> entries(Lot lot, Set<What> whats, String code) {
       return lot.entries().stream()
           .filter(entry -> whats.contains(entry.what()) && entry.item().equalsIgnoreCase(code))
-          .map(Touch::of)
+          .map(entry -> of(entry.item(), List.of(entry)))
           .toList();
     }
 
     /** All that was read with one instrument, one touch a kind of reading and probe. */
     private static List<Touch> byInstrument(Lot lot, String id) {
-      Map<String, List<Entry>> written = new LinkedHashMap<>();
-      lot.entries().stream()
-          .filter(entry -> entry.instrument().equalsIgnoreCase(id))
-          .forEach(e -> written.computeIfAbsent(e.what().word(), w -> new ArrayList<>()).add(e));
+      Map<What, List<Entry>> written =
+          lot.entries().stream()
+              .filter(entry -> entry.instrument().equalsIgnoreCase(id))
+              .collect(Collectors.groupingBy(Entry::what, LinkedHashMap::new, Collectors.toList()));
       Stream<Touch> logged =
           lot.tracks().stream()
               .map(Lot.StepTrack::track)
@@ -203,15 +194,14 @@ public record Trace(
                       INGREDIENTS.contains(entry.what())
                           || entry.is(What.SUPPLIER_LOT)
                           || lot.stays().stream().anyMatch(stay -> stay.into().equals(entry)))
-              .map(Touch::of);
-      Map<String, String> instruments = new TreeMap<>();
-      Stream.concat(
-              lot.entries().stream().map(Entry::instrument),
-              lot.tracks().stream().map(each -> each.track().instrument()))
-          .filter(id -> !id.isEmpty())
-          .forEach(id -> instruments.putIfAbsent(id.toLowerCase(Locale.ROOT), id));
-      Stream<Touch> read =
-          instruments.values().stream().flatMap(id -> byInstrument(lot, id).stream());
+              .map(entry -> of(entry.item(), List.of(entry)));
+      Set<String> instruments =
+          Stream.concat(
+                  lot.entries().stream().map(Entry::instrument),
+                  lot.tracks().stream().map(each -> each.track().instrument()))
+              .filter(id -> !id.isEmpty())
+              .collect(Collectors.toCollection(() -> new TreeSet<>(String.CASE_INSENSITIVE_ORDER)));
+      Stream<Touch> read = instruments.stream().flatMap(id -> byInstrument(lot, id).stream());
       return Stream.concat(entries, read).toList();
     }
   }

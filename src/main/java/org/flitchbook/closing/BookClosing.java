@@ -21,7 +21,7 @@ import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Message;
 import org.flitchbook.record.DayJudged;
-import org.flitchbook.record.Filing;
+import org.flitchbook.record.DayJudged.Filing;
 
 /**
  * Files the records of a judged day in its book: first the revision's folder, in full and in one

@@ -41,7 +41,7 @@ import org.flitchbook.reading.FileRead;
 import org.flitchbook.reading.Hand;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.record.DayJudged;
-import org.flitchbook.record.Filing;
+import org.flitchbook.record.DayJudged.Filing;
 import org.flitchbook.record.Records;
 
 /** Reads a book up to a day and judges the lots of that day, or all lots of the book. */

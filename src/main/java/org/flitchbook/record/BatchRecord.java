@@ -5,6 +5,7 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.message.Message;
+import org.flitchbook.plan.Product;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
@@ -12,41 +13,29 @@ import org.flitchbook.sheet.Step;
 /** The record of one lot: the first page, then step by step what was written and measured. */
 final class BatchRecord extends LotSection {
 
-  private static final Message ENTRIES_OF_CURE =
-      Message.say("record.batch.entries-of-cure", "Entries of receipt, cure and turning");
+  private final ReadingTables tables;
+  private final TotalsSection totals;
 
-  private static final Message ENTRIES_OF_DISPATCH =
-      Message.say("record.batch.entries-of-dispatch", "Entries of packing and dispatch");
-
-  private final Entries entries;
-  private final ReadingTables readings;
-  private final List<FileRead> carried;
-
-  BatchRecord(DayJudged day, Judgement judgement, List<FileRead> carried) {
+  BatchRecord(DayJudged day, Judgement judgement) {
     super(day, judgement);
-    this.carried = carried;
-    this.entries = new Entries(day, judgement);
-    this.readings = new ReadingTables(day, judgement);
+    this.tables = new ReadingTables(day, judgement);
+    this.totals = new TotalsSection(day, judgement);
   }
 
-  Document document() {
+  Document document(List<FileRead> carried) {
     Documents documents = new Documents(day);
     Blocks blocks =
         new Blocks()
             .add(new PageOne(day, judgement).blocks())
             .add(new Block.PageBreak())
             .add(documents.changes());
-    cure(blocks);
-    step(blocks, Step.SOAK);
-    step(blocks, Step.DRY);
-    heat(blocks);
+    steps(blocks);
     end(blocks);
     blocks.add(documents.evidence(carried));
+    String none = say("record.batch.no-product", "no product");
     return documents.record(
         say("record.batch.title", "Batch record {0}", lot.code()),
-        lot.product()
-            .map(product -> product.name())
-            .orElse(say("record.batch.no-product", "no product")),
+        lot.product().map(Product::name).orElse(none),
         lot.code(),
         blocks);
   }
@@ -62,48 +51,42 @@ final class BatchRecord extends LotSection {
     };
   }
 
-  private Block.Heading heading(Step step) {
-    return heading(title(step));
-  }
-
-  private void cure(Blocks blocks) {
+  private void steps(Blocks blocks) {
+    Message cure =
+        Message.say("record.batch.entries-of-cure", "Entries of receipt, cure and turning");
     blocks
-        .add(heading(Step.CURE))
-        .add(new CureSum(day, judgement).blocks())
+        .add(heading(title(Step.CURE)))
+        .add(totals.cure())
         .add(new HoldChart(day, judgement).block())
-        .add(entries(Sheet.CURE, ENTRIES_OF_CURE))
-        .add(readings.ofPlace(Step.CURE));
-  }
-
-  private void step(Blocks blocks, Step step) {
-    if (lot.product().map(p -> p.steps().contains(step)).orElse(true)) {
-      blocks.add(heading(step));
-      entries(blocks, step);
+        .add(entries(Sheet.CURE, cure))
+        .add(tables.ofPlace(Step.CURE));
+    for (Step step : List.of(Step.SOAK, Step.DRY)) {
+      if (lot.product().map(p -> p.steps().contains(step)).orElse(true)) {
+        blocks.add(heading(title(step))).add(entries(step));
+      }
     }
-  }
-
-  private void heat(Blocks blocks) {
     blocks
-        .add(heading(Step.SMOKE))
+        .add(heading(title(Step.SMOKE)))
         .add(new CoreChart(day, judgement).blocks())
-        .add(new CoreSection(day, judgement).blocks());
-    entries(blocks, Step.SMOKE);
-    entries(blocks, Step.CHILL);
+        .add(new CoreSection(day, judgement).blocks())
+        .add(entries(Step.SMOKE))
+        .add(entries(Step.CHILL));
   }
 
-  private void entries(Blocks blocks, Step step) {
+  private List<Block> entries(Step step) {
     Message caption = Message.say("record.batch.entries-of-step", "Entries of the step {0}", step);
-    blocks
-        .add(entries(Sheet.parse(step.word()).orElseThrow(), caption))
-        .add(readings.ofPlace(step));
+    Sheet sheet = Sheet.parse(step.word()).orElseThrow();
+    return new Blocks().add(entries(sheet, caption)).add(tables.ofPlace(step)).list();
   }
 
   private Block entries(Sheet sheet, Message caption) {
-    return entries.of(sheet, caption).orElseGet(() -> nothingOf(caption));
+    return tables.entries(sheet, caption).orElseGet(() -> nothingOf(caption));
   }
 
   private void end(Blocks blocks) {
-    TotalsSection totals = new TotalsSection(day, judgement);
+    Message dispatch =
+        Message.say("record.batch.entries-of-dispatch", "Entries of packing and dispatch");
+    Message laboratory = Message.say("record.batch.laboratory", "Laboratory results");
     blocks
         .add(heading(WARM))
         .add(totals.warm())
@@ -111,11 +94,11 @@ final class BatchRecord extends LotSection {
         .add(totals.masses())
         .add(heading(DEVIATIONS))
         .add(new DeviationSection(day, judgement).brief())
-        .add(heading(Step.RELEASE))
-        .add(entries(Sheet.DISPATCH, ENTRIES_OF_DISPATCH))
-        .add(entries.of(Sheet.LAB, Message.say("record.batch.laboratory", "Laboratory results")))
+        .add(heading(title(Step.RELEASE)))
+        .add(entries(Sheet.DISPATCH, dispatch))
+        .add(tables.entries(Sheet.LAB, laboratory))
         .add(heading("record.batch.probes", "Probes and instruments"))
-        .add(readings.blocks())
+        .add(tables.blocks())
         .add(heading(DOUBTS))
         .add(new EvidenceSection(day, judgement).doubts())
         .add(heading("record.batch.monitoring", "Limits, monitoring and planned action"))

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -22,12 +23,13 @@ import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Smoke and chill on one time axis, and the humidity below it; a part of it for a deviation. */
-final class CoreChart extends LotSection {
+final class CoreChart extends ChartSection {
 
   private static final int WHOLE = 250;
   private static final int EXCERPT = 110;
@@ -40,13 +42,9 @@ final class CoreChart extends LotSection {
   CoreChart(DayJudged day, Judgement judgement) {
     super(day, judgement);
     this.cores = readings(What.INTERNAL_TEMPERATURE, Step.SMOKE);
-    this.airs =
-        Stream.of(
-                readings(What.CHAMBER_TEMPERATURE, Step.SMOKE),
-                readings(What.WET_BULB_TEMPERATURE, Step.SMOKE),
-                readings(What.COOLER_TEMPERATURE, Step.CHILL))
-            .flatMap(List::stream)
-            .toList();
+    this.airs = new ArrayList<>(readings(What.CHAMBER_TEMPERATURE, Step.SMOKE));
+    this.airs.addAll(readings(What.WET_BULB_TEMPERATURE, Step.SMOKE));
+    this.airs.addAll(readings(What.COOLER_TEMPERATURE, Step.CHILL));
   }
 
   List<Block> blocks() {
@@ -65,13 +63,11 @@ final class CoreChart extends LotSection {
   }
 
   private Optional<TimeAxis> whole() {
-    List<ProbeReadings> drawn = Stream.concat(cores.stream(), airs.stream()).toList();
-    Optional<Instant> to = drawn.stream().map(each -> each.last().at()).max(Instant::compareTo);
-    return drawn.stream()
-        .map(each -> each.first().at())
-        .min(Instant::compareTo)
-        .filter(from -> !cores.isEmpty())
-        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this));
+    Stream<Instant> times =
+        Stream.concat(cores.stream(), airs.stream())
+            .flatMap(each -> Stream.of(each.first().at(), each.last().at()));
+    NavigableSet<Instant> sorted = times.collect(Collectors.toCollection(TreeSet::new));
+    return cores.isEmpty() ? Optional.empty() : TimeAxis.of(sorted.first(), sorted.last(), this);
   }
 
   private Optional<TimeAxis> around(Part part, TimeAxis all) {
@@ -82,28 +78,25 @@ final class CoreChart extends LotSection {
 
   private Optional<Block> humidity(TimeAxis time) {
     List<ProbePlot> plots = ProbePlot.all(readings(What.HUMIDITY, Step.SMOKE), time);
+    if (plots.isEmpty()) {
+      return Optional.empty();
+    }
     String ranges =
         plots.stream().map(plot -> levels(plot.readings())).collect(Collectors.joining("; "));
-    return plots.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new Chart(
-                say("record.chart.humidity", "Humidity in the smoker"),
-                say(
-                    "record.chart.humidity-told",
-                    "Humidity in the smoker in the same time: {0}.",
-                    ranges),
-                time.axis(),
-                new ValueAxis(Unit.PERCENT, 0, 100, this).axis(),
-                plots.stream()
-                    .map(plot -> plot.curve(say(What.HUMIDITY), Chart.Stroke.THIN))
-                    .toList(),
-                List.of(),
-                List.of(
-                    new Chart.Marks(
-                        say(BY_HAND), Chart.Shape.DIAMOND, ProbePlot.byHand(plots, false))),
-                ProbePlot.gaps(plots),
-                HUMIDITY));
+    return Optional.of(
+        new Chart(
+            say("record.chart.humidity", "Humidity in the smoker"),
+            say(
+                "record.chart.humidity-told",
+                "Humidity in the smoker in the same time: {0}.",
+                ranges),
+            time.axis(),
+            new ValueAxis(Unit.PERCENT, 0, 100, this).axis(),
+            plots.stream().map(plot -> plot.curve(say(What.HUMIDITY), Chart.Stroke.THIN)).toList(),
+            List.of(),
+            List.of(byHand(plots.stream().flatMap(plot -> plot.byHand(false)))),
+            ProbePlot.gaps(plots),
+            HUMIDITY));
   }
 
   /** What lies over each other in the chart of smoke and chill: curves, limits, marks, steps. */
@@ -113,54 +106,41 @@ final class CoreChart extends LotSection {
     private final TimeAxis time;
     private final List<ProbePlot> corePlots;
     private final List<ProbePlot> airPlots;
-    private final ValueAxis values;
+    private final Chart.Axis y;
 
     Layers(List<Finding> findings, TimeAxis time) {
       this.findings = findings;
       this.time = time;
       this.corePlots = ProbePlot.all(cores, time);
       this.airPlots = ProbePlot.all(airs, time);
-      this.values = values();
+      // All temperatures that are to be seen, and freezing.
+      Quantity freezing = Quantity.of(0, Unit.CELSIUS).in(temperature());
+      DoubleSummaryStatistics all = plots().flatMapToDouble(ProbePlot::seen).summaryStatistics();
+      all.accept(freezing.value().rounded(0).doubleValue());
+      this.y = new ValueAxis(temperature(), all.getMin(), all.getMax(), CoreChart.this).axis();
     }
 
     private Stream<ProbePlot> plots() {
       return Stream.concat(corePlots.stream(), airPlots.stream());
     }
 
-    /** All temperatures that are to be seen, and freezing. */
-    private ValueAxis values() {
-      Quantity freezing = Quantity.of(0, Unit.CELSIUS).in(temperature());
-      DoubleSummaryStatistics all = plots().flatMapToDouble(ProbePlot::seen).summaryStatistics();
-      all.accept(freezing.value().rounded(0).doubleValue());
-      return new ValueAxis(temperature(), all.getMin(), all.getMax(), CoreChart.this);
-    }
-
     Chart chart(String caption, int height) {
-      return new Chart(
-          caption,
-          alternative(),
-          time.axis(),
-          values.axis(),
-          curves(),
-          guides(),
-          marks(),
-          bands(),
-          height);
+      Chart.Axis x = time.axis();
+      return new Chart(caption, alternative(), x, y, curves(), guides(), marks(), bands(), height);
     }
 
     /** The chart in one sentence with its numbers, for those who can't see it. */
     private String alternative() {
-      List<String> told = new ArrayList<>(cores.stream().map(this::course).toList());
-      parts()
-          .forEach(part -> part.measured().ifPresent(measured -> told.add(stage(part, measured))));
-      ProbePlot.gaps(corePlots).forEach(gap -> told.add(gap.label()));
+      List<String> facts = new ArrayList<>(cores.stream().map(this::course).toList());
+      parts().forEach(part -> part.measured().ifPresent(it -> facts.add(stage(part, it))));
+      ProbePlot.gaps(corePlots).forEach(gap -> facts.add(gap.label()));
       return say(
           "record.chart.alternative",
           "Internal temperature of lot {0} from {1} to {2}: {3}.",
           lot.code(),
           time(time.from()),
           time(time.to()),
-          String.join("; ", told));
+          String.join("; ", facts));
     }
 
     private Stream<Part> parts() {
@@ -214,34 +194,29 @@ final class CoreChart extends LotSection {
     private List<Chart.Guide> guides() {
       TreeSet<Quantity> levels = new TreeSet<>();
       List<Chart.Guide> guides = new ArrayList<>();
-      for (Finding finding : findings) {
-        if (finding.limit().kind() instanceof Kind.Span span) {
+      for (Limit limit : findings.stream().map(Finding::limit).toList()) {
+        if (limit.kind() instanceof Kind.Span span) {
           span.stages().forEach(stage -> levels.addAll(List.of(stage.from(), stage.to())));
         }
-        if (finding.limit().kind() instanceof Kind.Bound bound
+        if (limit.kind() instanceof Kind.Bound bound
             && bound.limit().dimension() == Dimension.TEMPERATURE) {
-          guides.add(guide(bound.limit(), name(finding.limit())));
+          guides.add(guide(bound.limit(), name(limit)));
         }
       }
       levels.forEach(level -> guides.add(guide(level, "")));
-      return values.within(guides);
+      guides.removeIf(guide -> guide.at() < y.min() || y.max() < guide.at());
+      return guides;
     }
 
     private List<Chart.Marks> marks() {
       List<Chart.Marker> crossings = crossings();
       Stream<Chart.Marker> byHand =
-          Stream.concat(
-              ProbePlot.byHand(corePlots, true).stream(),
-              ProbePlot.byHand(airPlots, false).stream());
+          plots().flatMap(plot -> plot.byHand(cores.contains(plot.readings())));
       return List.of(
-          new Chart.Marks(
-              say(BY_HAND),
-              Chart.Shape.DIAMOND,
-              byHand.map(marker -> labelledOnce(marker, crossings)).toList()),
+          byHand(byHand.map(marker -> labelledOnce(marker, crossings))),
           new Chart.Marks(
               say("record.chart.crossing", "crossing of a limit"), Chart.Shape.DOT, crossings),
-          new Chart.Marks(
-              say(LEFT_OUT), Chart.Shape.RING, ProbePlot.leftOut(plots().toList(), values.axis())));
+          leftOut(plots(), y));
     }
 
     /** A reading by hand that closes a stage is labelled there. */
@@ -273,11 +248,11 @@ final class CoreChart extends LotSection {
 
     /** The steps, and within them the silences of the logs. */
     private List<Chart.Band> bands() {
-      return Stream.concat(
-              Stream.of(Step.SMOKE, Step.CHILL)
-                  .flatMap(step -> lot.stay(step).flatMap(this::band).stream()),
-              ProbePlot.gaps(corePlots).stream())
-          .toList();
+      List<Chart.Band> bands = new ArrayList<>();
+      lot.stay(Step.SMOKE).flatMap(this::band).ifPresent(bands::add);
+      lot.stay(Step.CHILL).flatMap(this::band).ifPresent(bands::add);
+      bands.addAll(ProbePlot.gaps(corePlots));
+      return bands;
     }
 
     private Optional<Chart.Band> band(Stay stay) {

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
@@ -24,6 +23,7 @@ import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
 import org.flitchbook.lot.Track;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.record.ChartSection.ProbePlot;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -119,16 +119,15 @@ final class CoreSection extends LotSection {
         .number("record.core.internal", "Internal", 7, each -> level(each.reading()))
         .number("record.core.around", "Around it", 7, each -> around(each.reading().at()))
         .column(REMARK, 14, each -> String.join("; ", each.remarks()))
-        .where(16, each -> say(each.reading().place()))
+        .where(16, each -> each.reading().place())
         .or(nothingOf("record.core.internal-temperature", "Internal temperature"));
   }
 
   private List<Checkpoint> checkpoints(ProbeReadings core) {
     Map<Integer, Set<String>> remarks = remarks(core);
-    Set<Integer> chosen = new TreeSet<>(remarks.keySet());
-    chosen.addAll(everyHalfHour(core.track()));
-    return chosen.stream()
-        .map(i -> new Checkpoint(core.probe(), core.reading(i), remarks.getOrDefault(i, Set.of())))
+    everyHalfHour(core.track()).forEach(index -> remarks.putIfAbsent(index, Set.of()));
+    return remarks.entrySet().stream()
+        .map(each -> new Checkpoint(core.probe(), core.reading(each.getKey()), each.getValue()))
         .toList();
   }
 

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.flitchbook.account.Accounts;
+import org.flitchbook.change.Change;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Register;
@@ -43,13 +44,48 @@ public record DayJudged(
     files = List.copyOf(files);
   }
 
+  /**
+   * Where a close puts its records, and why it is made.
+   *
+   * @param revision of the day's records, from 1; 0 where they are printed outside of the book
+   * @param line the number of the ledger's last line before this close; 0 where it has none
+   * @param hash of that line
+   * @param amends the revision that this one follows; 0 for the first
+   * @param by the initials of the one who closes; empty where nobody is named
+   * @param reason why records that were closed are made again
+   * @param changes in the inputs since the revision that this one follows
+   */
+  public record Filing(
+      int revision,
+      long line,
+      String hash,
+      int amends,
+      String by,
+      String reason,
+      List<Change> changes) {
+
+    /** Records that are printed outside of the book, or not at all. */
+    public static final Filing OUTSIDE = new Filing(0, 0, "", 0, "", "", List.of());
+
+    public Filing {
+      changes = List.copyOf(changes);
+      if (revision < 0 || amends < 0 || amends >= Math.max(1, revision)) {
+        throw new IllegalArgumentException("revision " + revision + " after " + amends);
+      }
+    }
+
+    public boolean isFiled() {
+      return revision > 0;
+    }
+
+    public boolean isAmendment() {
+      return amends > 0;
+    }
+  }
+
   /** The plan of today. */
   public Plan plan() {
     return versions.now();
-  }
-
-  Phrases phrases() {
-    return new Phrases(plan());
   }
 
   /** For values in JSON, with times in the zone of the plan. */

@@ -1,20 +1,21 @@
 package org.flitchbook.record;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.change.Change;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.plan.Establishment;
-import org.flitchbook.plan.Person;
 import org.flitchbook.reading.FileRead;
+import org.flitchbook.record.DayJudged.Filing;
 
-/**
- * What stands in every record: its head and foot, what changed since the last one, and its
- * evidence.
- */
+/** What every record has: its head and foot, what changed since the last one, its evidence. */
 final class Documents extends Section {
 
   private static final int SHORT_HASH = 12;
+  private static final int HALF_HASH = 32;
 
   private final Filing filing;
 
@@ -31,10 +32,14 @@ final class Documents extends Section {
    */
   Document record(String title, String about, String name, Blocks blocks) {
     Establishment house = day.plan().establishment();
+    String number = house.number();
+    String address = house.address();
     String filed = name + (filing.isFiled() ? ", r" + filing.revision() : "");
     Document.Running running =
         new Document.Running(
-            house(house),
+            number.isEmpty()
+                ? house.name() + ", " + address
+                : say("record.frame.house", "{0}, est. {1}, {2}", house.name(), number, address),
             about.isEmpty() ? title : about + ", " + name,
             say(
                 "record.frame.plan",
@@ -44,7 +49,9 @@ final class Documents extends Section {
                 day.plan().sha256().substring(0, SHORT_HASH)),
             say("record.frame.times", "Times in {0}, {1}", house.zone(), zone(day.moment())));
     return new Document(
-        titled(title),
+        filing.isAmendment()
+            ? say("record.filing.revision", "{0}, revision {1}", title, filing.revision())
+            : title,
         about.isEmpty() ? house.name() : about,
         day.plan().words(),
         day.book() + "/" + day.day() + "/" + filed,
@@ -52,23 +59,6 @@ final class Documents extends Section {
         Document.Paper.parse(house.paper()).orElse(Document.Paper.A4),
         running,
         blocks.list());
-  }
-
-  private String house(Establishment house) {
-    return house.number().isEmpty()
-        ? house.name() + ", " + house.address()
-        : say(
-            "record.frame.house",
-            "{0}, est. {1}, {2}",
-            house.name(),
-            house.number(),
-            house.address());
-  }
-
-  private String titled(String title) {
-    return filing.isAmendment()
-        ? say("record.filing.revision", "{0}, revision {1}", title, filing.revision())
-        : title;
   }
 
   /** A document for a terminal. */
@@ -86,31 +76,30 @@ final class Documents extends Section {
 
   /** The changes since the revision before, with the reason; nothing in a first revision. */
   List<Block> changes() {
-    Blocks blocks = new Blocks();
-    if (filing.isAmendment()) {
-      blocks
-          .add(heading("record.filing.changes", "Changes since r{0}", filing.amends()))
-          .add(paragraph(say("record.filing.reason", "Reason: {0}", filing.reason())));
-      if (!filing.by().isEmpty()) {
-        String by = day.plan().person(filing.by()).map(Documents::named).orElse(filing.by());
-        blocks.add(paragraph(say("record.filing.by", "Amended by {0}.", by)));
-      }
-      blocks.add(inputs());
+    if (!filing.isAmendment()) {
+      return List.of();
     }
-    return blocks.list();
-  }
-
-  private static String named(Person person) {
-    return person.name() + " (" + person.initials() + ")";
-  }
-
-  private Block inputs() {
-    return table("record.filing.table", "Inputs that changed", filing.changes())
-        .column("record.filing.where", "Where", 14, this::where)
-        .column("record.filing.what", "What", 6, c -> word("changed", c.type().word()))
-        .column("record.filing.before", "Before", 20, c -> c.old().map(this::say).orElse("–"))
-        .column("record.filing.now", "Now", 20, c -> c.text().map(this::say).orElse("–"))
-        .table();
+    String by =
+        day.plan()
+            .person(filing.by())
+            .map(person -> person.name() + " (" + person.initials() + ")")
+            .orElse(filing.by());
+    Block inputs =
+        table("record.filing.table", "Inputs that changed", filing.changes())
+            .column("record.filing.where", "Where", 14, this::where)
+            .column("record.filing.what", "What", 6, c -> word("changed", c.type().word()))
+            .column("record.filing.before", "Before", 20, c -> c.old().map(this::say).orElse("–"))
+            .column("record.filing.now", "Now", 20, c -> c.text().map(this::say).orElse("–"))
+            .table();
+    return new Blocks()
+        .add(heading("record.filing.changes", "Changes since r{0}", filing.amends()))
+        .add(paragraph("record.filing.reason", "Reason: {0}", filing.reason()))
+        .add(
+            by.isEmpty()
+                ? List.of()
+                : List.of(paragraph("record.filing.by", "Amended by {0}.", by)))
+        .add(inputs)
+        .list();
   }
 
   private String where(Change change) {
@@ -171,19 +160,41 @@ final class Documents extends Section {
         .column("record.carried.file", "File", 0, FileRead::name)
         .column("record.carried.read-as", "Read as", 4, f -> word("use", f.use()))
         .number("record.carried.bytes", "Bytes", 0, f -> String.valueOf(f.bytes()))
-        .number("record.carried.rows", "Rows", 0, f -> rows(f, f.rows()))
-        .number("record.carried.used", "Used", 0, f -> rows(f, f.used()))
-        .column("record.carried.hash", "SHA-256, in two halves", 20, f -> inTwo(f.sha256()))
+        .number("record.carried.rows", "Rows", 0, f -> f.rows() == 0 ? "–" : f.rows() + "")
+        .number("record.carried.used", "Used", 0, f -> f.rows() == 0 ? "–" : f.used() + "")
+        // A line can end between the halves.
+        .column(
+            "record.carried.hash",
+            "SHA-256, in two halves",
+            20,
+            f -> f.sha256().substring(0, HALF_HASH) + " " + f.sha256().substring(HALF_HASH))
         .table();
   }
 
-  private static String rows(FileRead file, int rows) {
-    return file.rows() == 0 ? "–" : String.valueOf(rows);
+  /** {@code 2028-02-24, 2 years from the last shipment}; empty where no rule is known. */
+  String keepUntil(Optional<Keeping> keeping) {
+    if (keeping.isEmpty()) {
+      return "";
+    }
+    long months = keeping.get().keep().toTotalMonths();
+    String time =
+        months % 12 == 0
+            ? count("record.keep.years", months / 12, "{0} year", "{0} years")
+            : count("record.keep.months", months, "{0} month", "{0} months");
+    LocalDate until = keeping.get().until();
+    return keeping.get().fromShipment()
+        ? say("record.keep.from-shipment", "{0}, {1} from the last shipment", until, time)
+        : say("record.keep.from-day", "{0}, {1} from the day judged", until, time);
   }
 
-  /** So that a line can end in the middle of it. */
-  private static String inTwo(String sha256) {
-    int half = sha256.length() / 2;
-    return sha256.substring(0, half) + " " + sha256.substring(half);
+  /** The rule alone, for a record that says elsewhere until when it is kept. */
+  String keepingRule(Optional<Keeping> keeping) {
+    return keeping.map(known -> say("record.keep.rule", "Kept by {0}.", known.rule())).orElse("");
+  }
+
+  /** The date and its rule, for a record that has no page of facts. */
+  Block.Note keepingNote(Optional<Keeping> keeping) {
+    String until = orNotRecorded(keepUntil(keeping));
+    return note(say("record.keep.until", "Keep until {0}.", until), keepingRule(keeping));
   }
 }

@@ -2,10 +2,10 @@ package org.flitchbook.record;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.flitchbook.account.LotAccount;
 import org.flitchbook.account.LotAccount.Evidence;
+import org.flitchbook.account.LotAccount.Open;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
 import org.flitchbook.input.Explained;
@@ -13,9 +13,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 
-/**
- * How good the evidence is that a verdict rests on: what is in doubt, and what people said of it.
- */
+/** How good the evidence of a verdict is: what is in doubt, and what people said of it. */
 final class EvidenceSection extends LotSection {
 
   private final Evidence evidence;
@@ -27,13 +25,20 @@ final class EvidenceSection extends LotSection {
 
   String sentence() {
     int entries = evidence.entries();
+    int corrections = evidence.corrections();
+    String lapsed = String.join(", ", evidence.lapsed());
     return joined(
         "; ",
         count("record.evidence.entries", entries, "{0} entry by hand", "{0} entries by hand"),
         evidence.logs() == 0 ? "" : logs(),
-        evidence.corrections() == 0 ? "" : corrections(),
-        instruments(),
-        open());
+        corrections == 0
+            ? ""
+            : count(
+                "record.evidence.corrections", corrections, "{0} correction", "{0} corrections"),
+        lapsed.isEmpty()
+            ? say("record.evidence.in-force", "instruments in force")
+            : say("record.evidence.lapsed", "no check in force of {0}", lapsed),
+        open(account.open()));
   }
 
   private String logs() {
@@ -57,20 +62,7 @@ final class EvidenceSection extends LotSection {
         longest.value().floor());
   }
 
-  private String corrections() {
-    int corrections = evidence.corrections();
-    return count("record.evidence.corrections", corrections, "{0} correction", "{0} corrections");
-  }
-
-  private String instruments() {
-    String lapsed = String.join(", ", evidence.lapsed());
-    return lapsed.isEmpty()
-        ? say("record.evidence.in-force", "instruments in force")
-        : say("record.evidence.lapsed", "no check in force of {0}", lapsed);
-  }
-
-  private String open() {
-    LotAccount.Open open = account.open();
+  private String open(Open open) {
     if (open.doubts() > 0) {
       return toExplain(open.doubts());
     }
@@ -84,55 +76,46 @@ final class EvidenceSection extends LotSection {
   }
 
   List<Block> doubts() {
-    return new Blocks()
-        .add(
-            table("record.doubts.caption", "Data in doubt, and what was noted", judgement.faults())
-                .column("record.doubts.rule", "Rule", 8, this::rule)
-                .column(FOLLOWS, 6, this::follows)
-                .column(PLACE, 12, fault -> say(fault.place()))
-                .column(FAULT_FOUND, 16, fault -> say(fault.found()))
-                .column(EXPECTED, 14, fault -> say(fault.expected()))
-                .or(
-                    paragraph(
-                        "record.doubts.none", "Nothing in the data of this lot was in doubt.")))
-        .add(explanations())
-        .list();
+    TableBuilder<Fault> table =
+        table("record.doubts.caption", "Data in doubt, and what was noted", judgement.faults())
+            .column("record.doubts.rule", "Rule", 8, this::rule);
+    Block none = paragraph("record.doubts.none", "Nothing in the data of this lot was in doubt.");
+    return new Blocks().add(faults(table).or(none)).add(explanations()).list();
   }
 
   private String rule(Fault fault) {
     return word("rule", fault.rule());
   }
 
-  /** What was said of a doubt. */
-  private record Said(String doubt, Explained explained) {}
-
   /** Of which doubt, why, who, when, and what bears it out. */
   private Optional<Block> explanations() {
-    List<Said> all = judgement.faults().stream().flatMap(this::said).toList();
+    List<Fault> all = judgement.faults().stream().filter(f -> f.explained().isPresent()).toList();
     return table("record.explained.caption", "What was said of them", all)
-        .column("record.explained.doubt", "Doubt", 12, Said::doubt)
-        .column("record.explained.choice", "The readings are", 7, said -> choice(said.explained))
-        .column(WHY, 12, said -> said.explained.why())
-        .column(BY, 3, said -> said.explained.by())
-        .column(TIME, 7, said -> time(said.explained.place()))
-        .column("record.explained.evidence", "Other evidence", 10, said -> other(said.explained))
-        .column("record.explained.bears-out", "Whether it bears that out", 11, this::bearsOut)
+        .column("record.explained.doubt", "Doubt", 12, this::doubt)
+        .column("record.explained.choice", "The readings are", 7, said(this::choice))
+        .column(WHY, 12, said(Explained::why))
+        .column(BY, 3, said(Explained::by))
+        .column(TIME, 7, said(each -> time(each.place())))
+        .column("record.explained.evidence", "Other evidence", 10, said(this::other))
+        .column("record.explained.bears-out", "Whether it bears that out", 11, said(this::bearsOut))
         .ifAny();
   }
 
-  private Stream<Said> said(Fault fault) {
-    String doubt = say("record.explained.of", "{0}, {1}", rule(fault), fault.place());
-    return fault.explained().map(explained -> new Said(doubt, explained)).stream();
+  private static Function<Fault, String> said(Function<Explained, String> shown) {
+    return fault -> shown.apply(fault.explained().orElseThrow());
+  }
+
+  private String doubt(Fault fault) {
+    return say("record.explained.of", "{0}, {1}", rule(fault), fault.place());
   }
 
   private String choice(Explained said) {
-    return said.choice()
-        .map(
-            choice ->
-                choice == Explained.Choice.CONFIRMED
-                    ? say("choice.confirmed", "confirmed: they count")
-                    : say("choice.excluded", "excluded: left out"))
-        .orElse("–");
+    if (said.choice().isEmpty()) {
+      return "–";
+    }
+    return said.choice().get() == Explained.Choice.CONFIRMED
+        ? say("choice.confirmed", "confirmed: they count")
+        : say("choice.excluded", "excluded: left out");
   }
 
   private String time(Place place) {
@@ -147,9 +130,7 @@ final class EvidenceSection extends LotSection {
     return orNotRecorded(said.evidence().stream().map(this::say).collect(Collectors.joining(", ")));
   }
 
-  private String bearsOut(Said said) {
-    return said.explained.isBorneOut()
-        ? say("record.explained.borne-out", "yes")
-        : say(said.explained.lacks().orElseThrow());
+  private String bearsOut(Explained said) {
+    return said.lacks().map(this::say).orElse(say("record.explained.borne-out", "yes"));
   }
 }

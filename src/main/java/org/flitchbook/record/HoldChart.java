@@ -18,7 +18,7 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** The cooler over the days of the cure, with its limits, the readings by hand and the turns. */
-final class HoldChart extends LotSection {
+final class HoldChart extends ChartSection {
 
   private static final int HEIGHT = 110;
 
@@ -29,19 +29,16 @@ final class HoldChart extends LotSection {
     this.coolers = readings(What.COOLER_TEMPERATURE, Step.CURE);
   }
 
-  Optional<Block> block() {
-    return time().map(this::chart);
-  }
-
   /** From into cure to out of it, or to the last reading while it is there. */
-  private Optional<TimeAxis> time() {
+  Optional<Block> block() {
     Optional<Instant> last =
         coolers.stream().map(each -> each.last().at()).max(Comparator.naturalOrder());
     Optional<Instant> to = lot.end(Step.CURE).map(Moment::written).or(() -> last);
     return lot.stay(Step.CURE)
         .map(stay -> stay.into().time().written())
         .filter(from -> last.isPresent())
-        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this));
+        .flatMap(from -> TimeAxis.of(from, to.orElseThrow(), this))
+        .map(this::chart);
   }
 
   private Chart chart(TimeAxis time) {
@@ -69,7 +66,8 @@ final class HoldChart extends LotSection {
 
   private List<Chart.Guide> guides() {
     List<Chart.Guide> guides = new ArrayList<>();
-    for (Limit limit : judgement.findings().stream().map(Finding::limit).toList()) {
+    for (Finding finding : judgement.findings()) {
+      Limit limit = finding.limit();
       if (limit.step() == Step.CURE
           && limit.kind() instanceof Kind.Holding holding
           && holding.what() == What.COOLER_TEMPERATURE) {
@@ -84,16 +82,17 @@ final class HoldChart extends LotSection {
         turns(time).stream().map(at -> new Chart.Marker(time.at(at), values.min(), "")).toList();
     Optional<Chart.Marker> top = highest().map(each -> time.marker(each, label(each)));
     List<Chart.Marker> byHand =
-        ProbePlot.byHand(plots, false).stream()
+        plots.stream()
+            .flatMap(plot -> plot.byHand(false))
             .map(each -> top.filter(each::isAt).orElse(each))
             .toList();
     return List.of(
-        new Chart.Marks(say(BY_HAND), Chart.Shape.DIAMOND, byHand),
+        byHand(byHand.stream()),
         new Chart.Marks(
             say("record.hold.highest", "highest"),
             Chart.Shape.DOT,
             top.filter(each -> !byHand.contains(each)).stream().toList()),
-        new Chart.Marks(say(LEFT_OUT), Chart.Shape.RING, ProbePlot.leftOut(plots, values)),
+        leftOut(plots.stream(), values),
         new Chart.Marks(say(What.TURNED), Chart.Shape.STROKE, turns));
   }
 
@@ -114,18 +113,18 @@ final class HoldChart extends LotSection {
 
   /** The chart in one sentence with its numbers, for those who can't see it. */
   private String alternative(List<Chart.Band> gaps, List<Chart.Guide> guides, TimeAxis time) {
-    List<String> told = new ArrayList<>();
-    coolers.forEach(each -> told.add(probe(each.probe()) + " " + levels(each)));
-    highest().ifPresent(top -> told.add(say("record.hold.highest-at", "highest {0}", label(top))));
-    guides.forEach(guide -> told.add(say("record.hold.limit", "limit {0}", guide.label())));
-    told.add(say("record.hold.turned", "turned {0} times", turns(time).size()));
-    gaps.forEach(gap -> told.add(gap.label()));
+    List<String> facts = new ArrayList<>();
+    coolers.forEach(each -> facts.add(probe(each.probe()) + " " + levels(each)));
+    highest().ifPresent(top -> facts.add(say("record.hold.highest-at", "highest {0}", label(top))));
+    guides.forEach(guide -> facts.add(say("record.hold.limit", "limit {0}", guide.label())));
+    facts.add(say("record.hold.turned", "turned {0} times", turns(time).size()));
+    gaps.forEach(gap -> facts.add(gap.label()));
     return say(
         "record.hold.alternative",
         "Cooler of lot {0} over the cure, from {1} to {2}: {3}.",
         lot.code(),
         time(time.from()),
         time(time.to()),
-        String.join("; ", told));
+        String.join("; ", facts));
   }
 }

@@ -4,11 +4,8 @@ import java.util.List;
 import org.flitchbook.account.LotAccount;
 import org.flitchbook.account.ProbeReadings;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.document.Chart;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
-import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -24,22 +21,6 @@ abstract class LotSection extends Section {
     this.judgement = judgement;
     this.lot = judgement.lot();
     this.account = day.accounts().lot(judgement);
-  }
-
-  /** The unit in which the records speak of temperatures. */
-  final Unit temperature() {
-    return day.plan().establishment().temperature();
-  }
-
-  /**
-   * The line of a limit in a chart.
-   *
-   * @param name of the limit; empty where its number stands alone
-   */
-  final Chart.Guide guide(Quantity limit, String name) {
-    return new Chart.Guide(
-        unbroken((limit + " " + name).strip()),
-        limit.in(temperature()).value().rounded(3).doubleValue());
   }
 
   /** Those of {@link Lot#tracks(What, Step)}. */

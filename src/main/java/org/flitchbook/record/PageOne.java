@@ -35,7 +35,7 @@ final class PageOne extends LotSection {
     return new Blocks()
         .add(banner())
         .add(facts())
-        .add(new LimitTable(day, judgement).blocks(keepingRule(account.keepUntil())))
+        .add(new PlanSection(day, judgement).limits())
         .add(standing())
         .add(caution())
         .add(signatures())
@@ -56,25 +56,23 @@ final class PageOne extends LotSection {
           "record.page-one.no-product",
           "No product is on record, so that no limit could be judged.");
     }
+    String version = plan.version();
     if (account.open().deviations() > 0) {
       return count(
           "record.page-one.deviations",
           account.open().deviations(),
           "One open deviation from plan version {1}: the lot is held.",
           "{0} open deviations from plan version {1}: the lot is held.",
-          plan.version());
+          version);
     }
     return switch (judgement.verdict()) {
       case MET ->
-          say(
-              "record.page-one.met",
-              "Every critical limit of plan version {0} was met.",
-              plan.version());
+          say("record.page-one.met", "Every critical limit of plan version {0} was met.", version);
       case PENDING ->
           say(
               "record.page-one.pending",
               "No critical limit of plan version {0} is missed so far; steps are to come.",
-              plan.version());
+              version);
       default ->
           say(
               "record.page-one.to-explain",
@@ -86,6 +84,13 @@ final class PageOne extends LotSection {
     Optional<Product> product = lot.product();
     String named = product.map(p -> p.name() + " (" + p.code() + ")").orElse("");
     String productClass = product.map(p -> word("class", p.productClass())).orElse("");
+    String version =
+        say(
+            "record.page-one.plan-version",
+            "version {0}, signed {1} by {2}",
+            plan.version(),
+            plan.signed(),
+            plan.signedBy());
     return new Facts(
         2,
         List.of(
@@ -95,26 +100,18 @@ final class PageOne extends LotSection {
             fact("record.page-one.cure", "Cure", product.map(this::cutAndCure).orElse("")),
             fact("record.page-one.from-to", "From – to", passage()),
             fact("record.page-one.regime", "Regime", word("regime", plan.establishment().regime())),
-            fact(
-                "record.page-one.plan",
-                "Plan",
-                say(
-                    "record.page-one.plan-version",
-                    "version {0}, signed {1} by {2}",
-                    plan.version(),
-                    plan.signed(),
-                    plan.signedBy())),
+            fact("record.page-one.plan", "Plan", version),
             fact("record.page-one.reassess-by", "Reassess by", plan.reassessBy().toString()),
             fact("record.page-one.release", "Release", release()),
-            fact("record.page-one.keep", "Keep until", keepUntil(account.keepUntil()))));
+            fact(
+                "record.page-one.keep",
+                "Keep until",
+                new Documents(day).keepUntil(account.keepUntil()))));
   }
 
   private String cutAndCure(Product product) {
-    return say(
-        "record.page-one.cut-and-cure",
-        "{0}, {1} cure",
-        word("cut", product.cut()),
-        product.cureMethod());
+    String cut = word("cut", product.cut());
+    return say("record.page-one.cut-and-cure", "{0}, {1} cure", cut, product.cureMethod());
   }
 
   private String quantity() {
@@ -162,48 +159,47 @@ final class PageOne extends LotSection {
           "ON HOLD: {0} open deviation",
           "ON HOLD: {0} open deviations");
     }
-    return lot.first(Step.RELEASE.into()).map(this::reviewed).orElse(notReviewed());
+    String not =
+        judgement.verdict() == Verdict.MET
+            ? say(
+                "record.page-one.not-reviewed", "not yet reviewed; not to leave before the review")
+            : say("record.page-one.not-to-leave", "not to leave");
+    return lot.first(Step.RELEASE.into())
+        .map(by -> say("record.page-one.reviewed", "reviewed {0} by {1}", time(by), by.by()))
+        .orElse(not);
   }
 
-  private String reviewed(Entry review) {
-    return say("record.page-one.reviewed", "reviewed {0} by {1}", time(review), review.by());
-  }
-
-  private String notReviewed() {
-    return judgement.verdict() == Verdict.MET
-        ? say("record.page-one.not-reviewed", "not yet reviewed; not to leave before the review")
-        : say("record.page-one.not-to-leave", "not to leave");
-  }
-
-  /** How good the evidence is, what is open, what is to come, and what is told further on. */
+  /** How good the evidence is, what is open, what is to come, and what is said further on. */
   private Facts standing() {
     List<Facts.Fact> facts = new ArrayList<>();
     String evidence = new EvidenceSection(day, judgement).sentence();
     facts.add(fact("record.page-one.evidence", "Evidence", evidence));
     String missed =
-        judgement.deviations().stream().map(this::missed).collect(Collectors.joining("; "));
+        judgement.deviations().stream()
+            .map(f -> say("record.page-one.missed", "{0} {1}", name(f.limit()), f.verdict()))
+            .collect(Collectors.joining("; "));
     String none = say("record.page-one.no-deviation", "none");
     facts.add(fact("record.page-one.open", "Open deviations", missed.isEmpty() ? none : missed));
     String pending = names(finding -> finding.verdict() == Verdict.PENDING);
     if (!pending.isEmpty()) {
       facts.add(fact("record.page-one.to-come", "Pending", pending));
     }
-    String remarked = names(finding -> !remark(finding).isEmpty());
+    String remarked = names(finding -> !finding.remarks().isEmpty());
     if (!remarked.isEmpty()) {
-      facts.add(
-          fact(
-              "record.page-one.to-note",
-              "To note",
-              say("record.page-one.see", "{0}: see \"{1}\"", remarked, DEVIATIONS)));
+      String see = say("record.page-one.see", "{0}: see \"{1}\"", remarked, DEVIATIONS);
+      facts.add(fact("record.page-one.to-note", "To note", see));
     }
     if (account.open().doubts() > 0) {
-      facts.add(fact(DOUBTS, doubts()));
+      String doubts =
+          count(
+              "record.page-one.doubts",
+              account.open().doubts(),
+              "{0} fault to be explained, see \"{1}\"",
+              "{0} faults to be explained, see \"{1}\"",
+              DOUBTS);
+      facts.add(fact(DOUBTS, doubts));
     }
     return new Facts(1, facts);
-  }
-
-  private String missed(Finding finding) {
-    return say("record.page-one.missed", "{0} {1}", name(finding.limit()), finding.verdict());
   }
 
   private String names(Predicate<Finding> wanted) {
@@ -212,15 +208,6 @@ final class PageOne extends LotSection {
         .map(finding -> name(finding.limit()))
         .distinct()
         .collect(Collectors.joining("; "));
-  }
-
-  private String doubts() {
-    return count(
-        "record.page-one.doubts",
-        account.open().doubts(),
-        "{0} fault to be explained, see \"{1}\"",
-        "{0} faults to be explained, see \"{1}\"",
-        DOUBTS);
   }
 
   private Signatures signatures() {
@@ -234,6 +221,10 @@ final class PageOne extends LotSection {
         say(
             "record.page-one.complete",
             "Complete; limits met, or corrective action and disposition on file.");
+    String reviewer =
+        alone
+            ? say("record.page-one.review-alone", "Pre-shipment review, sole operator")
+            : say("record.page-one.review", "Pre-shipment review");
     return new Signatures(
         List.of(
             new Signatures.Box(
@@ -241,29 +232,19 @@ final class PageOne extends LotSection {
                 say("record.page-one.prepared-by", "Prepared by"),
                 maker,
                 say("record.page-one.prepared", "The entries are mine and were made at the time.")),
-            new Signatures.Box(
-                "reviewed",
-                alone
-                    ? say("record.page-one.review-alone", "Pre-shipment review, sole operator")
-                    : say("record.page-one.review", "Pre-shipment review"),
-                "",
-                alone ? complete + " " + alone() : complete)));
+            box("reviewed", reviewer, alone ? complete + " " + alone() : complete)));
   }
 
   /** Who reviews what he made himself says how long after. */
   private String alone() {
-    return account
-        .reviewedAfter()
-        .map(
-            hours ->
-                count(
-                    "record.page-one.alone-after",
-                    hours.value().floor().longValueExact(),
-                    "I work alone; the review came {0} hour after the last entry before it.",
-                    "I work alone; the review came {0} hours after the last entry before it."))
-        .orElse(
-            say(
-                "record.page-one.alone",
-                "I work alone, and have let time pass before this review."));
+    if (account.reviewedAfter().isEmpty()) {
+      return say(
+          "record.page-one.alone", "I work alone, and have let time pass before this review.");
+    }
+    return count(
+        "record.page-one.alone-after",
+        account.reviewedAfter().get().value().floor().longValueExact(),
+        "I work alone; the review came {0} hour after the last entry before it.",
+        "I work alone; the review came {0} hours after the last entry before it.");
   }
 }

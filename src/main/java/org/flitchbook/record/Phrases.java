@@ -1,6 +1,5 @@
 package org.flitchbook.record;
 
-import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -18,8 +17,6 @@ import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Severity;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
@@ -32,6 +29,8 @@ import org.flitchbook.words.Words;
 
 /** How values, times and verdicts are put into words, in the language of the plan. */
 class Phrases {
+
+  static final Text.Style PLAIN = Text.Style.PLAIN;
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
@@ -55,11 +54,9 @@ class Phrases {
   Phrases(Plan plan) {
     this.words = plan.words();
     this.zone = plan.establishment().zone();
-    this.atMostOrLeast =
-        Pattern.compile(
-            Stream.of(atMost(""), atLeast(""))
-                .map(before -> Pattern.quote(before.stripTrailing()))
-                .collect(Collectors.joining("|", "(", ") (?=\\d)")));
+    String atMost = Pattern.quote(atMost("").stripTrailing());
+    String atLeast = Pattern.quote(atLeast("").stripTrailing());
+    this.atMostOrLeast = Pattern.compile("(" + atMost + "|" + atLeast + ") (?=\\d)");
   }
 
   ZoneId zone() {
@@ -81,11 +78,6 @@ class Phrases {
   /** A word of a closed set. */
   String word(String family, String word) {
     return words.word(family, word);
-  }
-
-  /** Words of a closed set, with "or" before the last. */
-  String either(String family, List<String> choices) {
-    return words.either(choices.stream().map(each -> words.word(family, each)).toList());
   }
 
   /**
@@ -133,20 +125,9 @@ class Phrases {
     return name(limit) + ", " + word("rank", limit.rank().word());
   }
 
-  private String joined(List<Message> messages) {
-    return Listing.semicolons(messages).in(words);
-  }
-
-  String reason(Finding finding) {
-    return joined(finding.reasons());
-  }
-
-  String formula(Finding finding) {
-    return joined(finding.formulas());
-  }
-
-  String remark(Finding finding) {
-    return joined(finding.remarks());
+  /** What is said of a finding: its reasons, remarks, formulas. */
+  String say(List<Message> messages) {
+    return say(Listing.semicolons(messages));
   }
 
   /** What the plan says to do where the limit is missed. */
@@ -181,23 +162,6 @@ class Phrases {
       case NOT_MET -> Tone.FAIL;
       case NOT_SHOWN -> Tone.DOUBT;
       case PENDING -> Tone.WAIT;
-    };
-  }
-
-  /** What a fault in the data asks of people. */
-  String follows(Fault fault) {
-    if (fault.explained().isPresent() && !fault.isInDoubt()) {
-      return say("follows.explained", "explained: judged as was said");
-    }
-    if (fault.is(Severity.ASK) && !fault.isOpen()) {
-      return say(
-          "follows.not-borne-out",
-          "explained, but nothing bears it out: what rests on it is not met");
-    }
-    return switch (fault.severity()) {
-      case STOP -> say("follows.stop", "stop: no verdict");
-      case ASK -> say("follows.ask", "ask: explain it before release");
-      default -> say("follows.note", "note: no verdict changes");
     };
   }
 
@@ -236,19 +200,12 @@ class Phrases {
   /** A temperature to a tenth of a degree, a share to a tenth of a per cent. */
   static String level(Reading reading) {
     Quantity level = reading.level();
-    return level.value().rounded(1).setScale(1, RoundingMode.UNNECESSARY).toPlainString()
-        + " "
-        + level.unit();
+    return level.value().rounded(1).toPlainString() + " " + level.unit();
   }
 
   /** {@code 35.2 °F to 39.4 °F}. */
   String levels(ProbeReadings readings) {
     return range(level(readings.lowest()), level(readings.highest()));
-  }
-
-  /** {@code 97.4 %}. */
-  static String percent(Quantity share) {
-    return share.value().rounded(1) + " %";
   }
 
   /** The error of a check, and whether it failed. */

@@ -1,5 +1,7 @@
 package org.flitchbook.record;
 
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -7,19 +9,29 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.flitchbook.account.LotAccount;
 import org.flitchbook.account.LotAccount.InstrumentState;
 import org.flitchbook.account.LotAccount.LastCheck;
 import org.flitchbook.account.ProbeReadings;
+import org.flitchbook.account.ProbeReadings.LeftOut;
 import org.flitchbook.account.ProbeReadings.Reading;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
+import org.flitchbook.document.Table;
+import org.flitchbook.document.Text;
+import org.flitchbook.document.Tone;
 import org.flitchbook.input.Place;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Moment;
+import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
-/** The probes, places and instruments that served a lot, and the readings that were left out. */
+/** What was entered by hand, and the probes, places and instruments that served a lot. */
 final class ReadingTables extends LotSection {
 
   ReadingTables(DayJudged day, Judgement judgement) {
@@ -38,17 +50,17 @@ final class ReadingTables extends LotSection {
         .column("record.probes.log", "Log and column", 14, this::log)
         .column(WITH, 5, ProbeReadings::instrument)
         .number("record.probes.readings", "Readings", 5, r -> String.valueOf(r.count()))
-        .number("record.probes.every", "Every", 6, ReadingTables::every)
+        .number(
+            "record.probes.every",
+            "Every",
+            6,
+            r -> r.every().map(time -> time.value().floor() + " s").orElse("–"))
         .number("record.probes.accuracy", "± accuracy and error", 8, ReadingTables::spread)
         .or(nothingOf("record.probes.all-readings", "Readings of probes and places"));
   }
 
   private String log(ProbeReadings readings) {
     return readings.isLog() ? say(readings.origin()) : say("record.probes.by-hand", "hand entries");
-  }
-
-  private static String every(ProbeReadings readings) {
-    return readings.every().map(time -> time.value().floor() + " s").orElse("–");
   }
 
   private static String spread(ProbeReadings readings) {
@@ -74,7 +86,7 @@ final class ReadingTables extends LotSection {
         .number("record.instruments.tolerance", "Tolerance", 0, each -> each.tolerance() + "")
         .column(
             "record.instruments.holds-until", "Holds until", 6, last(last -> date(last.until())))
-        .where(12, last(last -> say(last.check().place())))
+        .where(12, last(last -> say(last.check().place())).andThen(Message::of))
         .or(nothingOf("record.instruments.instruments", "Instruments"));
   }
 
@@ -86,16 +98,14 @@ final class ReadingTables extends LotSection {
     return say(last.check().what()) + " " + last.check().shown();
   }
 
-  /** Readings that were left out of one probe's curve. */
-  private record Run(String probe, ProbeReadings.LeftOut leftOut) {
-    static Stream<Run> of(ProbeReadings readings) {
-      return readings.leftOut().stream().map(each -> new Run(readings.probe(), each));
-    }
-  }
+  private record Run(String probe, LeftOut leftOut) {}
 
   /** The readings that were left out of the curves, with what they showed and why. */
   private Optional<Block> leftOut() {
-    List<Run> runs = account.readings().stream().flatMap(Run::of).toList();
+    List<Run> runs =
+        account.readings().stream()
+            .flatMap(from -> from.leftOut().stream().map(each -> new Run(from.probe(), each)))
+            .toList();
     return table("record.left-out.caption", "Readings left out of the curves", runs)
         .column(PROBE, 4, run -> probe(run.probe()))
         .column("record.left-out.from", "From", 8, r -> time(r.leftOut().from()))
@@ -103,17 +113,16 @@ final class ReadingTables extends LotSection {
         .number("record.left-out.readings", "Readings", 4, run -> run.leftOut().count() + "")
         .number("record.left-out.values", "Values", 8, run -> values(run.leftOut()))
         .column(WHY, 12, run -> word("rule", run.leftOut().why()))
-        .where(12, run -> say(run.leftOut().place()))
+        .where(12, run -> run.leftOut().place())
         .ifAny();
   }
 
-  private String values(ProbeReadings.LeftOut run) {
+  private String values(LeftOut run) {
     return run.lowest().equals(run.highest())
         ? run.lowest().shown()
         : range(run.lowest(), run.highest());
   }
 
-  /** A reading of a place with what there is to say of it. */
   private record OfPlace(What what, Reading reading, String remark) {}
 
   /**
@@ -132,7 +141,7 @@ final class ReadingTables extends LotSection {
         .column(WHAT, 10, each -> say(each.what()))
         .number(VALUE, 5, each -> level(each.reading()))
         .column(REMARK, 10, OfPlace::remark)
-        .where(12, each -> say(each.reading().place()))
+        .where(12, each -> each.reading().place())
         .ifAny();
   }
 
@@ -146,10 +155,98 @@ final class ReadingTables extends LotSection {
   private Stream<OfPlace> ends(ProbeReadings log) {
     String lowest = say("record.place.lowest", "lowest of {0} in the log", log.count());
     String highest = say("record.place.highest", "highest of {0} in the log", log.count());
-    return log.isLog()
-        ? Stream.of(
+    return Stream.of(
             new OfPlace(log.what(), log.lowest(), lowest),
             new OfPlace(log.what(), log.highest(), highest))
-        : Stream.empty();
+        .filter(each -> log.isLog());
+  }
+
+  /**
+   * The hand entries of a sheet in full: when it happened and when it was typed, and what was
+   * replaced with its old value struck.
+   */
+  Optional<Block> entries(Sheet sheet, Message caption) {
+    List<Entry> entries = all(sheet);
+    TableBuilder<Entry> table = table(caption, entries).column(TIME, 0, this::time);
+    if (entries.stream().anyMatch(entry -> entry.entered().isPresent())) {
+      table.cells(Message.say("record.entries.typed", "Typed"), Table.Align.LEFT, 7, this::typed);
+    }
+    return table
+        .cells(WHAT, Table.Align.LEFT, 10, e -> cell(what(e), struck(e, e.shown().isEmpty())))
+        .column(ITEM, 7, Entry::item)
+        .cells(VALUE, Table.Align.RIGHT, 8, e -> cell(e.shown(), struck(e, true)))
+        .column(BY, 3, entry -> orNotRecorded(entry.by()))
+        .column(WITH, 4, this::instrument)
+        .column("record.head.note", "Note", 8, this::note)
+        .where(11, Entry::place)
+        .ifAny();
+  }
+
+  /** Those in force and those that were replaced, in the order of time. */
+  private List<Entry> all(Sheet sheet) {
+    Stream<Entry> replaced = lot.corrections().stream().map(Lot.Correction::replaced);
+    return Stream.concat(replaced, lot.entries().stream())
+        .filter(entry -> entry.sheet() == sheet)
+        .sorted(Comparator.comparing(entry -> entry.time().earliest()))
+        .toList();
+  }
+
+  private Optional<Lot.Correction> correction(Entry entry) {
+    return lot.corrections().stream().filter(each -> each.replaced().equals(entry)).findFirst();
+  }
+
+  private Text.Style struck(Entry entry, boolean ifReplaced) {
+    return ifReplaced && correction(entry).isPresent() ? Text.Style.STRUCK : PLAIN;
+  }
+
+  /** When it was typed; how much later where that was not at once, and that it is late. */
+  private Table.Cell typed(Entry entry) {
+    String typed =
+        entry.entered().map(Moment::written).map(time -> time(time, entry)).orElse(notRecorded());
+    return new Table.Cell(
+        account.delays().stream()
+            .filter(delay -> delay.place().equals(entry.place()))
+            .findFirst()
+            .map(delay -> Text.of(new Text.Span(typed + ", ", PLAIN), later(delay)))
+            .orElse(Text.of(typed)),
+        Tone.PLAIN);
+  }
+
+  /** With its date, where that is another day. */
+  private String time(Instant typed, Entry entry) {
+    boolean sameDay = date(typed).equals(date(entry.time().written()));
+    return sameDay ? clock(typed) : time(typed);
+  }
+
+  private Text.Span later(LotAccount.Delay delay) {
+    Quantity after = delay.after();
+    String length = quantity(Quantity.of(after.value().floor().longValueExact(), after.unit()));
+    return delay.late()
+        ? span(say("record.entries.late", "late by {0}", length), Text.Style.STRONG)
+        : span(say("record.entries.after", "{0} later", length), PLAIN);
+  }
+
+  private String instrument(Entry entry) {
+    return entry.instrument().isEmpty() && entry.what().shape().needsInstrument()
+        ? notRecorded()
+        : entry.instrument();
+  }
+
+  private String note(Entry entry) {
+    String replaced =
+        correction(entry)
+            .map(by -> say("record.entries.replaced", "replaced by {0}", by.by().place()))
+            .orElse("");
+    String corrects =
+        entry.corrects().isEmpty()
+            ? ""
+            : say("record.entries.corrects", "corrects {0}", entry.corrects());
+    String other =
+        entry.other().entrySet().stream()
+            .filter(each -> !each.getValue().isEmpty())
+            .map(each -> each.getKey() + " " + each.getValue())
+            .sorted()
+            .collect(Collectors.joining(", "));
+    return joined("; ", entry.note(), replaced, corrects, other);
   }
 }

@@ -15,6 +15,9 @@ public final class Records {
 
   private Records() {}
 
+  /** What was found of a code: a document for people, and the same as a tree for JSON. */
+  public record Traced(Document document, Map<String, Object> json) {}
+
   /** The whole day as a tree for JSON, with what is added up about its lots together. */
   public static Map<String, Object> json(DayJudged day) {
     Map<String, Object> tree = JsonForm.of(day, day.judgements(), day.allFaults());
@@ -33,37 +36,27 @@ public final class Records {
     return JsonForm.of(day, held, held.stream().flatMap(each -> each.faults().stream()).toList());
   }
 
-  /**
-   * The record of one lot.
-   *
-   * @param carried the files that the record will carry
-   */
+  /** The record of one lot, with the files that it will carry. */
   public static Document batch(DayJudged day, Judgement judgement, List<FileRead> carried) {
-    return new BatchRecord(day, judgement, carried).document();
+    return new BatchRecord(day, judgement).document(carried);
   }
 
   /** The report of the day's deviations. */
   public static Document deviations(DayJudged day, List<FileRead> carried) {
-    return new DeviationReport(day).document(carried);
+    return new DayRecords(day).deviations(carried);
   }
 
   /** The sheet of the day. */
   public static Document day(DayJudged day, List<FileRead> carried) {
-    return new DaySheet(day).document(carried);
+    return new DayRecords(day).sheet(carried);
   }
 
   /** The day in a few lines for a terminal: what is wrong, and what the plan says to do. */
   public static Document summary(DayJudged day) {
-    return new DaySheet(day).summary();
+    return new DayRecords(day).summary();
   }
 
-  /**
-   * Everything that a code touches: a lot, an ingredient's or a supplier's lot, an instrument, a
-   * customer.
-   *
-   * @param day all lots of a book
-   * @return empty where the book doesn't know the code
-   */
+  /** All that a code touches in a book with these lots; empty where nothing there knows it. */
   public static Optional<Traced> trace(DayJudged day, String code) {
     return day.accounts()
         .trace(day.judgements(), code)

@@ -1,13 +1,22 @@
 package org.flitchbook.record;
 
-import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.account.LotAccount.Keeping;
+import java.util.function.Function;
+import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Facts;
+import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
+import org.flitchbook.document.Tone;
+import org.flitchbook.input.Fault;
+import org.flitchbook.input.Severity;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
+import org.flitchbook.plan.Product;
 
 /** A part of a record. */
 abstract class Section extends Phrases {
@@ -18,27 +27,19 @@ abstract class Section extends Phrases {
       Message.say("record.batch.deviations", "Deviations and remarks");
   static final Message DOUBTS = Message.say("record.batch.doubts", "Data in doubt");
   static final Message ERROR = Message.say("record.instruments.error", "Error");
-  static final Message EXPECTED = Message.say("record.head.fault-expected", "Expected");
-  static final Message FAULT_FOUND = Message.say("record.head.fault-found", "Found");
-  static final Message FOLLOWS = Message.say("record.head.follows", "What follows");
   static final Message FOUND = Message.say("record.head.found", "What was found");
   static final Message ITEM = Message.say("record.head.item", "Item");
-  static final Message LEFT_OUT = Message.say("record.chart.left-out", "left out");
   static final Message LIMIT = Message.say("record.head.limit", "Limit");
   static final Message LIMIT_VALUE = Message.say("record.head.limit-value", "Limit value");
   static final Message LOT = Message.say("record.head.lot", "Lot");
-  static final Message PLACE = Message.say("record.head.place", "Where");
   static final Message PLAN_SAYS = Message.say("record.head.plan-says", "The plan says");
   static final Message PROBE = Message.say("record.head.probe", "Probe");
   static final Message REMARK = Message.say("record.head.remark", "Remark");
   static final Message STEP = Message.say("record.head.step", "Step");
   static final Message TIME = Message.say("record.head.time", "Time");
   static final Message VALUE = Message.say("record.head.value", "Value");
-  static final Message VERDICT = Message.say("record.head.verdict", "Verdict");
   static final Message WARM = Message.say("record.batch.warm", "Time in the warm");
-  static final Message WEIGHTS = Message.say("record.weights.weights", "Weights");
   static final Message WHAT = Message.say("record.head.what", "What");
-  static final Message WHERE = Message.say("record.head.where", "Where it stands");
   static final Message WHY = Message.say("record.left-out.why", "Why");
   static final Message WITH = Message.say("record.head.with", "With");
   static final Message WORST_VALUE = Message.say("record.worst-value", "Worst value");
@@ -55,7 +56,7 @@ abstract class Section extends Phrases {
   }
 
   final Block.Heading heading(String id, String english, Object... values) {
-    return heading(Message.say(id, english, values));
+    return new Block.Heading(2, say(id, english, values));
   }
 
   final Block.Heading subheading(String id, String english) {
@@ -63,7 +64,7 @@ abstract class Section extends Phrases {
   }
 
   final Block.Paragraph paragraph(String text) {
-    return new Block.Paragraph(text(text, Text.Style.PLAIN));
+    return new Block.Paragraph(text(text, PLAIN));
   }
 
   final Block.Paragraph strong(String text) {
@@ -85,7 +86,7 @@ abstract class Section extends Phrases {
 
   /** An empty value is never left blank. */
   final Facts.Fact fact(String label, String value) {
-    return new Facts.Fact(label, text(orNotRecorded(value), Text.Style.PLAIN));
+    return new Facts.Fact(label, text(orNotRecorded(value), PLAIN));
   }
 
   final Facts.Fact fact(Message label, String value) {
@@ -96,45 +97,161 @@ abstract class Section extends Phrases {
     return fact(say(id, english), value);
   }
 
+  /** Who signs and what that states; the name is written by hand. */
+  final Signatures.Box box(String field, String role, String statement) {
+    return new Signatures.Box(field, role, "", statement);
+  }
+
   final <T> TableBuilder<T> table(Message caption, List<T> items) {
-    return new TableBuilder<>(this, say(caption), items);
+    return new TableBuilder<>(say(caption), items);
   }
 
   final <T> TableBuilder<T> table(String id, String english, List<T> items) {
-    return table(Message.say(id, english), items);
+    return new TableBuilder<>(say(id, english), items);
   }
 
-  /** {@code 2028-02-24, 2 years from the last shipment}; empty where no rule is known. */
-  final String keepUntil(Optional<Keeping> keeping) {
-    return keeping.map(this::keepUntil).orElse("");
+  /** A table put together column by column: under each head what stands there of every item. */
+  final class TableBuilder<T> {
+
+    private final String caption;
+    private final List<T> items;
+    private final List<Table.Column> columns = new ArrayList<>();
+    private final List<Function<T, Table.Cell>> cells = new ArrayList<>();
+
+    private TableBuilder(String caption, List<T> items) {
+      this.caption = caption;
+      this.items = items;
+    }
+
+    TableBuilder<T> column(Message head, int weight, Function<T, String> words) {
+      return cells(head, Table.Align.LEFT, weight, item -> cell(words.apply(item), PLAIN));
+    }
+
+    TableBuilder<T> column(String id, String english, int weight, Function<T, String> words) {
+      return column(Message.say(id, english), weight, words);
+    }
+
+    TableBuilder<T> number(Message head, int weight, Function<T, String> number) {
+      return cells(head, Table.Align.RIGHT, weight, item -> cell(number.apply(item), PLAIN));
+    }
+
+    TableBuilder<T> number(String id, String english, int weight, Function<T, String> number) {
+      return number(Message.say(id, english), weight, number);
+    }
+
+    /** Where each item stands in its file. */
+    TableBuilder<T> where(int weight, Function<T, ? extends Argument> place) {
+      Message head = Message.say("record.head.where", "Where it stands");
+      return cells(
+          head, Table.Align.LEFT, weight, i -> cell(say(place.apply(i)), Text.Style.MUTED));
+    }
+
+    TableBuilder<T> verdict(int weight, Function<T, Verdict> verdict) {
+      Message head = Message.say("record.head.verdict", "Verdict");
+      return cells(
+          head,
+          Table.Align.LEFT,
+          weight,
+          verdict.andThen(each -> new Table.Cell(text(say(each), PLAIN), tone(each))));
+    }
+
+    /** The codes of lots, which lead to their records. */
+    TableBuilder<T> record(int weight, Function<T, String> lot) {
+      return cells(LOT, Table.Align.LEFT, weight, item -> leading(lot.apply(item)));
+    }
+
+    private Table.Cell leading(String lot) {
+      return new Table.Cell(Text.leading(lot, new Text.Target.File(lot + ".pdf")), Tone.PLAIN);
+    }
+
+    /** A column of cells that are laid out already. */
+    TableBuilder<T> cells(
+        Message head, Table.Align align, int weight, Function<T, Table.Cell> cell) {
+      columns.add(new Table.Column(say(head), align, weight, columns.isEmpty()));
+      cells.add(cell);
+      return this;
+    }
+
+    /** The table; empty where it has no row. */
+    Optional<Block> ifAny() {
+      return items.isEmpty() ? Optional.empty() : Optional.of(table());
+    }
+
+    /** The table, or another block where it has no row. */
+    Block or(Block instead) {
+      return items.isEmpty() ? instead : table();
+    }
+
+    Table table() {
+      return new Table(
+          caption,
+          columns,
+          items.stream()
+              .map(item -> new Table.Row(cells.stream().map(cell -> cell.apply(item)).toList()))
+              .toList());
+    }
   }
 
-  private String keepUntil(Keeping keeping) {
-    long months = keeping.keep().toTotalMonths();
-    String time =
-        months % 12 == 0
-            ? count("record.keep.years", months / 12, "{0} year", "{0} years")
-            : count("record.keep.months", months, "{0} month", "{0} months");
-    LocalDate until = keeping.until();
-    return keeping.fromShipment()
-        ? say("record.keep.from-shipment", "{0}, {1} from the last shipment", until, time)
-        : say("record.keep.from-day", "{0}, {1} from the day judged", until, time);
+  final Table.Cell cell(String words, Text.Style style) {
+    return new Table.Cell(text(words, style), Tone.PLAIN);
   }
 
-  /** The rule alone, for a record that says elsewhere until when it is kept. */
-  final String keepingRule(Optional<Keeping> keeping) {
-    return keeping.map(known -> say("record.keep.rule", "Kept by {0}.", known.rule())).orElse("");
+  /** What is said of faults in the data, behind the columns that say which ones they are. */
+  final TableBuilder<Fault> faults(TableBuilder<Fault> table) {
+    return table
+        .column("record.head.follows", "What follows", 6, this::follows)
+        .column("record.head.place", "Where", 12, fault -> say(fault.place()))
+        .column("record.head.fault-found", "Found", 16, fault -> say(fault.found()))
+        .column("record.head.fault-expected", "Expected", 14, fault -> say(fault.expected()));
   }
 
-  /** The date and its rule, for a record that has no page of facts. */
-  final Block.Note keepingNote(Optional<Keeping> keeping) {
-    String until = orNotRecorded(keepUntil(keeping));
-    return note(say("record.keep.until", "Keep until {0}.", until), keepingRule(keeping));
+  /** What a fault in the data asks of people. */
+  private String follows(Fault fault) {
+    if (fault.explained().isPresent() && !fault.isInDoubt()) {
+      return say("follows.explained", "explained: judged as was said");
+    }
+    if (fault.is(Severity.ASK) && !fault.isOpen()) {
+      return say(
+          "follows.not-borne-out",
+          "explained, but nothing bears it out: what rests on it is not met");
+    }
+    return switch (fault.severity()) {
+      case STOP -> say("follows.stop", "stop: no verdict");
+      case ASK -> say("follows.ask", "ask: explain it before release");
+      default -> say("follows.note", "note: no verdict changes");
+    };
+  }
+
+  /** The blocks of a record while it is put together, in their order. */
+  static final class Blocks {
+
+    private final List<Block> list = new ArrayList<>();
+
+    Blocks add(Block block) {
+      return add(List.of(block));
+    }
+
+    Blocks add(Optional<? extends Block> block) {
+      return add(block.stream().toList());
+    }
+
+    Blocks add(List<? extends Block> more) {
+      list.addAll(more);
+      return this;
+    }
+
+    List<Block> list() {
+      return List.copyOf(list);
+    }
   }
 
   /** Small print, of which the second part may be empty. */
   final Block.Note note(String text, String more) {
-    return new Block.Note(text((text + " " + more).strip(), Text.Style.PLAIN));
+    return new Block.Note(text((text + " " + more).strip(), PLAIN));
+  }
+
+  final String product(Lot lot) {
+    return orNotRecorded(lot.product().map(Product::name).orElse(""));
   }
 
   /** How many faults in the data are open. */

@@ -1,6 +1,5 @@
 package org.flitchbook.record;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +16,9 @@ import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.message.Message;
+import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.record.JsonTree.Members;
 
 /** A trace: the lots, how each was touched, where it went, what should be left. */
 final class TraceReport extends Section {
@@ -58,25 +59,20 @@ final class TraceReport extends Section {
   private Block lots() {
     return table("record.trace.lots", "Lots touched", trace.lots())
         .column(LOT, 6, TraceReport::code)
-        .column("record.trace.product", "Product", 14, each -> product(each.judgement()))
+        .column("record.trace.product", "Product", 14, each -> product(each.judgement().lot()))
         .verdict(6, each -> each.judgement().verdict())
         .number("record.trace.green", "Green weight", 6, sum(Distribution::greenWeight))
         .table();
   }
 
-  private String product(Judgement judgement) {
-    return orNotRecorded(judgement.lot().product().map(p -> p.name()).orElse(""));
-  }
-
   private Optional<Block> touches(TracedLot traced) {
-    return table(
-            Message.say("record.trace.touches", "{0}: what touched it", code(traced)),
-            traced.touches())
+    Message caption = Message.say("record.trace.touches", "{0}: what touched it", code(traced));
+    return table(caption, traced.touches())
         .column(WHAT, 10, touch -> say(touch.what()))
         .column(ITEM, 8, Touch::item)
         .number(VALUE, 6, this::value)
         .column(TIME, 12, this::time)
-        .where(12, touch -> say(touch.place()))
+        .where(12, Touch::place)
         .ifAny();
   }
 
@@ -91,7 +87,6 @@ final class TraceReport extends Section {
     return touch.from().equals(touch.to()) ? from : from + " – " + time(touch.to());
   }
 
-  /** Something that left a lot or came back. */
   private record Went(String lot, Entry entry) {}
 
   private Block went() {
@@ -105,7 +100,7 @@ final class TraceReport extends Section {
         .column("record.trace.customer", "Customer", 12, each -> each.entry().item())
         .number("record.trace.quantity", "Quantity", 6, each -> orNotRecorded(each.entry().shown()))
         .column(TIME, 9, each -> time(each.entry()))
-        .where(12, each -> say(each.entry().place()))
+        .where(12, each -> each.entry().place())
         .or(
             paragraph(
                 "record.trace.nothing-left",
@@ -133,8 +128,7 @@ final class TraceReport extends Section {
   private Optional<Block> parted(Judgement judgement) {
     return new TotalsSection(day, judgement)
         .balance()
-        .map(text -> say("record.trace.parted", "{0}: {1}", judgement.lot().code(), text))
-        .map(this::paragraph);
+        .map(text -> paragraph("record.trace.parted", "{0}: {1}", judgement.lot().code(), text));
   }
 
   private Optional<Block> checks() {
@@ -143,55 +137,49 @@ final class TraceReport extends Section {
         .column(WHAT, 10, check -> what(check.entry()))
         .number(VALUE, 6, check -> check.entry().shown())
         .number(ERROR, 6, check -> error(check.error(), check.passed()))
-        .where(12, check -> say(check.entry().place()))
+        .where(12, check -> check.entry().place())
         .ifAny();
   }
 
   /** The same in the stable form of version 1. */
   Map<String, Object> json() {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("flitchbook", JsonForm.VERSION);
-    tree.put("book", day.book());
-    tree.put("code", trace.code());
-    tree.put("is", values.of(trace.roles()));
-    tree.put("judgedAt", values.of(day.moment()));
-    tree.put("lots", trace.lots().stream().map(this::lot).toList());
-    tree.put("checks", trace.checks().stream().map(this::check).toList());
-    return tree;
+    return new Members()
+        .with("flitchbook", JsonForm.VERSION)
+        .with("book", day.book())
+        .with("code", trace.code())
+        .with("is", values.of(trace.roles()))
+        .with("judgedAt", values.of(day.moment()))
+        .with("lots", trace.lots().stream().map(this::lot))
+        .with("checks", trace.checks().stream().map(this::check))
+        .tree();
   }
 
-  private Map<String, Object> lot(TracedLot traced) {
+  private Members lot(TracedLot traced) {
     Lot lot = traced.judgement().lot();
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("lot", lot.code());
-    tree.put("product", lot.product().map(product -> product.name()).orElse(""));
-    tree.put("verdict", traced.judgement().verdict().words());
-    tree.put("touches", values.of(traced.touches()));
-    tree.put("went", values.of(traced.went()));
-    tree.put("grams", grams(day.accounts().lot(traced.judgement()).distribution()));
-    return tree;
+    return new Members()
+        .with("lot", lot.code())
+        .with("product", lot.product().map(Product::name).orElse(""))
+        .with("verdict", traced.judgement().verdict().words())
+        .with("touches", values.of(traced.touches()))
+        .with("went", values.of(traced.went()))
+        .with("grams", grams(day.accounts().lot(traced.judgement()).distribution()));
   }
 
   /** A sum that isn't known, since a weight is missing, has no key. */
-  private static Map<String, Object> grams(Distribution sums) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    put(tree, "green weight", sums.greenWeight());
-    put(tree, "packed", sums.packed());
-    put(tree, "dispatched", sums.dispatched());
-    put(tree, "returned", sums.returned());
-    put(tree, "destroyed", sums.destroyed());
-    put(tree, "left", sums.left());
-    return tree;
+  private static Members grams(Distribution sums) {
+    return new Members()
+        .with("green weight", sums.greenWeight().map(JsonForm::number))
+        .with("packed", sums.packed().map(JsonForm::number))
+        .with("dispatched", sums.dispatched().map(JsonForm::number))
+        .with("returned", sums.returned().map(JsonForm::number))
+        .with("destroyed", sums.destroyed().map(JsonForm::number))
+        .with("left", sums.left().map(JsonForm::number));
   }
 
-  private static void put(Map<String, Object> tree, String key, Optional<Quantity> sum) {
-    sum.ifPresent(grams -> tree.put(key, JsonForm.number(grams)));
-  }
-
-  private Map<String, Object> check(Register.Check check) {
-    Map<String, Object> tree = values.entry(check.entry());
-    tree.put("error", check.error().shown());
-    tree.put("passed", check.passed());
-    return tree;
+  private Members check(Register.Check check) {
+    return values
+        .entry(check.entry())
+        .with("error", check.error().shown())
+        .with("passed", check.passed());
   }
 }

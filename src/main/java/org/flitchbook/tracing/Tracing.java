@@ -13,7 +13,7 @@ import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
-import org.flitchbook.record.Traced;
+import org.flitchbook.record.Records.Traced;
 
 /** Follows codes through a book. */
 public final class Tracing {
