@@ -3,10 +3,10 @@ package org.flitchbook.change;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -65,28 +65,18 @@ final class LogChanges {
 
   /** The physical line on which the stretch begins, from 1. */
   private int number() {
-    int number = 1;
-    for (int at = 0; at < start; at++) {
-      number += bytes[at] == '\n' ? 1 : 0;
-    }
-    return number;
-  }
-
-  private List<String> rows() {
-    List<String> rows = new ArrayList<>();
-    int from = start;
-    for (int at = start; at < end; at++) {
-      if (bytes[at] == '\n' || at == end - 1) {
-        rows.add(text(from, at + 1));
-        from = at + 1;
-      }
-    }
-    return rows;
+    return 1 + (int) IntStream.range(0, start).filter(at -> bytes[at] == '\n').count();
   }
 
   /** Without the zeros that stand between the letters of UTF-16. */
-  private String text(int from, int to) {
-    return new String(bytes, from, to - from, UTF_8).replace("\0", "").strip();
+  private List<String> rows() {
+    String text = new String(bytes, start, end - start, UTF_8);
+    List<String> rows = List.of(text.split("\n", -1));
+    int last = rows.size() - 1;
+    return rows.stream()
+        .limit(rows.get(last).isEmpty() ? last : rows.size())
+        .map(row -> row.replace("\0", "").strip())
+        .toList();
   }
 
   /** Empty where it has no row. */

@@ -10,31 +10,11 @@ import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Conditions;
 import org.flitchbook.plan.Figure;
-import org.flitchbook.plan.Limit;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
 /** Whether the lot has proved the facts under which a limit applies. */
-final class Applicability {
-
-  private final JudgedLot judged;
-
-  Applicability(JudgedLot judged) {
-    this.judged = judged;
-  }
-
-  /** A limit whose condition the lot hasn't proved can be missed, but not met. */
-  Outcome of(Limit limit, Outcome outcome) {
-    List<Message> unproved = unproved(limit.when());
-    return unproved.isEmpty() || outcome.verdict() != Verdict.MET
-        ? outcome
-        : outcome.but(
-            Verdict.NOT_SHOWN,
-            say(
-                "check.proof.lacking",
-                "it holds only with {0}, which the lot does not show",
-                Listing.and(unproved)));
-  }
+record Applicability(JudgedLot judged) {
 
   /** The facts that a limit asks for and the lot does not show. */
   List<Message> unproved(Conditions when) {
@@ -74,7 +54,7 @@ final class Applicability {
   }
 
   private boolean has(Figure figure, Quantity wanted) {
-    List<Curing.Ingoing> pieces = new Curing(judged).ingoing(figure);
+    List<Curing.Ingoing> pieces = new Curing(judged, Optional.empty()).ingoing(figure);
     return pieces.stream()
         .allMatch(
             piece -> piece.worked().filter(worked -> !worked.value().isBelow(wanted)).isPresent());

@@ -3,9 +3,8 @@ package org.flitchbook.check;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
@@ -16,17 +15,7 @@ import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
 /** Judges that something was done at least every so often while the step ran. */
-final class CadenceJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Cadence cadence;
-  private final Step step;
-
-  CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
-    this.judged = judged;
-    this.cadence = cadence;
-    this.step = step;
-  }
+record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
 
   /** The time between two of them. */
   private record Pause(Moment from, Moment to, List<Place> between) {
@@ -35,37 +24,31 @@ final class CadenceJudge {
       return from.writtenTo(to);
     }
 
-    /** Both minutes taken at their worse end. */
-    Duration worst() {
-      return from.longestTo(to);
-    }
-
     Pause orLonger(Pause other) {
       return other.written().compareTo(written()) > 0 ? other : this;
     }
   }
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStay(step);
-    if (without.isPresent()) {
-      return without.get();
-    }
+    return judged.withoutStay(step).orElseGet(this::ofStay);
+  }
+
+  private Outcome ofStay() {
     List<Entry> done = judged.lot().all(cadence.what());
     Entry into = judged.stay(step).orElseThrow().into();
     Pause longest = longest(into, done);
     boolean over = judged.phase(step) == JudgedLot.Phase.OVER;
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
-          ? Outcome.notShown(CommonReasons.noEntry(cadence.what())).from(into.place())
+          ? Outcome.notShown(JudgedLot.noEntry(cadence.what())).from(into.place())
           : Outcome.pending(
               say("check.cadence.none-so-far", "no \"{0}\" entry so far", cadence.what()));
     }
-    List<Dependency> dependsOn =
-        new ArrayList<>(longest.between().stream().map(Dependency::on).toList());
-    done.forEach(entry -> dependsOn.add(Dependency.on(entry.place())));
+    Stream<Place> dependsOn =
+        Stream.concat(longest.between().stream(), done.stream().map(Entry::place));
     return compared(longest, over)
         .measured(measured(longest), formula(longest, done.size()))
-        .from(longest.between(), dependsOn);
+        .from(longest.between(), dependsOn.map(Dependency::on).toList());
   }
 
   private Outcome compared(Pause longest, boolean over) {
@@ -78,10 +61,10 @@ final class CadenceJudge {
               worst,
               cadence.every().asWritten()));
     }
-    if (isTooLong(longest.worst())) {
-      return Outcome.notShown(CommonReasons.worseMinutes(worst));
+    if (isTooLong(longest.from().longestTo(longest.to()))) {
+      return Outcome.notShown(JudgedLot.worseMinutes(worst));
     }
-    return over ? Outcome.met() : Outcome.pending(CommonReasons.runs(step));
+    return over ? Outcome.met() : Outcome.pending(JudgedLot.runs(step));
   }
 
   private boolean isTooLong(Duration time) {
@@ -89,19 +72,19 @@ final class CadenceJudge {
   }
 
   private Pause longest(Entry into, List<Entry> done) {
-    Moment before = into.time();
-    Place at = into.place();
-    Pause longest = new Pause(before, before, List.of(at));
+    Entry before = into;
+    Pause longest = new Pause(into.time(), into.time(), List.of(into.place()));
     for (Entry entry : done) {
-      longest = longest.orLonger(new Pause(before, entry.time(), List.of(at, entry.place())));
-      before = entry.time();
-      at = entry.place();
+      longest =
+          longest.orLonger(
+              new Pause(before.time(), entry.time(), List.of(before.place(), entry.place())));
+      before = entry;
     }
-    return longest.orLonger(new Pause(before, judged.endOf(step), List.of(at)));
+    return longest.orLonger(new Pause(before.time(), judged.endOf(step), List.of(before.place())));
   }
 
   private Quantity value(Pause longest) {
-    return JudgedLot.time(longest.worst(), cadence.every().unit());
+    return JudgedLot.time(longest.from().longestTo(longest.to()), cadence.every().unit());
   }
 
   private Measured measured(Pause longest) {
@@ -119,7 +102,8 @@ final class CadenceJudge {
             "from {0} to {1}: {2}",
             judged.date(longest.from().earliest()),
             judged.date(longest.to().earliest()),
-            JudgedLot.time(longest.written(), longest.worst(), cadence.every().unit()));
+            JudgedLot.time(
+                longest.written(), longest.from().longestTo(longest.to()), cadence.every().unit()));
     return say("check.cadence.entries", "{0} entries; the longest pause is {1}", entries, pause);
   }
 }

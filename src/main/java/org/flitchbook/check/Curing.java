@@ -32,10 +32,6 @@ final class Curing {
   private final CureStrength strength;
   private final CureMethod method;
 
-  Curing(JudgedLot judged) {
-    this(judged, Optional.empty());
-  }
-
   /**
    * The sums as one limit calculates them.
    *
@@ -79,12 +75,12 @@ final class Curing {
     }
 
     Ingoing ingoing() {
-      Optional<Entry> green = pieces.of(What.GREEN_WEIGHT, piece).stream().findFirst();
+      Optional<Entry> green = pieces.first(What.GREEN_WEIGHT, piece);
       if (green.isEmpty()) {
         return withoutOfPiece(say("check.cure.no-green-weight", "no green weight"));
       }
       evidence.add(green.get().place());
-      SkinFree skinFree = pieces.skinFree(green.get(), piece);
+      Pieces.SkinFree skinFree = pieces.skinFree(green.get(), piece);
       evidence.addAll(skinFree.evidence());
       cures.forEach(cure -> evidence.add(cure.place()));
       if (skinFree.base().isEmpty()) {
@@ -92,7 +88,9 @@ final class Curing {
       }
       return pieces.of(What.CURING_SALT, piece).isEmpty()
           ? withoutOfPiece(say("check.cure.no-salt", "no curing salt was weighed"))
-          : onBase(skinFree.base().get(), weighed(green.get()), skinFree.off());
+          : lacking()
+              .map(this::without)
+              .orElseGet(() -> onBase(skinFree.base().get(), weighed(green.get()), skinFree.off()));
     }
 
     private Ingoing without(Message lacks) {
@@ -100,7 +98,30 @@ final class Curing {
     }
 
     private Ingoing withoutOfPiece(Message lacks) {
-      return without(CommonReasons.ofPiece(lacks, piece));
+      return without(JudgedLot.ofPiece(lacks, piece));
+    }
+
+    /** Why no sum can be made of what was weighed. */
+    private Optional<Message> lacking() {
+      return cures.stream()
+          .filter(cure -> strength.of(figure, cure).isEmpty())
+          .findFirst()
+          .map(cure -> strength.unknown(figure, cure))
+          .or(
+              () ->
+                  cures.stream()
+                      .filter(cure -> method.ways().size() > 1 && into(cure).isEmpty())
+                      .findFirst()
+                      .map(PieceSum::withoutWay));
+    }
+
+    private static Message withoutWay(Entry cure) {
+      return say(
+          "check.cure.no-way",
+          "the column \"way\" does not say whether the {0} at {1} went into the pickle or"
+              + " onto the meat",
+          cure.what(),
+          cure.place());
     }
 
     /**
@@ -117,40 +138,18 @@ final class Curing {
     }
 
     private Ingoing onBase(Base base, List<Entry> meat, Optional<Entry> rind) {
-      for (Entry cure : cures) {
-        if (strength.of(figure, cure).isEmpty()) {
-          return without(strength.unknown(figure, cure));
-        }
-      }
-      for (Entry cure : cures) {
-        if (method.ways().size() > 1 && into(cure).isEmpty()) {
-          return without(
-              say(
-                  "check.cure.no-way",
-                  "the column \"way\" does not say whether the {0} at {1} went into the pickle or"
-                      + " onto the meat",
-                  cure.what(),
-                  cure.place()));
-        }
-      }
+      WeighingUncertainty scales = new WeighingUncertainty(judged.plan(), strength);
       Optional<Worked> worked = together(base);
       return worked
-          .map(
-              sum ->
-                  new Ingoing(piece, worked, Optional.empty(), evidence, proved(sum, meat, rind)))
+          .map(sum -> scales.prove(sum, figure, cures, meat, rind))
+          .map(half -> new Ingoing(piece, worked, Optional.empty(), evidence, half))
           .orElseGet(() -> withoutOfPiece(lackingOfPickle()));
-    }
-
-    private Optional<Quantity> proved(Worked sum, List<Entry> meat, Optional<Entry> rind) {
-      return meat.isEmpty()
-          ? Optional.empty()
-          : new WeighingUncertainty(judged.plan(), strength).prove(sum, figure, cures, meat, rind);
     }
 
     private Message lackingOfPickle() {
       return pieces.of(What.PICKLE, piece).isEmpty()
           ? say("check.cure.no-pickle-weight", "no weight of the pickle")
-          : CommonReasons.noEntry(What.PUMP);
+          : JudgedLot.noEntry(What.PUMP);
     }
 
     /**
@@ -176,14 +175,11 @@ final class Curing {
     }
 
     private List<Dose> doses(List<Entry> own) {
-      List<Dose> doses = new ArrayList<>();
-      for (Entry cure : own) {
-        doses.add(new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()));
-      }
-      if (doses.isEmpty()) {
-        doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
-      }
-      return doses;
+      return own.isEmpty()
+          ? List.of(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)))
+          : own.stream()
+              .map(cure -> new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()))
+              .toList();
     }
 
     /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
@@ -191,9 +187,8 @@ final class Curing {
       if (way.into() == Into.MEAT) {
         return Optional.of(Sums.ingoingDry(doses, base));
       }
-      Optional<Entry> pickle = pieces.of(What.PICKLE, piece).stream().findFirst();
-      Optional<Entry> taken =
-          way.takenUp().flatMap(what -> pieces.of(what, piece).stream().findFirst());
+      Optional<Entry> pickle = pieces.first(What.PICKLE, piece);
+      Optional<Entry> taken = way.takenUp().flatMap(what -> pieces.first(what, piece));
       pickle.ifPresent(entry -> evidence.add(entry.place()));
       taken.ifPresent(entry -> evidence.add(entry.place()));
       if (pickle.isEmpty() || (way.needsTakenUp() && taken.isEmpty())) {

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -48,20 +49,32 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
     return lot.isRunning(step) ? Phase.RUNNING : Phase.OVER;
   }
 
+  /** Whether the step has not begun or is not over. */
+  boolean isToCome(Step step) {
+    return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN;
+  }
+
   /** The outcome where a step's readings are wanted and it has none yet, or never had. */
   Optional<Outcome> withoutStep(Step step) {
     return switch (phase(step)) {
       case NOT_BEGUN ->
           Optional.of(
               Outcome.pending(say("check.step.not-begun", "the step {0} has not begun", step)));
-      case MISSING -> Optional.of(Outcome.notShown(CommonReasons.passed(step.into())));
+      case MISSING -> Optional.of(Outcome.notShown(passed(step.into())));
       default -> Optional.empty();
     };
   }
 
+  /**
+   * The outcome where something of a step is wanted and isn't there, and perhaps no step either.
+   */
+  Outcome without(Step step, Message what) {
+    return withoutStep(step).orElseGet(() -> missing(step, what));
+  }
+
   /** Pending while the step runs, not shown once it is over. */
   Outcome missing(Step step, Message what) {
-    return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN
+    return isToCome(step)
         ? Outcome.pending(
             say("check.step.lacks-so-far", "the step {0} runs; {1} so far", step, what))
         : Outcome.notShown(what);
@@ -72,16 +85,10 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
    * wrote when the work before it ended.
    */
   Optional<Outcome> withoutStay(Step step) {
-    return withoutStep(step)
-        .or(
-            () ->
-                stay(step).isPresent()
-                    ? Optional.empty()
-                    : Optional.of(
-                        Outcome.notShown(
-                            say(
-                                "check.step.end-unknown",
-                                "no entry says when the last step ended"))));
+    Message unknown = say("check.step.end-unknown", "no entry says when the last step ended");
+    return stay(step).isPresent()
+        ? withoutStep(step)
+        : withoutStep(step).or(() -> Optional.of(Outcome.notShown(unknown)));
   }
 
   /** In the release the lot is from the end of its last step of work to its last dispatch. */
@@ -90,27 +97,24 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
       return lot.stay(step);
     }
     Optional<Entry> left = lot.last(Step.RELEASE.outOf());
+    Optional<Moment> until = left.map(Entry::time);
     return lot.stays().stream()
         .reduce((earlier, later) -> later)
         .flatMap(Stay::out)
-        .map(from -> new Stay(step, from, left, List.of(visit(from, left))));
-  }
-
-  private static Stay.Visit visit(Entry from, Optional<Entry> left) {
-    return new Stay.Visit("", from.time(), left.map(Entry::time));
+        .map(from -> new Stay(step, from, left, List.of(new Stay.Visit("", from.time(), until))));
   }
 
   /** The readings of something during a step; in the release those after the last step of work. */
   List<Track> tracks(What what, Step step) {
     List<Track> tracks = lot.tracks(what, step);
-    return step == Step.RELEASE
-        ? tracks.stream().flatMap(track -> inRelease(track).stream()).toList()
-        : tracks;
+    return step == Step.RELEASE ? tracks.stream().flatMap(this::inRelease).toList() : tracks;
   }
 
-  private Optional<Track> inRelease(Track track) {
+  private Stream<Track> inRelease(Track track) {
     return stay(Step.RELEASE)
-        .flatMap(stay -> track.during(stay.into().time().earliest(), endOf(Step.RELEASE).latest()));
+        .map(stay -> stay.into().time().earliest())
+        .flatMap(from -> track.during(from, endOf(Step.RELEASE).latest()))
+        .stream();
   }
 
   /** When the step ended, or the moment judged while it runs. */
@@ -174,6 +178,36 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   static Quantity time(long millis, Unit unit) {
     return time(Duration.ofMillis(millis), unit);
+  }
+
+  static long millis(Quantity time) {
+    return time.inBase().times(Ratio.of(1000)).floor().longValueExact();
+  }
+
+  static Message passed(What what) {
+    return say("check.step.passed", "no \"{0}\" entry, though a later step has begun", what);
+  }
+
+  static Message runs(Step step) {
+    return say("check.step.runs", "the step {0} runs", step);
+  }
+
+  /** Why a time is not shown that holds only as it was written, to the minute. */
+  static Message worseMinutes(Quantity worst) {
+    return say("check.worse-minutes", "{0} if both minutes are taken at their worse end", worst);
+  }
+
+  static Message noEntry(What what) {
+    return say("check.entry.none", "no \"{0}\" entry", what);
+  }
+
+  static Message noReading(What what) {
+    return say("check.reading.none", "no {0} on record", what);
+  }
+
+  /** The same of one piece, where there are pieces. */
+  static Message ofPiece(Message said, String piece) {
+    return piece.isEmpty() ? said : say("check.of-piece", "{0} of piece {1}", said, piece);
   }
 
   /** The probe's name, or that it was read by hand. */

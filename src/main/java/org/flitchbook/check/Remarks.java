@@ -17,27 +17,18 @@ import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Standing;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Credit;
 import org.flitchbook.sums.Lethality;
-import org.flitchbook.sums.Resistance;
+import org.flitchbook.sums.Lethality.Credit;
+import org.flitchbook.sums.Lethality.Resistance;
 import org.flitchbook.sums.Shift;
 import org.flitchbook.sums.Sums;
 
-/** What a person should know beside a verdict. A remark changes no verdict. */
-final class Remarks {
-
-  private final JudgedLot judged;
-  private final Function<Limit, Outcome> judge;
-
-  /**
-   * Remarks on one case.
-   *
-   * @param judge judges a limit of a rule set that the plan does not use
-   */
-  Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
-    this.judged = judged;
-    this.judge = judge;
-  }
+/**
+ * What a person should know beside a verdict. A remark changes no verdict.
+ *
+ * @param judge judges a limit of a rule set that the plan does not use
+ */
+record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
 
   List<Message> on(Limit limit, Outcome outcome) {
     List<Message> remarks = new ArrayList<>();

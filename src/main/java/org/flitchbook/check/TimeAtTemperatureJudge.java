@@ -20,26 +20,18 @@ import org.flitchbook.sums.Shift;
  * Judges one unbroken run at or above a row's temperature, in the heat, each probe alone with its
  * uncertainty taken away. Any row serves.
  */
-final class TimeAtTemperatureJudge {
-
-  private final JudgedLot judged;
-  private final Kind.TimeAtTemperature table;
-
-  TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
-    this.judged = judged;
-    this.table = table;
-  }
+record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
     List<Track> tracks = judged.lot().tracks(table.what(), Step.SMOKE);
-    if (without.isPresent()) {
-      return without.get();
-    }
-    if (tracks.isEmpty()) {
-      return judged.missing(Step.SMOKE, CommonReasons.noReading(table.what()));
-    }
-    return Outcome.worstOfAll(tracks.stream().map(track -> new Probe(track).outcome()).toList());
+    return tracks.isEmpty()
+        ? judged.without(Step.SMOKE, JudgedLot.noReading(table.what()))
+        : judged
+            .withoutStep(Step.SMOKE)
+            .orElseGet(
+                () ->
+                    Outcome.worstOfAll(
+                        tracks.stream().map(track -> new Probe(track).outcome()).toList()));
   }
 
   /** A row with the run that came nearest to it, and how long that was in ms. */

@@ -8,12 +8,9 @@ import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
-import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
 import org.flitchbook.plan.Kind;
-import org.flitchbook.sheet.Step;
-import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Exposure;
 import org.flitchbook.sums.Shift;
 
@@ -21,16 +18,10 @@ import org.flitchbook.sums.Shift;
  * The warm hours of a lot's drying that its rise has to answer for: the time in which the cooler
  * was above a level, less the time that is let pass. Of several probes the warmest counts. Where
  * nothing was read it adds nothing; that nothing was read is for the cold holding to say.
+ *
+ * @param tracks of the cooler
  */
-final class WarmDrying {
-
-  private final Kind.WarmDrying rule;
-  private final List<Track> tracks;
-
-  WarmDrying(JudgedLot judged, Kind.WarmDrying rule) {
-    this.rule = rule;
-    this.tracks = judged.lot().tracks(What.COOLER_TEMPERATURE, Step.DRY);
-  }
+record WarmDrying(Kind.WarmDrying rule, List<Track> tracks) {
 
   /** In ms, the most that the readings allow, their error against the lot. */
   long most() {
@@ -59,8 +50,7 @@ final class WarmDrying {
   }
 
   private long beyond(LongStream times) {
-    long free = rule.beyond().inBase().times(Ratio.of(1000)).floor().longValueExact();
-    return Math.max(0, times.max().orElse(0) - free);
+    return Math.max(0, times.max().orElse(0) - JudgedLot.millis(rule.beyond()));
   }
 
   /** A time with what is added to it, where something is. */

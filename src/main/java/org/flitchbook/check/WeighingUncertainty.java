@@ -18,22 +18,14 @@ import org.flitchbook.sums.Worked;
  * What the scales can prove of one piece's cure: the expanded uncertainty of its sum, every
  * weighing counted, the strength of the cure taken as exact.
  */
-final class WeighingUncertainty {
+record WeighingUncertainty(Plan plan, CureStrength strength) {
 
   private static final Ratio TAKEN_OFF = Ratio.ONE.negate();
-
-  private final Plan plan;
-  private final CureStrength strength;
-
-  WeighingUncertainty(Plan plan, CureStrength strength) {
-    this.plan = plan;
-    this.strength = strength;
-  }
 
   /**
    * How far the sum may be off for all that the scales show, with k = 2.
    *
-   * @param bases the meat, and the pickle that it came to rest with
+   * @param bases the meat, and the pickle that it came to rest with; none where no scale can tell
    * @param rind the weighing of what was taken off the meat
    * @return in the unit of the sum; empty where a scale is not known, or nothing was weighed
    */
@@ -43,8 +35,8 @@ final class WeighingUncertainty {
     Optional<Weighed> whole = sum(bases, each -> Ratio.ONE);
     Optional<Weighed> meat =
         rind.isEmpty() ? whole : whole.flatMap(sum -> and(sum, rind.get(), TAKEN_OFF));
-    return cure.filter(sum -> sum.net().signum() > 0)
-        .flatMap(sum -> meat.map(weighed -> proved(worked, sum, weighed)));
+    return cure.filter(sum -> sum.net().signum() > 0 && !bases.isEmpty())
+        .flatMap(sum -> meat.map(weighed -> proved(worked.value(), sum, weighed)));
   }
 
   private Optional<Weighed> sum(List<Entry> entries, Function<Entry, Ratio> factor) {
@@ -55,8 +47,7 @@ final class WeighingUncertainty {
     return sum;
   }
 
-  private static Quantity proved(Worked worked, Weighed cure, Weighed meat) {
-    Quantity value = worked.value();
+  private static Quantity proved(Quantity value, Weighed cure, Weighed meat) {
     return Sums.uncertainty(value.in(Unit.PPM), cure, meat, Optional.empty()).in(value.unit());
   }
 

@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
@@ -22,10 +23,16 @@ record WorstReading(JudgedLot judged, Track track, int index, boolean ceiling) {
 
   /** The first of the highest readings that count; empty where none does. */
   static Optional<Integer> highest(Track track, Shift shift, IntPredicate counts) {
+    return farthest(track, shift, true, counts);
+  }
+
+  /** The same, or the first of the lowest. */
+  static Optional<Integer> farthest(Track track, Shift shift, boolean up, IntPredicate counts) {
+    Comparator<Integer> order = Comparator.comparingLong(i -> track.level(i, shift));
     return IntStream.range(0, track.size())
         .filter(counts)
         .boxed()
-        .reduce((first, i) -> track.level(i, shift) > track.level(first, shift) ? i : first);
+        .max(up ? order : order.reversed());
   }
 
   /** As it was written. */

@@ -2,6 +2,7 @@ package org.flitchbook.sums;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * One probe's readings in the order of time, each with its uncertainty; levels as in {@link
@@ -79,6 +80,24 @@ public interface Curve {
       }
     }
     return gaps;
+  }
+
+  /** Readings that follow each other, the last included. */
+  record Run(int first, int last) {}
+
+  /** The readings that fulfil a condition, in runs as long as they come; some readings end one. */
+  default List<Run> runs(IntPredicate fulfils, IntPredicate ends) {
+    List<Run> runs = new ArrayList<>();
+    for (int i = 0; i < size(); i++) {
+      if (fulfils.test(i)) {
+        int first = i;
+        while (i + 1 < size() && !ends.test(i) && fulfils.test(i + 1)) {
+          i++;
+        }
+        runs.add(new Run(first, i));
+      }
+    }
+    return runs;
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.BinaryOperator;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -21,28 +22,21 @@ public sealed interface Formula extends Argument
 
   /** What is done with the next part. */
   enum Operator {
-    PLUS("+"),
-    MINUS("−"),
-    TIMES("×"),
-    OVER("/");
+    PLUS("+", Ratio::plus),
+    MINUS("−", Ratio::minus),
+    TIMES("×", Ratio::times),
+    OVER("/", Ratio::over);
 
     private final String sign;
+    private final BinaryOperator<Ratio> applied;
 
-    Operator(String sign) {
+    Operator(String sign, BinaryOperator<Ratio> applied) {
       this.sign = sign;
+      this.applied = applied;
     }
 
     private boolean isOfProducts() {
       return this == TIMES || this == OVER;
-    }
-
-    private Ratio applied(Ratio left, Ratio right) {
-      return switch (this) {
-        case PLUS -> left.plus(right);
-        case MINUS -> left.minus(right);
-        case TIMES -> left.times(right);
-        case OVER -> left.over(right);
-      };
     }
   }
 
@@ -150,7 +144,7 @@ public sealed interface Formula extends Argument
     public Ratio result() {
       Ratio result = first.result();
       for (Link link : links) {
-        result = link.operator().applied(result, link.part().result());
+        result = link.operator().applied.apply(result, link.part().result());
       }
       return result;
     }
