@@ -54,8 +54,7 @@ record Applicability(JudgedLot judged) {
   }
 
   private boolean has(Figure figure, Quantity wanted) {
-    List<Curing.Ingoing> pieces = new Curing(judged, Optional.empty()).ingoing(figure);
-    return pieces.stream()
+    return Curing.ingoing(judged, figure, Optional.empty()).stream()
         .allMatch(
             piece -> piece.worked().filter(worked -> !worked.value().isBelow(wanted)).isPresent());
   }

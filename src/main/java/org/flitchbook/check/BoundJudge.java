@@ -82,13 +82,14 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
   }
 
   private Outcome ingoing() {
-    Curing curing = new Curing(judged, bound.potassium());
     return judged
         .withoutStep(Step.CURE)
         .orElseGet(
             () ->
                 Outcome.worstOfAll(
-                    curing.ingoing(bound.figure()).stream().map(this::piece).toList()));
+                    Curing.ingoing(judged, bound.figure(), bound.potassium()).stream()
+                        .map(this::piece)
+                        .toList()));
   }
 
   private Outcome piece(Curing.Ingoing cured) {

@@ -2,13 +2,14 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
@@ -31,18 +32,17 @@ import org.flitchbook.sums.Sums;
 record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
 
   List<Message> on(Limit limit, Outcome outcome) {
-    List<Message> remarks = new ArrayList<>();
-    guardBand(outcome).ifPresent(remarks::add);
-    nearMiss(limit, outcome).ifPresent(remarks::add);
-    integrated(limit).ifPresent(remarks::add);
-    rindShare(limit).ifPresent(remarks::add);
-    if (limit.kind() instanceof Kind.Exempted) {
-      remarks.add(exempt(outcome));
-    }
-    if (outcome.verdict().isMissed()) {
-      remarks.addAll(wouldHavePassed(limit));
-    }
-    return remarks;
+    Stream<Message> remarks =
+        Stream.of(
+                guardBand(outcome),
+                nearMiss(limit, outcome),
+                integrated(limit),
+                rindShare(limit),
+                exempt(limit, outcome))
+            .flatMap(Optional::stream);
+    return Stream.concat(
+            remarks, outcome.verdict().isMissed() ? wouldHavePassed(limit) : Stream.of())
+        .toList();
   }
 
   /** The legal limit is judged on the weights as written, whatever the scales can prove. */
@@ -111,28 +111,26 @@ record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */
-  private static Message exempt(Outcome outcome) {
-    return say(
-        "check.remark.exempt", "met by no reading, but {0}", Listing.semicolons(outcome.reasons()));
+  private static Optional<Message> exempt(Limit limit, Outcome outcome) {
+    Message by =
+        say(
+            "check.remark.exempt",
+            "met by no reading, but {0}",
+            Listing.semicolons(outcome.reasons()));
+    return limit.kind() instanceof Kind.Exempted ? Optional.of(by) : Optional.empty();
   }
 
   private Optional<Message> nearMiss(Limit limit, Outcome outcome) {
-    boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
+    Ratio near = judged.plan().practice().nearMiss();
     return outcome
         .measured()
-        .filter(measured -> timed)
-        .filter(measured -> isNear(measured.margin(), measured.limit()))
-        .map(
-            measured ->
-                say("check.remark.near-miss", "a near miss: {0} to spare", measured.margin()));
-  }
-
-  private boolean isNear(Quantity margin, Quantity limit) {
-    return margin.value().isBelow(limit.value().times(judged.plan().practice().nearMiss()));
+        .filter(measured -> limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET)
+        .filter(time -> time.margin().value().isBelow(time.limit().value().times(near)))
+        .map(time -> say("check.remark.near-miss", "a near miss: {0} to spare", time.margin()));
   }
 
   /** Limits for the same hazard that the readings meet, and why they don't count here. */
-  private List<Message> wouldHavePassed(Limit missed) {
+  private Stream<Message> wouldHavePassed(Limit missed) {
     return judged.plan().unused(judged.product(), missed.covers()).stream()
         .filter(other -> other.kind().getClass() == missed.kind().getClass())
         .filter(other -> judge.apply(other).verdict() == Verdict.MET)
@@ -143,8 +141,7 @@ record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
                     "it meets {0} ({1}), {2}",
                     other.name(),
                     judged.plan().cited(other.source()),
-                    why(other)))
-        .toList();
+                    why(other)));
   }
 
   private Message why(Limit other) {

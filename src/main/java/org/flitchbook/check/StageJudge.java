@@ -26,7 +26,7 @@ final class StageJudge {
   private final JudgedLot judged;
   private final Kind.Stage stage;
   private final Track track;
-  private final Optional<WarmDrying> drying;
+  private final Optional<SpanJudge.WarmDrying> drying;
   private final Clock clock;
   private final Word probe;
   private final Argument from;
@@ -36,7 +36,8 @@ final class StageJudge {
   /**
    * @param drying the hours that count in a rising stage
    */
-  StageJudge(JudgedLot judged, Kind.Stage stage, Track track, Optional<WarmDrying> drying) {
+  StageJudge(
+      JudgedLot judged, Kind.Stage stage, Track track, Optional<SpanJudge.WarmDrying> drying) {
     this.judged = judged;
     this.stage = stage;
     this.track = track;
@@ -216,11 +217,11 @@ final class StageJudge {
   private record Clock(
       BandTime written, BandTime up, BandTime down, long limit, long mostDrying, long leastDrying) {
 
-    static Clock of(Kind.Stage stage, Track track, Optional<WarmDrying> drying) {
+    static Clock of(Kind.Stage stage, Track track, Optional<SpanJudge.WarmDrying> drying) {
       long from = Level.of(stage.from());
       long to = Level.of(stage.to());
-      long most = drying.map(WarmDrying::most).orElse(0L);
-      long least = drying.map(WarmDrying::least).orElse(0L);
+      long most = drying.map(SpanJudge.WarmDrying::most).orElse(0L);
+      long least = drying.map(SpanJudge.WarmDrying::least).orElse(0L);
       Function<Shift, BandTime> inBand =
           stage.falling()
               ? shift -> BandTime.falling(track, shift, from, to)

@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Place;
@@ -50,10 +51,6 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
           ? serves() ? Ratio.of(2) : Ratio.ZERO
           : Ratio.of(time, 1000).over(row.time().inBase());
     }
-
-    Tried orNearer(Tried other) {
-      return other.part().isAbove(part()) ? other : this;
-    }
   }
 
   private final class Probe {
@@ -72,7 +69,7 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
     private Tried nearest(Shift shift) {
       return table.rows().stream()
           .map(row -> tried(row, shift))
-          .reduce(Tried::orNearer)
+          .max(Comparator.comparing(Tried::part))
           .orElseThrow();
     }
 
