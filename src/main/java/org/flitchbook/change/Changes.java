@@ -1,8 +1,10 @@
 package org.flitchbook.change;
 
+import static java.util.Optional.ofNullable;
+import static java.util.function.Function.identity;
+import static java.util.stream.Collectors.toMap;
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -10,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -38,8 +41,7 @@ public final class Changes {
   }
 
   private static Optional<Message> ofHash(@Nullable String hash) {
-    return Optional.ofNullable(hash)
-        .map(known -> say("change.hash", "a file with the SHA-256 {0}", known));
+    return ofNullable(hash).map(known -> say("change.hash", "a file with the SHA-256 {0}", known));
   }
 
   /** A change of something that stands in no file. */
@@ -55,19 +57,14 @@ public final class Changes {
     Map<String, SourceFile> current = named(now);
     Map<String, SourceFile> all = new TreeMap<>(old);
     all.putAll(current);
-    List<Change> changes = new ArrayList<>();
-    for (String name : all.keySet()) {
-      changes.addAll(
-          atMost(
-              between(Optional.ofNullable(old.get(name)), Optional.ofNullable(current.get(name)))));
-    }
-    return changes;
+    return all.keySet().stream()
+        .map(name -> between(ofNullable(old.get(name)), ofNullable(current.get(name))))
+        .flatMap(changes -> atMost(changes).stream())
+        .toList();
   }
 
   private static Map<String, SourceFile> named(List<SourceFile> files) {
-    Map<String, SourceFile> named = new TreeMap<>();
-    files.forEach(file -> named.put(file.name(), file));
-    return named;
+    return files.stream().collect(toMap(SourceFile::name, identity(), (first, again) -> again));
   }
 
   private static List<Change> between(Optional<SourceFile> old, Optional<SourceFile> now) {
@@ -110,10 +107,9 @@ public final class Changes {
     if (changes.size() <= MOST) {
       return changes;
     }
-    List<Change> shorter = new ArrayList<>(changes.subList(0, MOST));
     Message more = say("change.more", "and {0} more changes in this file", changes.size() - MOST);
-    shorter.add(
-        whole(changes.get(0).place().file(), Optional.of(Message.of("…")), Optional.of(more)));
-    return shorter;
+    String file = changes.get(0).place().file();
+    Change rest = whole(file, Optional.of(Message.of("…")), Optional.of(more));
+    return Stream.concat(changes.stream().limit(MOST), Stream.of(rest)).toList();
   }
 }

@@ -1,10 +1,12 @@
 package org.flitchbook.change;
 
-import java.util.ArrayList;
+import static java.util.Optional.ofNullable;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
@@ -34,29 +36,23 @@ final class KeyChanges {
   private static List<Change> between(Map<String, Node> old, Map<String, Node> now) {
     Map<String, Node> all = new LinkedHashMap<>(now);
     old.forEach(all::putIfAbsent);
-    List<Change> changes = new ArrayList<>();
-    all.forEach(
-        (path, node) ->
-            between(path, Optional.ofNullable(old.get(path)), Optional.ofNullable(now.get(path)))
-                .ifPresent(changes::add));
-    return changes;
+    return all.keySet().stream()
+        .flatMap(path -> between(path, ofNullable(old.get(path)), ofNullable(now.get(path))))
+        .toList();
   }
 
-  private static Optional<Change> between(String path, Optional<Node> old, Optional<Node> now) {
-    Node was = old.or(() -> now).orElseThrow();
-    Node is = now.orElse(was);
+  private static Stream<Change> between(String path, Optional<Node> old, Optional<Node> now) {
+    Place was = old.or(() -> now).orElseThrow().place();
+    Place is = now.map(Node::place).orElse(was);
+    Change change =
+        Change.of(
+            new Place(was.file(), was.line(), path),
+            new Place(is.file(), is.line(), path),
+            old.map(KeyChanges::shown),
+            now.map(KeyChanges::shown));
     return old.map(KeyChanges::says).equals(now.map(KeyChanges::says))
-        ? Optional.empty()
-        : Optional.of(
-            Change.of(
-                place(was, path),
-                place(is, path),
-                old.map(KeyChanges::shown),
-                now.map(KeyChanges::shown)));
-  }
-
-  private static Place place(Node node, String path) {
-    return new Place(node.place().file(), node.place().line(), path);
+        ? Stream.of()
+        : Stream.of(change);
   }
 
   /** The values that hold no other values, by the path that leads to them. */

@@ -49,10 +49,6 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
   }
 
-  private Word figure() {
-    return new Word("figure", bound.figure().word());
-  }
-
   private Outcome compared(Worked worked, List<Place> evidence) {
     return compared(measured(worked), worked, evidence, "");
   }
@@ -62,7 +58,7 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
   }
 
   private Measured measured(Quantity value) {
-    return Measured.of(figure(), value, bound.ceiling(), bound.limit());
+    return Measured.of(bound.figure(), value, bound.ceiling(), bound.limit());
   }
 
   private Outcome compared(
@@ -123,8 +119,8 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     Stream<Entry> weighed =
         Stream.concat(together.stream(), judged.lot().all(What.GREEN_WEIGHT).stream());
     Outcome outcome = compared(worked, weighed.map(Entry::place).toList());
-    boolean final_ = last.sheet().step().filter(step::equals).isPresent();
-    return final_ ? outcome : beforeTheLast(outcome);
+    boolean isFinal = last.sheet().step().filter(step::equals).isPresent();
+    return isFinal ? outcome : beforeTheLast(outcome);
   }
 
   private Outcome beforeTheLast(Outcome outcome) {
@@ -150,12 +146,11 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
 
   private Outcome peak(Track track) {
     int highest =
-        WorstReading.highest(track, Shift.DOWN, i -> bound.ceiling() || track.stands(i))
-            .orElseThrow();
+        track.farthest(Shift.DOWN, true, i -> bound.ceiling() || track.stands(i)).orElseThrow();
     WorstReading peak = new WorstReading(judged, track, highest, bound.ceiling());
     Time at = judged.clock(track.earliest(peak.index()));
     return compared(peak)
-        .measured(peak.measured(figure(), bound.limit()), peak.formula(at))
+        .measured(peak.measured(bound.figure(), bound.limit()), peak.formula(at))
         .from(
             List.of(peak.place()),
             bound.ceiling()
@@ -203,11 +198,9 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
 
   private Outcome laboratory(What what) {
     List<Entry> results = judged.lot().all(what);
-    if (results.isEmpty()) {
-      return judged.missing(
-          step, say("check.bound.no-result", "no laboratory result for {0}", what));
-    }
-    return Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
+    return results.isEmpty()
+        ? judged.missing(step, say("check.bound.no-result", "no laboratory result for {0}", what))
+        : Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
   }
 
   private Outcome laboratory(Entry entry) {

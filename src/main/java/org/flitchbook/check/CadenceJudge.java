@@ -17,7 +17,6 @@ import org.flitchbook.sheet.Step;
 /** Judges that something was done at least every so often while the step ran. */
 record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
 
-  /** The time between two of them. */
   private record Pause(Moment from, Moment to, List<Place> between) {
 
     Duration written() {
@@ -40,7 +39,7 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
     boolean over = judged.phase(step) == JudgedLot.Phase.OVER;
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
-          ? Outcome.notShown(JudgedLot.noEntry(cadence.what())).from(into.place())
+          ? Outcome.notShown(JudgedLot.noEntry(cadence.what())).from(List.of(into.place()))
           : Outcome.pending(
               say("check.cadence.none-so-far", "no \"{0}\" entry so far", cadence.what()));
     }

@@ -218,16 +218,16 @@ public final class Checks {
             fault.place());
   }
 
-  /** The conditions of the limit that the lot has not proved. */
   private Optional<Message> unproved(Limit limit) {
-    List<Message> unproved = new Applicability(judged).unproved(limit.when());
-    return unproved.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            say(
-                "check.proof.lacking",
-                "it holds only with {0}, which the lot does not show",
-                Listing.and(unproved)));
+    return Optional.of(judged.unproved(limit.when()))
+        .filter(facts -> !facts.isEmpty())
+        .map(Listing::and)
+        .map(
+            facts ->
+                say(
+                    "check.proof.lacking",
+                    "it holds only with {0}, which the lot does not show",
+                    facts));
   }
 
   /** A stricter remembered limit that nobody has confirmed or set aside. */
@@ -250,13 +250,12 @@ public final class Checks {
             .flatMap(set -> set.limits().keySet().stream())
             .filter(id -> id.startsWith(limit.id() + ".") && !chosen.contains(id))
             .toList();
-    return lacking.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            say(
-                "check.parts-lacking",
-                "it holds only with {0}, which the plan lacks",
-                Listing.commas(lacking)));
+    Message why =
+        say(
+            "check.parts-lacking",
+            "it holds only with {0}, which the plan lacks",
+            Listing.commas(lacking));
+    return lacking.isEmpty() ? Optional.empty() : Optional.of(why);
   }
 
   /** Findings as an inspector reads them: by step, and within it by rank. */

@@ -7,7 +7,6 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
-import org.flitchbook.message.Word;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
@@ -76,6 +75,6 @@ record CureStrength(Plan plan, Optional<Ratio> potassium) {
         "the plan does not state the strength of {0} (lot {1}) for {2}",
         name,
         cure.item().isEmpty() ? say("check.strength.not-written", "not written") : cure.item(),
-        new Word("figure", figure.word()));
+        figure);
   }
 }

@@ -103,7 +103,6 @@ final class Curing {
     return without(JudgedLot.ofPiece(lacks, piece));
   }
 
-  /** Why no sum can be made of what was weighed. */
   private Optional<Message> lacking() {
     return cures.stream()
         .filter(cure -> strength.of(figure, cure).isEmpty())

@@ -29,19 +29,15 @@ import org.flitchbook.sums.Shift;
 record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStay(step);
-    if (without.isPresent()) {
-      return without.get();
-    }
+    return judged.withoutStay(step).orElseGet(this::ofStay);
+  }
+
+  private Outcome ofStay() {
     List<Track> tracks = judged.tracks(holding.what(), step);
     Optional<Message> unseen = unseen(judged.stay(step).orElseThrow(), tracks);
     if (tracks.isEmpty()) {
-      return unseen
-          .map(Outcome::notShown)
-          .orElseGet(
-              () ->
-                  judged.missing(
-                      step, say("check.holding.not-read", "no {0} was read", holding.what())));
+      Message notRead = say("check.holding.not-read", "no {0} was read", holding.what());
+      return unseen.map(Outcome::notShown).orElseGet(() -> judged.missing(step, notRead));
     }
     Outcome worst =
         Outcome.worstOfAll(
@@ -115,7 +111,9 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
   }
 
   private Outcome probe(Track track) {
-    WorstReading worst = new WorstReading(judged, track, worst(track), holding.ceiling());
+    boolean ceiling = holding.ceiling();
+    int farthest = track.farthest(Shift.AS_WRITTEN, ceiling, i -> true).orElseThrow();
+    WorstReading worst = new WorstReading(judged, track, farthest, ceiling);
     return compared(track, worst.value())
         .measured(
             worst.measured(holding.what(), holding.limit()),
@@ -158,11 +156,6 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
 
   private static long sum(List<Excursion> outside) {
     return outside.stream().mapToLong(Excursion::time).sum();
-  }
-
-  private int worst(Track track) {
-    return WorstReading.farthest(track, Shift.AS_WRITTEN, holding.ceiling(), i -> true)
-        .orElseThrow();
   }
 
   /**

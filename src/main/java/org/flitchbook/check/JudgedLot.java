@@ -4,6 +4,7 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -16,9 +17,12 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Time;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Conditions;
+import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
@@ -130,6 +134,47 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
   boolean coreIsOver() {
     Step last = product.steps().contains(Step.CHILL) ? Step.CHILL : Step.SMOKE;
     return phase(last) == Phase.OVER;
+  }
+
+  /** The facts that a limit asks for and the lot does not show. */
+  List<Message> unproved(Conditions when) {
+    List<Message> unproved = new ArrayList<>();
+    if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
+      unproved.add(say("check.proof.rind", "rind {0}", Listing.or(when.rinds())));
+    }
+    when.nitriteAtLeast()
+        .filter(least -> !has(Figure.INGOING_NITRITE, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.nitrite", "ingoing nitrite of at least {0}", least))
+        .ifPresent(unproved::add);
+    when.acceleratorAtLeast()
+        .filter(least -> !has(Figure.INGOING_ACCELERATOR, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.accelerator", "accelerator of at least {0}", least))
+        .ifPresent(unproved::add);
+    when.thicknessAtMost()
+        .filter(most -> !isThinEnough(most))
+        .map(Quantity::asWritten)
+        .map(most -> say("check.proof.thickness", "a thickness of at most {0}", most))
+        .ifPresent(unproved::add);
+    return unproved;
+  }
+
+  /** Every piece was measured, and none is thicker. */
+  private boolean isThinEnough(Quantity most) {
+    Pieces pieces = new Pieces(this);
+    return pieces.names().stream().noneMatch(piece -> pieces.of(What.THICKNESS, piece).isEmpty())
+        && lot.all(What.THICKNESS).stream().noneMatch(entry -> entry.amount().isAbove(most));
+  }
+
+  private boolean hasRind(List<String> wanted) {
+    return lot.last(What.RIND).filter(entry -> wanted.contains(entry.value())).isPresent();
+  }
+
+  private boolean has(Figure figure, Quantity wanted) {
+    return Curing.ingoing(this, figure, Optional.empty()).stream()
+        .allMatch(
+            piece -> piece.worked().filter(worked -> !worked.value().isBelow(wanted)).isPresent());
   }
 
   /** A reading as it was written: a temperature in the plan's unit, or a share in per cent. */

@@ -67,13 +67,14 @@ record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
     Duration sofar = Duration.between(from.time().earliest(), judged.moment());
     Moment now = Moment.exactly(judged.moment());
     if (!length.atLeast() && !holds(sofar)) {
-      return measured(Outcome.notMet(missed(value(sofar))), from, now, sofar).from(from.place());
+      return measured(Outcome.notMet(missed(value(sofar))), from, now, sofar)
+          .from(List.of(from.place()));
     }
     if (judged.phase(step) == JudgedLot.Phase.OVER) {
-      return Outcome.notShown(JudgedLot.noEntry(length.to())).from(from.place());
+      return Outcome.notShown(JudgedLot.noEntry(length.to())).from(List.of(from.place()));
     }
     Message toCome = say("check.length.to-come", "\"{0}\" is to come", length.to());
-    return measured(Outcome.pending(toCome), from, now, sofar).from(from.place());
+    return measured(Outcome.pending(toCome), from, now, sofar).from(List.of(from.place()));
   }
 
   private Quantity value(Duration time) {

@@ -58,10 +58,6 @@ record Outcome(
     return new Outcome(verdict, value, sums, reasons, evidence, parts, dependsOn);
   }
 
-  Outcome from(Place place) {
-    return from(List.of(place));
-  }
-
   Outcome from(List<Place> places) {
     return from(places, places.stream().map(Dependency::on).toList());
   }

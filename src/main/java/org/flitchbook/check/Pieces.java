@@ -64,7 +64,6 @@ record Pieces(JudgedLot judged) {
     return of(what, piece).stream().findFirst();
   }
 
-  /** Empty where the piece was not weighed. */
   private Optional<SkinFree> skinFree(String piece) {
     return first(What.GREEN_WEIGHT, piece).map(green -> skinFree(green, piece));
   }

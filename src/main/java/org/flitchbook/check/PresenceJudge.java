@@ -47,7 +47,7 @@ record PresenceJudge(JudgedLot judged, Kind.Presence presence, Step step) {
                 "\"{0}\" without \"{1}\" before it",
                 after.what(),
                 presence.what()))
-        .from(after.place());
+        .from(List.of(after.place()));
   }
 
   private Outcome judge(Entry entry, Optional<Entry> late) {
@@ -64,7 +64,7 @@ record PresenceJudge(JudgedLot judged, Kind.Presence presence, Step step) {
             ? Outcome.met()
             : Outcome.notShown(
                 say("check.presence.lacks", "the entry lacks {0}", Listing.commas(empty)));
-    return outcome.from(entry.place());
+    return outcome.from(List.of(entry.place()));
   }
 
   private static boolean isEmpty(Entry entry, String column) {

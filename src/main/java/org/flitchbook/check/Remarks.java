@@ -145,7 +145,7 @@ record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
   }
 
   private Message why(Limit other) {
-    List<Message> unproved = new Applicability(judged).unproved(other.when());
+    List<Message> unproved = judged.unproved(other.when());
     Message what =
         other.source().standing() == Standing.MEMORY
             ? say("check.remark.limit-from-memory", "a limit from memory")

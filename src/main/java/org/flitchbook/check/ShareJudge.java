@@ -121,7 +121,7 @@ record ShareJudge(JudgedLot judged, Kind.Share share) {
 
     private Outcome levelled(Track track) {
       List<Run> sure = runs(track, Shift.DOWN);
-      int highest = WorstReading.highest(track, Shift.DOWN, i -> true).orElseThrow();
+      int highest = track.farthest(Shift.DOWN, true, i -> true).orElseThrow();
       List<Place> evidence =
           sure.isEmpty()
               ? List.of(track.place(highest))

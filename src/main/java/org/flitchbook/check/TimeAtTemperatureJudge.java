@@ -4,7 +4,7 @@ import static org.flitchbook.message.Message.say;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalInt;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -121,15 +121,16 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
     }
 
     private Message peak() {
-      return hottest()
-          .map(peak -> say("check.table.peak", "it peaks at {0}", judged.level(track, peak)))
-          .orElseGet(() -> say("check.table.no-reading", "no reading in the heat"));
+      OptionalInt peak = hottest();
+      return peak.isPresent()
+          ? say("check.table.peak", "it peaks at {0}", judged.level(track, peak.getAsInt()))
+          : say("check.table.no-reading", "no reading in the heat");
     }
 
     /** The first of the highest readings in the heat. */
-    private Optional<Integer> hottest() {
-      return WorstReading.highest(
-          track, Shift.AS_WRITTEN, i -> track.earliest(i) >= from && track.earliest(i) <= until);
+    private OptionalInt hottest() {
+      return track.farthest(
+          Shift.AS_WRITTEN, true, i -> track.earliest(i) >= from && track.earliest(i) <= until);
     }
 
     private Measured measured(Tried tried) {
@@ -156,7 +157,7 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
     private List<Place> evidence(HeldTime held) {
       return held.readings() > 0
           ? List.of(track.place(held.start()), track.place(held.end()))
-          : hottest().map(track::place).stream().toList();
+          : hottest().stream().mapToObj(track::place).toList();
     }
 
     private Message formula(Tried tried) {

@@ -2,10 +2,6 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.Comparator;
-import java.util.Optional;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
@@ -21,20 +17,6 @@ import org.flitchbook.sums.Shift;
  */
 record WorstReading(JudgedLot judged, Track track, int index, boolean ceiling) {
 
-  /** The first of the highest readings that count; empty where none does. */
-  static Optional<Integer> highest(Track track, Shift shift, IntPredicate counts) {
-    return farthest(track, shift, true, counts);
-  }
-
-  /** The same, or the first of the lowest. */
-  static Optional<Integer> farthest(Track track, Shift shift, boolean up, IntPredicate counts) {
-    Comparator<Integer> order = Comparator.comparingLong(i -> track.level(i, shift));
-    return IntStream.range(0, track.size())
-        .filter(counts)
-        .boxed()
-        .max(up ? order : order.reversed());
-  }
-
   /** As it was written. */
   Quantity value() {
     return judged.level(track, index);
@@ -44,7 +26,6 @@ record WorstReading(JudgedLot judged, Track track, int index, boolean ceiling) {
     return judged.error(track, index, ceiling ? Shift.UP : Shift.DOWN);
   }
 
-  /** With its error. */
   Quantity worst() {
     Quantity value = value();
     return new Quantity(

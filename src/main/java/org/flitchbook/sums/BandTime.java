@@ -62,7 +62,7 @@ public record BandTime(
    * or below the bottom that is not exceeded again.
    */
   public static BandTime falling(Curve curve, Shift shift, long top, long bottom) {
-    int peak = peak(curve, shift);
+    int peak = curve.farthest(shift, true, i -> true).orElse(-1);
     if (peak < 0 || curve.level(peak, shift) <= bottom) {
       return NOT_ENTERED;
     }
@@ -176,16 +176,5 @@ public record BandTime(
     long span = curve.earliest(before + 1) - from;
     double part = (double) (first - level) / (double) (first - next);
     return from + Math.round(Math.min(1, Math.max(0, part)) * span);
-  }
-
-  /** The first of the highest readings; -1 where there is none. */
-  private static int peak(Curve curve, Shift shift) {
-    int peak = -1;
-    for (int i = 0; i < curve.size(); i++) {
-      if (peak < 0 || curve.level(i, shift) > curve.level(peak, shift)) {
-        peak = i;
-      }
-    }
-    return peak;
   }
 }

@@ -2,7 +2,9 @@ package org.flitchbook.sums;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 
 /**
  * One probe's readings in the order of time, each with its uncertainty; levels as in {@link
@@ -80,6 +82,15 @@ public interface Curve {
       }
     }
     return gaps;
+  }
+
+  /** The first of the highest readings that count, or of the lowest. */
+  default OptionalInt farthest(Shift shift, boolean up, IntPredicate counts) {
+    int way = up ? 1 : -1;
+    return IntStream.range(0, size())
+        .filter(counts)
+        .reduce(
+            (first, i) -> way * Long.compare(level(i, shift), level(first, shift)) > 0 ? i : first);
   }
 
   /** Readings that follow each other, the last included. */
