@@ -23,6 +23,11 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
       return from.writtenTo(to);
     }
 
+    /** Both minutes taken at their worse end. */
+    Duration worst() {
+      return from.longestTo(to);
+    }
+
     Pause orLonger(Pause other) {
       return other.written().compareTo(written()) > 0 ? other : this;
     }
@@ -60,7 +65,7 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
               worst,
               cadence.every().asWritten()));
     }
-    if (isTooLong(longest.from().longestTo(longest.to()))) {
+    if (isTooLong(longest.worst())) {
       return Outcome.notShown(JudgedLot.worseMinutes(worst));
     }
     return over ? Outcome.met() : Outcome.pending(JudgedLot.runs(step));
@@ -83,7 +88,7 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
   }
 
   private Quantity value(Pause longest) {
-    return JudgedLot.time(longest.from().longestTo(longest.to()), cadence.every().unit());
+    return JudgedLot.time(longest.worst(), cadence.every().unit());
   }
 
   private Measured measured(Pause longest) {
@@ -101,8 +106,7 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
             "from {0} to {1}: {2}",
             judged.date(longest.from().earliest()),
             judged.date(longest.to().earliest()),
-            JudgedLot.time(
-                longest.written(), longest.from().longestTo(longest.to()), cadence.every().unit()));
+            JudgedLot.time(longest.written(), longest.worst(), cadence.every().unit()));
     return say("check.cadence.entries", "{0} entries; the longest pause is {1}", entries, pause);
   }
 }

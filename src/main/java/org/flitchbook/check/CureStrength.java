@@ -51,10 +51,9 @@ record CureStrength(Plan plan, Optional<Ratio> potassium) {
   }
 
   private static Optional<Quantity> accelerator(Ingredient ingredient) {
-    Optional<Quantity> anhydrous =
-        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
     return sum(
-        anhydrous, ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
+        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate()),
+        ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
   }
 
   private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {

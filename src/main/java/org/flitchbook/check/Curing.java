@@ -22,7 +22,7 @@ import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Weighed;
-import org.flitchbook.sums.Weighing;
+import org.flitchbook.sums.Weighed.Weighing;
 import org.flitchbook.sums.Worked;
 
 /**

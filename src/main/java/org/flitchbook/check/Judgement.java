@@ -79,7 +79,7 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
       this.findings = findings;
       BinaryOperator<Verdict> better = BinaryOperator.maxBy(naturalOrder());
       findings.stream()
-          .filter(finding -> whole(finding) == finding)
+          .filter(finding -> whole(finding).equals(finding))
           .forEach(finding -> counted.merge(key(finding), withParts(finding), better));
     }
 

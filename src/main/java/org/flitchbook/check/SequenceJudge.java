@@ -56,7 +56,7 @@ record SequenceJudge(JudgedLot judged) {
 
   private Outcome judged(Pause pause, Quantity atMost) {
     Quantity value = JudgedLot.time(pause.time(), atMost.unit());
-    return compared(pause, atMost)
+    return compared(pause.after(), value, atMost)
         .measured(
             Measured.of(
                 say("check.between.longest", "longest time between steps"), value, true, atMost),
@@ -64,15 +64,12 @@ record SequenceJudge(JudgedLot judged) {
         .from(pause.evidence());
   }
 
-  private Outcome compared(Pause pause, Quantity atMost) {
-    if (JudgedLot.time(pause.time(), Unit.SECOND).isAbove(atMost)) {
-      Quantity value = JudgedLot.time(pause.time(), atMost.unit());
-      return Outcome.notShown(
-          say("check.between.after", "{0} after the step {1}", value, pause.after()));
+  private Outcome compared(Step after, Quantity value, Quantity atMost) {
+    if (value.isAbove(atMost)) {
+      return Outcome.notShown(say("check.between.after", "{0} after the step {1}", value, after));
     }
-    return judged.product().steps().stream().anyMatch(judged::isToCome)
-        ? moreToCome()
-        : Outcome.met();
+    boolean toCome = judged.product().steps().stream().anyMatch(judged::isToCome);
+    return toCome ? moreToCome() : Outcome.met();
   }
 
   private Message formula(Pause pause, Unit unit) {

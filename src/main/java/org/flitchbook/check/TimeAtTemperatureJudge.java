@@ -56,14 +56,12 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
   private final class Probe {
 
     private final Track track;
-    private final long from;
-    private final long until;
+    private final long from =
+        judged.lot().stay(Step.SMOKE).orElseThrow().into().time().earliest().toEpochMilli();
+    private final long until = judged.endOf(Step.SMOKE).earliest().toEpochMilli();
 
     Probe(Track track) {
       this.track = track;
-      this.from =
-          judged.lot().stay(Step.SMOKE).orElseThrow().into().time().earliest().toEpochMilli();
-      this.until = judged.endOf(Step.SMOKE).earliest().toEpochMilli();
     }
 
     private Tried nearest(Shift shift) {

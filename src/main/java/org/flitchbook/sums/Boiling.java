@@ -45,8 +45,8 @@ final class Boiling {
     };
     NavigableMap<Ratio, Ratio> table = new TreeMap<>();
     for (String row : degrees) {
-      String[] cells = row.split(" ");
-      table.put(Ratio.of(cells[0]), Ratio.of(cells[1]));
+      int space = row.indexOf(' ');
+      table.put(Ratio.of(row.substring(0, space)), Ratio.of(row.substring(space + 1)));
     }
     return table;
   }

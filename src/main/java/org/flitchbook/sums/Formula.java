@@ -114,14 +114,15 @@ public sealed interface Formula extends Argument
 
     @Override
     public Object json() {
-      if (of.isEmpty()) {
-        return amount.json();
-      }
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("amount", amount.json());
-      tree.put("of", of);
-      return tree;
+      return of.isEmpty() ? amount.json() : tree("amount", amount.json(), "of", of);
     }
+  }
+
+  private static Map<String, Object> tree(String key, Object value, String next, Object other) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put(key, value);
+    tree.put(next, other);
+    return tree;
   }
 
   /** An operator and the part that follows it. */
@@ -167,10 +168,8 @@ public sealed interface Formula extends Argument
     public Object json() {
       List<Object> terms = new ArrayList<>(List.of(first.json()));
       links.forEach(link -> terms.add(link.part().json()));
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("terms", terms);
-      tree.put("operators", links.stream().map(link -> link.operator().sign).toList());
-      return tree;
+      List<String> operators = links.stream().map(link -> link.operator().sign).toList();
+      return tree("terms", terms, "operators", operators);
     }
   }
 
@@ -190,10 +189,7 @@ public sealed interface Formula extends Argument
 
     @Override
     public Object json() {
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("share", share.json());
-      tree.put("unit", unit.json());
-      return tree;
+      return tree("share", share.json(), "unit", unit.json());
     }
   }
 }

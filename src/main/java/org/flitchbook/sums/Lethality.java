@@ -33,7 +33,15 @@ public record Lethality(BigDecimal minutes, BigDecimal logs, BigDecimal cap) {
    * @throws ArithmeticException where a temperature has more than nine decimals
    */
   public static Lethality of(Curve curve, Shift shift, Resistance resistance, Credit credit) {
-    double minutes = new Integral(curve, shift, resistance, credit).minutes();
+    Integral integral =
+        new Integral(
+            Kept.of(curve, index -> Kept.isCooler(curve, shift, index)),
+            shift,
+            credit.heatingOnly(),
+            Level.of(credit.lowest()),
+            Level.of(resistance.reference()),
+            Level.ofDifference(resistance.z()));
+    double minutes = integral.minutes();
     double perLog = resistance.d().in(Unit.MINUTE).value().rounded(12).doubleValue();
     return new Lethality(
         new BigDecimal(minutes, DIGITS), new BigDecimal(minutes / perLog, DIGITS), credit.cap());
@@ -89,30 +97,15 @@ public record Lethality(BigDecimal minutes, BigDecimal logs, BigDecimal cap) {
   }
 
   /** The integral; strict arithmetic, so that every machine gives the same. */
-  private static final class Integral {
+  private record Integral(
+      Curve curve, Shift shift, boolean heatingOnly, long lowest, long reference, long z) {
 
     /** In z above the reference: a broken probe's thousands of degrees stay a number. */
     private static final int HOTTEST = 200;
 
-    private final Curve curve;
-    private final Shift shift;
-    private final Credit credit;
-    private final long reference;
-    private final long z;
-    private final long lowest;
-
-    Integral(Curve curve, Shift shift, Resistance resistance, Credit credit) {
-      this.curve = Kept.of(curve, index -> Kept.isCooler(curve, shift, index));
-      this.shift = shift;
-      this.credit = credit;
-      this.reference = Level.of(resistance.reference());
-      this.z = Level.ofDifference(resistance.z());
-      this.lowest = Level.of(credit.lowest());
-    }
-
     double minutes() {
       double sum = 0;
-      int end = credit.heatingOnly() ? lastPeak() : curve.size() - 1;
+      int end = heatingOnly ? lastPeak() : curve.size() - 1;
       for (int i = 0; i < end; i++) {
         sum += curve.gapAfter(i) ? 0 : line(i);
       }

@@ -74,8 +74,8 @@ final class NoLimitInJavaTest {
       sums/Molar.java: a table | the atomic weights of the IUPAC
       sums/Sums.java: Ratio.of(198, 216) | molecular weights as 9 CFR 424.22(b)(1) has them
       sums/Sums.java: Ratio.of(3) | a rectangular distribution after the GUM
-      sums/Weighing.java: Ratio.of(2) | half a step, where a scale's scatter is not known
-      sums/Weighing.java: Ratio.of(6) | two roundings to a step after the GUM
+      sums/Weighed.java: Ratio.of(2) | half a step, where a scale's scatter is not known
+      sums/Weighed.java: Ratio.of(6) | two roundings to a step after the GUM
       """
           .lines()
           .toList();
