@@ -3,10 +3,10 @@ package org.flitchbook.change;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -17,30 +17,26 @@ import org.flitchbook.message.Message;
  */
 final class LogChanges {
 
-  private final byte[] bytes;
-  private final int start;
-  private final int end;
-
-  private LogChanges(byte[] bytes, int start, int end) {
-    this.bytes = bytes;
-    this.start = start;
-    this.end = end;
-  }
+  private LogChanges() {}
 
   static List<Change> between(SourceFile before, SourceFile now) {
     byte[] old = before.bytes();
     byte[] current = now.bytes();
     int start = lineStart(old, Math.max(0, Arrays.mismatch(old, current)));
     int same = sameTail(old, current, start);
-    LogChanges was = new LogChanges(old, start, old.length - same);
-    LogChanges is = new LogChanges(current, start, current.length - same);
-    Place place = Place.of(now.name(), was.number());
-    return List.of(Change.of(place, place, was.shown(), is.shown()));
+    long number = 1 + IntStream.range(0, start).filter(at -> old[at] == '\n').count();
+    Place place = Place.of(now.name(), (int) number);
+    return List.of(
+        Change.of(
+            place,
+            place,
+            shown(rows(old, start, old.length - same)),
+            shown(rows(current, start, current.length - same))));
   }
 
   private static int lineStart(byte[] bytes, int from) {
     int start = from;
-    while (start > 0 && bytes[start - 1] != '\n') {
+    while (!begins(bytes, start)) {
       start--;
     }
     return start;
@@ -63,35 +59,19 @@ final class LogChanges {
     return at == 0 || bytes[at - 1] == '\n';
   }
 
-  /** The physical line on which the stretch begins, from 1. */
-  private int number() {
-    int number = 1;
-    for (int at = 0; at < start; at++) {
-      number += bytes[at] == '\n' ? 1 : 0;
-    }
-    return number;
-  }
-
-  private List<String> rows() {
-    List<String> rows = new ArrayList<>();
-    int from = start;
-    for (int at = start; at < end; at++) {
-      if (bytes[at] == '\n' || at == end - 1) {
-        rows.add(text(from, at + 1));
-        from = at + 1;
-      }
-    }
-    return rows;
-  }
-
   /** Without the zeros that stand between the letters of UTF-16. */
-  private String text(int from, int to) {
-    return new String(bytes, from, to - from, UTF_8).replace("\0", "").strip();
+  private static List<String> rows(byte[] bytes, int start, int end) {
+    String text = new String(bytes, start, end - start, UTF_8);
+    List<String> rows = List.of(text.split("\n", -1));
+    int last = rows.size() - 1;
+    return rows.stream()
+        .limit(rows.get(last).isEmpty() ? last : rows.size())
+        .map(row -> row.replace("\0", "").strip())
+        .toList();
   }
 
   /** Empty where it has no row. */
-  private Optional<Message> shown() {
-    List<String> rows = rows();
+  private static Optional<Message> shown(List<String> rows) {
     Optional<String> first = rows.stream().findFirst();
     return rows.size() < 2
         ? first.map(Message::of)

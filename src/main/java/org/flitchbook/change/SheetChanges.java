@@ -2,11 +2,21 @@ package org.flitchbook.change;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import org.flitchbook.change.SheetRows.Line;
+import java.util.stream.Collectors;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
+import org.flitchbook.table.Layout;
+import org.flitchbook.table.Row;
+import org.flitchbook.table.Rows;
+import org.flitchbook.table.Tables;
 
 /**
  * The rows of a sheet that were added, removed or changed. Rows are matched by the longest common
@@ -48,9 +58,14 @@ final class SheetChanges {
     return Optional.of(sheet.changes);
   }
 
-  /** A file that isn't there has no rows. */
+  /** Those under the heading; a file that isn't there has no rows. */
   private static Optional<List<Line>> lines(Optional<SourceFile> file) {
-    return file.isEmpty() ? Optional.of(List.of()) : SheetRows.of(file.get()).map(SheetRows::lines);
+    Collected collected = new Collected();
+    boolean broken =
+        file.stream()
+            .flatMap(each -> Tables.read(each, Layout.OPEN, collected).stream())
+            .anyMatch(fault -> fault.is(Severity.BROKEN));
+    return broken ? Optional.empty() : Optional.of(collected.lines);
   }
 
   private void compare() {
@@ -107,5 +122,65 @@ final class SheetChanges {
         new Place(file, is.number(), columns),
         old.map(Line::shown),
         row.map(Line::shown));
+  }
+
+  /**
+   * One row.
+   *
+   * @param number the physical line, from 1
+   * @param cells the filled cells by their column's word, or by its number where it has no word
+   */
+  private record Line(int number, Map<String, String> cells) {
+
+    Message shown() {
+      return Message.of(String.join(", ", cells.values()));
+    }
+
+    boolean says(Line other) {
+      return cells.equals(other.cells);
+    }
+
+    /** Whether more of the cells agree than differ. */
+    boolean isLike(Line other) {
+      long agree = cells.entrySet().stream().filter(other.cells.entrySet()::contains).count();
+      return 2 * agree > Math.max(cells.size(), other.cells.size());
+    }
+
+    /** The columns in which two rows differ. */
+    String differing(Line other) {
+      Map<String, String> all = new LinkedHashMap<>(cells);
+      other.cells.forEach(all::putIfAbsent);
+      return all.keySet().stream()
+          .filter(column -> !Objects.equals(cells.get(column), other.cells.get(column)))
+          .collect(Collectors.joining(", "));
+    }
+  }
+
+  private static final class Collected implements Rows {
+
+    private final List<Line> lines = new ArrayList<>();
+    private List<String> columns = List.of();
+
+    @Override
+    public void heading(Row heading, char delimiter) {
+      columns = heading.cells();
+    }
+
+    @Override
+    public void row(Row row) {
+      Map<String, String> cells = new LinkedHashMap<>();
+      for (int i = 0; i < row.cells().size(); i++) {
+        if (!row.cell(i).isEmpty()) {
+          cells.put(column(i), row.cell(i));
+        }
+      }
+      lines.add(new Line(row.line(), cells));
+    }
+
+    private String column(int index) {
+      String word = index < columns.size() ? columns.get(index).toLowerCase(Locale.ROOT) : "";
+      boolean isOwn = !word.isEmpty() && columns.indexOf(columns.get(index)) == index;
+      return isOwn ? word : "column " + (index + 1);
+    }
   }
 }

@@ -2,9 +2,9 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
@@ -23,17 +23,7 @@ import org.flitchbook.sums.Sums;
 import org.flitchbook.sums.Worked;
 
 /** Judges a computed figure against a ceiling or a floor. */
-final class BoundJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Bound bound;
-  private final Step step;
-
-  BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
-    this.judged = judged;
-    this.bound = bound;
-    this.step = step;
-  }
+record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
 
   Outcome judge() {
     return switch (bound.figure()) {
@@ -59,20 +49,16 @@ final class BoundJudge {
     return bound.ceiling() ? !value.isAbove(bound.limit()) : !value.isBelow(bound.limit());
   }
 
-  private Word figure() {
-    return new Word("figure", bound.figure().word());
-  }
-
   private Outcome compared(Worked worked, List<Place> evidence) {
-    return compared(worked, evidence, "");
+    return compared(measured(worked), worked, evidence, "");
   }
 
-  private Outcome compared(Worked worked, List<Place> evidence, String piece) {
-    return compared(measured(worked.value()).by(worked.formula()), worked, evidence, piece);
+  private Measured measured(Worked worked) {
+    return measured(worked.value()).by(worked.formula());
   }
 
   private Measured measured(Quantity value) {
-    return Measured.of(figure(), value, bound.ceiling(), bound.limit());
+    return Measured.of(bound.figure(), value, bound.ceiling(), bound.limit());
   }
 
   private Outcome compared(
@@ -92,32 +78,27 @@ final class BoundJudge {
   }
 
   private Outcome ingoing() {
-    Optional<Outcome> without = judged.withoutStep(Step.CURE);
-    if (without.isPresent()) {
-      return without.get();
-    }
-    return Outcome.worstOfAll(
-        new Curing(judged, bound.potassium())
-            .ingoing(bound.figure()).stream().map(this::piece).toList());
+    return judged
+        .withoutStep(Step.CURE)
+        .orElseGet(
+            () ->
+                Outcome.worstOfAll(
+                    Curing.ingoing(judged, bound.figure(), bound.potassium()).stream()
+                        .map(this::piece)
+                        .toList()));
   }
 
   private Outcome piece(Curing.Ingoing cured) {
     return cured
         .worked()
-        .map(worked -> proved(compared(worked, cured.evidence(), cured.piece()), cured))
+        .map(worked -> compared(proved(worked, cured), worked, cured.evidence(), cured.piece()))
         .orElseGet(() -> Outcome.notShown(cured.lacks().orElseThrow()).from(cured.evidence()));
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
-  private static Outcome proved(Outcome outcome, Curing.Ingoing cured) {
-    return cured
-        .uncertainty()
-        .map(
-            half ->
-                outcome.measured(
-                    outcome.measured().map(measured -> measured.provable(half)),
-                    outcome.formulas()))
-        .orElse(outcome);
+  private Measured proved(Worked worked, Curing.Ingoing cured) {
+    Measured measured = measured(worked);
+    return cured.uncertainty().map(measured::provable).orElse(measured);
   }
 
   /** The last weight of the last step on record against the skin-free green weight. */
@@ -135,47 +116,41 @@ final class BoundJudge {
     Ratio sum =
         together.stream().map(each -> each.amount().inBase()).reduce(Ratio.ZERO, Ratio::plus);
     Worked worked = Sums.yieldOf(new Quantity(sum, Unit.GRAM), green.get());
-    List<Place> evidence = new ArrayList<>(together.stream().map(Entry::place).toList());
-    judged.lot().all(What.GREEN_WEIGHT).forEach(entry -> evidence.add(entry.place()));
-    Outcome outcome = compared(worked, evidence);
-    boolean final_ = last.sheet().step().filter(step::equals).isPresent();
-    return final_ ? outcome : beforeTheLast(outcome);
+    Stream<Entry> weighed =
+        Stream.concat(together.stream(), judged.lot().all(What.GREEN_WEIGHT).stream());
+    Outcome outcome = compared(worked, weighed.map(Entry::place).toList());
+    boolean isFinal = last.sheet().step().filter(step::equals).isPresent();
+    return isFinal ? outcome : beforeTheLast(outcome);
   }
 
   private Outcome beforeTheLast(Outcome outcome) {
-    return switch (judged.phase(step)) {
-      case NOT_BEGUN, RUNNING ->
-          outcome.but(
-              Verdict.PENDING,
-              outcome.verdict() == Verdict.MET
-                  ? say("check.bound.weight-to-come", "the weight after {0} is to come", step)
-                  : say("check.bound.so-far", "so far"));
-      default ->
-          outcome.but(
-              Verdict.NOT_SHOWN,
-              say("check.bound.weight-missing", "no weight was written after the step {0}", step));
-    };
+    if (!judged.isToCome(step)) {
+      return outcome.but(
+          Verdict.NOT_SHOWN,
+          say("check.bound.weight-missing", "no weight was written after the step {0}", step));
+    }
+    return outcome.but(
+        Verdict.PENDING,
+        outcome.verdict() == Verdict.MET
+            ? say("check.bound.weight-to-come", "the weight after {0} is to come", step)
+            : say("check.bound.so-far", "so far"));
   }
 
   /** The lowest of the probes' own peaks, in the heat; for a floor, of readings that may count. */
   private Outcome peak() {
-    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
     List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
-    if (tracks.isEmpty()) {
-      return without.orElseGet(
-          () -> judged.missing(Step.SMOKE, CommonReasons.noReading(What.INTERNAL_TEMPERATURE)));
-    }
-    return Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
+    return tracks.isEmpty()
+        ? judged.without(Step.SMOKE, JudgedLot.noReading(What.INTERNAL_TEMPERATURE))
+        : Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
   }
 
   private Outcome peak(Track track) {
     int highest =
-        WorstReading.highest(track, Shift.DOWN, i -> bound.ceiling() || track.stands(i))
-            .orElseThrow();
+        track.farthest(Shift.DOWN, true, i -> bound.ceiling() || track.stands(i)).orElseThrow();
     WorstReading peak = new WorstReading(judged, track, highest, bound.ceiling());
     Time at = judged.clock(track.earliest(peak.index()));
     return compared(peak)
-        .measured(peak.measured(figure(), bound.limit()), peak.formula(at))
+        .measured(peak.measured(bound.figure(), bound.limit()), peak.formula(at))
         .from(
             List.of(peak.place()),
             bound.ceiling()
@@ -223,11 +198,9 @@ final class BoundJudge {
 
   private Outcome laboratory(What what) {
     List<Entry> results = judged.lot().all(what);
-    if (results.isEmpty()) {
-      return judged.missing(
-          step, say("check.bound.no-result", "no laboratory result for {0}", what));
-    }
-    return Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
+    return results.isEmpty()
+        ? judged.missing(step, say("check.bound.no-result", "no laboratory result for {0}", what))
+        : Outcome.worstOfAll(results.stream().map(this::laboratory).toList());
   }
 
   private Outcome laboratory(Entry entry) {

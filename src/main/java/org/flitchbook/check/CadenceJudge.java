@@ -3,9 +3,8 @@ package org.flitchbook.check;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
@@ -16,19 +15,8 @@ import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
 /** Judges that something was done at least every so often while the step ran. */
-final class CadenceJudge {
+record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
 
-  private final JudgedLot judged;
-  private final Kind.Cadence cadence;
-  private final Step step;
-
-  CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
-    this.judged = judged;
-    this.cadence = cadence;
-    this.step = step;
-  }
-
-  /** The time between two of them. */
   private record Pause(Moment from, Moment to, List<Place> between) {
 
     Duration written() {
@@ -46,26 +34,25 @@ final class CadenceJudge {
   }
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStay(step);
-    if (without.isPresent()) {
-      return without.get();
-    }
+    return judged.withoutStay(step).orElseGet(this::ofStay);
+  }
+
+  private Outcome ofStay() {
     List<Entry> done = judged.lot().all(cadence.what());
     Entry into = judged.stay(step).orElseThrow().into();
     Pause longest = longest(into, done);
     boolean over = judged.phase(step) == JudgedLot.Phase.OVER;
     if (done.isEmpty()) {
       return over || isTooLong(longest.written())
-          ? Outcome.notShown(CommonReasons.noEntry(cadence.what())).from(into.place())
+          ? Outcome.notShown(JudgedLot.noEntry(cadence.what())).from(List.of(into.place()))
           : Outcome.pending(
               say("check.cadence.none-so-far", "no \"{0}\" entry so far", cadence.what()));
     }
-    List<Dependency> dependsOn =
-        new ArrayList<>(longest.between().stream().map(Dependency::on).toList());
-    done.forEach(entry -> dependsOn.add(Dependency.on(entry.place())));
+    Stream<Place> dependsOn =
+        Stream.concat(longest.between().stream(), done.stream().map(Entry::place));
     return compared(longest, over)
         .measured(measured(longest), formula(longest, done.size()))
-        .from(longest.between(), dependsOn);
+        .from(longest.between(), dependsOn.map(Dependency::on).toList());
   }
 
   private Outcome compared(Pause longest, boolean over) {
@@ -79,9 +66,9 @@ final class CadenceJudge {
               cadence.every().asWritten()));
     }
     if (isTooLong(longest.worst())) {
-      return Outcome.notShown(CommonReasons.worseMinutes(worst));
+      return Outcome.notShown(JudgedLot.worseMinutes(worst));
     }
-    return over ? Outcome.met() : Outcome.pending(CommonReasons.runs(step));
+    return over ? Outcome.met() : Outcome.pending(JudgedLot.runs(step));
   }
 
   private boolean isTooLong(Duration time) {
@@ -89,15 +76,15 @@ final class CadenceJudge {
   }
 
   private Pause longest(Entry into, List<Entry> done) {
-    Moment before = into.time();
-    Place at = into.place();
-    Pause longest = new Pause(before, before, List.of(at));
+    Entry before = into;
+    Pause longest = new Pause(into.time(), into.time(), List.of(into.place()));
     for (Entry entry : done) {
-      longest = longest.orLonger(new Pause(before, entry.time(), List.of(at, entry.place())));
-      before = entry.time();
-      at = entry.place();
+      longest =
+          longest.orLonger(
+              new Pause(before.time(), entry.time(), List.of(before.place(), entry.place())));
+      before = entry;
     }
-    return longest.orLonger(new Pause(before, judged.endOf(step), List.of(at)));
+    return longest.orLonger(new Pause(before.time(), judged.endOf(step), List.of(before.place())));
   }
 
   private Quantity value(Pause longest) {

@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -61,11 +60,10 @@ public final class Checks {
    */
   public static Judgement judge(Plan plan, Lot lot, List<Fault> doubts, Instant moment) {
     List<Fault> faults = Stream.concat(lot.faults().stream(), doubts.stream()).toList();
+    Optional<JudgedLot> judged =
+        lot.product().map(product -> new JudgedLot(plan, lot, product, moment));
     List<Finding> findings =
-        lot.product()
-            .map(
-                product -> new Checks(new JudgedLot(plan, lot, product, moment), faults).findings())
-            .orElse(List.of());
+        judged.map(each -> new Checks(each, faults).findings()).orElse(List.of());
     return Judgement.of(lot, findings, faults);
   }
 
@@ -78,46 +76,30 @@ public final class Checks {
   public static Judgement stricter(Plan plan, Judgement now, List<FormerJudgement> before) {
     Judgement judged = now;
     for (FormerJudgement former : before) {
-      List<Finding> findings = new StricterFindings(plan, judged).stricter(former);
-      List<Fault> faults =
-          Stream.concat(judged.faults().stream(), former.judgement().faults().stream())
-              .distinct()
-              .toList();
-      judged = Judgement.of(judged.lot(), findings, faults);
+      judged = former.orStricter(plan, judged);
     }
     return judged;
   }
 
   private List<Finding> findings() {
-    List<Finding> findings = new ArrayList<>();
-    for (Limit limit : judged.product().limits()) {
-      findings.add(finding(limit, judge(limit)));
-    }
-    findings.addAll(ofSteps());
-    if (judged.lot().first(What.DISPATCHED).isPresent()) {
-      findings.add(review());
-    }
-    for (Product.Exempt named : judged.product().exemptions()) {
-      findings.add(finding(Implied.exempt(named), exempt(named)));
-    }
-    for (Product.Missing missing : judged.product().missing()) {
-      findings.add(finding(Implied.covered(missing), notCovered(missing)));
-    }
-    return findings;
-  }
-
-  private List<Finding> ofSteps() {
     Product product = judged.product();
-    SequenceJudge sequence = new SequenceJudge(judged);
     List<Finding> findings = new ArrayList<>();
+    product.limits().forEach(limit -> findings.add(finding(limit, judge(limit))));
+    SequenceJudge sequence = new SequenceJudge(judged);
     findings.add(finding(Implied.steps(judged.plan(), product), sequence.steps()));
     product
         .between()
-        .map(
-            longest ->
-                finding(
-                    Implied.between(judged.plan(), product, longest), sequence.between(longest)))
+        .map(most -> finding(Implied.between(judged.plan(), most), sequence.between(most)))
         .ifPresent(findings::add);
+    if (judged.lot().first(What.DISPATCHED).isPresent()) {
+      findings.add(review());
+    }
+    for (Product.Exempt named : product.exemptions()) {
+      findings.add(finding(Implied.exempt(named), exempt(named)));
+    }
+    for (Product.Missing missing : product.missing()) {
+      findings.add(finding(Implied.covered(missing), notCovered(missing)));
+    }
     return findings;
   }
 
@@ -166,40 +148,36 @@ public final class Checks {
 
   private static Outcome judge(Limit limit, JudgedLot judged) {
     Kind kind = limit.kind();
+    Step step = limit.step();
     if (kind instanceof Kind.Bound bound) {
-      return new BoundJudge(judged, bound, limit.step()).judge();
+      return new BoundJudge(judged, bound, step).judge();
     }
     if (kind instanceof Kind.Span span) {
-      return new SpanJudge(judged, span, limit.step()).judge();
+      return new SpanJudge(judged, span, step).judge();
     }
     if (kind instanceof Kind.TimeAtTemperature table) {
       return new TimeAtTemperatureJudge(judged, table).judge();
     }
     if (kind instanceof Kind.Holding holding) {
-      return new HoldingJudge(judged, holding, limit.step()).judge();
+      return new HoldingJudge(judged, holding, step).judge();
     }
     if (kind instanceof Kind.Length length) {
-      return new LengthJudge(judged, length, limit.step()).judge();
+      return new LengthJudge(judged, length, step).judge();
     }
     if (kind instanceof Kind.Cadence cadence) {
-      return new CadenceJudge(judged, cadence, limit.step()).judge();
+      return new CadenceJudge(judged, cadence, step).judge();
     }
     if (kind instanceof Kind.Share share) {
       return new ShareJudge(judged, share).judge();
     }
     if (kind instanceof Kind.Presence presence) {
-      return new PresenceJudge(judged, presence, limit.step()).judge();
+      return new PresenceJudge(judged, presence, step).judge();
     }
     throw new AssertionError("nobody judges " + kind);
   }
 
   private Finding finding(Limit limit, Outcome found) {
-    Outcome outcome = whole(limit, agreed(limit, new Applicability(judged).of(limit, found)));
-    for (Fault fault : faults) {
-      if (fault.isInDoubt() && !outcome.verdict().isMissed() && outcome.isTouchedBy(fault)) {
-        outcome = outcome.but(Verdict.NOT_SHOWN, doubt(fault));
-      }
-    }
+    Outcome outcome = unlessInDoubt(unlessLacking(limit, found));
     return new Finding(
         limit,
         outcome.verdict(),
@@ -209,6 +187,24 @@ public final class Checks {
         new Remarks(judged, this::judge).on(limit, outcome),
         outcome.evidence(),
         outcome.parts());
+  }
+
+  /** A limit of which something else is not shown can be missed, but not met. */
+  private Outcome unlessLacking(Limit limit, Outcome outcome) {
+    return Optional.of(outcome)
+        .filter(each -> each.verdict() == Verdict.MET)
+        .flatMap(each -> unproved(limit).or(() -> unconfirmed(limit)).or(() -> lackingParts(limit)))
+        .map(why -> outcome.but(Verdict.NOT_SHOWN, why))
+        .orElse(outcome);
+  }
+
+  private Outcome unlessInDoubt(Outcome outcome) {
+    return faults.stream()
+        .filter(fault -> fault.isInDoubt() && !outcome.verdict().isMissed())
+        .filter(outcome::isTouchedBy)
+        .findFirst()
+        .map(fault -> outcome.but(Verdict.NOT_SHOWN, doubt(fault)))
+        .orElse(outcome);
   }
 
   private static Message doubt(Fault fault) {
@@ -222,36 +218,44 @@ public final class Checks {
             fault.place());
   }
 
-  /** A stricter remembered limit that nobody has confirmed or set aside leaves it unshown. */
-  private static Outcome agreed(Limit limit, Outcome outcome) {
-    return limit.doubt().isPresent() && outcome.verdict() == Verdict.MET
-        ? outcome.but(
-            Verdict.NOT_SHOWN,
-            say(
-                "check.stricter-remembered",
-                "a stricter limit is remembered ({0}); the plan confirms neither",
-                limit.doubt().get()))
-        : outcome;
+  private Optional<Message> unproved(Limit limit) {
+    return Optional.of(judged.unproved(limit.when()))
+        .filter(facts -> !facts.isEmpty())
+        .map(Listing::and)
+        .map(
+            facts ->
+                say(
+                    "check.proof.lacking",
+                    "it holds only with {0}, which the lot does not show",
+                    facts));
   }
 
-  /**
-   * A limit that its source prints in parts shows nothing where the plan leaves one of them out.
-   */
-  private Outcome whole(Limit limit, Outcome outcome) {
+  /** A stricter remembered limit that nobody has confirmed or set aside. */
+  private static Optional<Message> unconfirmed(Limit limit) {
+    return limit
+        .doubt()
+        .map(
+            stricter ->
+                say(
+                    "check.stricter-remembered",
+                    "a stricter limit is remembered ({0}); the plan confirms neither",
+                    stricter));
+  }
+
+  /** Parts in which the source prints the limit and which the plan leaves out. */
+  private Optional<Message> lackingParts(Limit limit) {
     List<String> chosen = judged.product().limits().stream().map(Limit::id).toList();
     List<String> lacking =
         judged.plan().ruleSets().stream()
             .flatMap(set -> set.limits().keySet().stream())
             .filter(id -> id.startsWith(limit.id() + ".") && !chosen.contains(id))
             .toList();
-    return lacking.isEmpty() || outcome.verdict() != Verdict.MET
-        ? outcome
-        : outcome.but(
-            Verdict.NOT_SHOWN,
-            say(
-                "check.parts-lacking",
-                "it holds only with {0}, which the plan lacks",
-                Listing.commas(lacking)));
+    Message why =
+        say(
+            "check.parts-lacking",
+            "it holds only with {0}, which the plan lacks",
+            Listing.commas(lacking));
+    return lacking.isEmpty() ? Optional.empty() : Optional.of(why);
   }
 
   /** Findings as an inspector reads them: by step, and within it by rank. */
@@ -261,9 +265,5 @@ public final class Checks {
             Comparator.comparing((Finding finding) -> finding.limit().step())
                 .thenComparing(finding -> finding.limit().rank()))
         .toList();
-  }
-
-  static String idOf(String covers) {
-    return covers.toLowerCase(Locale.ROOT).replace(' ', '-');
   }
 }

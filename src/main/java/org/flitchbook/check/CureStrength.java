@@ -7,7 +7,6 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
-import org.flitchbook.message.Word;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
@@ -15,22 +14,13 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Sums;
 
-/** How much of what a figure counts is in what was weighed; never assumed. */
-final class CureStrength {
-
-  private final Plan plan;
-  private final Optional<Ratio> potassium;
-
-  /**
-   * The strengths that the plan states.
-   *
-   * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where a limit
-   *     prints it; by their molar masses where it is empty
-   */
-  CureStrength(Plan plan, Optional<Ratio> potassium) {
-    this.plan = plan;
-    this.potassium = potassium;
-  }
+/**
+ * How much of what a figure counts is in what was weighed; never assumed.
+ *
+ * @param potassium how much sodium nitrite a part of potassium nitrite counts for, where a limit
+ *     prints it; by their molar masses where it is empty
+ */
+record CureStrength(Plan plan, Optional<Ratio> potassium) {
 
   /** Plain salt is salt through and through; of all else the plan must state the share. */
   Optional<Quantity> of(Figure figure, Entry cure) {
@@ -61,18 +51,16 @@ final class CureStrength {
   }
 
   private static Optional<Quantity> accelerator(Ingredient ingredient) {
-    Optional<Quantity> anhydrous =
-        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate());
     return sum(
-        anhydrous, ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
+        sum(ingredient.sodiumAscorbate(), ingredient.sodiumErythorbate()),
+        ingredient.sodiumErythorbateMonohydrate().map(Sums::asAnhydrousAccelerator));
   }
 
   private static Optional<Quantity> sum(Optional<Quantity> a, Optional<Quantity> b) {
-    if (a.isPresent() && b.isPresent()) {
-      return Optional.of(
-          new Quantity(a.get().inBase().plus(b.get().inBase()).times(Ratio.of(100)), Unit.PERCENT));
-    }
-    return a.or(() -> b);
+    return a.flatMap(one -> b.map(other -> one.inBase().plus(other.inBase())))
+        .map(both -> new Quantity(both.times(Ratio.of(100)), Unit.PERCENT))
+        .or(() -> a)
+        .or(() -> b);
   }
 
   /** Why a sum can't be made of it. */
@@ -86,6 +74,6 @@ final class CureStrength {
         "the plan does not state the strength of {0} (lot {1}) for {2}",
         name,
         cure.item().isEmpty() ? say("check.strength.not-written", "not written") : cure.item(),
-        new Word("figure", figure.word()));
+        figure);
   }
 }

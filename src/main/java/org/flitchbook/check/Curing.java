@@ -5,6 +5,7 @@ import static org.flitchbook.message.Message.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -14,38 +15,53 @@ import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.CureMethod.Into;
 import org.flitchbook.plan.CureMethod.Way;
 import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Base;
 import org.flitchbook.sums.Dose;
 import org.flitchbook.sums.Sums;
+import org.flitchbook.sums.Weighed;
+import org.flitchbook.sums.Weighed.Weighing;
 import org.flitchbook.sums.Worked;
 
 /**
- * The sums of the cure, each piece by its own weighing. A sum that lacks a number is not made: the
- * reason comes back instead.
+ * The sum of one figure of one piece's cure, by the piece's own weighings. A sum that lacks a
+ * number is not made: the reason comes back instead.
  */
 final class Curing {
 
+  private static final Ratio TAKEN_OFF = Ratio.ONE.negate();
+
   private final JudgedLot judged;
+  private final Figure figure;
+  private final String piece;
   private final Pieces pieces;
   private final CureStrength strength;
   private final CureMethod method;
+  private final List<Entry> cures;
+  private final List<Place> evidence = new ArrayList<>();
 
-  Curing(JudgedLot judged) {
-    this(judged, Optional.empty());
-  }
-
-  /**
-   * The sums as one limit calculates them.
-   *
-   * @param potassium as {@link org.flitchbook.plan.Kind.Bound#potassium}
-   */
-  Curing(JudgedLot judged, Optional<Ratio> potassium) {
+  private Curing(JudgedLot judged, Figure figure, Optional<Ratio> potassium, String piece) {
     this.judged = judged;
+    this.figure = figure;
+    this.piece = piece;
     this.pieces = new Pieces(judged);
     this.strength = new CureStrength(judged.plan(), potassium);
     this.method = judged.product().cureMethod();
+    this.cures = cures();
+  }
+
+  /**
+   * The sums of all pieces as one limit calculates them.
+   *
+   * @param potassium as {@link org.flitchbook.plan.Kind.Bound#potassium}
+   */
+  static List<Ingoing> ingoing(JudgedLot judged, Figure figure, Optional<Ratio> potassium) {
+    return new Pieces(judged)
+        .names().stream()
+            .map(piece -> new Curing(judged, figure, potassium, piece).ingoing())
+            .toList();
   }
 
   /**
@@ -60,151 +76,129 @@ final class Curing {
       List<Place> evidence,
       Optional<Quantity> uncertainty) {}
 
-  List<Ingoing> ingoing(Figure figure) {
-    return pieces.names().stream().map(piece -> new PieceSum(figure, piece).ingoing()).toList();
+  private Ingoing ingoing() {
+    Optional<Entry> green = pieces.first(What.GREEN_WEIGHT, piece);
+    if (green.isEmpty()) {
+      return withoutOfPiece(say("check.cure.no-green-weight", "no green weight"));
+    }
+    evidence.add(green.get().place());
+    Pieces.SkinFree skinFree = pieces.skinFree(green.get(), piece);
+    evidence.addAll(skinFree.evidence());
+    cures.forEach(cure -> evidence.add(cure.place()));
+    if (skinFree.base().isEmpty()) {
+      return without(skinFree.lacks().orElseThrow());
+    }
+    return pieces.of(What.CURING_SALT, piece).isEmpty()
+        ? withoutOfPiece(say("check.cure.no-salt", "no curing salt was weighed"))
+        : lacking()
+            .map(this::without)
+            .orElseGet(() -> onBase(skinFree.base().get(), weighed(green.get()), skinFree.off()));
   }
 
-  /** One figure of one piece. */
-  private final class PieceSum {
+  private Ingoing without(Message lacks) {
+    return new Ingoing(piece, Optional.empty(), Optional.of(lacks), evidence, Optional.empty());
+  }
 
-    private final Figure figure;
-    private final String piece;
-    private final List<Entry> cures;
-    private final List<Place> evidence = new ArrayList<>();
+  private Ingoing withoutOfPiece(Message lacks) {
+    return without(JudgedLot.ofPiece(lacks, piece));
+  }
 
-    PieceSum(Figure figure, String piece) {
-      this.figure = figure;
-      this.piece = piece;
-      this.cures = cures(figure, piece);
+  private Optional<Message> lacking() {
+    return cures.stream()
+        .filter(cure -> strength.of(figure, cure).isEmpty())
+        .findFirst()
+        .map(cure -> strength.unknown(figure, cure))
+        .or(
+            () ->
+                cures.stream()
+                    .filter(cure -> method.ways().size() > 1 && into(cure).isEmpty())
+                    .findFirst()
+                    .map(Curing::withoutWay));
+  }
+
+  private static Message withoutWay(Entry cure) {
+    return say(
+        "check.cure.no-way",
+        "the column \"way\" does not say whether the {0} at {1} went into the pickle or"
+            + " onto the meat",
+        cure.what(),
+        cure.place());
+  }
+
+  /**
+   * What the cure is calculated on, weighing by weighing; nothing where a share that was pumped or
+   * taken up is a factor of the sum, since no scale shows what that is worth.
+   */
+  private List<Entry> weighed(Entry green) {
+    if (method.ways().stream().allMatch(way -> way.into() == Into.MEAT)) {
+      return List.of(green);
     }
+    List<Entry> pickle = pieces.of(What.PICKLE, piece);
+    boolean isAtRest = method.is(Way.IMMERSION) && pieces.of(What.PICK_UP, piece).isEmpty();
+    return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
+  }
 
-    Ingoing ingoing() {
-      Optional<Entry> green = pieces.of(What.GREEN_WEIGHT, piece).stream().findFirst();
-      if (green.isEmpty()) {
-        return withoutOfPiece(say("check.cure.no-green-weight", "no green weight"));
+  private Ingoing onBase(Base base, List<Entry> meat, Optional<Entry> rind) {
+    Optional<Worked> worked = together(base);
+    return worked
+        .map(sum -> provable(sum.value(), meat, rind))
+        .map(half -> new Ingoing(piece, worked, Optional.empty(), evidence, half))
+        .orElseGet(() -> withoutOfPiece(lackingOfPickle()));
+  }
+
+  private Message lackingOfPickle() {
+    return pieces.of(What.PICKLE, piece).isEmpty()
+        ? say("check.cure.no-pickle-weight", "no weight of the pickle")
+        : JudgedLot.noEntry(What.PUMP);
+  }
+
+  /**
+   * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
+   * together is from memory, the strict side).
+   */
+  private Optional<Worked> together(Base base) {
+    List<Worked> parts = new ArrayList<>();
+    for (Way way : method.ways()) {
+      Optional<Worked> part = by(way, base, doses(ownOf(way)));
+      if (part.isEmpty()) {
+        return part;
       }
-      evidence.add(green.get().place());
-      SkinFree skinFree = pieces.skinFree(green.get(), piece);
-      evidence.addAll(skinFree.evidence());
-      cures.forEach(cure -> evidence.add(cure.place()));
-      if (skinFree.base().isEmpty()) {
-        return without(skinFree.lacks().orElseThrow());
-      }
-      return pieces.of(What.CURING_SALT, piece).isEmpty()
-          ? withoutOfPiece(say("check.cure.no-salt", "no curing salt was weighed"))
-          : onBase(skinFree.base().get(), weighed(green.get()), skinFree.off());
+      parts.add(onBasis(part.get()));
     }
+    return Optional.of(Sums.added(parts));
+  }
 
-    private Ingoing without(Message lacks) {
-      return new Ingoing(piece, Optional.empty(), Optional.of(lacks), evidence, Optional.empty());
-    }
+  private List<Entry> ownOf(Way way) {
+    return method.ways().size() == 1
+        ? cures
+        : cures.stream().filter(cure -> into(cure).equals(Optional.of(way.into()))).toList();
+  }
 
-    private Ingoing withoutOfPiece(Message lacks) {
-      return without(CommonReasons.ofPiece(lacks, piece));
-    }
+  private List<Dose> doses(List<Entry> own) {
+    return own.isEmpty()
+        ? List.of(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)))
+        : own.stream()
+            .map(cure -> new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()))
+            .toList();
+  }
 
-    /**
-     * What the cure is calculated on, weighing by weighing; nothing where a share that was pumped
-     * or taken up is a factor of the sum, since no scale shows what that is worth.
-     */
-    private List<Entry> weighed(Entry green) {
-      if (method.ways().stream().allMatch(way -> way.into() == Into.MEAT)) {
-        return List.of(green);
-      }
-      List<Entry> pickle = pieces.of(What.PICKLE, piece);
-      boolean isAtRest = method.is(Way.IMMERSION) && pieces.of(What.PICK_UP, piece).isEmpty();
-      return isAtRest && !pickle.isEmpty() ? List.of(green, pickle.get(0)) : List.of();
+  /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
+  private Optional<Worked> by(Way way, Base base, List<Dose> doses) {
+    if (way.into() == Into.MEAT) {
+      return Optional.of(Sums.ingoingDry(doses, base));
     }
-
-    private Ingoing onBase(Base base, List<Entry> meat, Optional<Entry> rind) {
-      for (Entry cure : cures) {
-        if (strength.of(figure, cure).isEmpty()) {
-          return without(strength.unknown(figure, cure));
-        }
-      }
-      for (Entry cure : cures) {
-        if (method.ways().size() > 1 && into(cure).isEmpty()) {
-          return without(
-              say(
-                  "check.cure.no-way",
-                  "the column \"way\" does not say whether the {0} at {1} went into the pickle or"
-                      + " onto the meat",
-                  cure.what(),
-                  cure.place()));
-        }
-      }
-      Optional<Worked> worked = together(base);
-      return worked
-          .map(
-              sum ->
-                  new Ingoing(piece, worked, Optional.empty(), evidence, proved(sum, meat, rind)))
-          .orElseGet(() -> withoutOfPiece(lackingOfPickle()));
+    Optional<Entry> pickle = pieces.first(What.PICKLE, piece);
+    Optional<Entry> taken = way.takenUp().flatMap(what -> pieces.first(what, piece));
+    pickle.ifPresent(entry -> evidence.add(entry.place()));
+    taken.ifPresent(entry -> evidence.add(entry.place()));
+    if (pickle.isEmpty() || (way.needsTakenUp() && taken.isEmpty())) {
+      return Optional.empty();
     }
-
-    private Optional<Quantity> proved(Worked sum, List<Entry> meat, Optional<Entry> rind) {
-      return meat.isEmpty()
-          ? Optional.empty()
-          : new WeighingUncertainty(judged.plan(), strength).prove(sum, figure, cures, meat, rind);
-    }
-
-    private Message lackingOfPickle() {
-      return pieces.of(What.PICKLE, piece).isEmpty()
-          ? say("check.cure.no-pickle-weight", "no weight of the pickle")
-          : CommonReasons.noEntry(What.PUMP);
-    }
-
-    /**
-     * Two methods on one piece add up (FSIS Directive 7620.3 p. 33; the rule for putting them
-     * together is from memory, the strict side).
-     */
-    private Optional<Worked> together(Base base) {
-      List<Worked> parts = new ArrayList<>();
-      for (Way way : method.ways()) {
-        Optional<Worked> part = by(way, base, doses(ownOf(way)));
-        if (part.isEmpty()) {
-          return part;
-        }
-        parts.add(onBasis(figure, part.get()));
-      }
-      return Optional.of(Sums.added(parts));
-    }
-
-    private List<Entry> ownOf(Way way) {
-      return method.ways().size() == 1
-          ? cures
-          : cures.stream().filter(cure -> into(cure).equals(Optional.of(way.into()))).toList();
-    }
-
-    private List<Dose> doses(List<Entry> own) {
-      List<Dose> doses = new ArrayList<>();
-      for (Entry cure : own) {
-        doses.add(new Dose(cure.amount(), strength.of(figure, cure).orElseThrow()));
-      }
-      if (doses.isEmpty()) {
-        doses.add(new Dose(Quantity.of(0, Unit.GRAM), Quantity.of(0, Unit.PERCENT)));
-      }
-      return doses;
-    }
-
-    /** One method's sum; empty where the pickle, or what was pumped of it, was not weighed. */
-    private Optional<Worked> by(Way way, Base base, List<Dose> doses) {
-      if (way.into() == Into.MEAT) {
-        return Optional.of(Sums.ingoingDry(doses, base));
-      }
-      Optional<Entry> pickle = pieces.of(What.PICKLE, piece).stream().findFirst();
-      Optional<Entry> taken =
-          way.takenUp().flatMap(what -> pieces.of(what, piece).stream().findFirst());
-      pickle.ifPresent(entry -> evidence.add(entry.place()));
-      taken.ifPresent(entry -> evidence.add(entry.place()));
-      if (pickle.isEmpty() || (way.needsTakenUp() && taken.isEmpty())) {
-        return Optional.empty();
-      }
-      Quantity weight = pickle.get().amount();
-      return Optional.of(
-          taken
-              .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount(), base))
-              .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
-    }
+    Quantity weight = pickle.get().amount();
+    return Optional.of(
+        taken
+            .map(entry -> Sums.ingoingTakenUp(doses, weight, entry.amount(), base))
+            .orElseGet(() -> Sums.ingoingEquilibrium(doses, base, weight)));
   }
 
   /** Where a cure of a piece with two methods went. */
@@ -213,7 +207,7 @@ final class Curing {
   }
 
   /** As the limits on that figure are written: the ion as NO2, salt in %. */
-  private static Worked onBasis(Figure figure, Worked worked) {
+  private Worked onBasis(Worked worked) {
     return switch (figure) {
       case INGOING_NITRITE_ION -> Sums.asNitriteIon(worked);
       case INGOING_SALT -> Sums.inPercent(worked);
@@ -225,7 +219,7 @@ final class Curing {
    * What brought the wanted substance in: the curing salt, for the accelerator its own, and for
    * salt the plain salt too.
    */
-  private List<Entry> cures(Figure figure, String piece) {
+  private List<Entry> cures() {
     List<Entry> cures = new ArrayList<>(pieces.of(What.CURING_SALT, piece));
     if (figure == Figure.INGOING_ACCELERATOR) {
       cures.removeIf(
@@ -236,5 +230,57 @@ final class Curing {
       cures.addAll(pieces.of(What.SALT, piece));
     }
     return cures;
+  }
+
+  /**
+   * How far the sum may be off for all that the scales show, with k = 2: every weighing counts, the
+   * strength of the cure is taken as exact.
+   *
+   * @param meat the weighings that the sum is made on; none where no scale can tell
+   * @param rind the weighing of what was taken off the meat
+   * @return in the unit of the sum; empty where a scale is not known, or nothing was weighed
+   */
+  private Optional<Quantity> provable(Quantity sum, List<Entry> meat, Optional<Entry> rind) {
+    Optional<Weighed> cure =
+        weighed(cures, each -> strength.of(figure, each).orElseThrow().inBase());
+    Optional<Weighed> whole = weighed(meat, each -> Ratio.ONE);
+    Optional<Weighed> base =
+        rind.isEmpty() ? whole : whole.flatMap(before -> and(before, rind.get(), TAKEN_OFF));
+    return cure.filter(salt -> salt.net().signum() > 0 && !meat.isEmpty())
+        .flatMap(salt -> base.map(green -> proved(sum, salt, green)));
+  }
+
+  private static Quantity proved(Quantity sum, Weighed cure, Weighed meat) {
+    return Sums.uncertainty(sum.in(Unit.PPM), cure, meat, Optional.empty()).in(sum.unit());
+  }
+
+  private Optional<Weighed> weighed(List<Entry> entries, Function<Entry, Ratio> factor) {
+    Optional<Weighed> sum = Optional.of(Weighed.NOTHING);
+    for (Entry each : entries) {
+      sum = sum.flatMap(before -> and(before, each, factor.apply(each)));
+    }
+    return sum;
+  }
+
+  /** Nothing weighed brought nothing in, and no doubt either. */
+  private Optional<Weighed> and(Weighed sum, Entry entry, Ratio factor) {
+    return entry.amount().value().signum() == 0
+        ? Optional.of(sum)
+        : judged
+            .plan()
+            .instrument(entry.instrument())
+            .flatMap(scale -> weighing(scale, entry.amount()))
+            .map(weighing -> sum.and(weighing, factor));
+  }
+
+  private static Optional<Weighing> weighing(Instrument scale, Quantity mass) {
+    return scale
+        .readability()
+        .map(
+            step ->
+                scale
+                    .repeatability()
+                    .map(scatter -> new Weighing(mass, step, scatter))
+                    .orElseGet(() -> Weighing.of(mass, step)));
   }
 }

@@ -1,6 +1,5 @@
 package org.flitchbook.check;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -10,8 +9,7 @@ import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Track;
 
 /**
- * What a finding dependencies on: an entry's line, or a log's column (line 0) from one time to
- * another.
+ * What a finding depends on: an entry's line, or a log's column (line 0) from one time to another.
  *
  * @param from in ms since 1970, and {@code until} counted in
  */
@@ -28,18 +26,15 @@ record Dependency(Place place, long from, long until) {
 
   /** The readings of a track from one to another, and those by hand among them that count. */
   static List<Dependency> on(Track track, int first, int last) {
-    List<Dependency> dependencies = new ArrayList<>();
-    for (int i = first; i <= last; i++) {
-      if (track.byHand(i) && track.stands(i)) {
-        dependencies.add(on(track.place(i)));
-      }
-    }
-    if (track.interval() > 0) {
-      columns(track, first, last)
-          .map(column -> new Dependency(column, track.earliest(first), track.latest(last)))
-          .forEach(dependencies::add);
-    }
-    return dependencies;
+    Stream<Dependency> byHand =
+        IntStream.rangeClosed(first, last)
+            .filter(i -> track.byHand(i) && track.stands(i))
+            .mapToObj(i -> on(track.place(i)));
+    Stream<Dependency> logged =
+        columns(track, first, last)
+            .filter(column -> track.interval() > 0)
+            .map(column -> new Dependency(column, track.earliest(first), track.latest(last)));
+    return Stream.concat(byHand, logged).toList();
   }
 
   /** The column in each file that holds some of the readings, the first file always. */

@@ -35,7 +35,6 @@ public record Finding(
     parts = List.copyOf(parts);
   }
 
-  /** With one more remark. */
   Finding remarked(Message more) {
     List<Message> all = Stream.concat(remarks.stream(), Stream.of(more)).toList();
     return new Finding(limit, verdict, measured, formulas, reasons, all, evidence, parts);

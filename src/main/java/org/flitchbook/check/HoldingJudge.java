@@ -4,7 +4,6 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -27,27 +26,18 @@ import org.flitchbook.sums.Shift;
  * Judges a level that is held through a step: readings outside add up from the last good one to the
  * next good one, and a time without any reading that is too long shows nothing.
  */
-final class HoldingJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Holding holding;
-  private final Step step;
-
-  HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
-    this.judged = judged;
-    this.holding = holding;
-    this.step = step;
-  }
+record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStay(step);
-    if (without.isPresent()) {
-      return without.get();
-    }
+    return judged.withoutStay(step).orElseGet(this::ofStay);
+  }
+
+  private Outcome ofStay() {
     List<Track> tracks = judged.tracks(holding.what(), step);
     Optional<Message> unseen = unseen(judged.stay(step).orElseThrow(), tracks);
     if (tracks.isEmpty()) {
-      return unseen.map(Outcome::notShown).orElseGet(() -> judged.missing(step, notRead()));
+      Message notRead = say("check.holding.not-read", "no {0} was read", holding.what());
+      return unseen.map(Outcome::notShown).orElseGet(() -> judged.missing(step, notRead));
     }
     Outcome worst =
         Outcome.worstOfAll(
@@ -57,20 +47,13 @@ final class HoldingJudge {
     }
     boolean running = judged.phase(step) == JudgedLot.Phase.RUNNING;
     return running && worst.verdict() == Verdict.MET
-        ? worst.but(Verdict.PENDING, CommonReasons.runs(step))
+        ? worst.but(Verdict.PENDING, JudgedLot.runs(step))
         : worst;
-  }
-
-  private Message notRead() {
-    return say("check.holding.not-read", "no {0} was read", holding.what());
   }
 
   /** The first time without a reading of a place, its ends included, that is too long. */
   private Optional<Message> unseen(Stay stay, List<Track> tracks) {
-    return stay.visits().stream()
-        .map(visit -> unseen(visit, tracks))
-        .flatMap(Optional::stream)
-        .findFirst();
+    return stay.visits().stream().flatMap(visit -> unseen(visit, tracks).stream()).findFirst();
   }
 
   private Optional<Message> unseen(Stay.Visit visit, List<Track> tracks) {
@@ -128,7 +111,9 @@ final class HoldingJudge {
   }
 
   private Outcome probe(Track track) {
-    WorstReading worst = new WorstReading(judged, track, worst(track), holding.ceiling());
+    boolean ceiling = holding.ceiling();
+    int farthest = track.farthest(Shift.AS_WRITTEN, ceiling, i -> true).orElseThrow();
+    WorstReading worst = new WorstReading(judged, track, farthest, ceiling);
     return compared(track, worst.value())
         .measured(
             worst.measured(holding.what(), holding.limit()),
@@ -173,16 +158,6 @@ final class HoldingJudge {
     return outside.stream().mapToLong(Excursion::time).sum();
   }
 
-  private int worst(Track track) {
-    int worst = 0;
-    for (int i = 1; i < track.size(); i++) {
-      long level = track.level(i, Shift.AS_WRITTEN);
-      long before = track.level(worst, Shift.AS_WRITTEN);
-      worst = (holding.ceiling() ? level > before : level < before) ? i : worst;
-    }
-    return worst;
-  }
-
   /**
    * A time outside, from the last good reading before it, or the step's beginning, to the next good
    * one or the step's end; at least 1 ms, so that "none allowed" is kept.
@@ -194,21 +169,14 @@ final class HoldingJudge {
   }
 
   private List<Excursion> outside(Track track, Shift shift) {
-    List<Excursion> outside = new ArrayList<>();
-    for (int i = 0; i < track.size(); i++) {
-      if (isOutside(track, shift, i)) {
-        long from = i > 0 ? track.earliest(i - 1) : begin();
-        while (i + 1 < track.size() && isOutside(track, shift, i + 1)) {
-          i++;
-        }
-        outside.add(new Excursion(from, good(track, i + 1, shift)));
-      }
-    }
-    return outside;
-  }
-
-  private long begin() {
-    return judged.stay(step).orElseThrow().into().time().earliest().toEpochMilli();
+    long begin = judged.stay(step).orElseThrow().into().time().earliest().toEpochMilli();
+    return track.runs(i -> isOutside(track, shift, i), i -> false).stream()
+        .map(
+            run ->
+                new Excursion(
+                    run.first() > 0 ? track.earliest(run.first() - 1) : begin,
+                    good(track, run.last() + 1, shift)))
+        .toList();
   }
 
   /** When it was seen to be good again, at the worse end of a minute but as written. */

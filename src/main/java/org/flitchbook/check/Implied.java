@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.message.Argument;
@@ -39,7 +40,7 @@ final class Implied {
   }
 
   /** No more time between two steps than the product allows. */
-  static Limit between(Plan plan, Product product, Quantity longest) {
+  static Limit between(Plan plan, Quantity longest) {
     return limit(
         "plan.between",
         "time between steps",
@@ -70,7 +71,7 @@ final class Implied {
   /** The plan covers what the class asks for. */
   static Limit covered(Product.Missing missing) {
     return limit(
-        "class." + Checks.idOf(missing.covers()),
+        "class." + idOf(missing.covers()),
         missing.covers(),
         new Word("covers", missing.covers()),
         new Kind.Covered(missing.covers()),
@@ -83,7 +84,7 @@ final class Implied {
   static Limit exempt(Product.Exempt named) {
     Exemption exemption = named.exemption();
     return limit(
-        "exempt." + Checks.idOf(exemption.covers()),
+        "exempt." + idOf(exemption.covers()),
         exemption.covers(),
         say(
             "check.class.exempt-name",
@@ -94,6 +95,10 @@ final class Implied {
         Message.of(exemption.because()),
         exemption.source(),
         Optional.of(named.support()));
+  }
+
+  private static String idOf(String covers) {
+    return covers.toLowerCase(Locale.ROOT).replace(' ', '-');
   }
 
   private static Source own(Plan plan) {

@@ -4,8 +4,10 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.lot.Track;
@@ -15,9 +17,12 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Time;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Conditions;
+import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
@@ -48,20 +53,32 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
     return lot.isRunning(step) ? Phase.RUNNING : Phase.OVER;
   }
 
+  /** Whether the step has not begun or is not over. */
+  boolean isToCome(Step step) {
+    return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN;
+  }
+
   /** The outcome where a step's readings are wanted and it has none yet, or never had. */
   Optional<Outcome> withoutStep(Step step) {
     return switch (phase(step)) {
       case NOT_BEGUN ->
           Optional.of(
               Outcome.pending(say("check.step.not-begun", "the step {0} has not begun", step)));
-      case MISSING -> Optional.of(Outcome.notShown(CommonReasons.passed(step.into())));
+      case MISSING -> Optional.of(Outcome.notShown(passed(step.into())));
       default -> Optional.empty();
     };
   }
 
+  /**
+   * The outcome where something of a step is wanted and isn't there, and perhaps no step either.
+   */
+  Outcome without(Step step, Message what) {
+    return withoutStep(step).orElseGet(() -> missing(step, what));
+  }
+
   /** Pending while the step runs, not shown once it is over. */
   Outcome missing(Step step, Message what) {
-    return phase(step) == Phase.RUNNING || phase(step) == Phase.NOT_BEGUN
+    return isToCome(step)
         ? Outcome.pending(
             say("check.step.lacks-so-far", "the step {0} runs; {1} so far", step, what))
         : Outcome.notShown(what);
@@ -72,16 +89,10 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
    * wrote when the work before it ended.
    */
   Optional<Outcome> withoutStay(Step step) {
-    return withoutStep(step)
-        .or(
-            () ->
-                stay(step).isPresent()
-                    ? Optional.empty()
-                    : Optional.of(
-                        Outcome.notShown(
-                            say(
-                                "check.step.end-unknown",
-                                "no entry says when the last step ended"))));
+    Message unknown = say("check.step.end-unknown", "no entry says when the last step ended");
+    return stay(step).isPresent()
+        ? withoutStep(step)
+        : withoutStep(step).or(() -> Optional.of(Outcome.notShown(unknown)));
   }
 
   /** In the release the lot is from the end of its last step of work to its last dispatch. */
@@ -90,27 +101,24 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
       return lot.stay(step);
     }
     Optional<Entry> left = lot.last(Step.RELEASE.outOf());
+    Optional<Moment> until = left.map(Entry::time);
     return lot.stays().stream()
         .reduce((earlier, later) -> later)
         .flatMap(Stay::out)
-        .map(from -> new Stay(step, from, left, List.of(visit(from, left))));
-  }
-
-  private static Stay.Visit visit(Entry from, Optional<Entry> left) {
-    return new Stay.Visit("", from.time(), left.map(Entry::time));
+        .map(from -> new Stay(step, from, left, List.of(new Stay.Visit("", from.time(), until))));
   }
 
   /** The readings of something during a step; in the release those after the last step of work. */
   List<Track> tracks(What what, Step step) {
     List<Track> tracks = lot.tracks(what, step);
-    return step == Step.RELEASE
-        ? tracks.stream().flatMap(track -> inRelease(track).stream()).toList()
-        : tracks;
+    return step == Step.RELEASE ? tracks.stream().flatMap(this::inRelease).toList() : tracks;
   }
 
-  private Optional<Track> inRelease(Track track) {
+  private Stream<Track> inRelease(Track track) {
     return stay(Step.RELEASE)
-        .flatMap(stay -> track.during(stay.into().time().earliest(), endOf(Step.RELEASE).latest()));
+        .map(stay -> stay.into().time().earliest())
+        .flatMap(from -> track.during(from, endOf(Step.RELEASE).latest()))
+        .stream();
   }
 
   /** When the step ended, or the moment judged while it runs. */
@@ -126,6 +134,47 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
   boolean coreIsOver() {
     Step last = product.steps().contains(Step.CHILL) ? Step.CHILL : Step.SMOKE;
     return phase(last) == Phase.OVER;
+  }
+
+  /** The facts that a limit asks for and the lot does not show. */
+  List<Message> unproved(Conditions when) {
+    List<Message> unproved = new ArrayList<>();
+    if (!when.rinds().isEmpty() && !hasRind(when.rinds())) {
+      unproved.add(say("check.proof.rind", "rind {0}", Listing.or(when.rinds())));
+    }
+    when.nitriteAtLeast()
+        .filter(least -> !has(Figure.INGOING_NITRITE, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.nitrite", "ingoing nitrite of at least {0}", least))
+        .ifPresent(unproved::add);
+    when.acceleratorAtLeast()
+        .filter(least -> !has(Figure.INGOING_ACCELERATOR, least))
+        .map(Quantity::asWritten)
+        .map(least -> say("check.proof.accelerator", "accelerator of at least {0}", least))
+        .ifPresent(unproved::add);
+    when.thicknessAtMost()
+        .filter(most -> !isThinEnough(most))
+        .map(Quantity::asWritten)
+        .map(most -> say("check.proof.thickness", "a thickness of at most {0}", most))
+        .ifPresent(unproved::add);
+    return unproved;
+  }
+
+  /** Every piece was measured, and none is thicker. */
+  private boolean isThinEnough(Quantity most) {
+    Pieces pieces = new Pieces(this);
+    return pieces.names().stream().noneMatch(piece -> pieces.of(What.THICKNESS, piece).isEmpty())
+        && lot.all(What.THICKNESS).stream().noneMatch(entry -> entry.amount().isAbove(most));
+  }
+
+  private boolean hasRind(List<String> wanted) {
+    return lot.last(What.RIND).filter(entry -> wanted.contains(entry.value())).isPresent();
+  }
+
+  private boolean has(Figure figure, Quantity wanted) {
+    return Curing.ingoing(this, figure, Optional.empty()).stream()
+        .allMatch(
+            piece -> piece.worked().filter(worked -> !worked.value().isBelow(wanted)).isPresent());
   }
 
   /** A reading as it was written: a temperature in the plan's unit, or a share in per cent. */
@@ -174,6 +223,36 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   static Quantity time(long millis, Unit unit) {
     return time(Duration.ofMillis(millis), unit);
+  }
+
+  static long millis(Quantity time) {
+    return time.inBase().times(Ratio.of(1000)).floor().longValueExact();
+  }
+
+  static Message passed(What what) {
+    return say("check.step.passed", "no \"{0}\" entry, though a later step has begun", what);
+  }
+
+  static Message runs(Step step) {
+    return say("check.step.runs", "the step {0} runs", step);
+  }
+
+  /** Why a time is not shown that holds only as it was written, to the minute. */
+  static Message worseMinutes(Quantity worst) {
+    return say("check.worse-minutes", "{0} if both minutes are taken at their worse end", worst);
+  }
+
+  static Message noEntry(What what) {
+    return say("check.entry.none", "no \"{0}\" entry", what);
+  }
+
+  static Message noReading(What what) {
+    return say("check.reading.none", "no {0} on record", what);
+  }
+
+  /** The same of one piece, where there are pieces. */
+  static Message ofPiece(Message said, String piece) {
+    return piece.isEmpty() ? said : say("check.of-piece", "{0} of piece {1}", said, piece);
   }
 
   /** The probe's name, or that it was read by hand. */

@@ -1,7 +1,13 @@
 package org.flitchbook.check;
 
+import static java.util.Comparator.naturalOrder;
+
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.plan.Rank;
@@ -21,13 +27,12 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
   }
 
   static Judgement of(Lot lot, List<Finding> findings, List<Fault> faults) {
-    LimitGroups groups = new LimitGroups(findings);
+    Groups groups = new Groups(findings);
     Verdict worst =
         Verdict.worst(
             findings.stream()
                 .filter(finding -> finding.limit().rank() == Rank.CRITICAL)
-                .map(groups::counted)
-                .toList());
+                .map(groups::counted));
     boolean open = faults.stream().anyMatch(Fault::isOpen);
     Verdict verdict = open && !worst.isMissed() ? Verdict.NOT_SHOWN : worst;
     return new Judgement(lot, verdict, findings, faults);
@@ -48,7 +53,7 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
   }
 
   private List<Finding> missed(Rank rank) {
-    LimitGroups groups = new LimitGroups(findings);
+    Groups groups = new Groups(findings);
     return findings.stream()
         .filter(finding -> finding.limit().rank() == rank)
         .filter(finding -> finding.verdict().isMissed())
@@ -58,5 +63,55 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
 
   public List<Fault> openFaults() {
     return faults.stream().filter(Fault::isOpen).toList();
+  }
+
+  /**
+   * Which verdict counts where a plan lets several limits stand for one control: the best of them.
+   * A limit that comes in parts, X with X.start, is no better than the worst of its parts, and a
+   * part counts wherever its whole does.
+   */
+  private static final class Groups {
+
+    private final List<Finding> findings;
+    private final Map<String, Verdict> counted = new HashMap<>();
+
+    Groups(List<Finding> findings) {
+      this.findings = findings;
+      BinaryOperator<Verdict> better = BinaryOperator.maxBy(naturalOrder());
+      findings.stream()
+          .filter(finding -> whole(finding).equals(finding))
+          .forEach(finding -> counted.merge(key(finding), withParts(finding), better));
+    }
+
+    /** The verdict that counts for this finding: that of its group, or of itself with its parts. */
+    Verdict counted(Finding finding) {
+      return counted.getOrDefault(key(whole(finding)), finding.verdict());
+    }
+
+    /** Whether another limit of its group has the better verdict, which counts. */
+    boolean isServed(Finding finding) {
+      boolean grouped = !whole(finding).limit().group().isEmpty();
+      return grouped && finding.verdict().isWorseThan(counted(finding));
+    }
+
+    private static String key(Finding finding) {
+      String group = finding.limit().group();
+      return group.isEmpty() ? finding.limit().id() : group;
+    }
+
+    private Verdict withParts(Finding whole) {
+      Stream<Finding> parts = findings.stream().filter(part -> isPart(part, whole));
+      return Verdict.worst(Stream.concat(Stream.of(whole), parts).map(Finding::verdict));
+    }
+
+    /** What it is a part of; itself where it is none. */
+    private Finding whole(Finding part) {
+      return findings.stream().filter(whole -> isPart(part, whole)).findFirst().orElse(part);
+    }
+
+    private static boolean isPart(Finding part, Finding whole) {
+      return part.limit().id().startsWith(whole.limit().id() + ".")
+          && part.limit().rank() == whole.limit().rank();
+    }
   }
 }

@@ -18,25 +18,13 @@ import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
 /** Judges the time between two events; one written to the minute counts at its worse end. */
-final class LengthJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Length length;
-  private final Step step;
-
-  LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
-    this.judged = judged;
-    this.length = length;
-    this.step = step;
-  }
+record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
 
   Outcome judge() {
     Map<String, Entry> begun = new LinkedHashMap<>();
     judged.lot().all(length.from()).forEach(entry -> begun.putIfAbsent(entry.piece(), entry));
     if (begun.isEmpty()) {
-      return judged
-          .withoutStep(step)
-          .orElseGet(() -> judged.missing(step, CommonReasons.noEntry(length.from())));
+      return judged.without(step, JudgedLot.noEntry(length.from()));
     }
     return Outcome.worstOfAll(
         begun.values().stream()
@@ -66,7 +54,7 @@ final class LengthJudge {
       return Outcome.met();
     }
     return holds(written)
-        ? Outcome.notShown(CommonReasons.worseMinutes(value(worst)))
+        ? Outcome.notShown(JudgedLot.worseMinutes(value(worst)))
         : Outcome.notMet(missed(value(worst)));
   }
 
@@ -79,13 +67,14 @@ final class LengthJudge {
     Duration sofar = Duration.between(from.time().earliest(), judged.moment());
     Moment now = Moment.exactly(judged.moment());
     if (!length.atLeast() && !holds(sofar)) {
-      return measured(Outcome.notMet(missed(value(sofar))), from, now, sofar).from(from.place());
+      return measured(Outcome.notMet(missed(value(sofar))), from, now, sofar)
+          .from(List.of(from.place()));
     }
     if (judged.phase(step) == JudgedLot.Phase.OVER) {
-      return Outcome.notShown(CommonReasons.noEntry(length.to())).from(from.place());
+      return Outcome.notShown(JudgedLot.noEntry(length.to())).from(List.of(from.place()));
     }
     Message toCome = say("check.length.to-come", "\"{0}\" is to come", length.to());
-    return measured(Outcome.pending(toCome), from, now, sofar).from(from.place());
+    return measured(Outcome.pending(toCome), from, now, sofar).from(List.of(from.place()));
   }
 
   private Quantity value(Duration time) {

@@ -1,9 +1,7 @@
 package org.flitchbook.check;
 
 import java.util.Optional;
-import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.measure.Ratio;
 import org.flitchbook.message.Argument;
 import org.flitchbook.sums.Formula;
 
@@ -34,15 +32,11 @@ public record Measured(
         quantity,
         value,
         atMost,
-        inUnitOf(value, limit),
+        limit.in(value.unit()),
         Optional.empty(),
         Optional.empty(),
         false,
         Optional.empty());
-  }
-
-  private static Quantity inUnitOf(Quantity value, Quantity limit) {
-    return value.dimension() == limit.dimension() ? limit.in(value.unit()) : limit;
   }
 
   Measured interpolated(Optional<Quantity> time) {
@@ -75,15 +69,9 @@ public record Measured(
   /** What is left to the limit, below 0 where it is missed. */
   public Quantity margin() {
     Quantity left = atMost ? limit.minus(value) : value.minus(limit);
-    if (left.dimension() == Dimension.TEMPERATURE) {
-      left = new Quantity(difference(), value.unit());
-    }
-    return charged && uncertainty.isPresent()
-        ? new Quantity(left.value().minus(uncertainty.get().value()), left.unit())
-        : left;
-  }
-
-  private Ratio difference() {
-    return atMost ? limit.value().minus(value.value()) : value.value().minus(limit.value());
+    return uncertainty
+        .filter(half -> charged)
+        .map(half -> new Quantity(left.value().minus(half.value()), left.unit()))
+        .orElse(left);
   }
 }

@@ -1,6 +1,8 @@
 package org.flitchbook.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
@@ -22,6 +24,10 @@ record Outcome(
     List<Place> evidence,
     List<Part> parts,
     List<Dependency> dependsOn) {
+
+  /** The worse verdict first, then the smaller share of the limit left. */
+  static final Comparator<Outcome> WORST_FIRST =
+      Comparator.comparing(Outcome::verdict).thenComparing(Outcome::left);
 
   static Outcome of(Verdict verdict, List<Message> reasons) {
     return new Outcome(
@@ -52,10 +58,6 @@ record Outcome(
     return new Outcome(verdict, value, sums, reasons, evidence, parts, dependsOn);
   }
 
-  Outcome from(Place place) {
-    return from(List.of(place));
-  }
-
   Outcome from(List<Place> places) {
     return from(places, places.stream().map(Dependency::on).toList());
   }
@@ -79,27 +81,13 @@ record Outcome(
     return dependsOn.stream().anyMatch(each -> each.isTouchedBy(fault));
   }
 
-  /**
-   * The outcome that counts of two: the worse verdict, then the smaller share of the limit left.
-   */
-  Outcome orWorse(Outcome other) {
-    if (verdict != other.verdict) {
-      return other.verdict.isWorseThan(verdict) ? other : this;
-    }
-    return left(other).compareTo(left(this)) < 0 ? other : this;
+  private Ratio left() {
+    return measured.map(value -> value.margin().value()).orElse(Ratio.of(Long.MAX_VALUE));
   }
 
-  private static Ratio left(Outcome outcome) {
-    return outcome
-        .measured
-        .map(measured -> measured.margin().value())
-        .orElse(Ratio.of(Long.MAX_VALUE));
-  }
-
+  /** The outcome that counts of some, at least one. */
   static Outcome worst(List<Outcome> outcomes) {
-    return outcomes.stream()
-        .reduce(Outcome::orWorse)
-        .orElseThrow(() -> new AssertionError("no outcome to choose from"));
+    return Collections.min(outcomes, WORST_FIRST);
   }
 
   /** The worst of some, with the evidence of that one and the dependencies of all. */

@@ -5,7 +5,6 @@ import static org.flitchbook.message.Message.say;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.message.Listing;
-import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
@@ -14,17 +13,7 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Judges that an entry is there, complete, and on time. */
-final class PresenceJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Presence presence;
-  private final Step step;
-
-  PresenceJudge(JudgedLot judged, Kind.Presence presence, Step step) {
-    this.judged = judged;
-    this.presence = presence;
-    this.step = step;
-  }
+record PresenceJudge(JudgedLot judged, Kind.Presence presence, Step step) {
 
   Outcome judge() {
     return Outcome.worstOfAll(pieces().stream().map(this::judge).toList());
@@ -48,8 +37,7 @@ final class PresenceJudge {
   }
 
   private Outcome missing(String piece) {
-    Message lacking = CommonReasons.ofPiece(CommonReasons.noEntry(presence.what()), piece);
-    return judged.withoutStep(step).orElseGet(() -> judged.missing(step, lacking));
+    return judged.without(step, JudgedLot.ofPiece(JudgedLot.noEntry(presence.what()), piece));
   }
 
   private Outcome withoutIt(Entry after) {
@@ -59,7 +47,7 @@ final class PresenceJudge {
                 "\"{0}\" without \"{1}\" before it",
                 after.what(),
                 presence.what()))
-        .from(after.place());
+        .from(List.of(after.place()));
   }
 
   private Outcome judge(Entry entry, Optional<Entry> late) {
@@ -76,7 +64,7 @@ final class PresenceJudge {
             ? Outcome.met()
             : Outcome.notShown(
                 say("check.presence.lacks", "the entry lacks {0}", Listing.commas(empty)));
-    return outcome.from(entry.place());
+    return outcome.from(List.of(entry.place()));
   }
 
   private static boolean isEmpty(Entry entry, String column) {

@@ -2,13 +2,14 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Ratio;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Figure;
@@ -17,41 +18,31 @@ import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Standing;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
-import org.flitchbook.sums.Credit;
 import org.flitchbook.sums.Lethality;
-import org.flitchbook.sums.Resistance;
+import org.flitchbook.sums.Lethality.Credit;
+import org.flitchbook.sums.Lethality.Resistance;
 import org.flitchbook.sums.Shift;
 import org.flitchbook.sums.Sums;
 
-/** What a person should know beside a verdict. A remark changes no verdict. */
-final class Remarks {
-
-  private final JudgedLot judged;
-  private final Function<Limit, Outcome> judge;
-
-  /**
-   * Remarks on one case.
-   *
-   * @param judge judges a limit of a rule set that the plan does not use
-   */
-  Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
-    this.judged = judged;
-    this.judge = judge;
-  }
+/**
+ * What a person should know beside a verdict. A remark changes no verdict.
+ *
+ * @param judge judges a limit of a rule set that the plan does not use
+ */
+record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
 
   List<Message> on(Limit limit, Outcome outcome) {
-    List<Message> remarks = new ArrayList<>();
-    guardBand(outcome).ifPresent(remarks::add);
-    nearMiss(limit, outcome).ifPresent(remarks::add);
-    integrated(limit).ifPresent(remarks::add);
-    rindShare(limit).ifPresent(remarks::add);
-    if (limit.kind() instanceof Kind.Exempted) {
-      remarks.add(exempt(outcome));
-    }
-    if (outcome.verdict().isMissed()) {
-      remarks.addAll(wouldHavePassed(limit));
-    }
-    return remarks;
+    Stream<Message> remarks =
+        Stream.of(
+                guardBand(outcome),
+                nearMiss(limit, outcome),
+                integrated(limit),
+                rindShare(limit),
+                exempt(limit, outcome))
+            .flatMap(Optional::stream);
+    return Stream.concat(
+            remarks, outcome.verdict().isMissed() ? wouldHavePassed(limit) : Stream.of())
+        .toList();
   }
 
   /** The legal limit is judged on the weights as written, whatever the scales can prove. */
@@ -120,28 +111,26 @@ final class Remarks {
   }
 
   /** Beside a limit that a reading meets, an exemption must not pass for one. */
-  private static Message exempt(Outcome outcome) {
-    return say(
-        "check.remark.exempt", "met by no reading, but {0}", Listing.semicolons(outcome.reasons()));
+  private static Optional<Message> exempt(Limit limit, Outcome outcome) {
+    Message by =
+        say(
+            "check.remark.exempt",
+            "met by no reading, but {0}",
+            Listing.semicolons(outcome.reasons()));
+    return limit.kind() instanceof Kind.Exempted ? Optional.of(by) : Optional.empty();
   }
 
   private Optional<Message> nearMiss(Limit limit, Outcome outcome) {
-    boolean timed = limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET;
+    Ratio near = judged.plan().practice().nearMiss();
     return outcome
         .measured()
-        .filter(measured -> timed)
-        .filter(measured -> isNear(measured.margin(), measured.limit()))
-        .map(
-            measured ->
-                say("check.remark.near-miss", "a near miss: {0} to spare", measured.margin()));
-  }
-
-  private boolean isNear(Quantity margin, Quantity limit) {
-    return margin.value().isBelow(limit.value().times(judged.plan().practice().nearMiss()));
+        .filter(measured -> limit.kind() instanceof Kind.Span && outcome.verdict() == Verdict.MET)
+        .filter(time -> time.margin().value().isBelow(time.limit().value().times(near)))
+        .map(time -> say("check.remark.near-miss", "a near miss: {0} to spare", time.margin()));
   }
 
   /** Limits for the same hazard that the readings meet, and why they don't count here. */
-  private List<Message> wouldHavePassed(Limit missed) {
+  private Stream<Message> wouldHavePassed(Limit missed) {
     return judged.plan().unused(judged.product(), missed.covers()).stream()
         .filter(other -> other.kind().getClass() == missed.kind().getClass())
         .filter(other -> judge.apply(other).verdict() == Verdict.MET)
@@ -152,12 +141,11 @@ final class Remarks {
                     "it meets {0} ({1}), {2}",
                     other.name(),
                     judged.plan().cited(other.source()),
-                    why(other)))
-        .toList();
+                    why(other)));
   }
 
   private Message why(Limit other) {
-    List<Message> unproved = new Applicability(judged).unproved(other.when());
+    List<Message> unproved = judged.unproved(other.when());
     Message what =
         other.source().standing() == Standing.MEMORY
             ? say("check.remark.limit-from-memory", "a limit from memory")

@@ -4,8 +4,10 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
@@ -16,13 +18,7 @@ import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
 /** Judges that the planned steps follow each other without one missing and without a long pause. */
-final class SequenceJudge {
-
-  private final JudgedLot judged;
-
-  SequenceJudge(JudgedLot judged) {
-    this.judged = judged;
-  }
+record SequenceJudge(JudgedLot judged) {
 
   Outcome steps() {
     List<Message> missing = new ArrayList<>();
@@ -33,12 +29,15 @@ final class SequenceJudge {
       stay.ifPresent(each -> evidence.add(each.into().place()));
       stay.flatMap(Stay::out).ifPresent(out -> evidence.add(out.place()));
       if (phase == JudgedLot.Phase.MISSING) {
-        missing.add(CommonReasons.passed(step.into()));
+        missing.add(JudgedLot.passed(step.into()));
       } else if (phase == JudgedLot.Phase.OVER && stay.flatMap(Stay::out).isEmpty()) {
-        missing.add(CommonReasons.passed(step.outOf()));
+        missing.add(JudgedLot.passed(step.outOf()));
       }
     }
-    Outcome outcome = allOver() ? Outcome.met() : moreToCome();
+    boolean over =
+        judged.product().steps().stream()
+            .allMatch(step -> judged.phase(step) == JudgedLot.Phase.OVER);
+    Outcome outcome = over ? Outcome.met() : moreToCome();
     return (missing.isEmpty() ? outcome : Outcome.of(Verdict.NOT_SHOWN, missing)).from(evidence);
   }
 
@@ -46,26 +45,18 @@ final class SequenceJudge {
     return Outcome.pending(say("check.steps.to-come", "more steps are to come"));
   }
 
-  private boolean allOver() {
-    return judged.product().steps().stream()
-        .allMatch(step -> judged.phase(step) == JudgedLot.Phase.OVER);
-  }
-
-  private boolean isMoreToCome() {
-    return judged.product().steps().stream()
-        .map(judged::phase)
-        .anyMatch(phase -> phase == JudgedLot.Phase.NOT_BEGUN || phase == JudgedLot.Phase.RUNNING);
-  }
-
   /** The longest pause between two steps, of at most that. */
   Outcome between(Quantity atMost) {
-    Optional<Pause> longest = pauses().stream().reduce(Pause::orLonger);
-    if (longest.isEmpty()) {
-      return Outcome.pending(say("check.between.none-yet", "the first step has not ended"));
-    }
-    Pause pause = longest.get();
+    return pauses()
+        .max(Comparator.comparing(Pause::time))
+        .map(longest -> judged(longest, atMost))
+        .orElseGet(
+            () -> Outcome.pending(say("check.between.none-yet", "the first step has not ended")));
+  }
+
+  private Outcome judged(Pause pause, Quantity atMost) {
     Quantity value = JudgedLot.time(pause.time(), atMost.unit());
-    return compared(pause, atMost)
+    return compared(pause.after(), value, atMost)
         .measured(
             Measured.of(
                 say("check.between.longest", "longest time between steps"), value, true, atMost),
@@ -73,13 +64,12 @@ final class SequenceJudge {
         .from(pause.evidence());
   }
 
-  private Outcome compared(Pause pause, Quantity atMost) {
-    if (JudgedLot.time(pause.time(), Unit.SECOND).isAbove(atMost)) {
-      Quantity value = JudgedLot.time(pause.time(), atMost.unit());
-      return Outcome.notShown(
-          say("check.between.after", "{0} after the step {1}", value, pause.after()));
+  private Outcome compared(Step after, Quantity value, Quantity atMost) {
+    if (value.isAbove(atMost)) {
+      return Outcome.notShown(say("check.between.after", "{0} after the step {1}", value, after));
     }
-    return isMoreToCome() ? moreToCome() : Outcome.met();
+    boolean toCome = judged.product().steps().stream().anyMatch(judged::isToCome);
+    return toCome ? moreToCome() : Outcome.met();
   }
 
   private Message formula(Pause pause, Unit unit) {
@@ -101,28 +91,18 @@ final class SequenceJudge {
     Duration written() {
       return time().isZero() ? Duration.ZERO : from.writtenTo(to);
     }
-
-    Pause orLonger(Pause other) {
-      return other.time().compareTo(time()) > 0 ? other : this;
-    }
   }
 
-  private List<Pause> pauses() {
-    List<Pause> pauses = new ArrayList<>();
+  private Stream<Pause> pauses() {
     List<Step> steps = judged.product().steps();
-    for (int i = 0; i + 1 < steps.size(); i++) {
-      Step step = steps.get(i);
-      Optional<Entry> out = judged.lot().stay(step).flatMap(Stay::out);
-      Optional<Entry> next = judged.lot().laterThan(step).map(Stay::into);
-      out.ifPresent(from -> pauses.add(pause(step, from, next)));
-    }
-    return pauses;
+    return steps.stream().limit(steps.size() - 1L).flatMap(step -> pause(step).stream());
   }
 
-  private Pause pause(Step after, Entry from, Optional<Entry> next) {
+  private Optional<Pause> pause(Step after) {
+    Optional<Entry> out = judged.lot().stay(after).flatMap(Stay::out);
+    Optional<Entry> next = judged.lot().laterThan(after).map(Stay::into);
     Moment to = next.map(Entry::time).orElse(Moment.exactly(judged.moment()));
-    List<Place> evidence = new ArrayList<>(List.of(from.place()));
-    next.ifPresent(entry -> evidence.add(entry.place()));
-    return new Pause(after, from.time(), to, evidence);
+    List<Place> evidence = Stream.concat(out.stream(), next.stream()).map(Entry::place).toList();
+    return out.map(from -> new Pause(after, from.time(), to, evidence));
   }
 }

@@ -2,12 +2,12 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToLongFunction;
 import java.util.stream.IntStream;
-import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
@@ -21,6 +21,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Curve.Run;
 import org.flitchbook.sums.Shift;
 
 /**
@@ -28,36 +29,19 @@ import org.flitchbook.sums.Shift;
  * counted from into to out of smoke, which is never shorter than to the lethal pair, so that the
  * part asked for is never too small.
  */
-final class ShareJudge {
-
-  private final JudgedLot judged;
-  private final Kind.Share share;
-
-  ShareJudge(JudgedLot judged, Kind.Share share) {
-    this.judged = judged;
-    this.share = share;
-  }
+record ShareJudge(JudgedLot judged, Kind.Share share) {
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
-    return without.orElseGet(
-        () ->
-            share.options().stream()
-                .flatMap(option -> new Tried(option).outcome().stream())
-                .reduce(ShareJudge::better)
-                .orElseGet(() -> judged.missing(Step.SMOKE, nothing())));
+    Message nothing = say("check.share.nothing", "no humidity, steam or sealed oven is on record");
+    return judged
+        .withoutStep(Step.SMOKE)
+        .orElseGet(
+            () ->
+                share.options().stream()
+                    .flatMap(option -> new Tried(option).outcome().stream())
+                    .max(Comparator.comparing(Outcome::verdict))
+                    .orElseGet(() -> judged.missing(Step.SMOKE, nothing)));
   }
-
-  private static Message nothing() {
-    return say("check.share.nothing", "no humidity, steam or sealed oven is on record");
-  }
-
-  private static Outcome better(Outcome a, Outcome b) {
-    return a.verdict().isWorseThan(b.verdict()) ? b : a;
-  }
-
-  /** Readings from one index to another. */
-  private record Run(int first, int last) {}
 
   /**
    * A time under the condition, all in ms.
@@ -67,23 +51,23 @@ final class ShareJudge {
    */
   private record Held(long from, long to, long sure) {
 
-    static Held between(Moment from, Moment to) {
-      return new Held(
-          from.earliest().toEpochMilli(),
-          to.earliest().toEpochMilli(),
-          from.shortestTo(to).toMillis());
+    static Held during(Track track, Run run) {
+      long from = track.earliest(run.first());
+      long to = track.earliest(run.last());
+      return new Held(from, to, to - track.latest(run.first()));
     }
 
     static Quantity sure(List<Held> all) {
-      return sum(all.stream().mapToLong(Held::sure));
+      return sum(all, Held::sure);
     }
 
     static Quantity written(List<Held> all) {
-      return sum(all.stream().mapToLong(each -> each.to - each.from));
+      return sum(all, each -> each.to - each.from);
     }
 
-    private static Quantity sum(LongStream times) {
-      return JudgedLot.time(times.map(time -> Math.max(0, time)).sum(), Unit.MINUTE);
+    private static Quantity sum(List<Held> all, ToLongFunction<Held> time) {
+      return JudgedLot.time(
+          all.stream().mapToLong(time).map(each -> Math.max(0, each)).sum(), Unit.MINUTE);
     }
   }
 
@@ -93,6 +77,7 @@ final class ShareJudge {
     private final Kind.Option option;
     private final Moment into = judged.lot().stay(Step.SMOKE).orElseThrow().into().time();
     private final Moment end = judged.endOf(Step.SMOKE);
+    private final List<Track> cores = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
 
     Tried(Kind.Option option) {
       this.option = option;
@@ -100,41 +85,43 @@ final class ShareJudge {
 
     /** Empty where nothing of the option's kind was recorded. */
     Optional<Outcome> outcome() {
-      return option.on() ? switched() : levelled();
+      return option.on()
+          ? Optional.of(judged.lot().all(option.what()))
+              .filter(entries -> !entries.isEmpty())
+              .map(this::switched)
+          : judged.lot().tracks(option.what(), Step.SMOKE).stream()
+              .flatMap(track -> track.ways().stream())
+              .map(this::levelled)
+              .min(Outcome.WORST_FIRST);
     }
 
-    /** From each "on" to the next entry, as far as the product was in the smoke. */
-    private Optional<Outcome> switched() {
-      List<Entry> entries = judged.lot().all(option.what());
+    /** From each "on" to the next entry. */
+    private Outcome switched(List<Entry> entries) {
       List<Held> held = new ArrayList<>();
       for (int i = 0; i < entries.size(); i++) {
         if (entries.get(i).value().equalsIgnoreCase("on")) {
-          Moment off = i + 1 < entries.size() ? entries.get(i + 1).time() : end;
-          Moment from = latest(entries.get(i).time(), into);
-          held.add(Held.between(from, off.isBefore(end) ? off : end));
+          held.add(
+              held(
+                  entries.get(i).time(), i + 1 < entries.size() ? entries.get(i + 1).time() : end));
         }
       }
       List<Place> places = entries.stream().map(Entry::place).toList();
-      return entries.isEmpty()
-          ? Optional.empty()
-          : Optional.of(from(judge(held, held), places, places.stream().map(Dependency::on)));
+      return from(judge(held, held), places, places.stream().map(Dependency::on));
     }
 
-    private static Moment latest(Moment a, Moment b) {
-      return a.isBefore(b) ? b : a;
-    }
-
-    private Optional<Outcome> levelled() {
-      List<Track> tracks = judged.lot().tracks(option.what(), Step.SMOKE);
-      return tracks.stream()
-          .flatMap(track -> track.ways().stream())
-          .map(this::levelled)
-          .reduce(Outcome::orWorse);
+    /** As far as the product was in the smoke. */
+    private Held held(Moment on, Moment off) {
+      Moment from = on.isBefore(into) ? into : on;
+      Moment to = off.isBefore(end) ? off : end;
+      return new Held(
+          from.earliest().toEpochMilli(),
+          to.earliest().toEpochMilli(),
+          from.shortestTo(to).toMillis());
     }
 
     private Outcome levelled(Track track) {
       List<Run> sure = runs(track, Shift.DOWN);
-      int highest = WorstReading.highest(track, Shift.DOWN, i -> true).orElseThrow();
+      int highest = track.farthest(Shift.DOWN, true, i -> true).orElseThrow();
       List<Place> evidence =
           sure.isEmpty()
               ? List.of(track.place(highest))
@@ -144,45 +131,22 @@ final class ShareJudge {
       return from(outcome, evidence, Dependency.on(track).stream());
     }
 
-    private Outcome from(Outcome outcome, List<Place> evidence, Stream<Dependency> dependsOn) {
-      Stream<Dependency> ofCores =
-          option.endpoint().isEmpty()
-              ? Stream.of()
-              : cores().stream().flatMap(track -> Dependency.on(track).stream());
-      return outcome.from(evidence, Stream.concat(dependsOn, ofCores).toList());
-    }
-
-    private List<Track> cores() {
-      return judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
-    }
-
     /** The readings that fulfil the condition, in runs without a gap. */
     private List<Run> runs(Track track, Shift shift) {
       long wanted = Level.of(option.level().orElseThrow());
-      List<Run> runs = new ArrayList<>();
-      for (int i = 0; i < track.size(); i++) {
-        if (track.level(i, shift) >= wanted) {
-          int first = i;
-          while (!track.gapAfter(i)
-              && i + 1 < track.size()
-              && track.level(i + 1, shift) >= wanted) {
-            i++;
-          }
-          runs.add(new Run(first, i));
-        }
-      }
-      return runs;
+      return track.runs(i -> track.level(i, shift) >= wanted, track::gapAfter);
     }
 
     private static List<Held> held(Track track, List<Run> runs) {
-      return runs.stream()
-          .map(
-              run ->
-                  new Held(
-                      track.earliest(run.first()),
-                      track.earliest(run.last()),
-                      track.earliest(run.last()) - track.latest(run.first())))
-          .toList();
+      return runs.stream().map(run -> Held.during(track, run)).toList();
+    }
+
+    private Outcome from(Outcome outcome, List<Place> evidence, Stream<Dependency> dependsOn) {
+      Stream<Dependency> ofCores =
+          option.endpoint().stream()
+              .flatMap(wanted -> cores.stream())
+              .flatMap(track -> Dependency.on(track).stream());
+      return outcome.from(evidence, Stream.concat(dependsOn, ofCores).toList());
     }
 
     private Outcome judge(List<Held> sure, List<Held> written) {
@@ -251,23 +215,17 @@ final class ShareJudge {
 
     /** What the option asks for beside the time under its condition. */
     private Optional<Message> lacks() {
-      Duration least = into.shortestTo(end);
-      Optional<Message> cooking =
-          option
-              .cooking()
-              .filter(wanted -> JudgedLot.time(least, Unit.SECOND).isBelow(wanted))
-              .map(
-                  wanted ->
-                      say(
-                          "check.share.cooking-short",
-                          "the cooking time is below {0}",
-                          wanted.asWritten()));
-      return cooking.or(() -> option.endpoint().flatMap(this::endpoint));
+      Quantity least = JudgedLot.time(into.shortestTo(end), Unit.SECOND);
+      return option
+          .cooking()
+          .filter(least::isBelow)
+          .map(Quantity::asWritten)
+          .map(wanted -> say("check.share.cooking-short", "the cooking time is below {0}", wanted))
+          .or(() -> option.endpoint().flatMap(this::endpoint));
     }
 
     private Optional<Message> endpoint(Quantity wanted) {
-      List<Track> tracks = cores();
-      boolean all = !tracks.isEmpty() && tracks.stream().allMatch(track -> reaches(track, wanted));
+      boolean all = !cores.isEmpty() && cores.stream().allMatch(track -> reaches(track, wanted));
       return all
           ? Optional.empty()
           : Optional.of(

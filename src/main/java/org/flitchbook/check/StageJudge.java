@@ -5,9 +5,12 @@ import static org.flitchbook.message.Message.say;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Argument;
@@ -23,8 +26,8 @@ final class StageJudge {
   private final JudgedLot judged;
   private final Kind.Stage stage;
   private final Track track;
-  private final Optional<WarmDrying> drying;
-  private final StageClock clock;
+  private final Optional<SpanJudge.WarmDrying> drying;
+  private final Clock clock;
   private final Word probe;
   private final Argument from;
   private final Argument to;
@@ -33,12 +36,13 @@ final class StageJudge {
   /**
    * @param drying the hours that count in a rising stage
    */
-  StageJudge(JudgedLot judged, Kind.Stage stage, Track track, Optional<WarmDrying> drying) {
+  StageJudge(
+      JudgedLot judged, Kind.Stage stage, Track track, Optional<SpanJudge.WarmDrying> drying) {
     this.judged = judged;
     this.stage = stage;
     this.track = track;
     this.drying = drying.filter(warm -> !stage.falling());
-    this.clock = new StageClock(stage, track, this.drying);
+    this.clock = Clock.of(stage, track, this.drying);
     this.probe = JudgedLot.probe(track);
     this.from = stage.from().asWritten();
     this.to = stage.to().asWritten();
@@ -149,28 +153,27 @@ final class StageJudge {
         Measured.of(quantity, minutes(clock.value()), true, stage.atMost())
             .interpolated(clock.written().interpolated().map(StageJudge::minutes));
     int last = stage.falling() ? track.size() - 1 : shown.end();
-    return outcome
-        .measured(measured, formula(shown))
-        .parts(List.of(part(outcome, Optional.of(measured), Optional.of(shown))))
+    return inPart(outcome.measured(measured, formula(shown)), Optional.of(shown))
         .from(evidence(shown), Dependency.on(track, shown.start(), last));
   }
 
   private Outcome unmeasured(Outcome outcome) {
-    return outcome
-        .parts(List.of(part(outcome, Optional.empty(), Optional.empty())))
+    return inPart(outcome, Optional.empty())
         .from(List.of(track.place(0), track.place(track.size() - 1)), Dependency.on(track));
   }
 
-  private Part part(Outcome outcome, Optional<Measured> measured, Optional<BandTime> shown) {
-    return new Part(
-        stage.from(),
-        stage.to(),
-        outcome.verdict(),
-        measured,
-        track.called(),
-        shown.map(time -> Instant.ofEpochMilli(track.earliest(time.start()))),
-        shown.map(time -> Instant.ofEpochMilli(track.latest(time.end()))),
-        outcome.reasons());
+  private Outcome inPart(Outcome outcome, Optional<BandTime> shown) {
+    Part part =
+        new Part(
+            stage.from(),
+            stage.to(),
+            outcome.verdict(),
+            outcome.measured(),
+            track.called(),
+            shown.map(time -> Instant.ofEpochMilli(track.earliest(time.start()))),
+            shown.map(time -> Instant.ofEpochMilli(track.latest(time.end()))),
+            outcome.reasons());
+    return outcome.parts(List.of(part));
   }
 
   private Message formula(BandTime shown) {
@@ -205,5 +208,66 @@ final class StageJudge {
         .distinct()
         .mapToObj(track::place)
         .toList();
+  }
+
+  /**
+   * The times in the band, all in ms: as written, and with the uncertainty added and taken away.
+   * The warm hours of the drying are counted in each of them.
+   */
+  private record Clock(
+      BandTime written, BandTime up, BandTime down, long limit, long mostDrying, long leastDrying) {
+
+    static Clock of(Kind.Stage stage, Track track, Optional<SpanJudge.WarmDrying> drying) {
+      long from = Level.of(stage.from());
+      long to = Level.of(stage.to());
+      long most = drying.map(SpanJudge.WarmDrying::most).orElse(0L);
+      long least = drying.map(SpanJudge.WarmDrying::least).orElse(0L);
+      Function<Shift, BandTime> inBand =
+          stage.falling()
+              ? shift -> BandTime.falling(track, shift, from, to)
+              : shift -> BandTime.rising(track, shift, from, to).plus(most, least);
+      return new Clock(
+          inBand.apply(Shift.AS_WRITTEN),
+          inBand.apply(Shift.UP),
+          inBand.apply(Shift.DOWN),
+          JudgedLot.millis(stage.atMost()),
+          most,
+          least);
+    }
+
+    /** Whether the curve meets the stage as written and with its uncertainty either way. */
+    boolean isMet() {
+      return Stream.of(written, up, down)
+          .allMatch(time -> time.state() == BandTime.State.DONE && time.longest() <= limit);
+    }
+
+    /** The clock that is printed: the worse one where both crossings were seen, else as written. */
+    BandTime shown() {
+      return written.state() == BandTime.State.DONE ? worse() : written;
+    }
+
+    /** What is printed of it: the longest where both crossings were seen, else the least. */
+    long value() {
+      return written.state() == BandTime.State.DONE ? worse().longest() : written.shortest();
+    }
+
+    /** The shifted curve that counts: the one that takes longer, running before done. */
+    BandTime worse() {
+      if (up.state() != down.state()) {
+        return up.state() == BandTime.State.RUNNING ? up : down;
+      }
+      return up.longest() >= down.longest() ? up : down;
+    }
+
+    /** The least that the readings allow: straight lines, and less where a gap hides more. */
+    long kindest() {
+      long lines = written.interpolated().orElse(written.longest());
+      return written.gap() ? Math.min(lines, written.shortest()) : lines;
+    }
+
+    /** Whether the stage is missed only by hours of the drying that may or may not have been. */
+    boolean isMissedByDryingAlone() {
+      return mostDrying > leastDrying && written.longest() - mostDrying + leastDrying <= limit;
+    }
   }
 }

@@ -2,8 +2,9 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalInt;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
@@ -20,26 +21,18 @@ import org.flitchbook.sums.Shift;
  * Judges one unbroken run at or above a row's temperature, in the heat, each probe alone with its
  * uncertainty taken away. Any row serves.
  */
-final class TimeAtTemperatureJudge {
-
-  private final JudgedLot judged;
-  private final Kind.TimeAtTemperature table;
-
-  TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
-    this.judged = judged;
-    this.table = table;
-  }
+record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
 
   Outcome judge() {
-    Optional<Outcome> without = judged.withoutStep(Step.SMOKE);
     List<Track> tracks = judged.lot().tracks(table.what(), Step.SMOKE);
-    if (without.isPresent()) {
-      return without.get();
-    }
-    if (tracks.isEmpty()) {
-      return judged.missing(Step.SMOKE, CommonReasons.noReading(table.what()));
-    }
-    return Outcome.worstOfAll(tracks.stream().map(track -> new Probe(track).outcome()).toList());
+    return tracks.isEmpty()
+        ? judged.without(Step.SMOKE, JudgedLot.noReading(table.what()))
+        : judged
+            .withoutStep(Step.SMOKE)
+            .orElseGet(
+                () ->
+                    Outcome.worstOfAll(
+                        tracks.stream().map(track -> new Probe(track).outcome()).toList()));
   }
 
   /** A row with the run that came nearest to it, and how long that was in ms. */
@@ -58,29 +51,23 @@ final class TimeAtTemperatureJudge {
           ? serves() ? Ratio.of(2) : Ratio.ZERO
           : Ratio.of(time, 1000).over(row.time().inBase());
     }
-
-    Tried orNearer(Tried other) {
-      return other.part().isAbove(part()) ? other : this;
-    }
   }
 
   private final class Probe {
 
     private final Track track;
-    private final long from;
-    private final long until;
+    private final long from =
+        judged.lot().stay(Step.SMOKE).orElseThrow().into().time().earliest().toEpochMilli();
+    private final long until = judged.endOf(Step.SMOKE).earliest().toEpochMilli();
 
     Probe(Track track) {
       this.track = track;
-      this.from =
-          judged.lot().stay(Step.SMOKE).orElseThrow().into().time().earliest().toEpochMilli();
-      this.until = judged.endOf(Step.SMOKE).earliest().toEpochMilli();
     }
 
     private Tried nearest(Shift shift) {
       return table.rows().stream()
           .map(row -> tried(row, shift))
-          .reduce(Tried::orNearer)
+          .max(Comparator.comparing(Tried::part))
           .orElseThrow();
     }
 
@@ -132,15 +119,16 @@ final class TimeAtTemperatureJudge {
     }
 
     private Message peak() {
-      return hottest()
-          .map(peak -> say("check.table.peak", "it peaks at {0}", judged.level(track, peak)))
-          .orElseGet(() -> say("check.table.no-reading", "no reading in the heat"));
+      OptionalInt peak = hottest();
+      return peak.isPresent()
+          ? say("check.table.peak", "it peaks at {0}", judged.level(track, peak.getAsInt()))
+          : say("check.table.no-reading", "no reading in the heat");
     }
 
     /** The first of the highest readings in the heat. */
-    private Optional<Integer> hottest() {
-      return WorstReading.highest(
-          track, Shift.AS_WRITTEN, i -> track.earliest(i) >= from && track.earliest(i) <= until);
+    private OptionalInt hottest() {
+      return track.farthest(
+          Shift.AS_WRITTEN, true, i -> track.earliest(i) >= from && track.earliest(i) <= until);
     }
 
     private Measured measured(Tried tried) {
@@ -167,7 +155,7 @@ final class TimeAtTemperatureJudge {
     private List<Place> evidence(HeldTime held) {
       return held.readings() > 0
           ? List.of(track.place(held.start()), track.place(held.end()))
-          : hottest().map(track::place).stream().toList();
+          : hottest().stream().mapToObj(track::place).toList();
     }
 
     private Message formula(Tried tried) {

@@ -1,7 +1,7 @@
 package org.flitchbook.check;
 
-import java.util.Collection;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 
@@ -37,7 +37,7 @@ public enum Verdict implements Argument {
   }
 
   /** The worst of some; {@code NOT_SHOWN} where there are none, since nothing was shown. */
-  static Verdict worst(Collection<Verdict> verdicts) {
-    return verdicts.stream().min(Verdict::compareTo).orElse(NOT_SHOWN);
+  static Verdict worst(Stream<Verdict> verdicts) {
+    return verdicts.min(Verdict::compareTo).orElse(NOT_SHOWN);
   }
 }

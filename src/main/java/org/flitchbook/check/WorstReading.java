@@ -2,9 +2,6 @@ package org.flitchbook.check;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.Optional;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
@@ -20,14 +17,6 @@ import org.flitchbook.sums.Shift;
  */
 record WorstReading(JudgedLot judged, Track track, int index, boolean ceiling) {
 
-  /** The first of the highest readings that count; empty where none does. */
-  static Optional<Integer> highest(Track track, Shift shift, IntPredicate counts) {
-    return IntStream.range(0, track.size())
-        .filter(counts)
-        .boxed()
-        .reduce((first, i) -> track.level(i, shift) > track.level(first, shift) ? i : first);
-  }
-
   /** As it was written. */
   Quantity value() {
     return judged.level(track, index);
@@ -37,7 +26,6 @@ record WorstReading(JudgedLot judged, Track track, int index, boolean ceiling) {
     return judged.error(track, index, ceiling ? Shift.UP : Shift.DOWN);
   }
 
-  /** With its error. */
   Quantity worst() {
     Quantity value = value();
     return new Quantity(

@@ -2,7 +2,6 @@ package org.flitchbook.measure;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalLong;
 
@@ -35,7 +34,7 @@ public enum Level {
 
   /** Whether readings in this unit can be held as levels: °C, °F and %. */
   public static boolean holds(Unit unit) {
-    return Arrays.stream(values()).anyMatch(level -> level.unit == unit);
+    return ALL.stream().anyMatch(level -> level.unit == unit);
   }
 
   /** Whether a quantity in one of these units has a level: nine decimals, eight digits before. */
@@ -50,10 +49,8 @@ public enum Level {
    * @return empty where the value has more than nine decimals or more than eight digits before them
    */
   public static OptionalLong of(BigDecimal value, Unit unit) {
-    if (value.scale() > DECIMALS && value.stripTrailingZeros().scale() > DECIMALS) {
-      return OptionalLong.empty();
-    }
-    if (value.precision() - value.scale() > 8) {
+    boolean fine = value.scale() > DECIMALS && value.stripTrailingZeros().scale() > DECIMALS;
+    if (fine || value.precision() - value.scale() > 8) {
       return OptionalLong.empty();
     }
     BigDecimal fromZero = unit == Unit.FAHRENHEIT ? value.subtract(FREEZING) : value;

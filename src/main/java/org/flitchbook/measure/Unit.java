@@ -10,7 +10,6 @@ import static org.flitchbook.measure.Dimension.TIME;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 
@@ -85,18 +84,6 @@ public enum Unit implements Argument {
 
   public static List<Unit> of(Dimension dimension) {
     return Arrays.stream(values()).filter(unit -> unit.dimension == dimension).toList();
-  }
-
-  /** For a diagnostic: "g, kg, oz or lb", or "no unit" for a bare number. */
-  public static String choices(Dimension dimension) {
-    if (dimension == NUMBER) {
-      return "no unit";
-    }
-    List<String> symbols = of(dimension).stream().map(Unit::symbol).toList();
-    String last = symbols.get(symbols.size() - 1);
-    return symbols.stream().limit(symbols.size() - 1L).collect(Collectors.joining(", "))
-        + " or "
-        + last;
   }
 
   public String symbol() {

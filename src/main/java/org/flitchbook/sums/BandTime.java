@@ -47,8 +47,8 @@ public record BandTime(
     return new BandTime(state, longest + most, shortest + least, lines, start, end, gap);
   }
 
-  static final BandTime NOT_ENTERED = none(State.BEFORE);
-  static final BandTime NOT_SEEN = none(State.BEGINS_INSIDE);
+  private static final BandTime NOT_ENTERED = none(State.BEFORE);
+  private static final BandTime NOT_SEEN = none(State.BEGINS_INSIDE);
 
   private static BandTime none(State state) {
     return new BandTime(state, 0, 0, Optional.empty(), 0, 0, false);
@@ -62,7 +62,7 @@ public record BandTime(
    * or below the bottom that is not exceeded again.
    */
   public static BandTime falling(Curve curve, Shift shift, long top, long bottom) {
-    int peak = peak(curve, shift);
+    int peak = curve.farthest(shift, true, i -> true).orElse(-1);
     if (peak < 0 || curve.level(peak, shift) <= bottom) {
       return NOT_ENTERED;
     }
@@ -115,25 +115,17 @@ public record BandTime(
   private static BandTime neverReached(Curve curve, Shift shift, long bottom) {
     BandTime worst = NOT_ENTERED;
     long worstTime = -1;
-    for (int first = 0; first < curve.size(); first++) {
-      if (curve.level(first, shift) > bottom) {
-        int end = first;
-        while (end < curve.size() && curve.level(end, shift) > bottom) {
-          end++;
-        }
-        BandTime time = above(curve, shift, Band.above(first, end, bottom));
-        long seen =
-            curve.latest(Math.min(end, curve.size() - 1)) - curve.earliest(Math.max(first - 1, 0));
-        worst = seen >= worstTime ? time : worst.stillRunning(time);
-        worstTime = Math.max(worstTime, seen);
-        first = end;
-      }
+    for (Curve.Run run : curve.runs(i -> curve.level(i, shift) > bottom, i -> false)) {
+      int before = run.first() - 1;
+      int end = run.last() + 1;
+      Band band = new Band(before, before, before, end, bottom, bottom);
+      BandTime time = before < 0 ? NOT_SEEN : clocked(curve, shift, band);
+      long seen =
+          curve.latest(Math.min(end, curve.size() - 1)) - curve.earliest(Math.max(before, 0));
+      worst = seen >= worstTime ? time : worst.stillRunning(time);
+      worstTime = Math.max(worstTime, seen);
     }
     return worst;
-  }
-
-  private static BandTime above(Curve curve, Shift shift, Band band) {
-    return band.start() < 0 ? NOT_SEEN : clocked(curve, shift, band);
   }
 
   /** This longer time, running where the later one runs, since that one may yet outgrow it. */
@@ -149,12 +141,7 @@ public record BandTime(
    * @param crossing the reading before the first crossing; -1 where none was seen
    * @param end the first reading behind the band; the curve's size where there is none
    */
-  private record Band(int start, int seen, int crossing, int end, long enter, long leave) {
-
-    static Band above(int first, int end, long bottom) {
-      return new Band(first - 1, first - 1, first - 1, end, bottom, bottom);
-    }
-  }
+  private record Band(int start, int seen, int crossing, int end, long enter, long leave) {}
 
   private static BandTime clocked(Curve curve, Shift shift, Band band) {
     int last = Math.min(band.end(), curve.size() - 1);
@@ -168,14 +155,9 @@ public record BandTime(
             curve.earliest(Math.max(lastInside, 0))
                 - curve.latest(band.crossing() < 0 ? band.seen() : firstInside));
     boolean gap = curve.gapAfter(band.start()) || (done && curve.gapAfter(last - 1));
-    return new BandTime(
-        done ? State.DONE : State.RUNNING,
-        longest,
-        shortest,
-        done ? Optional.of(interpolated(curve, shift, band)) : Optional.empty(),
-        band.start(),
-        last,
-        gap);
+    Optional<Long> lines = done ? Optional.of(interpolated(curve, shift, band)) : Optional.empty();
+    State state = done ? State.DONE : State.RUNNING;
+    return new BandTime(state, longest, shortest, lines, band.start(), last, gap);
   }
 
   private static long interpolated(Curve curve, Shift shift, Band band) {
@@ -187,23 +169,12 @@ public record BandTime(
   }
 
   /** Where the straight line from a reading to the next passes a level. */
-  static long crossing(Curve curve, Shift shift, int before, long level) {
+  private static long crossing(Curve curve, Shift shift, int before, long level) {
     long first = curve.level(before, shift);
     long next = curve.level(before + 1, shift);
     long from = curve.earliest(before);
     long span = curve.earliest(before + 1) - from;
     double part = (double) (first - level) / (double) (first - next);
     return from + Math.round(Math.min(1, Math.max(0, part)) * span);
-  }
-
-  /** The first of the highest readings; -1 where there is none. */
-  static int peak(Curve curve, Shift shift) {
-    int peak = -1;
-    for (int i = 0; i < curve.size(); i++) {
-      if (peak < 0 || curve.level(i, shift) > curve.level(peak, shift)) {
-        peak = i;
-      }
-    }
-    return peak;
   }
 }

@@ -2,6 +2,7 @@ package org.flitchbook.sums;
 
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -53,13 +54,9 @@ final class Boiling {
   /** In °F; beyond the table's ends its first and last lines are drawn on. */
   static Quantity at(Quantity altitude) {
     Ratio feet = altitude.in(Unit.FOOT).value();
-    Map.Entry<Ratio, Ratio> upper = TABLE.higherEntry(feet);
-    if (upper == null) {
-      upper = TABLE.lastEntry();
-    }
-    if (upper.getKey().signum() == 0) {
-      upper = TABLE.higherEntry(Ratio.ZERO);
-    }
+    NavigableMap<Ratio, Ratio> ends = TABLE.subMap(Ratio.ZERO, false, TABLE.lastKey(), false);
+    Map.Entry<Ratio, Ratio> upper =
+        Optional.ofNullable(ends.higherEntry(feet)).orElse(TABLE.lastEntry());
     Map.Entry<Ratio, Ratio> lower = TABLE.lowerEntry(upper.getKey());
     Ratio slope =
         upper.getValue().minus(lower.getValue()).over(upper.getKey().minus(lower.getKey()));

@@ -2,6 +2,9 @@ package org.flitchbook.sums;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 
 /**
  * One probe's readings in the order of time, each with its uncertainty; levels as in {@link
@@ -79,6 +82,33 @@ public interface Curve {
       }
     }
     return gaps;
+  }
+
+  /** The first of the highest readings that count, or of the lowest. */
+  default OptionalInt farthest(Shift shift, boolean up, IntPredicate counts) {
+    int way = up ? 1 : -1;
+    return IntStream.range(0, size())
+        .filter(counts)
+        .reduce(
+            (first, i) -> way * Long.compare(level(i, shift), level(first, shift)) > 0 ? i : first);
+  }
+
+  /** Readings that follow each other, the last included. */
+  record Run(int first, int last) {}
+
+  /** The readings that fulfil a condition, in runs as long as they come; some readings end one. */
+  default List<Run> runs(IntPredicate fulfils, IntPredicate ends) {
+    List<Run> runs = new ArrayList<>();
+    for (int i = 0; i < size(); i++) {
+      if (fulfils.test(i)) {
+        int first = i;
+        while (i + 1 < size() && !ends.test(i) && fulfils.test(i + 1)) {
+          i++;
+        }
+        runs.add(new Run(first, i));
+      }
+    }
+    return runs;
   }
 
   /**

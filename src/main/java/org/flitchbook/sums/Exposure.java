@@ -1,5 +1,7 @@
 package org.flitchbook.sums;
 
+import java.util.stream.IntStream;
+
 /**
  * How long a probe was inside a band in all, over the whole curve and however often it went in,
  * counted against the lot: each stay from the last reading outside to the next reading outside. A
@@ -48,31 +50,24 @@ public record Exposure(long longest, long unseen, boolean beginsInside, boolean 
     }
 
     private long longest() {
-      long sum = 0;
-      int start = 0;
-      for (int i = 0; i < curve.size(); i++) {
-        if (i + 1 == curve.size() || !inside(i)) {
-          boolean stay = i > start || side(i) == 0;
-          sum += stay ? curve.latest(i) - curve.earliest(start) : 0;
-          start = i + 1;
-        }
-      }
-      return sum;
+      int last = curve.size() - 1;
+      return curve.runs(this::inside, i -> false).stream()
+          .mapToLong(
+              run -> curve.latest(Math.min(run.last() + 1, last)) - curve.earliest(run.first()))
+          .sum();
     }
 
     private long unseen() {
-      long sum = 0;
-      for (int i = 0; i + 1 < curve.size(); i++) {
-        boolean lost = !inside(i) && curve.gapAfter(i);
-        sum += lost ? curve.latest(i + 1) - curve.earliest(i) : 0;
-      }
-      return sum;
+      return IntStream.range(0, curve.size())
+          .filter(i -> !inside(i) && curve.gapAfter(i))
+          .mapToLong(i -> curve.latest(i + 1) - curve.earliest(i))
+          .sum();
     }
 
     /** Whether the time from this reading to the next counts. */
     private boolean inside(int index) {
       int here = side(index);
-      return here == 0 || here != side(index + 1);
+      return here == 0 || (index + 1 < curve.size() && here != side(index + 1));
     }
 
     /** Below the band, in it, above it. */

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.BinaryOperator;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
@@ -21,28 +22,21 @@ public sealed interface Formula extends Argument
 
   /** What is done with the next part. */
   enum Operator {
-    PLUS("+"),
-    MINUS("−"),
-    TIMES("×"),
-    OVER("/");
+    PLUS("+", Ratio::plus),
+    MINUS("−", Ratio::minus),
+    TIMES("×", Ratio::times),
+    OVER("/", Ratio::over);
 
     private final String sign;
+    private final BinaryOperator<Ratio> applied;
 
-    Operator(String sign) {
+    Operator(String sign, BinaryOperator<Ratio> applied) {
       this.sign = sign;
+      this.applied = applied;
     }
 
     private boolean isOfProducts() {
       return this == TIMES || this == OVER;
-    }
-
-    private Ratio applied(Ratio left, Ratio right) {
-      return switch (this) {
-        case PLUS -> left.plus(right);
-        case MINUS -> left.minus(right);
-        case TIMES -> left.times(right);
-        case OVER -> left.over(right);
-      };
     }
   }
 
@@ -120,14 +114,15 @@ public sealed interface Formula extends Argument
 
     @Override
     public Object json() {
-      if (of.isEmpty()) {
-        return amount.json();
-      }
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("amount", amount.json());
-      tree.put("of", of);
-      return tree;
+      return of.isEmpty() ? amount.json() : tree("amount", amount.json(), "of", of);
     }
+  }
+
+  private static Map<String, Object> tree(String key, Object value, String next, Object other) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put(key, value);
+    tree.put(next, other);
+    return tree;
   }
 
   /** An operator and the part that follows it. */
@@ -150,7 +145,7 @@ public sealed interface Formula extends Argument
     public Ratio result() {
       Ratio result = first.result();
       for (Link link : links) {
-        result = link.operator().applied(result, link.part().result());
+        result = link.operator().applied.apply(result, link.part().result());
       }
       return result;
     }
@@ -173,10 +168,8 @@ public sealed interface Formula extends Argument
     public Object json() {
       List<Object> terms = new ArrayList<>(List.of(first.json()));
       links.forEach(link -> terms.add(link.part().json()));
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("terms", terms);
-      tree.put("operators", links.stream().map(link -> link.operator().sign).toList());
-      return tree;
+      List<String> operators = links.stream().map(link -> link.operator().sign).toList();
+      return tree("terms", terms, "operators", operators);
     }
   }
 
@@ -196,10 +189,7 @@ public sealed interface Formula extends Argument
 
     @Override
     public Object json() {
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("share", share.json());
-      tree.put("unit", unit.json());
-      return tree;
+      return tree("share", share.json(), "unit", unit.json());
     }
   }
 }

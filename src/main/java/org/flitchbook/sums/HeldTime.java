@@ -1,5 +1,8 @@
 package org.flitchbook.sums;
 
+import java.util.Comparator;
+import java.util.function.BinaryOperator;
+
 /**
  * The longest unbroken run of readings at or above a temperature, from its first to its last
  * reading; of runs as long, the one with more readings, then one with a hand check. A gap breaks
@@ -11,7 +14,13 @@ package org.flitchbook.sums;
  */
 public record HeldTime(long longest, int readings, boolean byHand, int start, int end) {
 
-  static final HeldTime NEVER = new HeldTime(0, 0, false, 0, 0);
+  private static final HeldTime NEVER = new HeldTime(0, 0, false, 0, 0);
+
+  private static final BinaryOperator<HeldTime> LONGER =
+      BinaryOperator.maxBy(
+          Comparator.comparing(HeldTime::longest)
+              .thenComparing(HeldTime::readings)
+              .thenComparing(HeldTime::byHand));
 
   /**
    * Finds the longest run within the heat. Readings by hand beside a log that goes on confirm a run
@@ -26,7 +35,7 @@ public record HeldTime(long longest, int readings, boolean byHand, int start, in
       boolean inHeat = curve.earliest(i) >= from && curve.earliest(i) <= until;
       if (inHeat && curve.level(i, shift) >= level) {
         run = run.and(curve, i);
-        best = best.orLonger(run.held(curve));
+        best = LONGER.apply(best, run.held(curve));
       }
       if (!inHeat || curve.level(i, shift) < level || curve.gapAfter(i)) {
         run = Run.NONE;
@@ -61,16 +70,5 @@ public record HeldTime(long longest, int readings, boolean byHand, int start, in
       long held = Math.max(0, curve.earliest(last) - curve.latest(first));
       return new HeldTime(held, readings, byHand, first, last);
     }
-  }
-
-  private HeldTime orLonger(HeldTime other) {
-    if (other.readings == 0) {
-      return this;
-    }
-    if (readings == 0 || other.longest != longest) {
-      return readings == 0 || other.longest > longest ? other : this;
-    }
-    boolean hand = other.readings == readings && other.byHand && !byHand;
-    return other.readings > readings || hand ? other : this;
   }
 }

@@ -23,14 +23,8 @@ record Kept(Curve curve, List<Integer> indices) implements Curve {
 
   /** Whether a reading by hand is cooler than what the log says before and after it. */
   static boolean isCooler(Curve curve, Shift shift, int index) {
-    int before = index;
-    while (before > 0 && curve.byHand(before)) {
-      before--;
-    }
-    int after = index;
-    while (after < curve.size() - 1 && curve.byHand(after)) {
-      after++;
-    }
+    int before = Math.max(0, curve.loggedAtOrBefore(index));
+    int after = Math.min(curve.size() - 1, curve.loggedAtOrAfter(index));
     long beside = Math.min(curve.level(before, shift), curve.level(after, shift));
     return curve.level(index, shift) < beside;
   }

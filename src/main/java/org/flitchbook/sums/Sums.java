@@ -140,7 +140,7 @@ public final class Sums {
 
   /**
    * The expanded uncertainty (k = 2) of a dry-cure sum after the GUM, independent inputs: P × 2 ×
-   * √((u cure/cure)² + (u meat/meat)² + (a²/3)), with u of {@link Weighing#variance}.
+   * √((u cure/cure)² + (u meat/meat)² + (a²/3)), with u of {@link Weighed.Weighing#variance}.
    *
    * @param strength half the width a of the range in which the share of nitrite in the cure surely
    *     lies, relative to that share (2 % where 6.25 % may be 6.125 to 6.375 %), rectangular;

@@ -3,6 +3,8 @@ package org.flitchbook.measure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Optional;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,10 +30,10 @@ final class UnitTest {
           SHARE       | ppm or %
           TIME        | s, min, h or d
           LENGTH      | mm, cm, in, m or ft
-          NUMBER      | no unit
+          NUMBER      | ''
           """)
   void the_choices_are_named(Dimension dimension, String named) {
-    assertEquals(named, Unit.choices(dimension));
+    assertEquals(named, Message.of(Listing.or(Unit.of(dimension))).toString());
   }
 
   /** NIST Handbook 44, appendix C prints these equivalents as exact (from memory). */

@@ -70,12 +70,12 @@ final class NoLimitInJavaTest {
       reading/Samples.java: 50_000 | of more steps than that only as many are looked at, for speed
       reading/WrittenClock.java: 2026 | any time shows what a pattern writes
       sums/Boiling.java: a table | where water boils, a published table
-      sums/Integral.java: static final int HOTTEST = 200 | so that a broken probe stays a number
+      sums/Lethality.java: static final int HOTTEST = 200 | so that a broken probe stays a number
       sums/Molar.java: a table | the atomic weights of the IUPAC
       sums/Sums.java: Ratio.of(198, 216) | molecular weights as 9 CFR 424.22(b)(1) has them
       sums/Sums.java: Ratio.of(3) | a rectangular distribution after the GUM
-      sums/Weighing.java: Ratio.of(2) | half a step, where a scale's scatter is not known
-      sums/Weighing.java: Ratio.of(6) | two roundings to a step after the GUM
+      sums/Weighed.java: Ratio.of(2) | half a step, where a scale's scatter is not known
+      sums/Weighed.java: Ratio.of(6) | two roundings to a step after the GUM
       """
           .lines()
           .toList();

@@ -15,6 +15,8 @@ import org.flitchbook.SeededRun;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.sums.Lethality.Credit;
+import org.flitchbook.sums.Lethality.Resistance;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.sums.Lethality.Credit;
+import org.flitchbook.sums.Lethality.Resistance;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
