@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -150,8 +151,11 @@ final class SchemaReader {
   }
 
   private Schema.Members members(Class<? extends Record> type) {
-    return new Schema.Members(
-        type, Arrays.stream(type.getRecordComponents()).map(this::member).toList());
+    List<Schema.Member> members = new ArrayList<>();
+    for (RecordComponent component : type.getRecordComponents()) {
+      members.add(member(component));
+    }
+    return new Schema.Members(type, members);
   }
 
   /** None for a number that is written as a text: 0 might not be one that it could be. */

@@ -57,24 +57,28 @@ final class LotJudging {
   }
 
   private Judgement judge(Lot lot) {
-    Instant begin = lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
-    List<Plan> former = versions.formerSince(begin);
-    List<Fault> changed = former.stream().map(plan -> changed(plan, lot)).toList();
+    List<Plan> former = versions.formerSince(begin(lot));
+    List<Fault> changed =
+        former.stream()
+            .map(plan -> changed(plan, versions.until(plan).orElseThrow(), lot))
+            .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
     List<FormerJudgement> before =
         former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
     return PlanChoice.of(lot, versions)
-        .map(
-            choice ->
-                before.stream()
-                    .filter(each -> each.version().equals(choice.version()))
-                    .findFirst()
-                    .map(FormerJudgement::judgement)
-                    .orElse(now))
+        .map(choice -> chosen(choice.version(), now, before))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
   }
 
-  private Fault changed(Plan plan, Lot lot) {
+  private static Judgement chosen(String version, Judgement now, List<FormerJudgement> before) {
+    return before.stream()
+        .filter(former -> former.version().equals(version))
+        .findFirst()
+        .map(FormerJudgement::judgement)
+        .orElse(now);
+  }
+
+  private Fault changed(Plan plan, LocalDate until, Lot lot) {
     return Fault.note(
         PlanChoice.CHANGED,
         lot.code(),
@@ -83,7 +87,7 @@ final class LotJudging {
             "judging.plan.former",
             "version {0}, in force until {1}, when the lot was in work",
             plan.version(),
-            versions.until(plan).orElseThrow()),
+            until),
         say(
             "judging.plan.one-version",
             "one version over the whole lot; the stricter counts until an entry \"explained\" says"
@@ -97,6 +101,10 @@ final class LotJudging {
     return under
         .lot(lot.code())
         .map(same -> new FormerJudgement(plan.version(), until, judge(plan, under, same, changed)));
+  }
+
+  private Instant begin(Lot lot) {
+    return lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
   }
 
   private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {

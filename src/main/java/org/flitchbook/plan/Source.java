@@ -8,11 +8,6 @@ public record Source(
 
   /** {@code 9 CFR 424.22 (b)(3)}. */
   public String cited() {
-    return cited(document);
-  }
-
-  /** The same with another name of the document. */
-  String cited(String called) {
-    return clause.isEmpty() ? called : called + " " + clause;
+    return clause.isEmpty() ? document : document + " " + clause;
   }
 }
