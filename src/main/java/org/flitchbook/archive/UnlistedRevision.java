@@ -7,15 +7,14 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.json.Fields;
 import org.flitchbook.json.Json;
+import org.flitchbook.json.Node;
 import org.flitchbook.ledger.Event;
 
 /**
@@ -60,17 +59,14 @@ record UnlistedRevision(
     return others.equals(bundle.records());
   }
 
-  private static Optional<Fields> json(SortedMap<String, SourceFile> files) {
+  private static Optional<Node.Obj> json(SortedMap<String, SourceFile> files) {
     return Optional.ofNullable(files.get(DAY))
-        .flatMap(file -> Json.read(file.name(), file.bytes()).object())
-        .map(object -> Fields.of(object, new ArrayList<>()));
+        .flatMap(file -> Json.read(file.name(), file.bytes()).object());
   }
 
-  private static Optional<Instant> moment(Fields json) {
+  private static Optional<Instant> moment(Node.Obj json) {
     try {
-      return json.optionalText("judgedAt")
-          .map(OffsetDateTime::parse)
-          .map(OffsetDateTime::toInstant);
+      return json.text("judgedAt").map(OffsetDateTime::parse).map(OffsetDateTime::toInstant);
     } catch (DateTimeException noTime) {
       return Optional.empty();
     }
@@ -78,7 +74,7 @@ record UnlistedRevision(
 
   /** The line that it should have had. */
   Event completed(Event event) {
-    Optional<Fields> filing = json(files).flatMap(json -> json.optionalObject("filing"));
+    Optional<Node.Obj> filing = json(files).flatMap(json -> json.object("filing"));
     return event
         .on(day, number)
         .by(text(filing, "by"), text(filing, "reason"))
@@ -93,7 +89,7 @@ record UnlistedRevision(
                 "complete on the disk, without its line; its files agree with its own manifest"));
   }
 
-  private static String text(Optional<Fields> filing, String key) {
-    return filing.flatMap(fields -> fields.optionalText(key)).orElse("");
+  private static String text(Optional<Node.Obj> filing, String key) {
+    return filing.flatMap(members -> members.text(key)).orElse("");
   }
 }

@@ -3,13 +3,11 @@ package org.flitchbook.evidence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
@@ -34,29 +32,24 @@ final class EarlierTemplates {
    * The files of a record with what its version had in its code.
    *
    * @param tool the version that made the record
-   * @param folder under which a record carries the templates of the program
    */
-  static List<SourceFile> filledIn(String tool, List<SourceFile> sources, String folder) {
+  static List<SourceFile> filledIn(String tool, List<SourceFile> sources) {
     if (!VERSIONS.contains(tool)) {
       return sources;
     }
-    Map<String, SourceFile> files =
-        sources.stream()
-            .collect(
-                Collectors.toMap(
-                    SourceFile::name, file -> file, (one, other) -> one, LinkedHashMap::new));
-    later(tool).members().forEach((name, added) -> fillIn(files, name, (Node.Obj) added, folder));
+    Map<String, SourceFile> files = new LinkedHashMap<>();
+    sources.forEach(file -> files.putIfAbsent(file.name(), file));
+    later(tool).members().forEach((name, added) -> fillIn(files, name, added));
     return List.copyOf(files.values());
   }
 
-  private static void fillIn(
-      Map<String, SourceFile> files, String name, Node.Obj added, String folder) {
-    String known = files.containsKey(name) ? name : folder + name;
+  private static void fillIn(Map<String, SourceFile> files, String name, Node added) {
+    String known = files.containsKey(name) ? name : RecordEvidence.TOOL + name;
     SourceFile file = files.get(known);
-    Optional<Node.Obj> tree =
+    Optional<? extends Node> own =
         file == null ? Optional.of(added) : Json.read(known, file.bytes()).object();
-    tree.map(each -> SourceFile.of(known, Json.write(merged(each, added))))
-        .ifPresent(whole -> files.put(known, whole));
+    own.map(each -> Objects.requireNonNull(merged(each.tree(), added.tree())))
+        .ifPresent(tree -> files.put(known, SourceFile.of(known, Json.write(tree))));
   }
 
   private static Node.Obj later(String tool) {
@@ -70,49 +63,29 @@ final class EarlierTemplates {
   }
 
   /** The members of both; where both have one that is a value, that of the record. */
-  private static Map<String, Object> merged(Node.Obj own, Node.Obj added) {
-    Map<String, Object> members = new LinkedHashMap<>();
-    added.members().forEach((key, value) -> members.put(key, tree(value)));
-    own.members()
-        .forEach((key, value) -> members.put(key, merged(value, added.members().get(key))));
-    return members;
+  private static @Nullable Object merged(@Nullable Object own, @Nullable Object added) {
+    if (own instanceof Map<?, ?> one && added instanceof Map<?, ?> other) {
+      Map<Object, Object> members = new LinkedHashMap<>(other);
+      one.forEach((key, value) -> members.put(key, merged(value, other.get(key))));
+      return members;
+    }
+    if (own instanceof List<?> items && added instanceof List<?> others) {
+      return items.stream().map(each -> merged(each, ofSameName(each, others))).toList();
+    }
+    return own;
   }
 
-  private static @Nullable Object merged(Node own, @Nullable Node added) {
-    if (own instanceof Node.Obj one && added instanceof Node.Obj other) {
-      return merged(one, other);
-    }
-    if (own instanceof Node.Items items && added instanceof Node.Items others) {
-      List<Object> all = new ArrayList<>();
-      items.items().forEach(each -> all.add(merged(each, ofSameName(each, others))));
-      return all;
-    }
-    return tree(own);
-  }
-
-  private static @Nullable Node ofSameName(Node item, Node.Items others) {
-    Optional<String> name = item.firstText(NAMES);
-    return others.items().stream()
-        .filter(other -> name.isPresent() && name.equals(other.firstText(NAMES)))
+  private static @Nullable Object ofSameName(@Nullable Object item, List<?> others) {
+    Optional<?> name = name(item);
+    return others.stream()
+        .filter(other -> name.isPresent() && name.equals(name(other)))
         .findFirst()
         .orElse(null);
   }
 
-  private static @Nullable Object tree(@Nullable Node node) {
-    if (node instanceof Node.Obj object) {
-      Map<String, Object> members = new LinkedHashMap<>();
-      object.members().forEach((key, value) -> members.put(key, tree(value)));
-      return members;
-    }
-    if (node instanceof Node.Items items) {
-      return items.items().stream().map(EarlierTemplates::tree).toList();
-    }
-    if (node instanceof Node.Num number) {
-      return number.value();
-    }
-    if (node instanceof Node.Bool bool) {
-      return bool.value();
-    }
-    return node instanceof Node.Text text ? text.value() : null;
+  private static Optional<?> name(@Nullable Object item) {
+    return item instanceof Map<?, ?> members
+        ? NAMES.stream().map(members::get).filter(String.class::isInstance).findFirst()
+        : Optional.empty();
   }
 }

@@ -1,14 +1,15 @@
 package org.flitchbook.evidence;
 
+import static java.util.stream.Collectors.partitioningBy;
 import static org.flitchbook.message.Message.count;
 import static org.flitchbook.message.Message.say;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
@@ -44,10 +45,12 @@ public record EnclosedEvidence(
     if (opened instanceof Extraction.Refused refused) {
       return faulty(file, Message.of(refused.found()), Message.of(refused.expected()));
     }
-    List<SourceFile> sources =
-        new ArrayList<>(RecordEvidence.files(((Extraction.Attachments) opened).attachments()));
-    List<SourceFile> findings =
-        sources.stream().filter(each -> each.name().startsWith(RecordEvidence.FINDINGS)).toList();
+    Map<Boolean, List<SourceFile>> carried =
+        ((Extraction.Attachments) opened)
+            .attachments().stream()
+                .map(each -> new SourceFile(each.description(), each.content()))
+                .collect(partitioningBy(each -> each.name().startsWith(RecordEvidence.FINDINGS)));
+    List<SourceFile> findings = carried.getOrDefault(true, List.of());
     if (findings.size() != 1) {
       return faulty(
           file,
@@ -58,19 +61,19 @@ public record EnclosedEvidence(
               "{0} files of findings"),
           say("evidence.record", "a record with its findings"));
     }
-    sources.removeAll(findings);
-    return parsed(sources, findings.get(0));
+    return parsed(carried.getOrDefault(false, List.of()), findings.get(0));
   }
 
   private static Taken parsed(List<SourceFile> sources, SourceFile findings) {
     Parsed parsed = Json.read(findings.name(), findings.bytes());
-    String name =
-        findings.name().substring(RecordEvidence.FINDINGS.length()).replaceAll("\\.json$", "");
+    String name = withoutEnd(findings.name().substring(RecordEvidence.FINDINGS.length()));
     return new Taken(
-        parsed
-            .object()
-            .map(found -> new EnclosedEvidence(name, List.copyOf(sources), findings, found)),
+        parsed.object().map(found -> new EnclosedEvidence(name, sources, findings, found)),
         parsed.faults());
+  }
+
+  private static String withoutEnd(String file) {
+    return file.replaceAll("\\.json$", "");
   }
 
   private static Taken faulty(String file, Message found, Message expected) {
@@ -79,7 +82,7 @@ public record EnclosedEvidence(
   }
 
   public String text(String key) {
-    return found.members().get(key) instanceof Node.Text text ? text.value() : "";
+    return found.text(key).orElse("");
   }
 
   /** The day that it is a record of. */
@@ -93,15 +96,7 @@ public record EnclosedEvidence(
 
   /** The codes of the lots that it is about. */
   public List<String> lots() {
-    List<String> lots = new ArrayList<>();
-    if (found.members().get("lots") instanceof Node.Items items) {
-      for (Node each : items.items()) {
-        if (each instanceof Node.Obj lot && lot.members().get("lot") instanceof Node.Text code) {
-          lots.add(code.value());
-        }
-      }
-    }
-    return lots;
+    return found.objects("lots").stream().flatMap(lot -> lot.text("lot").stream()).toList();
   }
 
   /** The version of the program that made it; empty where it states none. */
@@ -114,11 +109,11 @@ public record EnclosedEvidence(
    * code, and with the wording of this version, since no sentence is compared.
    */
   public Book book() {
-    List<SourceFile> files = new ArrayList<>();
-    sources.stream().filter(file -> !isWording(file)).forEach(files::add);
-    files.addAll(withoutTexts());
-    return RecordEvidence.book(
-        text("book"), EarlierTemplates.filledIn(madeBy(), files, RecordEvidence.TOOL));
+    Stream<SourceFile> others = sources.stream().filter(file -> !isWording(file));
+    Stream<SourceFile> wording =
+        sources.stream().filter(EnclosedEvidence::isWording).map(EnclosedEvidence::withoutTexts);
+    List<SourceFile> files = Stream.concat(others, wording).toList();
+    return RecordEvidence.book(text("book"), EarlierTemplates.filledIn(madeBy(), files));
   }
 
   private static boolean isWording(SourceFile file) {
@@ -126,12 +121,9 @@ public record EnclosedEvidence(
   }
 
   /** A language that only the book had is printed in English here. */
-  private List<SourceFile> withoutTexts() {
-    return sources.stream()
-        .filter(EnclosedEvidence::isWording)
-        .map(file -> file.baseName().replaceAll("\\.json$", ""))
-        .map(language -> SourceFile.of(WORDING + language + ".json", Json.write(empty(language))))
-        .toList();
+  private static SourceFile withoutTexts(SourceFile wording) {
+    String language = withoutEnd(wording.baseName());
+    return SourceFile.of(WORDING + language + ".json", Json.write(empty(language)));
   }
 
   private static Map<String, Object> empty(String language) {

@@ -1,36 +1,49 @@
 package org.flitchbook.evidence;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.judging.Judged;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Track;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.practice.Practice;
+import org.flitchbook.reading.Day;
+import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.FileRead;
+import org.flitchbook.reading.Series;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.sheet.Sheet;
 
 /**
- * Picks the files that lots rest on: their days, see {@link LotDays}, of which the earliest have
- * only the sheet of the instruments; the plan and its former versions, the rule sets that they
- * name, the classes, the rules for dirty data, the numbers of common practice, and the words of
- * their language.
+ * Picks the files that lots rest on: their days, of which the earliest have only the sheet of the
+ * instruments; the plan and its former versions, the rule sets that they name, the classes, the
+ * rules for dirty data, the numbers of common practice, and the words of their language.
+ *
+ * <p>The days begin with the first in which anything of a lot stands: an entry, one that it
+ * corrects, a reading that served it, a fault. The checks of instruments go back to the last one
+ * before the lot of every instrument in use since. Where an entry of an older folder corrects one
+ * that is within, they begin with that older folder.
  */
 public final class EvidenceSelection {
 
   private final Book book;
   private final DayJudged judged;
-  private final LotDays days;
+  private final List<Day> read;
   private final Set<String> carried;
 
   /**
@@ -41,7 +54,7 @@ public final class EvidenceSelection {
   public EvidenceSelection(Judged judged, DayJudged day) {
     this.book = judged.book();
     this.judged = day;
-    this.days = new LotDays(day, judged.read());
+    this.read = judged.read();
     this.carried =
         day.files().stream()
             .filter(file -> file.isRead() || isTable(file.name()))
@@ -70,8 +83,8 @@ public final class EvidenceSelection {
   }
 
   private List<SourceFile> filesOf(Judgement judgement) {
-    LocalDate first = days.first(judgement);
-    LocalDate checks = days.firstCheck(judgement, first);
+    LocalDate first = first(judgement);
+    LocalDate checks = firstCheck(judgement, first);
     List<SourceFile> files = new ArrayList<>();
     for (LocalDate day : book.days().subMap(checks, true, judged.day(), true).keySet()) {
       filesOf(day).stream()
@@ -120,5 +133,78 @@ public final class EvidenceSelection {
     return (own && template.equals(wording))
         || plan.ruleSets().stream()
             .anyMatch(set -> template.equals("limits/" + set.name() + ".json"));
+  }
+
+  private LocalDate first(Judgement judgement) {
+    Lot lot = judgement.lot();
+    Set<LocalDate> named = new TreeSet<>(lot.filed());
+    all(lot).forEach(entry -> target(entry).ifPresent(named::add));
+    Stream.concat(
+            judgement.faults().stream().map(fault -> fault.place().file()),
+            lot.tracks().stream().flatMap(each -> files(each.track())))
+        .forEach(file -> Book.dayOf(file).ifPresent(named::add));
+    return withCorrections(named.stream().findFirst().orElse(judged.day()));
+  }
+
+  private static Stream<Entry> all(Lot lot) {
+    return Stream.concat(
+        lot.entries().stream(),
+        lot.corrections().stream().flatMap(each -> Stream.of(each.replaced(), each.by())));
+  }
+
+  private static Stream<String> files(Track track) {
+    return IntStream.range(0, track.size()).mapToObj(i -> track.place(i).file()).distinct();
+  }
+
+  /** The folder of the line that an entry corrects, where it corrects one. */
+  private static Optional<LocalDate> target(Entry entry) {
+    return entry.corrects().isEmpty()
+        ? Optional.empty()
+        : Book.dayOf(entry.corrects()).or(() -> Book.dayOf(entry.place().file()));
+  }
+
+  private LocalDate firstCheck(Judgement judgement, LocalDate first) {
+    Instant begin = begin(judgement.lot());
+    LocalDate check =
+        inUse(first).stream()
+            .flatMap(id -> judged.register().last(id, begin).stream())
+            .flatMap(last -> Book.dayOf(last.entry().place().file()).stream())
+            .min(Comparator.naturalOrder())
+            .orElse(first);
+    return withCorrections(check.isBefore(first) ? check : first);
+  }
+
+  /** The first time at which anything was written or read of a lot. */
+  private static Instant begin(Lot lot) {
+    Stream<Instant> written = lot.entries().stream().map(entry -> entry.time().earliest());
+    Stream<Instant> read =
+        lot.tracks().stream()
+            .filter(each -> each.track().size() > 0)
+            .map(each -> Instant.ofEpochMilli(each.track().earliest(0)));
+    return Stream.concat(written, read).min(Comparator.naturalOrder()).orElse(Instant.MIN);
+  }
+
+  private Set<String> inUse(LocalDate from) {
+    return read.stream()
+        .filter(day -> !day.date().isBefore(from))
+        .flatMap(
+            day ->
+                Stream.concat(
+                    day.entries().stream().map(Entry::instrument),
+                    day.series().stream().map(Series::instrument)))
+        .collect(Collectors.toSet());
+  }
+
+  private LocalDate withCorrections(LocalDate first) {
+    return read.stream()
+        .filter(day -> day.date().isBefore(first))
+        .filter(
+            day ->
+                day.entries().stream()
+                    .anyMatch(
+                        entry -> target(entry).filter(date -> !date.isBefore(first)).isPresent()))
+        .map(day -> withCorrections(day.date()))
+        .findFirst()
+        .orElse(first);
   }
 }

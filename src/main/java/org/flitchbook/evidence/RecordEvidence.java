@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.judging.Judging;
 import org.flitchbook.pdf.Attachment;
 import org.flitchbook.reading.FileRead;
 
@@ -39,23 +40,17 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
     List<FileRead> all = new ArrayList<>();
     for (SourceFile file : sources) {
       String use = file.name().startsWith(TOOL) ? "template" : "own template";
-      all.add(known.getOrDefault(file.name(), listed(file, use)));
+      all.add(known.getOrDefault(file.name(), Judging.listed(file, use)));
     }
-    all.add(listed(findings, "findings"));
+    all.add(Judging.listed(findings, "findings"));
     return all;
-  }
-
-  private static FileRead listed(SourceFile file, String use) {
-    return new FileRead(file.name(), use, file.content().remaining(), file.sha256(), 0, 0);
   }
 
   /** All of it for a print: named flat, for any folder, and described by the path. */
   public List<Attachment> attachments() {
     Set<String> names = new HashSet<>();
     List<Attachment> all = new ArrayList<>();
-    for (SourceFile file : sources) {
-      all.add(attachment(file, Attachment.Relation.SOURCE, names));
-    }
+    sources.forEach(file -> all.add(attachment(file, Attachment.Relation.SOURCE, names)));
     all.add(attachment(findings, Attachment.Relation.DATA, names));
     return all;
   }
@@ -68,13 +63,6 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
       name = "_" + name;
     }
     return new Attachment(name, file.name(), relation, file.content());
-  }
-
-  /** The files that attachments were made of, by their paths. */
-  static List<SourceFile> files(List<Attachment> attachments) {
-    return attachments.stream()
-        .map(each -> new SourceFile(each.description(), each.content()))
-        .toList();
   }
 
   /** A book of nothing but such files; what is none of a book is left aside. */

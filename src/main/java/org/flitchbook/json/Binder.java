@@ -2,13 +2,17 @@ package org.flitchbook.json;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.message.Message;
 
 /**
  * Makes a record of an object, each component from the member of its name. The component's type
@@ -62,11 +66,44 @@ public record Binder(Map<Class<?>, Format<?>> types, Map<String, Format<?>> name
     return Binding.whole(schema(type), object).map(type::cast);
   }
 
-  /** The object that a whole file is; what is wrong with it goes to the faults. */
-  public <T> Optional<T> read(SourceFile file, Class<T> type, List<Fault> faults) {
+  /**
+   * What was bound.
+   *
+   * @param faults what is wrong with it, and what those who ask its {@link Fields} find later
+   */
+  public record Bound<T>(Optional<T> value, List<Fault> faults) {
+
+    /** What is made of it, beside the same faults. */
+    public <U> Bound<U> map(Function<T, U> use) {
+      return new Bound<>(value.map(use), faults);
+    }
+  }
+
+  /** The object that a whole file is. */
+  public <T> Bound<T> read(SourceFile file, Class<T> type) {
     Parsed parsed = Json.read(file.name(), file.bytes());
-    faults.addAll(parsed.faults());
-    return parsed.object().flatMap(object -> bind(Fields.of(object, faults), type));
+    List<Fault> faults = new ArrayList<>(parsed.faults());
+    return new Bound<>(
+        parsed.object().flatMap(object -> bind(Fields.of(object, faults), type)), faults);
+  }
+
+  /**
+   * The object that one of the templates is.
+   *
+   * @param none said where there is no such file
+   * @param expected what it would have held
+   */
+  public <T> Bound<T> read(
+      List<SourceFile> templates, String name, Class<T> type, Message none, Message expected) {
+    return templates.stream()
+        .filter(each -> each.name().equals(name))
+        .findFirst()
+        .map(file -> read(file, type))
+        .orElseGet(
+            () ->
+                new Bound<>(
+                    Optional.empty(),
+                    List.of(Fault.broken("missing file", Place.of(name), none, expected))));
   }
 
   /**

@@ -3,6 +3,7 @@ package org.flitchbook.json;
 import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -24,16 +25,14 @@ record Binding(Fields object, Map<String, Object> values) {
   /** The record of a whole object: a key that it does not know is a fault. */
   static Optional<Object> whole(Schema schema, Fields object) {
     Optional<Object> bound = new Binding(object, new HashMap<>()).records(schema);
-    if (!isOpen(schema)) {
+    boolean open =
+        schema instanceof Schema.Members members
+            && members.members().stream()
+                .anyMatch(each -> each.schema() instanceof Schema.Self self && self.open());
+    if (!open) {
       object.end();
     }
     return bound;
-  }
-
-  private static boolean isOpen(Schema schema) {
-    return schema instanceof Schema.Members members
-        && members.members().stream()
-            .anyMatch(each -> each.schema() instanceof Schema.Self self && self.open());
   }
 
   /** What records the object is, by its keys. */
@@ -48,14 +47,13 @@ record Binding(Fields object, Map<String, Object> values) {
 
   private Optional<Schema.Members> chosen(Schema.ByWord choice) {
     Message expected = Message.of(Listing.or(List.copyOf(choice.records().keySet())));
-    Format<Schema.Members> format =
-        Format.of(expected, word -> Optional.ofNullable(choice.records().get(word)));
     Optional<Node> node = object.member(choice.key());
+    Optional<Schema.Members> found = object.object().text(choice.key()).map(choice.records()::get);
     if (node.isEmpty()) {
       object.missing(choice.key(), expected);
+    } else if (found.isEmpty()) {
+      object.refuse(node.get(), expected);
     }
-    Optional<Schema.Members> found =
-        node.flatMap(word -> value(new Schema.Text(format), word)).map(Schema.Members.class::cast);
     if (found.isEmpty()) {
       choice.records().values().forEach(this::know);
     }
@@ -157,12 +155,11 @@ record Binding(Fields object, Map<String, Object> values) {
       return whole.expected();
     } else if (schema instanceof Schema.Bool) {
       return Format.BOOL;
-    } else if (schema instanceof Schema.Any) {
-      return Format.VALUE;
     } else if (schema instanceof Schema.Items) {
       return Format.LIST;
     }
-    return format(schema).map(Format::expected).orElse(Format.OBJECT);
+    Message other = schema instanceof Schema.Any ? Format.VALUE : Format.OBJECT;
+    return format(schema).map(Format::expected).orElse(other);
   }
 
   private Optional<Object> value(Schema schema, Node node) {
@@ -178,17 +175,13 @@ record Binding(Fields object, Map<String, Object> values) {
       return Optional.of(entries(map, entries));
     } else if (!Schema.records(schema).isEmpty() && node instanceof Node.Obj inner) {
       return whole(schema, Fields.of(inner, object.faults()));
-    } else if (node instanceof Node.Text text && format(schema).isPresent()) {
-      return text(format(schema).get(), text);
     }
-    object.refuse(node, expected(schema));
-    return Optional.empty();
-  }
-
-  private Optional<Object> text(Format<?> format, Node.Text text) {
-    Optional<Object> value = parsed(format, text.value());
+    Optional<Object> value =
+        node instanceof Node.Text text
+            ? format(schema).flatMap(format -> parsed(format, text.value()))
+            : Optional.empty();
     if (value.isEmpty()) {
-      object.refuse(text, format.expected());
+      object.refuse(node, expected(schema));
     }
     return value;
   }
@@ -204,15 +197,12 @@ record Binding(Fields object, Map<String, Object> values) {
         return Optional.of(value);
       }
       boolean open = schema.most() == Integer.MAX_VALUE;
-      object.refuse(number, open ? atLeast(schema.least()) : schema.expected());
+      Message least = say("json.at-least", "{0} or more", schema.least());
+      object.refuse(number, open ? least : schema.expected());
     } catch (ArithmeticException notWhole) {
       object.refuse(number, schema.expected());
     }
     return Optional.empty();
-  }
-
-  private static Message atLeast(int least) {
-    return say("json.at-least", "{0} or more", least);
   }
 
   private List<Object> items(Schema.Items schema, Node.Items list) {
@@ -225,7 +215,7 @@ record Binding(Fields object, Map<String, Object> values) {
     if (!schema.unique().isEmpty()) {
       unique(schema.unique(), list);
     }
-    return bound;
+    return List.copyOf(bound);
   }
 
   private void unique(String key, Node.Items list) {
@@ -245,9 +235,8 @@ record Binding(Fields object, Map<String, Object> values) {
   private Map<String, Object> entries(Schema.Entries schema, Node.Obj map) {
     Map<String, Object> bound = new LinkedHashMap<>();
     map.members()
-        .forEach(
-            (key, node) -> value(schema.value(), node).ifPresent(each -> bound.put(key, each)));
-    return bound;
+        .forEach((key, node) -> value(schema.value(), node).ifPresent(it -> bound.put(key, it)));
+    return Collections.unmodifiableMap(bound);
   }
 
   /** The record with the components of these keys that the object states otherwise. */

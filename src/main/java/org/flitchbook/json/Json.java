@@ -59,6 +59,15 @@ public final class Json {
   }
 
   /**
+   * Where a value stands in the bytes of a document.
+   *
+   * @param name where its key begins, with the quote; of an item of a list, where it begins itself
+   * @param from the first byte of the value
+   * @param to the byte behind it
+   */
+  public record Span(int name, int from, int to) {}
+
+  /**
    * Where each value of a document in UTF-8 stands, by its path, such as {@code people[0].name};
    * the whole document by "". For changing one value and keeping every other byte.
    *
@@ -66,7 +75,9 @@ public final class Json {
    */
   public static Map<String, Span> spans(byte[] bytes) {
     try (JsonParser parser = FACTORY.createParser(bytes)) {
-      return new SpanReader(parser).read();
+      TreeReader reader = new TreeReader("", parser);
+      reader.document();
+      return reader.spans();
     } catch (IOException broken) {
       throw new IllegalArgumentException("this can't be read as JSON", broken);
     }

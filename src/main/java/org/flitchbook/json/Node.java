@@ -3,85 +3,106 @@ package org.flitchbook.json;
 import static org.flitchbook.message.Message.say;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
+import org.jspecify.annotations.Nullable;
 
 /** A value of a JSON document, with the line on which it begins and the path that leads to it. */
 public sealed interface Node {
 
+  /** The most letters of a value that a diagnostic shows. */
+  int LONGEST = 80;
+
   Place place();
 
   /** For a diagnostic: the value as one would point at it. */
-  Message found();
+  default Message found() {
+    if (this instanceof Text text) {
+      return say("json.text", "\"{0}\"", onOneLine(text.value()));
+    } else if (this instanceof Num number) {
+      // Digit by digit only where that is short: 1e999999999 has a billion of them.
+      boolean small = Math.abs((long) number.value().scale()) < LONGEST;
+      return Message.of(
+          onOneLine(small ? number.value().toPlainString() : number.value().toString()));
+    } else if (this instanceof Bool bool) {
+      return Message.of(String.valueOf(bool.value()));
+    } else if (this instanceof Items) {
+      return Format.LIST;
+    }
+    return this instanceof Obj ? Format.OBJECT : Message.of("null");
+  }
 
   /** The same in English. */
   default String shown() {
     return found().toString();
   }
 
-  /**
-   * The first text that stands under one of these keys, in this order; none of what has no keys.
-   */
+  private static String onOneLine(String text) {
+    int end = Math.min(text.length(), LONGEST);
+    boolean inPair = end < text.length() && Character.isHighSurrogate(text.charAt(end - 1));
+    String cut = text.substring(0, inPair ? end - 1 : end).replaceAll("\\p{Cntrl}", " ");
+    return end < text.length() ? cut + "…" : cut;
+  }
+
+  /** The first text under one of these keys, in their order; none of what has no keys. */
   default Optional<String> firstText(List<String> keys) {
-    return Optional.empty();
+    return this instanceof Obj object
+        ? keys.stream().flatMap(key -> object.text(key).stream()).findFirst()
+        : Optional.empty();
   }
 
-  record Text(Place place, String value) implements Node {
-    @Override
-    public Message found() {
-      return say("json.text", "\"{0}\"", Shown.onOneLine(value));
+  /** As {@link Json#write} takes it. */
+  default @Nullable Object tree() {
+    if (this instanceof Obj object) {
+      Map<String, Object> tree = new LinkedHashMap<>();
+      object.members().forEach((key, value) -> tree.put(key, value.tree()));
+      return tree;
+    } else if (this instanceof Items list) {
+      return list.items().stream().map(Node::tree).toList();
+    } else if (this instanceof Num number) {
+      return number.value();
+    } else if (this instanceof Bool bool) {
+      return bool.value();
     }
+    return this instanceof Text text ? text.value() : null;
   }
 
-  record Num(Place place, BigDecimal value) implements Node {
-    @Override
-    public Message found() {
-      return Message.of(Shown.number(value));
-    }
-  }
+  record Text(Place place, String value) implements Node {}
 
-  record Bool(Place place, boolean value) implements Node {
-    @Override
-    public Message found() {
-      return Message.of(String.valueOf(value));
-    }
-  }
+  record Num(Place place, BigDecimal value) implements Node {}
 
-  record Nil(Place place) implements Node {
-    @Override
-    public Message found() {
-      return Message.of("null");
-    }
-  }
+  record Bool(Place place, boolean value) implements Node {}
+
+  record Nil(Place place) implements Node {}
 
   record Items(Place place, List<Node> items) implements Node {
     public Items {
       items = List.copyOf(items);
     }
-
-    @Override
-    public Message found() {
-      return Format.LIST;
-    }
   }
 
   /** Members in the order of the file. */
   record Obj(Place place, Map<String, Node> members) implements Node {
-    @Override
-    public Message found() {
-      return Format.OBJECT;
+
+    /** The text under a key; empty where there is none. */
+    public Optional<String> text(String key) {
+      return members.get(key) instanceof Text text ? Optional.of(text.value()) : Optional.empty();
     }
 
-    @Override
-    public Optional<String> firstText(List<String> keys) {
-      return keys.stream()
-          .map(members::get)
-          .filter(Text.class::isInstance)
-          .map(text -> ((Text) text).value())
-          .findFirst();
+    /** The object under a key; empty where there is none. */
+    public Optional<Obj> object(String key) {
+      return members.get(key) instanceof Obj object ? Optional.of(object) : Optional.empty();
+    }
+
+    /** The objects of the list under a key. */
+    public List<Obj> objects(String key) {
+      return members.get(key) instanceof Items list
+          ? list.items().stream().filter(Obj.class::isInstance).map(Obj.class::cast).toList()
+          : List.of();
     }
   }
 }

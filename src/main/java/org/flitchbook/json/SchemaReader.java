@@ -158,6 +158,13 @@ final class SchemaReader {
     return new Schema.Members(type, members);
   }
 
+  /** None for a number that is written as a text: 0 might not be one that it could be. */
+  private static Optional<Object> empty(Class<?> type, Key key) {
+    return type == int.class && !key.format().isEmpty()
+        ? Optional.empty()
+        : Optional.ofNullable(EMPTY.get(type));
+  }
+
   private Schema.Member member(RecordComponent component) {
     Key key = Optional.ofNullable(component.getAnnotation(Key.class)).orElse(PLAIN);
     boolean optional = component.getType() == Optional.class;
@@ -175,7 +182,7 @@ final class SchemaReader {
         optional,
         key.required() || !(optional || key.optional() || otherwise.isPresent()),
         otherwise,
-        Optional.ofNullable(EMPTY.get(component.getType())),
+        empty(component.getType(), key),
         key.inline());
   }
 }

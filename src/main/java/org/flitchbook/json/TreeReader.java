@@ -6,20 +6,21 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.flitchbook.input.Place;
 
-/** Builds the tree of a document while keeping each value's line and path. */
-final class TreeReader {
-
-  private final String name;
-  private final JsonParser parser;
+/**
+ * Builds the tree of a document while keeping each value's line and path.
+ *
+ * @param spans takes where each value begins and ends, by its path
+ */
+record TreeReader(String name, JsonParser parser, Map<String, Json.Span> spans) {
 
   TreeReader(String name, JsonParser parser) {
-    this.name = name;
-    this.parser = parser;
+    this(name, parser, new HashMap<>());
   }
 
   Node document() throws IOException {
@@ -35,15 +36,27 @@ final class TreeReader {
     if (parser.nextToken() == null) {
       throw new JsonParseException(parser, "an empty file");
     }
-    Node root = value("");
+    Node root = value("", begin());
     if (parser.nextToken() != null) {
       throw new JsonParseException(parser, "text behind the end of the document");
     }
     return root;
   }
 
-  private Node value(String path) throws IOException {
-    Place place = new Place(name, parser.currentTokenLocation().getLineNr(), path);
+  private int begin() {
+    return Math.toIntExact(parser.currentTokenLocation().getByteOffset());
+  }
+
+  /** A value whose key, or which itself in a list, begins at that byte. */
+  private Node value(String path, int key) throws IOException {
+    int from = begin();
+    Node value = value(new Place(name, parser.currentTokenLocation().getLineNr(), path));
+    int to = Math.toIntExact(parser.currentLocation().getByteOffset());
+    spans.put(path, new Json.Span(key, from, to));
+    return value;
+  }
+
+  private Node value(Place place) throws IOException {
     JsonToken token = parser.currentToken();
     return switch (token) {
       case START_OBJECT -> object(place);
@@ -59,9 +72,10 @@ final class TreeReader {
   private Node object(Place place) throws IOException {
     Map<String, Node> members = new LinkedHashMap<>();
     while (parser.nextToken() != JsonToken.END_OBJECT) {
+      int begin = begin();
       String key = parser.currentName();
       parser.nextToken();
-      members.put(key, value(place.column().isEmpty() ? key : place.column() + "." + key));
+      members.put(key, value(place.column().isEmpty() ? key : place.column() + "." + key, begin));
     }
     return new Node.Obj(place, members);
   }
@@ -69,7 +83,7 @@ final class TreeReader {
   private Node items(Place place) throws IOException {
     List<Node> items = new ArrayList<>();
     while (parser.nextToken() != JsonToken.END_ARRAY) {
-      items.add(value(place.column() + "[" + items.size() + "]"));
+      items.add(value(place.column() + "[" + items.size() + "]", begin()));
     }
     return new Node.Items(place, items);
   }

@@ -87,14 +87,17 @@ public final class Judging {
     PlannedBook book = BookFolder.read(session, where);
     Optional<LocalDate> day = BookFolder.dayOf(where);
     session.progress(PROGRESS);
-    Judged judged = judge(book, new When(day.orElseGet(book.book()::lastDay), at, day.isEmpty()));
-    return judged.result(
-        found ->
-            new JobResult(
-                status(found),
-                summary(found),
-                new String(findings(Records.json(found), session.tool()), StandardCharsets.UTF_8),
-                List.of()));
+    When when = new When(day.orElseGet(book.book()::lastDay), at, day.isEmpty());
+    return new Judging(book, when)
+        .judge()
+        .result(
+            found ->
+                new JobResult(
+                    status(found),
+                    summary(found),
+                    new String(
+                        findings(Records.json(found), session.tool()), StandardCharsets.UTF_8),
+                    List.of()));
   }
 
   /**
@@ -104,16 +107,12 @@ public final class Judging {
    * @throws UsageException where it is no time, or one before the day
    */
   public static Judged day(PlannedBook book, LocalDate day, Optional<String> at) {
-    return judge(book, new When(day, at, false));
+    return new Judging(book, new When(day, at, false)).judge();
   }
 
   /** Judges all lots of a book as of its last day. */
   public static Judged book(PlannedBook book) {
-    return judge(book, new When(book.book().lastDay(), Optional.empty(), true));
-  }
-
-  private static Judged judge(PlannedBook book, When when) {
-    return new Judging(book, when).judge();
+    return new Judging(book, new When(book.book().lastDay(), Optional.empty(), true)).judge();
   }
 
   /** What was found, and which version of the program found it. */
@@ -156,7 +155,8 @@ public final class Judging {
         .map(known -> new Hand(zone(known), known.establishment().decimalMark(), known.practice()))
         .or(
             () ->
-                Practice.read(book.templates(), new ArrayList<>())
+                Practice.read(book.templates())
+                    .value()
                     .map(practice -> new Hand(ZoneId.of("UTC"), '.', practice)));
   }
 
@@ -214,13 +214,14 @@ public final class Judging {
 
   private List<FileRead> files(List<Day> days) {
     List<FileRead> files = new ArrayList<>();
-    files.add(plan(book.plan(), "plan"));
-    book.formerPlans().forEach(file -> files.add(plan(file, "former plan")));
+    files.add(listed(book.plan(), "plan"));
+    book.formerPlans().forEach(file -> files.add(listed(file, "former plan")));
     days.forEach(day -> files.addAll(day.files()));
     return files;
   }
 
-  private static FileRead plan(SourceFile file, String use) {
+  /** A file as a record lists it of which the rows are not counted. */
+  public static FileRead listed(SourceFile file, String use) {
     return new FileRead(file.name(), use, file.content().remaining(), file.sha256(), 0, 0);
   }
 

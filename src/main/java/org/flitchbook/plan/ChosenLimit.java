@@ -2,7 +2,6 @@ package org.flitchbook.plan;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -26,48 +25,51 @@ record ChosenLimit(
   static final Set<String> NUMBERS =
       Set.of("atMost", "atLeast", "every", "allow", "stages", "rows");
 
-  sealed interface Ids permits One, Group {}
+  sealed interface Ids permits One, Group {
+    List<String> named();
+  }
 
-  record One(String limit) implements Ids {}
+  record One(String limit) implements Ids {
+    @Override
+    public List<String> named() {
+      return List.of(limit);
+    }
+  }
 
-  record Group(@Key(least = 1) List<String> anyOf) implements Ids {}
+  record Group(@Key(least = 1) List<String> anyOf) implements Ids {
+    @Override
+    public List<String> named() {
+      return anyOf;
+    }
+  }
 
   List<Limit> in(Catalogue catalogue) {
-    List<Limit> limits = new ArrayList<>();
-    if (ids instanceof One one) {
-      catalogue
-          .find(object, "limit", one.limit())
-          .map(limit -> changed(limit, ""))
-          .ifPresent(limits::add);
-    } else if (ids instanceof Group group) {
-      group.anyOf().stream().filter(catalogue::isPart).forEach(this::refusePart);
-      String name = group.anyOf().size() > 1 ? String.join(" or ", group.anyOf()) : "";
-      if (!name.isEmpty()) {
-        NUMBERS.stream().sorted().filter(object::has).forEach(this::refuseNumber);
-      }
-      for (String id : group.anyOf()) {
-        catalogue
-            .find(object, "anyOf", id)
-            .map(limit -> changed(limit, name))
-            .ifPresent(limits::add);
-      }
+    List<String> named = ids.named();
+    if (ids instanceof Group) {
+      named.stream().filter(catalogue::isPart).forEach(this::refusePart);
     }
+    String group = named.size() > 1 ? String.join(" or ", named) : "";
+    if (!group.isEmpty()) {
+      NUMBERS.stream().sorted().filter(object::has).forEach(this::refuseNumber);
+    }
+    List<Limit> limits =
+        named.stream()
+            .flatMap(
+                id -> catalogue.find(object, ids instanceof Group ? "anyOf" : "limit", id).stream())
+            .map(limit -> changed(limit, group))
+            .toList();
     object.end();
     return limits;
   }
 
   private void refusePart(String part) {
-    object.fault(
-        "anyOf",
-        say("plan.part", "\"{0}\", a part of another limit", part),
-        say("plan.part-by-itself", "it in an entry of its own"));
+    Message expected = say("plan.part-by-itself", "it in an entry of its own");
+    object.fault("anyOf", say("plan.part", "\"{0}\", a part of another limit", part), expected);
   }
 
   private void refuseNumber(String key) {
-    object.fault(
-        key,
-        say("plan.numbers-of-several", "other numbers for several limits"),
-        say("plan.one-limit", "one limit in that entry"));
+    Message found = say("plan.numbers-of-several", "other numbers for several limits");
+    object.fault(key, found, say("plan.one-limit", "one limit in that entry"));
   }
 
   private Limit changed(Limit limit, String group) {

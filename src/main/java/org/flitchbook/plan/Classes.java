@@ -5,9 +5,8 @@ import static org.flitchbook.message.Message.say;
 import java.time.Period;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.input.Fault;
-import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.message.Message;
@@ -25,9 +24,8 @@ record Classes(
     Facts facts,
     List<RetentionRule> retention) {
 
-  static final String FILE = Plans.TEMPLATES + "classes.json";
-
-  private static final Classes NONE =
+  /** In place of a file that can't be read. */
+  static final Classes NONE =
       new Classes(
           1,
           "",
@@ -80,20 +78,13 @@ record Classes(
     }
   }
 
-  /** The file among the templates; nothing, with a fault, where it is missing or can't be read. */
-  static Classes find(List<SourceFile> templates, List<Fault> faults) {
-    Optional<SourceFile> file =
-        templates.stream().filter(each -> each.name().equals(FILE)).findFirst();
-    if (file.isEmpty()) {
-      faults.add(
-          Fault.broken(
-              "missing file",
-              Place.of(FILE),
-              say("plan.no-file", "no such file"),
-              say("plan.classes", "what a plan must cover, by class of product")));
-    }
-    return file.flatMap(found -> PlanFormats.BINDER.read(found, Classes.class, faults))
-        .orElse(NONE);
+  static Binder.Bound<Classes> read(List<SourceFile> templates) {
+    return PlanFormats.BINDER.read(
+        templates,
+        Plans.TEMPLATES + "classes.json",
+        Classes.class,
+        say("plan.no-file", "no such file"),
+        say("plan.classes", "what a plan must cover, by class of product"));
   }
 
   Optional<ProductClass> find(String name, String regime) {

@@ -34,13 +34,6 @@ public record Conditions(
           Optional.empty(),
           Optional.empty());
 
-  public Conditions {
-    cureMethods = List.copyOf(cureMethods);
-    cuts = List.copyOf(cuts);
-    rinds = List.copyOf(rinds);
-    classes = List.copyOf(classes);
-  }
-
   /** Whether a limit under these conditions could apply to such a product at all. */
   boolean fit(CureMethod cureMethod, String cut, String productClass) {
     return fitsMethod(cureMethod) && allow(cuts, cut) && allow(classes, productClass);

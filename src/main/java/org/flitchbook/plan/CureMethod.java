@@ -2,12 +2,12 @@ package org.flitchbook.plan;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.flitchbook.json.Format;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
@@ -21,19 +21,17 @@ import org.flitchbook.sheet.What;
  */
 public record CureMethod(List<Way> ways) implements Argument {
 
-  private static final String AND = " and ";
-
   /** Only so that the other keys of a product without a known method are looked at too. */
   static final CureMethod ANY = new CureMethod(List.of(Way.DRY));
 
   /** As plans and templates write it. */
   static final Format<CureMethod> FORMAT =
-      new Format<>(
+      Format.choice(
           say(
               "plan.cure-method",
               "dry, comminuted, pumped, immersion, or one of the last two with one of the first"),
-          all().stream().map(CureMethod::word).toList(),
-          CureMethod::parse);
+          all(),
+          CureMethod::word);
 
   /** Where a cure goes first, as the column {@code way} says it. */
   public enum Into {
@@ -100,24 +98,20 @@ public record CureMethod(List<Way> ways) implements Argument {
    *     as {@code pumped and dry}
    */
   public static Optional<CureMethod> parse(String text) {
-    List<String> words = List.of(text.split(AND, -1));
-    List<Way> ways =
-        words.stream()
-            .flatMap(word -> Arrays.stream(Way.values()).filter(way -> lower(way).equals(word)))
-            .toList();
-    return ways.size() == words.size() && isOne(ways)
-        ? Optional.of(new CureMethod(ways))
-        : Optional.empty();
+    return FORMAT.parser().apply(text);
   }
 
   /** Each way, and each two that are used on one piece. */
   private static List<CureMethod> all() {
-    List<List<Way>> all = new ArrayList<>();
-    for (Way one : Way.values()) {
-      all.add(List.of(one));
-      Arrays.stream(Way.values()).map(other -> List.of(one, other)).forEach(all::add);
-    }
-    return all.stream().filter(CureMethod::isOne).map(CureMethod::new).toList();
+    return Arrays.stream(Way.values())
+        .flatMap(
+            one ->
+                Stream.concat(
+                    Stream.of(List.of(one)),
+                    Arrays.stream(Way.values()).map(other -> List.of(one, other))))
+        .filter(CureMethod::isOne)
+        .map(CureMethod::new)
+        .toList();
   }
 
   public boolean is(Way way) {
@@ -131,7 +125,7 @@ public record CureMethod(List<Way> ways) implements Argument {
 
   /** {@code pumped and dry}. */
   public String word() {
-    return ways.stream().map(CureMethod::lower).collect(Collectors.joining(AND));
+    return ways.stream().map(CureMethod::lower).collect(Collectors.joining(" and "));
   }
 
   @Override

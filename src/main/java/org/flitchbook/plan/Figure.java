@@ -55,14 +55,6 @@ public enum Figure implements Argument, Measurable {
 
   /** Whether it is summed from the weighings of the cure. */
   public boolean isIngoing() {
-    return switch (this) {
-      case INGOING_NITRITE,
-          INGOING_NITRITE_ION,
-          INGOING_NITRATE,
-          INGOING_ACCELERATOR,
-          INGOING_SALT ->
-          true;
-      default -> false;
-    };
+    return word.startsWith("ingoing ");
   }
 }

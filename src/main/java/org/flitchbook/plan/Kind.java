@@ -22,17 +22,14 @@ import org.flitchbook.sheet.What;
 public sealed interface Kind {
 
   /** The word in the data files. */
-  String word();
+  default String word() {
+    return getClass().getAnnotation(Choice.class).value()[0];
+  }
 
   /** A kind that a file can state, its components under their keys. */
   @Choice("kind")
   sealed interface Stated extends Kind
-      permits Bound, TimeAtTemperature, Span, Holding, Length, Cadence, Share, Presence {
-    @Override
-    default String word() {
-      return getClass().getAnnotation(Choice.class).value()[0];
-    }
-  }
+      permits Bound, TimeAtTemperature, Span, Holding, Length, Cadence, Share, Presence {}
 
   /** A computed figure, at most or at least so much. */
   sealed interface Bound extends Stated permits Ceiling, Floor {
@@ -79,11 +76,7 @@ public sealed interface Kind {
       @Key(format = "temperature") What what,
       @Key(least = 1) List<Hold> rows,
       Optional<Integral> integral)
-      implements Stated {
-    public TimeAtTemperature {
-      rows = List.copyOf(rows);
-    }
-  }
+      implements Stated {}
 
   /**
    * The heat added up, as support beside a table and never in its place: D at a reference
@@ -141,11 +134,7 @@ public sealed interface Kind {
     }
   }
 
-  record Several(@Key(least = 1) List<Stage> stages) implements Band {
-    public Several {
-      stages = List.copyOf(stages);
-    }
-  }
+  record Several(@Key(least = 1) List<Stage> stages) implements Band {}
 
   /**
    * The time in drying above a level, as far as it is longer than {@code beyond}.
@@ -208,11 +197,7 @@ public sealed interface Kind {
 
   /** A part of the cooking time under a condition; any option serves. */
   @Choice("share")
-  record Share(@Key(least = 1) List<Option> options) implements Stated {
-    public Share {
-      options = List.copyOf(options);
-    }
-  }
+  record Share(@Key(least = 1) List<Option> options) implements Stated {}
 
   /**
    * One way to show humidity.
@@ -266,45 +251,21 @@ public sealed interface Kind {
   @Choice("entry")
   record Presence(
       What what, Optional<What> before, @Key(optional = true, format = "column") List<String> with)
-      implements Stated {
-    public Presence {
-      with = List.copyOf(with);
-    }
-  }
+      implements Stated {}
 
   /** Every planned step is on record; implied by a product, never read from data. */
-  record Sequence(List<Step> steps) implements Kind {
-    public Sequence {
-      steps = List.copyOf(steps);
-    }
-
-    @Override
-    public String word() {
-      return "sequence";
-    }
-  }
+  @Choice("sequence")
+  record Sequence(List<Step> steps) implements Kind {}
 
   /** The longest time between two steps; implied by a product, never read from data. */
-  record Between(Quantity atMost) implements Kind {
-    @Override
-    public String word() {
-      return "between";
-    }
-  }
+  @Choice("between")
+  record Between(Quantity atMost) implements Kind {}
 
   /** A control that the plan says is not needed; implied by a product, never read from data. */
-  record Exempted(String name) implements Kind {
-    @Override
-    public String word() {
-      return "exemption";
-    }
-  }
+  @Choice("exemption")
+  record Exempted(String name) implements Kind {}
 
   /** A hazard control that a class asks for; implied by a class, never read from data. */
-  record Covered(String covers) implements Kind {
-    @Override
-    public String word() {
-      return "covered";
-    }
-  }
+  @Choice("covered")
+  record Covered(String covers) implements Kind {}
 }

@@ -95,25 +95,21 @@ public record Limit(
   }
 
   Limit with(Kind changed, Optional<String> named, Monitoring monitored, String inGroup) {
-    return new Limit(
-        id, name, covers, step, rank, changed, when, because, source, named, doubt, monitored,
-        inGroup);
+    return copy(changed, named, doubt, monitored, inGroup);
   }
 
   Limit settled() {
+    return copy(kind, support, Optional.empty(), monitoring, group);
+  }
+
+  private Limit copy(
+      Kind judged,
+      Optional<String> named,
+      Optional<String> doubted,
+      Monitoring monitored,
+      String inGroup) {
     return new Limit(
-        id,
-        name,
-        covers,
-        step,
-        rank,
-        kind,
-        when,
-        because,
-        source,
-        support,
-        Optional.empty(),
-        monitoring,
-        group);
+        id, name, covers, step, rank, judged, when, because, source, named, doubted, monitored,
+        inGroup);
   }
 }

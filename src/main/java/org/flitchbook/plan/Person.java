@@ -29,11 +29,6 @@ public record Person(String initials, String name, List<String> roles, List<Pers
     }
   }
 
-  public Person {
-    roles = List.copyOf(roles);
-    keys = List.copyOf(keys);
-  }
-
   public boolean is(String role) {
     return roles.contains(role);
   }

@@ -1,14 +1,21 @@
 package org.flitchbook.plan;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.LocalDate;
 import java.time.Period;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Choice;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.words.Words;
 
 /** {@code plan.json} as it is written. */
@@ -23,6 +30,12 @@ record PlanFile(
     @Key(unique = "id") List<Room> places,
     @Key(unique = "lot") List<Ingredient> ingredients,
     @Key(unique = "code") List<ProductFile> products) {
+
+  /** What was read for it; what is wrong with that goes to the faults of the plan. */
+  <T> Optional<T> with(Binder.Bound<T> read) {
+    object.faults().addAll(read.faults());
+    return read.value();
+  }
 
   record House(
       Fields object,
@@ -49,6 +62,52 @@ record PlanFile(
    * @param support what the confirmation rests on
    */
   record Confirmation(Fields object, String limit, @Key(format = "support") String support) {}
+
+  /** The people of a plan, which can be read without the rest of it. */
+  record People(@Key(open = true) Fields plan, @Key(unique = "initials") List<Written> people) {
+
+    /** Each with the keys; one that somebody has already is a fault. */
+    List<Person> all() {
+      Map<String, String> holders = new HashMap<>();
+      return people.stream().map(each -> each.person(holders)).toList();
+    }
+  }
+
+  /**
+   * A person.
+   *
+   * @param key of the key that this person signs with
+   * @param keys keys with their days: those that are retired
+   */
+  record Written(
+      Fields object,
+      String initials,
+      String name,
+      List<String> roles,
+      @Key(format = "fingerprint") Optional<String> key,
+      @Key(optional = true) List<Dated> keys) {
+
+    private Person person(Map<String, String> holders) {
+      key.ifPresent(print -> own(object, "key", print, holders));
+      keys.forEach(each -> own(each.object(), "fingerprint", each.key().fingerprint(), holders));
+      Stream<PersonKey> inUse =
+          key.stream().map(print -> new PersonKey(print, Optional.empty(), Optional.empty()));
+      List<PersonKey> all = Stream.concat(inUse, keys.stream().map(Dated::key)).toList();
+      return new Person(initials, name, roles, all);
+    }
+
+    private void own(Fields entry, String member, String print, Map<String, String> holders) {
+      String holder = holders.putIfAbsent(print, initials);
+      if (holder != null && !print.isEmpty()) {
+        entry.fault(
+            member,
+            say("plan.key-of-another", "a key that {0} has already", holder),
+            say("json.once", "each once"));
+      }
+    }
+  }
+
+  record Dated(Fields object, @Key(inline = true) PersonKey key) {}
 
   @Choice("kind")
   sealed interface Device permits Scale, Thermometer {

@@ -28,39 +28,79 @@ final class PlanFormats {
   private static final Pattern FINGERPRINT = Pattern.compile("[0-9a-f]{64}");
   private static final Quantity WHOLE = Quantity.of(100, Unit.PERCENT);
 
-  private static final Message A_TEMPERATURE =
-      say("plan.a-temperature", "a temperature of the sheets");
-  private static final Message A_LEVEL =
-      say("plan.a-level", "a temperature of the sheets, or humidity");
-  private static final Message A_CONDITION =
-      say(
-          "plan.a-condition",
-          "a temperature or humidity with \"atLeast\", or steam or oven sealed with \"is\"");
+  private static final Listing SHARES = Listing.or(Unit.of(Dimension.SHARE));
 
   static final Binder BINDER =
       Binder.PLAIN
-          .with(Period.class, Format.of(aPeriod(), PlanFormats::period))
+          .with(
+              Period.class,
+              Format.of(
+                  say("plan.a-period", "a time such as 2 year or 18 month"), PlanFormats::period))
           .with(CureMethod.class, CureMethod.FORMAT)
           .with(Standing.class, Format.choice(stated(), Standing::word))
-          .with(char.class, Format.choice(decimalMarks(), List.of('.', ','), String::valueOf))
+          .with(
+              char.class,
+              Format.choice(
+                  say("plan.decimal-mark", "\".\" or \",\""), List.of('.', ','), String::valueOf))
           .with(Unit.class, unitOf(Dimension.TEMPERATURE))
           .with(What.class, what(say("plan.a-sheet-word", "a word of the sheets"), what -> true))
-          .with("temperature", what(A_TEMPERATURE, PlanFormats::isTemperature))
-          .with("logged", what(A_LEVEL, PlanFormats::isLevel))
-          .with("condition", what(A_CONDITION, PlanFormats::isLevel))
+          .with(
+              "temperature",
+              what(
+                  say("plan.a-temperature", "a temperature of the sheets"),
+                  PlanFormats::isTemperature))
+          .with(
+              "logged",
+              what(
+                  say("plan.a-level", "a temperature of the sheets, or humidity"),
+                  PlanFormats::isLevel))
+          .with(
+              "condition",
+              what(
+                  say(
+                      "plan.a-condition",
+                      "a temperature or humidity with \"atLeast\", or steam or oven sealed with"
+                          + " \"is\""),
+                  PlanFormats::isLevel))
           .with("switch", Format.choice(List.of(What.STEAM, What.OVEN_SEALED), What::word))
           .with("on", Format.choice(say("json.text", "\"{0}\"", "on"), List.of("on"), on -> on))
           .with("rind", words("on", "off"))
           .with("column", words("by", "instrument", "value", "item", "note"))
           .with("paper", words("Letter", "A4"))
           .with("step", Format.choice(stepsInOrder(), Step.ofWork(), Step::word))
-          .with("support", support())
-          .with("address", address())
+          .with(
+              "support",
+              text(
+                  say("plan.support", "the document that supports it"),
+                  document -> !document.isBlank()))
+          .with(
+              "address",
+              text(
+                  say("plan.address", "an address that begins https:// or http://"),
+                  url -> url.matches("https?://\\S+")))
           .with("fingerprint", fingerprint())
           .with("height", height())
-          .with("difference", difference())
-          .with("share of the whole", share(mostly(), share -> !share.isAbove(WHOLE)))
-          .with("share of rind", share(partly(), share -> share.isBelow(WHOLE)));
+          .with(
+              "difference",
+              quantity(
+                  say(
+                      "plan.difference",
+                      "a difference of 0 or more in {0}",
+                      Listing.or(Unit.of(Dimension.TEMPERATURE))),
+                  Dimension.TEMPERATURE,
+                  width -> width.value().signum() >= 0))
+          .with(
+              "share of the whole",
+              quantity(
+                  say("plan.share-of-the-whole", "a share of at most {0} in {1}", WHOLE, SHARES),
+                  Dimension.SHARE,
+                  share -> !share.isAbove(WHOLE)))
+          .with(
+              "share of rind",
+              quantity(
+                  say("plan.share-of-rind", "a share below {0} in {1}", WHOLE, SHARES),
+                  Dimension.SHARE,
+                  share -> share.isBelow(WHOLE)));
 
   private PlanFormats() {}
 
@@ -70,10 +110,6 @@ final class PlanFormats {
 
   private static List<Standing> stated() {
     return Arrays.stream(Standing.values()).filter(each -> each != Standing.PLAN).toList();
-  }
-
-  private static Message decimalMarks() {
-    return say("plan.decimal-mark", "\".\" or \",\"");
   }
 
   static Message stepsInOrder() {
@@ -104,16 +140,13 @@ final class PlanFormats {
     return isTemperature(what) || what == What.HUMIDITY;
   }
 
-  private static Format<String> support() {
-    return Format.of(
-        say("plan.support", "the document that supports it"),
-        text -> Optional.of(text).filter(each -> !each.isBlank()));
+  private static Format<String> text(Message expected, Predicate<String> fits) {
+    return Format.of(expected, text -> Optional.of(text).filter(fits));
   }
 
-  private static Format<String> address() {
-    return Format.of(
-        say("plan.address", "an address that begins https:// or http://"),
-        text -> Optional.of(text).filter(url -> url.matches("https?://\\S+")));
+  private static Format<Quantity> quantity(
+      Message expected, Dimension dimension, Predicate<Quantity> fits) {
+    return Format.of(expected, text -> Quantity.parse(text, dimension).filter(fits));
   }
 
   /** As programs write it, in groups of two with colons or without. */
@@ -130,42 +163,6 @@ final class PlanFormats {
     return Format.of(
         Format.quantity(Dimension.LENGTH).expected(),
         text -> Quantity.parse(text).filter(each -> each.dimension() == Dimension.LENGTH));
-  }
-
-  /** How far a temperature may be off. */
-  private static Format<Quantity> difference() {
-    return Format.of(
-        say(
-            "plan.difference",
-            "a difference of 0 or more in {0}",
-            Listing.or(Unit.of(Dimension.TEMPERATURE))),
-        text ->
-            Quantity.parse(text, Dimension.TEMPERATURE)
-                .filter(width -> width.value().signum() >= 0));
-  }
-
-  private static Message mostly() {
-    return say(
-        "plan.share-of-the-whole",
-        "a share of at most {0} in {1}",
-        WHOLE,
-        Listing.or(Unit.of(Dimension.SHARE)));
-  }
-
-  private static Message partly() {
-    return say(
-        "plan.share-of-rind",
-        "a share below {0} in {1}",
-        WHOLE,
-        Listing.or(Unit.of(Dimension.SHARE)));
-  }
-
-  private static Format<Quantity> share(Message expected, Predicate<Quantity> fits) {
-    return Format.of(expected, text -> Quantity.parse(text, Dimension.SHARE).filter(fits));
-  }
-
-  private static Message aPeriod() {
-    return say("plan.a-period", "a time such as 2 year or 18 month");
   }
 
   private static Optional<Period> period(String text) {

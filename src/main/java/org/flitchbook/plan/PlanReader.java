@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Fields;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
@@ -25,19 +25,16 @@ record PlanReader(
     SourceFile file, List<SourceFile> templates, List<String> own, Optional<Words> former) {
 
   PlanRead read() {
-    List<Fault> faults = new ArrayList<>();
-    Optional<Plan> plan =
-        PlanFormats.BINDER
-            .read(file, PlanFile.class, faults)
-            .flatMap(written -> plan(written, faults));
-    return new PlanRead(faults.isEmpty() ? plan : Optional.empty(), faults);
+    Binder.Bound<PlanFile> bound = PlanFormats.BINDER.read(file, PlanFile.class);
+    Optional<Plan> plan = bound.value().flatMap(this::plan);
+    return new PlanRead(bound.faults().isEmpty() ? plan : Optional.empty(), bound.faults());
   }
 
-  private Optional<Plan> plan(PlanFile written, List<Fault> faults) {
-    Words words = former.orElseGet(() -> words(written, faults));
-    Catalogue catalogue = new Catalogue(ruleSets(written, faults));
-    Classes classes = Classes.find(templates, faults);
-    Optional<Practice> practice = Practice.read(templates, faults);
+  private Optional<Plan> plan(PlanFile written) {
+    Words words = former.orElseGet(() -> words(written));
+    Catalogue catalogue = new Catalogue(ruleSets(written));
+    Classes classes = written.with(Classes.read(templates)).orElse(Classes.NONE);
+    Optional<Practice> practice = written.with(Practice.read(templates));
     String version = written.head().map(PlanFile.Head::version).orElse("");
     String edition = words.say("planned.edition", "plan version {0}", version);
     written.establishment().ifPresent(house -> checkRegime(house, classes));
@@ -74,18 +71,15 @@ record PlanReader(
   }
 
   /** The plan's language; one that there is no wording of is a fault. */
-  private Words words(PlanFile written, List<Fault> faults) {
+  private Words words(PlanFile written) {
     List<SourceFile> ofBook = templates.stream().filter(each -> own.contains(each.name())).toList();
     List<String> languages = Words.languages(ofBook);
     String language = written.establishment().map(PlanFile.House::language).orElse(Words.DEFAULT);
     Words.Chosen chosen = Words.of(language, ofBook);
-    faults.addAll(chosen.faults());
+    written.object().faults().addAll(chosen.faults());
     if (!languages.contains(language)) {
-      refuse(
-          written.establishment().orElseThrow().object(),
-          "language",
-          language,
-          say("json.one-of", "one of {0}", Listing.commas(languages)));
+      Message expected = say("json.one-of", "one of {0}", Listing.commas(languages));
+      refuse(written.establishment().orElseThrow().object(), "language", language, expected);
     }
     return chosen.words();
   }
@@ -106,15 +100,17 @@ record PlanReader(
     return head.confirms().stream().map(PlanFile.Confirmation::limit).collect(Collectors.toSet());
   }
 
-  private List<RuleSet> ruleSets(PlanFile written, List<Fault> faults) {
+  private List<RuleSet> ruleSets(PlanFile written) {
     List<RuleSet> ruleSets = new ArrayList<>();
     for (String name : written.ruleSets()) {
-      Optional<SourceFile> found = find(RuleSet.FOLDER + name + ".json");
+      String path = RuleSet.FOLDER + name + ".json";
+      Optional<SourceFile> found =
+          templates.stream().filter(each -> each.name().equals(path)).findFirst();
       if (found.isEmpty()) {
         Message expected = say("json.one-of", "one of {0}", Listing.commas(ruleSetNames()));
         refuse(written.object(), "ruleSets", name, expected);
       }
-      found.flatMap(set -> RuleSet.read(set, faults)).ifPresent(ruleSets::add);
+      found.flatMap(set -> written.with(RuleSet.read(set))).ifPresent(ruleSets::add);
     }
     return ruleSets;
   }
@@ -126,9 +122,5 @@ record PlanReader(
         .map(name -> name.substring(RuleSet.FOLDER.length(), name.length() - ".json".length()))
         .sorted()
         .toList();
-  }
-
-  private Optional<SourceFile> find(String name) {
-    return templates.stream().filter(each -> each.name().equals(name)).findFirst();
   }
 }

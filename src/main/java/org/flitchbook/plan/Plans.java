@@ -3,8 +3,8 @@ package org.flitchbook.plan;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.words.Words;
 
 /** Reads a HACCP plan with the rule sets and classes that it draws on. */
@@ -40,11 +40,6 @@ public final class Plans {
     return new PlanReader(file, templates, own, Optional.of(words)).read();
   }
 
-  /** A rule set by itself, for the list of sources. */
-  public static Optional<RuleSet> ruleSet(SourceFile file, List<Fault> faults) {
-    return RuleSet.read(file, faults);
-  }
-
   /**
    * The plan's text with a key of a person in it. Every other byte stays as it is.
    *
@@ -52,7 +47,7 @@ public final class Plans {
    * @throws IllegalArgumentException where the plan has nobody of these initials
    */
   public static byte[] enterKey(SourceFile plan, String initials, String fingerprint) {
-    return new KeyEdit(plan, initials).enter(fingerprint);
+    return KeyEdit.of(plan.bytes(), initials).enter(fingerprint);
   }
 
   /**
@@ -63,14 +58,11 @@ public final class Plans {
    */
   public static byte[] retireKey(
       SourceFile plan, String initials, String fingerprint, LocalDate until) {
-    return new KeyEdit(plan, initials).retire(fingerprint, until);
+    return KeyEdit.of(plan.bytes(), initials).retire(fingerprint, until);
   }
 
-  /**
-   * The people of a plan with their keys, whatever else is wrong with it; what is wrong with them
-   * goes to the faults.
-   */
-  public static List<Person> people(SourceFile plan, List<Fault> faults) {
-    return PlanFormats.BINDER.read(plan, People.class, faults).map(People::all).orElse(List.of());
+  /** The people of a plan with their keys, whatever else is wrong with it. */
+  public static Binder.Bound<List<Person>> people(SourceFile plan) {
+    return PlanFormats.BINDER.read(plan, PlanFile.People.class).map(PlanFile.People::all);
   }
 }

@@ -28,14 +28,6 @@ public record Product(
     List<Message> conflicts,
     Optional<RuleSet.RindShare> rindShare) {
 
-  public Product {
-    steps = List.copyOf(steps);
-    limits = List.copyOf(limits);
-    exemptions = List.copyOf(exemptions);
-    missing = List.copyOf(missing);
-    conflicts = List.copyOf(conflicts);
-  }
-
   /** An exemption with what the plan rests it on. */
   public record Exempt(RuleSet.Exemption exemption, String support) {}
 

@@ -51,7 +51,15 @@ record ProductFile(
    *
    * @param support what shows that the case is this one
    */
-  record Exempted(Fields object, String name, @Key(format = "support") String support) {}
+  record Exempted(Fields object, String name, @Key(format = "support") String support) {
+
+    void refuseSecond(String covers) {
+      object.fault(
+          "name",
+          say("plan.second-exemption", "a second exemption for \"{0}\"", covers),
+          say("json.once", "each once"));
+    }
+  }
 
   /**
    * A limit of the plan's own.
@@ -79,6 +87,10 @@ record ProductFile(
   /** The method; of a word that is none, which is a fault, any. */
   CureMethod method() {
     return CureMethod.parse(cureMethod).orElse(CureMethod.ANY);
+  }
+
+  boolean fits(Conditions when) {
+    return when.fit(method(), cut, productClass);
   }
 
   /** Puts to the faults what is wrong beside the limits. */

@@ -1,13 +1,11 @@
 package org.flitchbook.plan;
 
-import static org.flitchbook.message.Message.say;
-
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * Settles which limits are in force for a product.
@@ -33,17 +31,13 @@ record ProductReader(
             written.method(),
             written.steps(),
             written.between(),
-            settle(limits, other -> fits(other, written)),
+            settle(limits, written),
             exemptions,
             missing(written.productClass(), limits, exemptions),
-            Conflicts.in(limits),
+            ProductLimits.conflicts(limits),
             rindShare(written));
-    new Applicability(written.object(), product).check();
+    new ProductLimits(written.object(), product).check();
     return product;
-  }
-
-  private static boolean fits(Limit limit, ProductFile product) {
-    return limit.when().fit(product.method(), product.cut(), product.productClass());
   }
 
   private Optional<RuleSet.RindShare> rindShare(ProductFile written) {
@@ -63,39 +57,33 @@ record ProductReader(
       Optional<RuleSet.Exemption> found = catalogue.exemption(each.object(), each.name());
       found.ifPresent(known -> exemptions.add(new Product.Exempt(known, each.support())));
       found
-          .filter(known -> !covered.add(known.covers()))
-          .ifPresent(
-              known ->
-                  each.object()
-                      .fault(
-                          "name",
-                          say(
-                              "plan.second-exemption",
-                              "a second exemption for \"{0}\"",
-                              known.covers()),
-                          say("json.once", "each once")));
+          .map(RuleSet.Exemption::covers)
+          .filter(covers -> !covered.add(covers))
+          .ifPresent(each::refuseSecond);
     }
-    return exemptions;
+    return List.copyOf(exemptions);
   }
 
   /**
    * A doubt is settled by the plan's confirmation of either limit, or by its own for the same, and
    * is none where the limit that doubts can't apply to the product.
    */
-  private List<Limit> settle(List<Limit> limits, Predicate<Limit> fits) {
-    Set<String> own = new HashSet<>();
-    limits.stream()
-        .filter(limit -> limit.source().standing() == Standing.PLAN)
-        .forEach(limit -> own.add(limit.covers()));
+  private List<Limit> settle(List<Limit> limits, ProductFile product) {
+    Set<String> own =
+        limits.stream()
+            .filter(limit -> limit.source().standing() == Standing.PLAN)
+            .map(Limit::covers)
+            .collect(Collectors.toSet());
     return limits.stream()
-        .map(limit -> isSettled(limit, own, fits) ? limit.settled() : limit)
+        .map(limit -> isSettled(limit, own, product) ? limit.settled() : limit)
         .toList();
   }
 
-  private boolean isSettled(Limit limit, Set<String> own, Predicate<Limit> fits) {
+  private boolean isSettled(Limit limit, Set<String> own, ProductFile product) {
+    Optional<Conditions> doubting = limit.doubt().flatMap(catalogue::find).map(Limit::when);
     return confirmed.contains(limit.id())
         || limit.doubt().filter(confirmed::contains).isPresent()
-        || limit.doubt().flatMap(catalogue::find).filter(fits.negate()).isPresent()
+        || doubting.filter(when -> !product.fits(when)).isPresent()
         || own.contains(limit.covers())
         || limit.support().isPresent();
   }
@@ -104,25 +92,21 @@ record ProductReader(
       String productClass, List<Limit> limits, List<Product.Exempt> exemptions) {
     Set<String> covered = covered(limits);
     exemptions.forEach(each -> covered.add(each.exemption().covers()));
-    return classes
-        .find(productClass, regime)
-        .map(
+    return classes.find(productClass, regime).stream()
+        .flatMap(
             found ->
                 found.covers().stream()
                     .filter(covers -> !covered.contains(covers))
-                    .map(covers -> new Product.Missing(covers, found.because(), found.source()))
-                    .toList())
-        .orElse(List.of());
+                    .map(covers -> new Product.Missing(covers, found.because(), found.source())))
+        .toList();
   }
 
   /** Only a critical limit covers a control, and one that comes in parts only with all of them. */
   private Set<String> covered(List<Limit> limits) {
-    Set<String> chosen = new HashSet<>();
-    limits.forEach(limit -> chosen.add(limit.id()));
-    Set<String> covered = new HashSet<>();
-    limits.stream()
+    Set<String> chosen = limits.stream().map(Limit::id).collect(Collectors.toSet());
+    return limits.stream()
         .filter(limit -> limit.rank() == Rank.CRITICAL && catalogue.isWhole(limit.id(), chosen))
-        .forEach(limit -> covered.add(limit.covers()));
-    return covered;
+        .map(Limit::covers)
+        .collect(Collectors.toCollection(HashSet::new));
   }
 }

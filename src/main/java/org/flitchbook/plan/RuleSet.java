@@ -6,8 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
@@ -31,12 +31,6 @@ public record RuleSet(
     Optional<RindShare> rindShare) {
 
   static final String FOLDER = Plans.TEMPLATES + "limits/";
-
-  public RuleSet {
-    shortNames = Map.copyOf(shortNames);
-    notRead = List.copyOf(notRead);
-    exemptions = List.copyOf(exemptions);
-  }
 
   /** A handbook's share of rind, with its source. */
   public record RindShare(@Key(format = "share of rind") Quantity value, Source source) {}
@@ -73,7 +67,10 @@ public record RuleSet(
 
     private RuleSet limitsById() {
       Map<String, Limit> byId = new LinkedHashMap<>();
-      limits.forEach(each -> byId.putIfAbsent(each.limit().id(), each.inForce()));
+      limits.forEach(
+          each ->
+              byId.putIfAbsent(
+                  each.limit().id(), each.limit().of(each.source(), each.doubtedBy())));
       limits.forEach(each -> each.check(byId));
       Map<String, String> shortNames = new LinkedHashMap<>();
       editions.forEach(each -> each.called().ifPresent(s -> shortNames.put(each.document(), s)));
@@ -99,10 +96,6 @@ public record RuleSet(
       Optional<String> doubtedBy,
       Source source) {
 
-    private Limit inForce() {
-      return limit.of(source, doubtedBy);
-    }
-
     private void check(Map<String, Limit> known) {
       doubtedBy
           .filter(id -> !known.containsKey(id))
@@ -115,8 +108,7 @@ public record RuleSet(
     }
   }
 
-  /** Reads a file, its limits called by their names in a language. */
-  static Optional<RuleSet> read(SourceFile file, List<Fault> faults) {
-    return PlanFormats.BINDER.read(file, Written.class, faults).map(Written::limitsById);
+  static Binder.Bound<RuleSet> read(SourceFile file) {
+    return PlanFormats.BINDER.read(file, Written.class).map(Written::limitsById);
   }
 }

@@ -1,10 +1,12 @@
 package org.flitchbook.practice;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 
@@ -39,7 +41,8 @@ public record Practice(
    * @param fewReadings of fewer nobody can tell what interval is usual, so that any two further
    *     apart than the time have a gap
    */
-  public record Gap(int intervals, Duration time, int fewReadings) {
+  public record Gap(
+      @Key(format = "count") int intervals, Duration time, @Key(format = "count") int fewReadings) {
 
     /** The longest time between two readings that is no gap, in ms. */
     public long longestStep(long interval) {
@@ -59,7 +62,8 @@ public record Practice(
    * @param jitter a usual step is off by no more than this, or than the share of the usual step,
    *     whichever is longer
    */
-  public record SteadyClock(int fewestSteps, Duration jitter, Ratio share) {
+  public record SteadyClock(
+      @Key(name = "steps", format = "count") int fewestSteps, Duration jitter, Ratio share) {
 
     /** By how much a usual step may be off, in ms. */
     public long tolerance(long usual) {
@@ -84,13 +88,17 @@ public record Practice(
   }
 
   /** What a level teaspoon of the same curing salt was said or found to weigh. */
-  public record Teaspoon(Quantity from, Quantity to) {}
+  public record Teaspoon(@Key(format = "mass") Quantity from, @Key(format = "mass") Quantity to) {}
 
-  /**
-   * Takes it out of the templates, the book's own in place of the tool's; what is wrong with it
-   * goes to the faults.
-   */
-  public static Optional<Practice> read(List<SourceFile> templates, List<Fault> faults) {
-    return PracticeReader.read(templates, faults);
+  /** Takes it out of the templates, the book's own in place of the tool's. */
+  public static Binder.Bound<Practice> read(List<SourceFile> templates) {
+    return PracticeFile.BINDER
+        .read(
+            templates,
+            FILE,
+            PracticeFile.class,
+            say("practice.missing.found", "no such file"),
+            say("practice.missing.expected", "the numbers of common practice"))
+        .map(PracticeFile::practice);
   }
 }

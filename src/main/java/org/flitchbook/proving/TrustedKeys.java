@@ -13,6 +13,7 @@ import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.json.Binder;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Person.PersonKey;
@@ -50,7 +51,10 @@ record TrustedKeys(List<Person> people, String plan, List<String> fingerprints) 
   }
 
   private static List<Person> people(Path plan, List<Fault> faults) {
-    return Plans.people(SourceFile.of(plan.toString(), Disk.read(plan)), faults);
+    Binder.Bound<List<Person>> people =
+        Plans.people(SourceFile.of(plan.toString(), Disk.read(plan)));
+    faults.addAll(people.faults());
+    return people.value().orElse(List.of());
   }
 
   /** Whether a valid signature is by somebody known. */

@@ -176,11 +176,14 @@ record LogsFile(Fields object, List<Log> logs) {
   }
 
   static List<LogLayout> read(SourceFile file, List<Fault> faults) {
-    Optional<LogsFile> read = BINDER.read(file, LogsFile.class, faults);
-    read.ifPresent(logs -> Questions.find(logs.object().object(), faults));
-    return read.map(LogsFile::logs).orElse(List.of()).stream()
-        .flatMap(log -> log.layout().stream())
-        .toList();
+    Binder.Bound<LogsFile> read = BINDER.read(file, LogsFile.class);
+    read.value().ifPresent(logs -> Questions.find(logs.object().object(), read.faults()));
+    List<LogLayout> layouts =
+        read.value().map(LogsFile::logs).orElse(List.of()).stream()
+            .flatMap(log -> log.layout().stream())
+            .toList();
+    faults.addAll(read.faults());
+    return layouts;
   }
 
   private static Format<String> words(String... words) {

@@ -3,18 +3,18 @@ package org.flitchbook.words;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 
 /**
@@ -75,37 +75,39 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
    *     same places
    */
   public static Chosen of(String language, List<SourceFile> own) {
-    List<Fault> faults = new ArrayList<>();
-    Words words = TOOLS.contains(language) ? ofTheTool(language) : ENGLISH.called(language);
-    for (SourceFile file : own) {
-      if (file.name().equals(WordsFile.name(language))) {
-        Optional<WordsFile> read = WordsFile.read(file, faults);
-        read.ifPresent(each -> each.compare(ofTheTool(CATALOGUE).texts));
-        words = faults.isEmpty() ? words.under(read.orElseThrow()) : words;
-      }
-    }
-    return new Chosen(words, List.copyOf(faults));
+    Words tool = TOOLS.contains(language) ? ofTheTool(language) : ENGLISH.called(language);
+    return own.stream()
+        .filter(file -> file.name().equals(WordsFile.name(language)))
+        .findFirst()
+        .map(file -> tool.under(WordsFile.read(file)))
+        .orElse(new Chosen(tool, List.of()));
   }
 
   private static Words ofTheTool(String language) {
-    List<Fault> faults = new ArrayList<>();
     String name = WordsFile.name(language);
     try (InputStream file = Words.class.getResourceAsStream("/" + name)) {
       return file == null
           ? ENGLISH.called(language)
-          : WordsFile.read(SourceFile.of(name, file.readAllBytes()), faults)
-              .map(ENGLISH.called(language)::under)
+          : WordsFile.read(SourceFile.of(name, file.readAllBytes()))
+              .value()
+              .map(ENGLISH.called(language)::with)
               .orElseThrow();
     } catch (IOException broken) {
       throw new UncheckedIOException("the tool's own words can't be read", broken);
     }
   }
 
+  private Chosen under(Binder.Bound<WordsFile> own) {
+    own.value().ifPresent(file -> file.compare(ofTheTool(CATALOGUE).texts));
+    Words chosen = own.faults().isEmpty() ? with(own.value().orElseThrow()) : this;
+    return new Chosen(chosen, List.copyOf(own.faults()));
+  }
+
   private Words called(String tag) {
     return isTag(tag) ? new Words(tag, texts, names) : this;
   }
 
-  private Words under(WordsFile file) {
+  private Words with(WordsFile file) {
     Map<String, String> all = new HashMap<>(texts);
     all.putAll(file.words());
     Map<String, String> called = new HashMap<>(names);
@@ -115,12 +117,13 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
 
   /** A text with the values put into its places. */
   public String say(String id, String english, Object... values) {
-    Object[] shown = Stream.of(values).map(Words::argument).toArray();
-    return Message.say(id, english, shown).in(this);
+    return Message.say(id, english, shown(values)).in(this);
   }
 
-  private static Object argument(Object value) {
-    return value instanceof Argument ? value : String.valueOf(value);
+  private static Object[] shown(Object... values) {
+    return Stream.of(values)
+        .map(value -> value instanceof Argument ? value : String.valueOf(value))
+        .toArray();
   }
 
   @Override
@@ -130,10 +133,7 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
 
   /** The text of a number of things, see {@link Message#count}. */
   public String count(String id, long number, String one, String many, Object... more) {
-    List<Object> values = new ArrayList<>(List.of(number));
-    values.addAll(List.of(more));
-    boolean single = number == 1;
-    return say(id + (single ? ".one" : ".many"), single ? one : many, values.toArray());
+    return Message.count(id, number, one, many, shown(more)).in(this);
   }
 
   /**
@@ -156,11 +156,6 @@ public record Words(String language, Map<String, String> texts, Map<String, Stri
 
   /** {@code a, b or c}. */
   public String either(List<String> choices) {
-    if (choices.size() < 2) {
-      return String.join("", choices);
-    }
-    int last = choices.size() - 1;
-    return say(
-        "words.or", "{0} or {1}", String.join(", ", choices.subList(0, last)), choices.get(last));
+    return Listing.or(choices).in(this);
   }
 }

@@ -2,17 +2,19 @@ package org.flitchbook.words;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
+import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
 import org.flitchbook.json.Checked;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
+import org.flitchbook.json.Node;
 import org.flitchbook.message.Message;
 
 /**
@@ -36,8 +38,8 @@ record WordsFile(
   private static final String FOLDER = "templates/words/";
   private static final String EXTENSION = ".json";
 
-  static Optional<WordsFile> read(SourceFile file, List<Fault> faults) {
-    return Binder.PLAIN.read(file, WordsFile.class, faults);
+  static Binder.Bound<WordsFile> read(SourceFile file) {
+    return Binder.PLAIN.read(file, WordsFile.class);
   }
 
   static String name(String language) {
@@ -64,26 +66,31 @@ record WordsFile(
 
   /** Refuses a text of an id that the program does not say, or with other places than it has. */
   void compare(Map<String, String> known) {
-    Optional<Fields> own = object.optionalObject("words");
-    own.ifPresent(texts -> words.forEach((id, text) -> compare(texts, id, text, known)));
+    object
+        .object()
+        .object("words")
+        .ifPresent(own -> words.forEach((id, text) -> compare(own, id, text, known)));
   }
 
-  private static void compare(Fields own, String id, String text, Map<String, String> known) {
+  private void compare(Node.Obj own, String id, String text, Map<String, String> known) {
+    Fields texts = Fields.of(own, object.faults());
+    Set<String> places = places(known.getOrDefault(id, ""));
     if (!known.containsKey(id)) {
       Message wanted = say("words.known-id", "an id of {0}", name(Words.CATALOGUE));
-      own.faults().add(Fault.broken("unknown key", own.place(id), Message.of(id), wanted));
-    } else if (!places(text).equals(places(known.getOrDefault(id, "")))) {
-      String places = String.join(" ", places(known.getOrDefault(id, "")));
-      own.fault(
+      object.faults().add(Fault.broken("unknown key", texts.place(id), Message.of(id), wanted));
+    } else if (!places(text).equals(places)) {
+      texts.fault(
           id,
           say("words.other-places", "other places"),
-          say("words.places", "the places {0}", places));
+          say("words.places", "the places {0}", String.join(" ", places)));
     }
   }
 
-  private static TreeSet<String> places(String text) {
-    TreeSet<String> places = new TreeSet<>();
-    Message.PLACE.matcher(text).results().map(MatchResult::group).forEach(places::add);
-    return places;
+  private static Set<String> places(String text) {
+    return Message.PLACE
+        .matcher(text)
+        .results()
+        .map(MatchResult::group)
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 }

@@ -210,7 +210,8 @@ final class BinderTest {
   void a_record_that_takes_the_object_itself_may_ask_it_for_more() {
     record Open(@Key(open = true) Fields object, String name) {}
     Open open = BINDER.bind(fields("{\"name\": \"a\", \"more\": \"b\"}"), Open.class).orElseThrow();
-    assertEquals("b", open.object().text("more"));
+    assertEquals(Optional.of("b"), open.object().object().text("more"));
+    assertTrue(open.object().has("more"));
     open.object().end();
     assertEquals(List.of(), said());
   }

@@ -4,10 +4,10 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -29,12 +29,12 @@ final class HostileTest {
   @ParameterizedTest
   @ValueSource(strings = {"1e999999999", "-1E999999999", "1e-999999999", "1e2147483647"})
   void a_number_with_a_huge_exponent_is_shown_as_it_is_written(String number) {
-    List<Fault> faults = new ArrayList<>();
-    Node.Obj object =
-        Json.read("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8))
-            .object()
-            .orElseThrow();
-    assertEquals(Optional.empty(), Fields.of(object, faults).optionalWhole("skip"));
+    record Skipping(Optional<Integer> skip) {}
+    SourceFile file =
+        SourceFile.of("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8));
+    Binder.Bound<Skipping> bound = Binder.PLAIN.read(file, Skipping.class);
+    List<Fault> faults = bound.faults();
+    assertEquals(Optional.empty(), bound.value().orElseThrow().skip());
     assertEquals(1, faults.size());
     assertEquals("a whole number", faults.get(0).expected().toString());
     assertTrue(faults.get(0).found().toString().length() < 20, faults.get(0).found()::toString);

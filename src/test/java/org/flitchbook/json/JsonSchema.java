@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.flitchbook.Golden;
 import org.flitchbook.measure.Dimension;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 
@@ -25,6 +26,7 @@ public final class JsonSchema {
           Map.entry("json.a-date", "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"),
           Map.entry("reading.day-zero", "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"),
           Map.entry("reading.offset.such-as", "^[+-][0-9]{1,6} ?(s|min|h)$"),
+          Map.entry("practice.count", "^[1-9][0-9]*$"),
           Map.entry("json.a-zone", "^([A-Za-z_]+(/[A-Za-z0-9_+-]+)+|UTC|[+-][0-9]{2}:[0-9]{2})$"),
           Map.entry("json.a-number", "^" + NUMBER + "$"),
           Map.entry("plan.a-period", "^[1-9][0-9]? (year|month)s?$"),
@@ -106,10 +108,13 @@ public final class JsonSchema {
   }
 
   private static String pattern(Message expected) {
-    if (expected.id().equals("json.a-quantity")) {
+    if (expected.id().equals("json.a-quantity") || expected.id().equals("practice.above-zero")) {
       Dimension dimension = (Dimension) expected.arguments().get(0);
-      List<String> units =
-          ((Listing) expected.arguments().get(1)).parts().stream().map(Object::toString).toList();
+      List<?> parts =
+          expected.arguments().size() == 1
+              ? Unit.of(dimension)
+              : ((Listing) expected.arguments().get(1)).parts();
+      List<String> units = parts.stream().map(Object::toString).toList();
       boolean signed = dimension == Dimension.TEMPERATURE || dimension == Dimension.LENGTH;
       String mass = dimension == Dimension.SHARE ? "|mg/kg" : "";
       return "^" + (signed ? "-?" : "") + NUMBER + " (" + String.join("|", units) + mass + ")$";

@@ -4,12 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.sheet.Step;
 import org.junit.jupiter.api.Test;
@@ -134,18 +133,10 @@ final class ExamplePlanTest {
   @ParameterizedTest
   @ValueSource(strings = {Draft.US, Draft.RETAIL})
   void a_rule_set_reads_by_itself(String file) {
-    List<Fault> faults = new ArrayList<>();
-    RuleSet set =
-        Plans.ruleSet(
-                SourceFile.of(
-                    file,
-                    Draft.example()
-                        .files()
-                        .get(file)
-                        .getBytes(java.nio.charset.StandardCharsets.UTF_8)),
-                faults)
-            .orElseThrow();
-    assertEquals(List.of(), faults);
+    byte[] text = Draft.example().files().get(file).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    Binder.Bound<RuleSet> read = RuleSet.read(SourceFile.of(file, text));
+    RuleSet set = read.value().orElseThrow();
+    assertEquals(List.of(), read.faults());
     for (Limit limit : set.limits().values()) {
       assertTrue(limit.id().startsWith(set.name() + "."), limit.id());
     }

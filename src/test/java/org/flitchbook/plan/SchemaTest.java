@@ -64,7 +64,8 @@ final class SchemaTest {
     "logs.schema.json, demo-data/wrenfold/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/lot/book/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/reading/logs.json",
-    "words.schema.json, templates/words/es.json"
+    "words.schema.json, templates/words/es.json",
+    "practice.schema.json, templates/practice.json"
   })
   void a_file_that_is_read_is_allowed(String schema, String file) {
     assertEquals(List.of(), schemas.faults(schema, Schemas.parse(Draft.text(Path.of(file)))));

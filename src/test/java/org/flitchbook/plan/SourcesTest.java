@@ -14,10 +14,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.Golden;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.json.Fields;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Json;
+import org.flitchbook.json.Node;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.junit.jupiter.api.Test;
@@ -41,7 +41,7 @@ final class SourcesTest {
   void each_limit_is_named_by_a_test() {
     List<String> unchecked =
         ruleSets().stream()
-            .flatMap(file -> Plans.ruleSet(file, new ArrayList<>()).stream())
+            .flatMap(file -> RuleSet.read(file).value().stream())
             .flatMap(set -> set.limits().keySet().stream())
             .filter(id -> TESTS.of(id).isEmpty())
             .toList();
@@ -76,12 +76,13 @@ final class SourcesTest {
   }
 
   private static String section(SourceFile file) {
-    List<Fault> faults = new ArrayList<>();
-    RuleSet set = Plans.ruleSet(file, faults).orElseThrow();
-    Fields head = Fields.of(Json.read(file.name(), file.bytes()).object().orElseThrow(), faults);
+    Binder.Bound<RuleSet> read = RuleSet.read(file);
+    RuleSet set = read.value().orElseThrow();
+    Node.Obj head = Json.read(file.name(), file.bytes()).object().orElseThrow();
     List<String> lines = new ArrayList<>();
     lines.add("## " + file.name() + "\n");
-    lines.add(set.title() + ". Made " + head.text("made") + " by " + head.text("by") + ".\n");
+    String made = head.text("made").orElseThrow();
+    lines.add(set.title() + ". Made " + made + " by " + head.text("by").orElseThrow() + ".\n");
     lines.add("| limit | judges | document | clause | edition | standing | checked by |");
     lines.add("| --- | --- | --- | --- | --- | --- | --- |");
     set.limits().values().stream()
@@ -90,7 +91,7 @@ final class SourcesTest {
     lines.addAll(exemptions(set));
     lines.add("\nNot read in its own text:\n");
     set.notRead().forEach(text -> lines.add("- " + text));
-    assertEquals(List.of(), faults);
+    assertEquals(List.of(), read.faults());
     return String.join("\n", lines) + "\n";
   }
 

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,8 +13,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.json.Node;
 import org.flitchbook.measure.Quantity;
 import org.junit.jupiter.api.Test;
@@ -35,11 +34,10 @@ final class WorldRulesTest {
   }
 
   private static RuleSet ruleSet(String set) {
-    List<Fault> faults = new ArrayList<>();
     byte[] bytes = Draft.text(Path.of(file(set))).getBytes(StandardCharsets.UTF_8);
-    Optional<RuleSet> read = Plans.ruleSet(SourceFile.of(file(set), bytes), faults);
-    assertEquals(List.of(), faults);
-    return read.orElseThrow();
+    Binder.Bound<RuleSet> read = RuleSet.read(SourceFile.of(file(set), bytes));
+    assertEquals(List.of(), read.faults());
+    return read.value().orElseThrow();
   }
 
   private static String setOf(String id) {

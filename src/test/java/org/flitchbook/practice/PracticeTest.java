@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.junit.jupiter.api.Test;
@@ -22,11 +22,10 @@ final class PracticeTest {
   private static final String TEXT = new String(ToolPractice.file().bytes(), UTF_8);
 
   private static List<String> faults(String text) {
-    List<Fault> faults = new ArrayList<>();
     SourceFile file = SourceFile.of(Practice.FILE, text.getBytes(UTF_8));
-    boolean read = Practice.read(List.of(file), faults).isPresent();
-    assertTrue(read || !faults.isEmpty());
-    return faults.stream().map(Fault::toString).toList();
+    Binder.Bound<Practice> read = Practice.read(List.of(file));
+    assertTrue(read.value().isPresent() || !read.faults().isEmpty());
+    return read.faults().stream().map(Fault::toString).toList();
   }
 
   @Test
@@ -108,12 +107,12 @@ final class PracticeTest {
 
   @Test
   void without_the_file_nothing_is_judged() {
-    List<Fault> faults = new ArrayList<>();
-    assertFalse(Practice.read(List.of(), faults).isPresent());
+    Binder.Bound<Practice> read = Practice.read(List.of());
+    assertFalse(read.value().isPresent());
     assertEquals(
         List.of(
             "templates/practice.json: found no such file, expected the numbers of common practice"),
-        faults.stream().map(Fault::toString).toList());
+        read.faults().stream().map(Fault::toString).toList());
     assertEquals(List.of(), faults(TEXT));
     assertEquals(1, faults("{").size());
   }

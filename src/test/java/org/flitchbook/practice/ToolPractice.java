@@ -4,10 +4,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 
 /** The numbers of common practice as the tool brings them along, for the tests. */
 public final class ToolPractice {
@@ -30,8 +29,7 @@ public final class ToolPractice {
   }
 
   private static Practice read() {
-    List<Fault> faults = new ArrayList<>();
-    return Practice.read(List.of(file()), faults)
-        .orElseThrow(() -> new AssertionError(faults.toString()));
+    Binder.Bound<Practice> read = Practice.read(List.of(file()));
+    return read.value().orElseThrow(() -> new AssertionError(read.faults().toString()));
   }
 }
