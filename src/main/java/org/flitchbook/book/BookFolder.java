@@ -65,16 +65,14 @@ public final class BookFolder {
    * @throws UsageException where there is none
    */
   public static Path of(Path where) {
-    Path folder = folder(where);
-    if (Files.exists(folder.resolve(PLAN))) {
-      return folder;
-    }
-    Path above = folder.getParent();
-    if (above != null && Files.exists(above.resolve(PLAN))) {
-      return above;
-    }
-    throw new UsageException(
-        "book.no-plan", "no {0} in {1} nor in the folder above it", PLAN, where);
+    return Stream.iterate(folder(where), Objects::nonNull, Path::getParent)
+        .limit(2)
+        .filter(folder -> Files.exists(folder.resolve(PLAN)))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    "book.no-plan", "no {0} in {1} nor in the folder above it", PLAN, where));
   }
 
   private static Path folder(Path where) {
@@ -99,17 +97,15 @@ public final class BookFolder {
    */
   public static Optional<LocalDate> dayOf(Path where) {
     Path folder = folder(where);
-    if (folder.equals(of(where))) {
-      return Optional.empty();
-    }
     Optional<LocalDate> day = Disk.day(folder);
-    if (day.isEmpty()) {
+    boolean isBook = folder.equals(of(where));
+    if (!isBook && day.isEmpty()) {
       throw new UsageException(
           "book.no-day",
           "{0} is no day's folder; its name must be a date such as 2026-02-24",
           where);
     }
-    return day;
+    return isBook ? Optional.empty() : day;
   }
 
   /**
@@ -145,20 +141,16 @@ public final class BookFolder {
   /** A file, or why it can't be read. */
   public record FileRead(Optional<SourceFile> file, List<Fault> faults) {}
 
-  /** The folder of the book that a file lies in, however deep. */
-  private static Optional<Path> around(Path file) {
-    return Stream.iterate(file.toAbsolutePath().normalize(), Objects::nonNull, Path::getParent)
-        .filter(folder -> Files.exists(folder.resolve(PLAN)))
-        .findFirst();
-  }
-
   /**
    * One file from anywhere; where it lies in a book, the session speaks the language of its plan.
    *
    * @throws UsageException where it is none
    */
   public static FileRead file(Session session, Path file) {
-    around(file).ifPresent(folder -> readPlan(session, folder));
+    Stream.iterate(file.toAbsolutePath().normalize(), Objects::nonNull, Path::getParent)
+        .filter(folder -> Files.exists(folder.resolve(PLAN)))
+        .findFirst()
+        .ifPresent(book -> readPlan(session, book));
     session.progress(READING);
     if (Files.isDirectory(file)) {
       throw new UsageException("book.no-log", "{0} is a folder; name a probe log", file);
@@ -218,11 +210,9 @@ public final class BookFolder {
       return List.of();
     }
     List<SourceFile> own = new ArrayList<>(files(templates, "templates"));
-    for (Path each : Disk.list(templates)) {
-      if (Files.isDirectory(each)) {
-        own.addAll(files(each, TEMPLATES + Disk.name(each)));
-      }
-    }
+    Disk.list(templates).stream()
+        .filter(Files::isDirectory)
+        .forEach(each -> own.addAll(files(each, TEMPLATES + Disk.name(each))));
     return own;
   }
 

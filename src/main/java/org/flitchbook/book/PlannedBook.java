@@ -3,6 +3,7 @@ package org.flitchbook.book;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.UsageException;
@@ -28,27 +29,26 @@ public record PlannedBook(Book book, Optional<Succession> versions, List<Fault> 
 
   /** Reads the plans of a book. */
   public static PlannedBook of(Book book) {
+    PlanRead now = Plans.read(book.plan(), book.templates(), book.ownTemplates());
+    Optional<Words> words = now.plan().map(Plan::words);
+    List<PlanRead> reads =
+        book.formerPlans().stream().map(file -> former(book, file, words)).toList();
+    List<Plan> former = reads.stream().flatMap(read -> read.plan().stream()).toList();
     List<Fault> faults = new ArrayList<>(book.faults());
-    Optional<Plan> now =
-        noted(Plans.read(book.plan(), book.templates(), book.ownTemplates()), faults);
-    Optional<Words> words = now.map(Plan::words);
-    List<Plan> former =
-        book.formerPlans().stream()
-            .flatMap(file -> noted(former(book, file, words), faults).stream())
-            .toList();
-    Optional<Succession> versions = now.map(plan -> Succession.of(plan, former, faults));
-    return new PlannedBook(book, versions, faults);
+    faults.addAll(now.faults());
+    reads.forEach(read -> faults.addAll(read.faults()));
+    now.plan().ifPresent(plan -> faults.addAll(Succession.faults(plan, former)));
+    return new PlannedBook(book, now.plan().map(plan -> all(plan, former)), faults);
+  }
+
+  private static Succession all(Plan now, List<Plan> former) {
+    return new Succession(Stream.concat(former.stream(), Stream.of(now)).toList());
   }
 
   private static PlanRead former(Book book, SourceFile file, Optional<Words> words) {
     return words
         .map(known -> Plans.former(file, book.templates(), book.ownTemplates(), known))
         .orElseGet(() -> Plans.read(file, book.templates(), book.ownTemplates()));
-  }
-
-  private static Optional<Plan> noted(PlanRead read, List<Fault> faults) {
-    faults.addAll(read.faults());
-    return read.plan();
   }
 
   /** The plan of today; empty where there is a fault in any of them. */

@@ -10,11 +10,9 @@ import java.net.URLConnection;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.jar.JarEntry;
-import java.util.jar.JarFile;
 import java.util.stream.Stream;
 import org.flitchbook.input.SourceFile;
 
@@ -25,43 +23,39 @@ final class ToolTemplates {
 
   static List<SourceFile> all() {
     try {
-      URL classes =
-          Objects.requireNonNull(
-              ToolTemplates.class.getResource("/" + BookFolder.TEMPLATES + "classes.json"),
-              "no templates");
-      URLConnection connection = classes.openConnection();
-      List<SourceFile> files =
-          connection instanceof JarURLConnection jar
-              ? inJar(jar.getJarFile())
-              : inFolder(
-                  Objects.requireNonNull(Path.of(URI.create(classes.toString())).getParent()));
-      files.sort(Comparator.comparing(SourceFile::name));
+      URLConnection classes = resource(BookFolder.TEMPLATES + "classes.json").openConnection();
+      List<SourceFile> files = new ArrayList<>();
+      for (String name : classes instanceof JarURLConnection jar ? inJar(jar) : inFolder(classes)) {
+        try (InputStream in = resource(name).openStream()) {
+          files.add(SourceFile.of(name, in.readAllBytes()));
+        }
+      }
       return files;
     } catch (IOException broken) {
       throw new UncheckedIOException("the tool's own templates can't be read", broken);
     }
   }
 
-  private static List<SourceFile> inJar(JarFile jar) throws IOException {
-    List<SourceFile> files = new ArrayList<>();
-    for (JarEntry entry : jar.stream().toList()) {
-      if (!entry.isDirectory() && entry.getName().startsWith(BookFolder.TEMPLATES)) {
-        try (InputStream in = jar.getInputStream(entry)) {
-          files.add(SourceFile.of(entry.getName(), in.readAllBytes()));
-        }
-      }
-    }
-    return files;
+  private static URL resource(String name) {
+    return Objects.requireNonNull(ToolTemplates.class.getResource("/" + name), name);
   }
 
-  private static List<SourceFile> inFolder(Path folder) throws IOException {
-    List<SourceFile> files = new ArrayList<>();
+  private static List<String> inJar(JarURLConnection jar) throws IOException {
+    return jar.getJarFile().stream()
+        .filter(entry -> !entry.isDirectory())
+        .map(JarEntry::getName)
+        .filter(name -> name.startsWith(BookFolder.TEMPLATES))
+        .sorted()
+        .toList();
+  }
+
+  private static List<String> inFolder(URLConnection classes) throws IOException {
+    Path folder = Path.of(URI.create(classes.getURL().toString())).resolveSibling("");
     try (Stream<Path> all = Files.walk(folder)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        String name = folder.relativize(file).toString().replace('\\', '/');
-        files.add(SourceFile.of(BookFolder.TEMPLATES + name, Files.readAllBytes(file)));
-      }
+      return all.filter(Files::isRegularFile)
+          .map(file -> BookFolder.TEMPLATES + folder.relativize(file).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
     }
-    return files;
   }
 }

@@ -107,14 +107,9 @@ public final class Json {
   }
 
   private static Message found(JsonProcessingException unreadable) {
-    if (unreadable.getOriginalMessage().startsWith("Unexpected end-of-input")) {
-      return say("json.cut", "the end of the file inside an object, a list or a text");
-    }
-    return unreadable
-        .getOriginalMessage()
-        .lines()
-        .findFirst()
-        .map(Message::of)
-        .orElse(say("json.none", "no JSON"));
+    String message = unreadable.getOriginalMessage();
+    return message.startsWith("Unexpected end-of-input")
+        ? say("json.cut", "the end of the file inside an object, a list or a text")
+        : message.lines().findFirst().map(Message::of).orElse(say("json.none", "no JSON"));
   }
 }

@@ -128,12 +128,9 @@ public sealed interface Schema {
     }
 
     private Stream<String> keys() {
-      if (schema instanceof Self) {
-        return Stream.of();
-      }
-      return inline
-          ? Schema.records(schema).stream().flatMap(each -> each.keys().stream())
-          : Stream.concat(Stream.of(key), or.stream());
+      Stream<String> own = Stream.concat(Stream.of(key), or.stream());
+      Stream<String> inner = records(schema).stream().flatMap(each -> each.keys().stream());
+      return schema instanceof Self ? Stream.of() : inline ? inner : own;
     }
   }
 

@@ -8,7 +8,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -151,11 +150,8 @@ final class SchemaReader {
   }
 
   private Schema.Members members(Class<? extends Record> type) {
-    List<Schema.Member> members = new ArrayList<>();
-    for (RecordComponent component : type.getRecordComponents()) {
-      members.add(member(component));
-    }
-    return new Schema.Members(type, members);
+    return new Schema.Members(
+        type, Arrays.stream(type.getRecordComponents()).map(this::member).toList());
   }
 
   /** None for a number that is written as a text: 0 might not be one that it could be. */

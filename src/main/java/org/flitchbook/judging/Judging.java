@@ -175,19 +175,17 @@ public final class Judging {
   }
 
   private List<Rule> rules() {
-    Optional<SourceFile> file =
-        book.templates().stream().filter(each -> each.name().equals(RULES)).findFirst();
-    if (file.isEmpty()) {
-      faults.add(
-          Fault.broken(
-              "template missing",
-              Place.of(RULES),
-              say("judging.no-rules", "no such file"),
-              say("judging.rules", "the rules' numbers")));
-    }
-    Optional<Doubts.Rules> rules = file.map(Doubts::rules);
-    rules.ifPresent(read -> faults.addAll(read.faults()));
-    return rules.map(Doubts.Rules::all).orElse(List.of());
+    Message found = say("judging.no-rules", "no such file");
+    Message expected = say("judging.rules", "the rules' numbers");
+    Fault missing = Fault.broken("template missing", Place.of(RULES), found, expected);
+    Doubts.Rules rules =
+        book.templates().stream()
+            .filter(each -> each.name().equals(RULES))
+            .findFirst()
+            .map(Doubts::rules)
+            .orElse(new Doubts.Rules(List.of(), List.of(missing)));
+    faults.addAll(rules.faults());
+    return rules.all();
   }
 
   private DayJudged judge(Succession versions, List<Rule> rules, List<Day> days) {

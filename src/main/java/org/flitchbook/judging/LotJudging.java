@@ -57,28 +57,24 @@ final class LotJudging {
   }
 
   private Judgement judge(Lot lot) {
-    List<Plan> former = versions.formerSince(begin(lot));
-    List<Fault> changed =
-        former.stream()
-            .map(plan -> changed(plan, versions.until(plan).orElseThrow(), lot))
-            .toList();
+    Instant begin = lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
+    List<Plan> former = versions.formerSince(begin);
+    List<Fault> changed = former.stream().map(plan -> changed(plan, lot)).toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
     List<FormerJudgement> before =
         former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
     return PlanChoice.of(lot, versions)
-        .map(choice -> chosen(choice.version(), now, before))
+        .map(
+            choice ->
+                before.stream()
+                    .filter(each -> each.version().equals(choice.version()))
+                    .findFirst()
+                    .map(FormerJudgement::judgement)
+                    .orElse(now))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
   }
 
-  private static Judgement chosen(String version, Judgement now, List<FormerJudgement> before) {
-    return before.stream()
-        .filter(former -> former.version().equals(version))
-        .findFirst()
-        .map(FormerJudgement::judgement)
-        .orElse(now);
-  }
-
-  private Fault changed(Plan plan, LocalDate until, Lot lot) {
+  private Fault changed(Plan plan, Lot lot) {
     return Fault.note(
         PlanChoice.CHANGED,
         lot.code(),
@@ -87,7 +83,7 @@ final class LotJudging {
             "judging.plan.former",
             "version {0}, in force until {1}, when the lot was in work",
             plan.version(),
-            until),
+            versions.until(plan).orElseThrow()),
         say(
             "judging.plan.one-version",
             "one version over the whole lot; the stricter counts until an entry \"explained\" says"
@@ -101,10 +97,6 @@ final class LotJudging {
     return under
         .lot(lot.code())
         .map(same -> new FormerJudgement(plan.version(), until, judge(plan, under, same, changed)));
-  }
-
-  private Instant begin(Lot lot) {
-    return lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
   }
 
   private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {

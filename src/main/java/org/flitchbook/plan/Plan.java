@@ -74,6 +74,6 @@ public record Plan(
             .flatMap(set -> Optional.ofNullable(set.shortNames().get(source.document())).stream())
             .findFirst()
             .orElse(source.document());
-    return source.clause().isEmpty() ? document : document + " " + source.clause();
+    return source.cited(document);
   }
 }

@@ -8,6 +8,11 @@ public record Source(
 
   /** {@code 9 CFR 424.22 (b)(3)}. */
   public String cited() {
-    return clause.isEmpty() ? document : document + " " + clause;
+    return cited(document);
+  }
+
+  /** The same with another name of the document. */
+  String cited(String called) {
+    return clause.isEmpty() ? called : called + " " + clause;
   }
 }

@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.message.Message;
 
@@ -29,44 +30,43 @@ public record Succession(List<Plan> plans) {
   }
 
   /**
-   * Puts the versions in order.
+   * What is wrong with the versions: one that two plans bear, or a former plan signed no earlier
+   * than the next.
    *
    * @param now the plan of today
    * @param former the plans that it replaced
-   * @param faults a version that two plans bear, or a former plan signed no earlier than the next
    */
-  public static Succession of(Plan now, List<Plan> former, List<Fault> faults) {
-    List<Plan> all = new ArrayList<>(former);
-    all.sort(Comparator.comparing(Plan::signed));
-    all.add(now);
+  public static List<Fault> faults(Plan now, List<Plan> former) {
+    Stream<Plan> inOrder = former.stream().sorted(Comparator.comparing(Plan::signed));
+    List<Plan> all = Stream.concat(inOrder, Stream.of(now)).toList();
+    List<Fault> faults = new ArrayList<>();
     Set<String> versions = new HashSet<>();
     for (int i = 0; i < all.size(); i++) {
       Plan plan = all.get(i);
       if (!versions.add(plan.version())) {
-        broken(
-            plan,
-            say("plan.version-twice", "version {0} twice", plan.version()),
-            say("plan.own-version", "a version of its own"),
-            faults);
+        Message found = say("plan.version-twice", "version {0} twice", plan.version());
+        faults.add(broken(plan, found, say("plan.own-version", "a version of its own")));
       }
       if (i > 0 && !all.get(i - 1).signed().isBefore(plan.signed())) {
-        Plan before = all.get(i - 1);
-        broken(
-            before,
-            say("plan.signed", "signed {0}", before.signed()),
-            say(
-                "plan.signed-before",
-                "a day before version {0}, signed {1}",
-                plan.version(),
-                plan.signed()),
-            faults);
+        faults.add(tooLate(all.get(i - 1), plan));
       }
     }
-    return new Succession(all);
+    return faults;
   }
 
-  private static void broken(Plan plan, Message found, Message expected, List<Fault> faults) {
-    faults.add(Fault.broken("plan version", plan.place(), found, expected));
+  private static Fault tooLate(Plan before, Plan plan) {
+    return broken(
+        before,
+        say("plan.signed", "signed {0}", before.signed()),
+        say(
+            "plan.signed-before",
+            "a day before version {0}, signed {1}",
+            plan.version(),
+            plan.signed()));
+  }
+
+  private static Fault broken(Plan plan, Message found, Message expected) {
+    return Fault.broken("plan version", plan.place(), found, expected);
   }
 
   /** The plan of today. */

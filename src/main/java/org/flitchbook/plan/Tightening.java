@@ -41,44 +41,36 @@ final class Tightening {
   /** Whether something passes the changed limit that the original would have caught. */
   static boolean isLooser(Kind changed, Kind original) {
     if (changed instanceof Kind.Bound now && original instanceof Kind.Bound was) {
-      return was.ceiling() ? now.limit().isAbove(was.limit()) : now.limit().isBelow(was.limit());
-    }
-    if (changed instanceof Kind.Length now && original instanceof Kind.Length was) {
-      return was.atLeast() ? now.limit().isBelow(was.limit()) : now.limit().isAbove(was.limit());
-    }
-    if (changed instanceof Kind.Cadence now && original instanceof Kind.Cadence was) {
+      return isLooser(was.ceiling(), now.limit(), was.limit());
+    } else if (changed instanceof Kind.Length now && original instanceof Kind.Length was) {
+      return isLooser(!was.atLeast(), now.limit(), was.limit());
+    } else if (changed instanceof Kind.Cadence now && original instanceof Kind.Cadence was) {
       return now.every().isAbove(was.every());
-    }
-    if (changed instanceof Kind.Holding now && original instanceof Kind.Holding was) {
-      return isLooser(now, was);
-    }
-    if (changed instanceof Kind.Span now && original instanceof Kind.Span was) {
-      return isLooser(now.stages(), was.stages());
-    }
-    if (changed instanceof Kind.TimeAtTemperature now
+    } else if (changed instanceof Kind.Holding now && original instanceof Kind.Holding was) {
+      return isLooser(was.ceiling(), now.limit(), was.limit())
+          || now.every().isAbove(was.every())
+          || now.allow().isAbove(was.allow());
+    } else if (changed instanceof Kind.Span now && original instanceof Kind.Span was) {
+      return was.stages().stream().anyMatch(stage -> !isKept(stage, now.stages()));
+    } else if (changed instanceof Kind.TimeAtTemperature now
         && original instanceof Kind.TimeAtTemperature was) {
       return now.rows().stream().anyMatch(row -> !isHeldBy(row, was.rows()));
     }
     return !changed.equals(original);
   }
 
-  private static boolean isLooser(Kind.Holding now, Kind.Holding was) {
-    return (was.ceiling() ? now.limit().isAbove(was.limit()) : now.limit().isBelow(was.limit()))
-        || now.every().isAbove(was.every())
-        || now.allow().isAbove(was.allow());
+  private static boolean isLooser(boolean ceiling, Quantity now, Quantity was) {
+    return ceiling ? now.isAbove(was) : now.isBelow(was);
   }
 
-  /** Each original stage must still be there, with no more time. */
-  private static boolean isLooser(List<Kind.Stage> now, List<Kind.Stage> was) {
-    return was.stream()
+  /** An original stage must still be there, with no more time. */
+  private static boolean isKept(Kind.Stage stage, List<Kind.Stage> now) {
+    return now.stream()
         .anyMatch(
-            stage ->
-                now.stream()
-                    .noneMatch(
-                        each ->
-                            each.from().compareTo(stage.from()) == 0
-                                && each.to().compareTo(stage.to()) == 0
-                                && !each.atMost().isAbove(stage.atMost())));
+            each ->
+                each.from().compareTo(stage.from()) == 0
+                    && each.to().compareTo(stage.to()) == 0
+                    && !each.atMost().isAbove(stage.atMost()));
   }
 
   /** A row is as strict as some original row that is no hotter and asks no more time. */

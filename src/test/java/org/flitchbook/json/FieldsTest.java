@@ -30,7 +30,8 @@ final class FieldsTest {
 
   private static final Binder BINDER =
       Binder.PLAIN.with(
-          "word", Format.of(Message.of("a word"), text -> Optional.of(text).filter(it -> !it.isEmpty())));
+          "word",
+          Format.of(Message.of("a word"), text -> Optional.of(text).filter(it -> !it.isEmpty())));
 
   record Empty() {}
 
@@ -87,10 +88,7 @@ final class FieldsTest {
         row(Objects.class, "{\n\"a\": 7}", wrong + "a list"),
         row(Texts.class, "{\n\"a\": 7}", wrong + "a list"),
         row(Word.class, "{\n\"a\": 7}", wrong + "a word"),
-        row(
-            Word.class,
-            "{\"a\": \"\"}",
-            "broken plan.json:1:a: found \"\", expected a word"),
+        row(Word.class, "{\"a\": \"\"}", "broken plan.json:1:a: found \"\", expected a word"),
         row(
             MaybeWhole.class,
             "{\"a\": \"7\"}",
@@ -103,10 +101,7 @@ final class FieldsTest {
             MaybeWhole.class,
             "{\"a\": 2147483648}",
             "broken plan.json:1:a: found 2147483648, expected a whole number"),
-        row(
-            MaybeText.class,
-            "{\"a\": null}",
-            "broken plan.json:1:a: found null, expected a text"),
+        row(MaybeText.class, "{\"a\": null}", "broken plan.json:1:a: found null, expected a text"),
         row(
             Objects.class,
             "{\"a\": [{},\n 2, {}, \"x\"]}",
@@ -131,8 +126,7 @@ final class FieldsTest {
 
   @ParameterizedTest(name = "{0} {2}")
   @MethodSource("refusals")
-  void what_does_not_fit_is_told_with_line_and_path(
-      String text, Class<?> type, List<String> said) {
+  void what_does_not_fit_is_told_with_line_and_path(String text, Class<?> type, List<String> said) {
     BINDER.bind(fields(text), type);
     assertEquals(said, said());
   }

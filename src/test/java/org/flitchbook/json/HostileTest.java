@@ -30,8 +30,7 @@ final class HostileTest {
   @ValueSource(strings = {"1e999999999", "-1E999999999", "1e-999999999", "1e2147483647"})
   void a_number_with_a_huge_exponent_is_shown_as_it_is_written(String number) {
     record Skipping(Optional<Integer> skip) {}
-    SourceFile file =
-        SourceFile.of("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8));
+    SourceFile file = SourceFile.of("plan.json", ("{\"skip\": " + number + "}").getBytes(UTF_8));
     Binder.Bound<Skipping> bound = Binder.PLAIN.read(file, Skipping.class);
     List<Fault> faults = bound.faults();
     assertEquals(Optional.empty(), bound.value().orElseThrow().skip());

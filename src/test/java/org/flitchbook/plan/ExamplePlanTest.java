@@ -133,7 +133,8 @@ final class ExamplePlanTest {
   @ParameterizedTest
   @ValueSource(strings = {Draft.US, Draft.RETAIL})
   void a_rule_set_reads_by_itself(String file) {
-    byte[] text = Draft.example().files().get(file).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    byte[] text =
+        Draft.example().files().get(file).getBytes(java.nio.charset.StandardCharsets.UTF_8);
     Binder.Bound<RuleSet> read = RuleSet.read(SourceFile.of(file, text));
     RuleSet set = read.value().orElseThrow();
     assertEquals(List.of(), read.faults());
