@@ -88,8 +88,8 @@ public final class Doubts {
   /** How long after the event an entry may be typed; empty where no rule says so. */
   public static Optional<Duration> lateAfter(List<Rule> rules) {
     return rules.stream()
-        .filter(rule -> rule.name().equals(LateEntry.LENIENT))
-        .map(rule -> ((LateEntry) rule.numbers()).after())
+        .filter(rule -> rule.name().equals(EntryRule.LateEntry.LENIENT))
+        .map(rule -> ((EntryRule.LateEntry) rule.numbers()).after())
         .findFirst();
   }
 
@@ -115,6 +115,6 @@ public final class Doubts {
    * was done with is to be judged once more.
    */
   public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
-    return FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
+    return InstrumentRule.FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
   }
 }

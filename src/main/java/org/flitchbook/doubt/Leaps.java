@@ -11,7 +11,7 @@ import org.flitchbook.sheet.Step;
  * faster than a rate, or faster than that rate for some time, or by more than half the way to its
  * air within a few minutes.
  */
-record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
+record Leaps(ChangeRule.ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
 
   /**
    * One leap.
@@ -30,7 +30,7 @@ record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
     }
   }
 
-  static List<Leap> of(ProbeMoved rule, Subject subject, ProbeLog core) {
+  static List<Leap> of(ChangeRule.ProbeMoved rule, Subject subject, ProbeLog core) {
     List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
     return new Leaps(rule, core, airs, subject.plan().practice().leapEdge()).all();
   }

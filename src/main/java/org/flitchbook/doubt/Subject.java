@@ -32,7 +32,7 @@ import org.flitchbook.sums.Shift;
 record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** The rules that look for something; none where the book leaves them out. */
-  Stream<Rule> rules(Class<? extends Rule.Numbers> kind) {
+  Stream<Rule> rules(Class<?> kind) {
     return rules.stream().filter(rule -> kind.isInstance(rule.numbers()));
   }
 
@@ -81,9 +81,9 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** Where a core leaps, by the rule for a probe that moved. */
   List<Leaps.Leap> leaps(ProbeLog core) {
-    return rules(ProbeMoved.class)
+    return rules(ChangeRule.ProbeMoved.class)
         .findFirst()
-        .map(rule -> Leaps.of((ProbeMoved) rule.numbers(), this, core))
+        .map(rule -> Leaps.of((ChangeRule.ProbeMoved) rule.numbers(), this, core))
         .orElse(List.of());
   }
 

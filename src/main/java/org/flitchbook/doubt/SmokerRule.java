@@ -1,0 +1,196 @@
+package org.flitchbook.doubt;
+
+import static org.flitchbook.message.Message.say;
+
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.flitchbook.json.Choice;
+import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.plan.Figure;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Product;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/** The smoker's air. */
+sealed interface SmokerRule extends Finder {
+
+  /**
+   * The smoker's air falls fast and soon comes back.
+   *
+   * @param fall it falls by more than this
+   * @param in within this time
+   * @param back it has come back where it is at most so far below where it was
+   * @param within so soon after it had fallen
+   */
+  @Choice("lid open")
+  record LidOpen(Degrees fall, Duration in, Degrees back, Duration within) implements SmokerRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      return subject.air(Step.SMOKE).logs().stream().flatMap(this::find);
+    }
+
+    private Stream<Doubt> find(ProbeLog air) {
+      List<Doubt> doubts = new ArrayList<>();
+      Lowest lowest = new Lowest(air, in.toMillis());
+      for (int i = 0; i < air.last(); i++) {
+        int again = -air.rise(i, lowest.after(i)) > fall.difference() ? again(air, i) : 0;
+        if (again > 0) {
+          doubts.add(doubt(air, i, again));
+          i = again;
+        }
+      }
+      return doubts.stream();
+    }
+
+    /** When the air has come back after a fall that begins there; 0 where it has not. */
+    private int again(ProbeLog air, int before) {
+      int low = before + 1;
+      while (-air.rise(before, low) <= fall.difference()) {
+        low++;
+      }
+      for (int i = low; i < air.size() && air.between(low, i) <= within.toMillis(); i++) {
+        if (-air.rise(before, i) <= back.difference()) {
+          return i;
+        }
+      }
+      return 0;
+    }
+
+    /** The lowest reading within a time behind another one, which is asked for in order. */
+    private static final class Lowest {
+
+      private final ProbeLog air;
+      private final long in;
+      private final Deque<Integer> rising = new ArrayDeque<>();
+      private int end;
+
+      Lowest(ProbeLog air, long in) {
+        this.air = air;
+        this.in = in;
+      }
+
+      int after(int before) {
+        for (end = Math.max(end, before + 1); isIn(before); end++) {
+          while (!rising.isEmpty() && air.rise(end, rising.getLast()) >= 0) {
+            rising.removeLast();
+          }
+          rising.addLast(end);
+        }
+        while (!rising.isEmpty() && rising.getFirst() <= before) {
+          rising.removeFirst();
+        }
+        return rising.isEmpty() ? before : rising.getFirst();
+      }
+
+      private boolean isIn(int before) {
+        return end < air.size() && air.between(before, end) <= in;
+      }
+    }
+
+    private Doubt doubt(ProbeLog air, int before, int again) {
+      return new Doubt(
+          air.place(before),
+          say(
+              "doubt.lid.found",
+              "the smoker's air fell from {0} and was back to {1}",
+              air.said(before),
+              air.said(again)),
+          say("doubt.lid.expected", "a closed smoker"),
+          say("do.lid-open", "Keep it short."));
+    }
+  }
+
+  /**
+   * The smoker's air falls far and does not come back before the core is where it should be.
+   *
+   * @param fall it is below its hottest by more than this
+   * @param keptFor for so long
+   */
+  @Choice("fire out")
+  record FireOut(Degrees fall, Duration keptFor) implements SmokerRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      return subject.lot().product().stream()
+          .flatMapToLong(product -> target(product).stream())
+          .boxed()
+          .flatMap(target -> find(subject, target));
+    }
+
+    private Stream<Doubt> find(Subject subject, long target) {
+      return subject.air(Step.SMOKE).logs().stream()
+          .flatMap(
+              air ->
+                  died(air).stream()
+                      .filter(i -> isBelow(subject, air.at(i), target))
+                      .mapToObj(i -> doubt(subject, air, i, target)));
+    }
+
+    /** The hottest that any limit asks of the core in the heat. */
+    private static OptionalLong target(Product product) {
+      return product.limits().stream()
+          .map(Limit::kind)
+          .flatMap(FireOut::wanted)
+          .mapToLong(Level::of)
+          .max();
+    }
+
+    private static Stream<Quantity> wanted(Kind kind) {
+      if (kind instanceof Kind.Bound bound
+          && bound.figure() == Figure.PEAK_INTERNAL_TEMPERATURE
+          && !bound.ceiling()) {
+        return Stream.of(bound.limit());
+      }
+      return kind instanceof Kind.Span span && span.what() == What.INTERNAL_TEMPERATURE
+          ? span.stages().stream().filter(stage -> !stage.falling()).map(Kind.Stage::to)
+          : Stream.of();
+    }
+
+    /** The first reading that is so far below the hottest before it, and stays there. */
+    private OptionalInt died(ProbeLog air) {
+      int hottest = 0;
+      for (int i = 0; i < air.size(); i++) {
+        hottest = air.level(i) > air.level(hottest) ? i : hottest;
+        if (isOut(air, hottest, i)) {
+          return OptionalInt.of(i);
+        }
+      }
+      return OptionalInt.empty();
+    }
+
+    private boolean isOut(ProbeLog air, int hottest, int from) {
+      return IntStream.range(from, air.size())
+          .takeWhile(i -> air.rise(i, hottest) > fall.difference())
+          .anyMatch(i -> air.between(from, i) >= keptFor.toMillis());
+    }
+
+    private static boolean isBelow(Subject subject, long at, long target) {
+      return subject.cores().stream()
+          .map(core -> IntStream.rangeClosed(0, core.atOrBefore(at)).mapToLong(core::level).max())
+          .flatMapToLong(OptionalLong::stream)
+          .anyMatch(hottest -> hottest < target);
+    }
+
+    private Doubt doubt(Subject subject, ProbeLog air, int index, long target) {
+      return new Doubt(
+          air.place(index),
+          say(
+              "doubt.fire.found",
+              "the smoker's air is down to {0} and stays there",
+              air.said(index)),
+          say("doubt.fire.expected", "a fire until the core is at {0}", subject.shown(target)),
+          say("do.fire-out", "Say what was done, and what became of the lot."));
+    }
+  }
+}
