@@ -6,9 +6,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -63,9 +63,7 @@ sealed interface ClockRule extends Finder {
           .wholeLogs()
           .flatMap(
               series ->
-                  heating(subject, series).stream()
-                      .flatMap(heating -> offsets(subject, series, heating))
-                      .reduce(Offset::and)
+                  offset(subject, series)
                       .filter(this::isOff)
                       .map(offset -> doubt(series, offset))
                       .stream());
@@ -138,69 +136,97 @@ sealed interface ClockRule extends Finder {
       }
     }
 
-    /**
-     * The core rises some time after it went in, and begins to fall when it comes out, or somewhat
-     * later: the outside goes on heating the inside.
-     */
-    private Stream<Offset> offsets(Subject subject, Series series, Heating heating) {
-      Optional<Stay> smoke = subject.lot().stay(Step.SMOKE);
-      Stream<Offset> rising =
-          smoke.filter(stay -> heating.rises()).map(Stay::into).stream()
-              .map(
-                  into ->
-                      Offset.of(
-                          say(
-                              "doubt.clock.rises",
-                              "the core rises from {0} on, into smoke was written for {1}",
-                              subject.clock(heating.cold()),
-                              written(subject, into)),
-                          heating.cold() - lag.toMillis(),
-                          heating.cold() + series.precisionMillis(),
-                          into.time()));
-      Stream<Offset> falling =
-          smoke.filter(stay -> heating.falls()).flatMap(Stay::out).stream()
-              .map(
-                  out ->
-                      Offset.of(
-                          say(
-                              "doubt.clock.falls",
-                              "it falls from {0} on, out of smoke was written for {1}",
-                              subject.clock(heating.hot()),
-                              written(subject, out)),
-                          heating.peak() - carryOver.toMillis(),
-                          heating.hot() + series.precisionMillis(),
-                          out.time()));
-      return Stream.concat(rising, falling);
-    }
-
     private static Time written(Subject subject, Entry entry) {
       return subject.clock(entry.time().written().toEpochMilli());
     }
 
+    /** By the whole heating of the core, from its lowest to its highest and down again. */
+    private Optional<Offset> offset(Subject subject, Series series) {
+      Samples samples = series.samples();
+      int[] kept = kept(subject, series);
+      return IntStream.range(0, kept.length)
+          .boxed()
+          .max(Comparator.comparing(i -> samples.level(kept[i])))
+          .flatMap(
+              peak ->
+                  Stream.of(
+                          rising(subject, series, Arrays.copyOf(kept, peak + 1)),
+                          falling(subject, series, Arrays.copyOfRange(kept, peak, kept.length)))
+                      .flatMap(Optional::stream)
+                      .reduce(Offset::and));
+    }
+
+    /** It rises some time after it went in. */
+    private Optional<Offset> rising(Subject subject, Series series, int[] toPeak) {
+      Samples samples = series.samples();
+      long risen =
+          Arrays.stream(toPeak).mapToLong(samples::level).min().orElseThrow() + rise.difference();
+      int cold = toPeak.length - 1;
+      while (cold > 0 && samples.level(toPeak[cold]) > risen) {
+        cold--;
+      }
+      long at = samples.at(toPeak[cold]);
+      boolean isSeen = cold < toPeak.length - 1 && samples.level(toPeak[cold]) <= risen;
+      return subject
+          .lot()
+          .stay(Step.SMOKE)
+          .filter(stay -> isSeen)
+          .map(Stay::into)
+          .map(
+              into ->
+                  Offset.of(
+                      say(
+                          "doubt.clock.rises",
+                          "the core rises from {0} on, into smoke was written for {1}",
+                          subject.clock(at),
+                          written(subject, into)),
+                      at - lag.toMillis(),
+                      at + series.precisionMillis(),
+                      into.time()));
+    }
+
     /**
-     * The heating of a core in a log. Times are in milliseconds since 1970.
-     *
-     * @param cold the last time before the core had risen from its lowest by what the rule says
-     * @param peak the first time at its highest
-     * @param hot the last time before it had fallen from there by what the rule says
-     * @param rises whether it rises in the log, so that the beginning is seen
-     * @param falls whether it falls behind as steeply as meat that came out
+     * It begins to fall when it comes out, or somewhat later: the outside goes on heating the
+     * inside.
      */
-    private record Heating(long cold, long peak, long hot, boolean rises, boolean falls) {}
+    private Optional<Offset> falling(Subject subject, Series series, int[] fromPeak) {
+      Samples samples = series.samples();
+      long fallen = samples.level(fromPeak[0]) - fall.difference();
+      int hot = fromPeak.length - 1;
+      while (hot > 0 && samples.level(fromPeak[hot]) < fallen) {
+        hot--;
+      }
+      long at = samples.at(fromPeak[hot]);
+      boolean isSeen = isSteep(samples, Arrays.copyOfRange(fromPeak, hot, fromPeak.length));
+      return subject
+          .lot()
+          .stay(Step.SMOKE)
+          .filter(stay -> isSeen)
+          .flatMap(Stay::out)
+          .map(
+              out ->
+                  Offset.of(
+                      say(
+                          "doubt.clock.falls",
+                          "it falls from {0} on, out of smoke was written for {1}",
+                          subject.clock(at),
+                          written(subject, out)),
+                      samples.at(fromPeak[0]) - carryOver.toMillis(),
+                      at + series.precisionMillis(),
+                      out.time()));
+    }
 
     /** Around the smoke only: a log may hold what was smoked on other days as well. */
-    private Optional<Heating> heating(Subject subject, Series series) {
+    private int[] kept(Subject subject, Series series) {
       Samples samples = series.samples();
       long margin = around.toMillis();
       long from = subject.into(Step.SMOKE).orElse(Long.MIN_VALUE + margin) - margin;
       long to = subject.endOf(Step.SMOKE).orElse(Long.MAX_VALUE - margin) + margin;
       Set<Long> none = excluded(subject, series);
-      int[] kept =
-          IntStream.range(0, samples.size())
-              .filter(i -> samples.at(i) >= from && samples.at(i) <= to)
-              .filter(i -> !none.contains(samples.at(i)))
-              .toArray();
-      return kept.length == 0 ? Optional.empty() : Optional.of(heating(samples, kept));
+      return IntStream.range(0, samples.size())
+          .filter(i -> samples.at(i) >= from && samples.at(i) <= to)
+          .filter(i -> !none.contains(samples.at(i)))
+          .toArray();
     }
 
     /** When the log read what is known to be no reading. */
@@ -210,29 +236,6 @@ sealed interface ClockRule extends Finder {
           .flatMap(track -> track.excluded().stream())
           .map(Track.Excluded::at)
           .collect(Collectors.toSet());
-    }
-
-    private Heating heating(Samples samples, int[] kept) {
-      int peak = 0;
-      for (int i = 0; i < kept.length; i++) {
-        peak = samples.level(kept[i]) > samples.level(kept[peak]) ? i : peak;
-      }
-      long lowest = Arrays.stream(kept, 0, peak + 1).mapToLong(samples::level).min().orElseThrow();
-      int cold = peak;
-      while (cold > 0 && samples.level(kept[cold]) > lowest + rise.difference()) {
-        cold--;
-      }
-      long highest = samples.level(kept[peak]);
-      int hot = kept.length - 1;
-      while (hot > peak && samples.level(kept[hot]) < highest - fall.difference()) {
-        hot--;
-      }
-      return new Heating(
-          samples.at(kept[cold]),
-          samples.at(kept[peak]),
-          samples.at(kept[hot]),
-          cold < peak && samples.level(kept[cold]) <= lowest + rise.difference(),
-          isSteep(samples, Arrays.copyOfRange(kept, hot, kept.length)));
     }
 
     /** Meat that lies in a dying fire falls too, but slowly. */
@@ -263,18 +266,20 @@ sealed interface ClockRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      OptionalLong event = isBefore() ? firstEntry(subject) : subject.into(Step.SMOKE);
-      return subject
-          .wholeLogs()
-          .filter(series -> event.isPresent())
-          .filter(series -> away(series, event.getAsLong()) > above.toMillis())
-          .map(series -> doubt(subject, series, event.getAsLong()));
+      return (isBefore() ? firstEntry(subject) : subject.into(Step.SMOKE))
+          .stream()
+              .flatMap(
+                  event ->
+                      subject
+                          .wholeLogs()
+                          .filter(series -> away(series, event) > above.toMillis())
+                          .map(series -> doubt(subject, series, event)));
     }
 
-    private static OptionalLong firstEntry(Subject subject) {
+    private static Optional<Long> firstEntry(Subject subject) {
       return subject.lot().entries().stream()
-          .mapToLong(entry -> entry.time().earliest().toEpochMilli())
-          .min();
+          .map(entry -> entry.time().earliest().toEpochMilli())
+          .min(Comparator.naturalOrder());
     }
 
     private long away(Series series, long event) {

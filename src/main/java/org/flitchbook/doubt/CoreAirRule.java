@@ -6,7 +6,6 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
@@ -34,117 +33,99 @@ sealed interface CoreAirRule extends Finder {
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
       return Stream.of(Step.SMOKE, Step.CHILL)
           .filter(step -> subject.into(step).isPresent())
-          .flatMap(step -> new InStep(subject, core, step).find().stream());
+          .map(step -> new InStep(subject, core, step))
+          .flatMap(at -> find(at, subject.into(at.step).orElseThrow()).stream());
     }
 
-    /** A core beside its air in one step. */
-    private final class InStep {
-
-      private final ProbeLog core;
-      private final boolean heats;
-      private final long start;
-      private final long[] airs;
-      private int begin;
-      private int end;
-      private int none;
-      private long sum;
-
-      InStep(Subject subject, ProbeLog core, Step step) {
-        this.core = core;
-        this.heats = step == Step.SMOKE;
-        this.start = subject.into(step).orElseThrow();
-        this.airs = subject.air(step).beside(core);
-      }
-
-      List<Doubt> find() {
-        List<Doubt> doubts = new ArrayList<>();
-        int lastFar = -1;
-        int lastApart = -1;
-        for (int i = 0; i < airs.length; i++) {
-          lastFar = isOver(i, far.difference()) ? i : lastFar;
-          lastApart = isOver(i, 2 * less.difference()) ? i : lastApart;
-          int last = like(i);
-          if (last > i && isTooSoon(i, lastFar, lastApart)) {
-            while (last < core.last() && like(last) > last) {
-              last = like(last);
-            }
-            doubts.add(doubt(new Run(i, last)));
-            i = last;
+    private List<Doubt> find(InStep at, long start) {
+      List<Doubt> doubts = new ArrayList<>();
+      int lastFar = -1;
+      int lastApart = -1;
+      for (int i = 0; i < at.core.size(); i++) {
+        lastFar = at.apart(i) > far.difference() ? i : lastFar;
+        lastApart = at.apart(i) > 2 * less.difference() ? i : lastApart;
+        boolean started = at.core.at(i) >= start && at.core.at(i) - start <= afterStart.toMillis();
+        int last = started || hasCome(at, i, lastFar, lastApart) ? like(at, i) : 0;
+        if (last > i) {
+          while (last < at.core.last() && like(at, last) > last) {
+            last = like(at, last);
           }
+          doubts.add(doubt(at.core, new Run(i, last)));
+          i = last;
         }
-        return doubts;
       }
+      return doubts;
+    }
 
-      /** Further from the air than that, on the side where a core belongs. */
-      private boolean isOver(int index, long apart) {
-        long over = airs[index] == Air.NONE ? 0 : core.level(index) - airs[index];
-        return (heats ? -over : over) > apart;
-      }
+    /** A door that was opened brings the air to the core, but not for the whole way from afar. */
+    private boolean hasCome(InStep at, int index, int lastFar, int lastApart) {
+      return lastFar >= 0
+          && at.core.between(lastFar, index) <= afterFar.toMillis()
+          && at.hasComeItself(lastFar, index)
+          && at.hasComeItself(lastApart, index);
+    }
 
-      /** A door that was opened brings the air to the core, but not for the whole way from afar. */
-      private boolean isTooSoon(int index, int lastFar, int lastApart) {
-        long at = core.at(index);
-        boolean started = at >= start && at - start <= afterStart.toMillis();
-        return started
-            || (lastFar >= 0
-                && at - core.at(lastFar) <= afterFar.toMillis()
-                && hasComeItself(index, lastFar)
-                && hasComeItself(index, lastApart));
+    /** The end of a time from a reading on in which it is like the air on average; 0 if none. */
+    private int like(InStep at, int from) {
+      int last = from;
+      long sum = at.distance(last);
+      while (last < at.core.last() && at.core.between(from, last) < keptFor.toMillis()) {
+        last++;
+        sum += at.distance(last);
       }
+      boolean whole =
+          at.core.between(from, last) >= keptFor.toMillis()
+              && IntStream.rangeClosed(from, last).allMatch(at::hasAir);
+      return whole && sum < less.difference() * (last - from + 1) ? last : 0;
+    }
 
-      /** Whether it was the core that went to the air, and not the air that came to the core. */
-      private boolean hasComeItself(int index, int since) {
-        return Math.abs(core.rise(since, index)) > Math.abs(airs[index] - airs[since]);
-      }
+    private static Doubt doubt(ProbeLog core, Run run) {
+      return core.doubt(
+          run,
+          IN_DOUBT,
+          say(
+              "doubt.like-air.found",
+              "{0} as its air, from {1} to {2}",
+              core.probe(),
+              core.said(run.first()),
+              core.said(run.last())),
+          say("doubt.like-air.expected", "a core apart from its air, so soon"),
+          say(
+              "do.core-equals-air",
+              "Say where the probe was, and name other evidence for the core."));
+    }
+  }
 
-      /**
-       * The end of a time from a reading on in which it is like the air on average; 0 if none.
-       * Asked for later and later readings, it goes over the log once.
-       */
-      private int like(int from) {
-        begin(from);
-        while (end < airs.length && (end == from || !isKept(from))) {
-          sum += apart(end++);
-        }
-        while (none < end && airs[none] != Air.NONE) {
-          none++;
-        }
-        boolean whole = none == end && isKept(from);
-        return whole && sum < less.difference() * (end - from) ? end - 1 : 0;
-      }
+  /** A core beside its air in one step. */
+  final class InStep {
 
-      private boolean isKept(int from) {
-        return core.between(from, end - 1) >= keptFor.toMillis();
-      }
+    private final ProbeLog core;
+    private final Step step;
+    private final long[] airs;
 
-      private void begin(int from) {
-        while (begin < from && begin < end) {
-          sum -= apart(begin++);
-        }
-        begin = from;
-        end = Math.max(end, from);
-        none = Math.max(none, from);
-      }
+    InStep(Subject subject, ProbeLog core, Step step) {
+      this.core = core;
+      this.step = step;
+      this.airs = subject.air(step).beside(core);
+    }
 
-      private long apart(int index) {
-        return airs[index] == Air.NONE ? 0 : Math.abs(core.level(index) - airs[index]);
-      }
+    boolean hasAir(int index) {
+      return airs[index] != Air.NONE;
+    }
 
-      private Doubt doubt(Run run) {
-        return core.doubt(
-            run,
-            IN_DOUBT,
-            say(
-                "doubt.like-air.found",
-                "{0} as its air, from {1} to {2}",
-                core.probe(),
-                core.said(run.first()),
-                core.said(run.last())),
-            say("doubt.like-air.expected", "a core apart from its air, so soon"),
-            say(
-                "do.core-equals-air",
-                "Say where the probe was, and name other evidence for the core."));
-      }
+    /** How far it is from the air on the side where a core belongs; below 0 on the other. */
+    long apart(int index) {
+      long over = hasAir(index) ? core.level(index) - airs[index] : 0;
+      return step == Step.SMOKE ? -over : over;
+    }
+
+    long distance(int index) {
+      return Math.abs(apart(index));
+    }
+
+    /** Whether it was the core that went to the air, and not the air that came to the core. */
+    boolean hasComeItself(int since, int index) {
+      return Math.abs(core.rise(since, index)) > Math.abs(airs[index] - airs[since]);
     }
   }
 
@@ -163,61 +144,42 @@ sealed interface CoreAirRule extends Finder {
     @Override
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
       return Stream.of(Step.SMOKE, Step.CHILL)
-          .flatMap(step -> new InStep(core, step, subject.air(step)).find());
+          .map(step -> new InStep(subject, core, step))
+          .flatMap(
+              at ->
+                  Run.where(core.size(), i -> isWrong(at, i))
+                      .filter(run -> core.between(run) >= keptFor.toMillis())
+                      .filter(run -> isLeap(at, run.first()))
+                      .map(run -> doubt(core, run, at.step == Step.SMOKE)));
     }
 
-    /** A core beside its air in one step. */
-    private final class InStep {
+    private boolean isWrong(InStep at, int index) {
+      Degrees most = at.step == Step.SMOKE ? above : below;
+      return at.hasAir(index) && -at.apart(index) > most.difference();
+    }
 
-      private final ProbeLog core;
-      private final boolean heats;
-      private final long[] airs;
+    private boolean isLeap(InStep at, int first) {
+      return IntStream.iterate(first - 1, i -> i >= 0, i -> i - 1)
+          .filter(i -> at.hasAir(i) && !isWrong(at, i))
+          .limit(1)
+          .allMatch(before -> at.hasComeItself(before, first));
+    }
 
-      InStep(ProbeLog core, Step step, Air air) {
-        this.core = core;
-        this.heats = step == Step.SMOKE;
-        this.airs = air.beside(core);
-      }
-
-      Stream<Doubt> find() {
-        return Run.where(airs.length, this::isWrong)
-            .filter(run -> core.between(run.first(), run.last()) >= keptFor.toMillis())
-            .filter(run -> isLeap(run.first()))
-            .map(run -> doubt(run));
-      }
-
-      private boolean isWrong(int index) {
-        long over = core.level(index) - airs[index];
-        return airs[index] != Air.NONE
-            && (heats ? over > above.difference() : -over > below.difference());
-      }
-
-      /** Whether it was the core that passed the air, and not the air that passed the core. */
-      private boolean isLeap(int first) {
-        return IntStream.iterate(first - 1, i -> i >= 0, i -> i - 1)
-            .filter(i -> airs[i] != Air.NONE && !isWrong(i))
-            .limit(1)
-            .allMatch(
-                before ->
-                    Math.abs(core.rise(before, first)) > Math.abs(airs[first] - airs[before]));
-      }
-
-      private Doubt doubt(Run run) {
-        Object[] seen = {core.probe(), core.said(run.first()), core.said(run.last())};
-        return core.doubt(
-            run,
-            IN_DOUBT,
-            heats
-                ? say("doubt.side.hotter", "{0} hotter than its air, from {1} to {2}", seen)
-                : say("doubt.side.colder", "{0} colder than its air, from {1} to {2}", seen),
-            heats
-                ? say("doubt.side.below-air", "a core below the air that heats it")
-                : say("doubt.side.above-air", "a core above the air that chills it"),
-            say(
-                "do.core-on-the-wrong-side-of-its-air",
-                "Look whether two channels were swapped in logs.json, and name other evidence for"
-                    + " the core."));
-      }
+    private static Doubt doubt(ProbeLog core, Run run, boolean heats) {
+      Object[] seen = {core.probe(), core.said(run.first()), core.said(run.last())};
+      return core.doubt(
+          run,
+          IN_DOUBT,
+          heats
+              ? say("doubt.side.hotter", "{0} hotter than its air, from {1} to {2}", seen)
+              : say("doubt.side.colder", "{0} colder than its air, from {1} to {2}", seen),
+          heats
+              ? say("doubt.side.below-air", "a core below the air that heats it")
+              : say("doubt.side.above-air", "a core above the air that chills it"),
+          say(
+              "do.core-on-the-wrong-side-of-its-air",
+              "Look whether two channels were swapped in logs.json, and name other evidence for the"
+                  + " core."));
     }
   }
 
@@ -247,17 +209,15 @@ sealed interface CoreAirRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
-      List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
+      List<Air> airs = subject.airs();
       List<Leaps.Leap> leaps = subject.leaps(core);
       Duration most = isFine(core) ? fineFor : coarseFor;
       return core.flatRuns()
-          .filter(run -> isLong(core, run, isMadeUpFor(core, run, leaps) ? leapFor : most))
+          .filter(
+              run ->
+                  core.between(run) >= (isMadeUpFor(core, run, leaps) ? leapFor : most).toMillis())
           .filter(run -> isMoving(core, run.first(), airs))
           .map(run -> doubt(core, run));
-    }
-
-    private static boolean isLong(ProbeLog core, Run run, Duration least) {
-      return core.between(run.first(), run.last()) >= least.toMillis();
     }
 
     /** Whether it then makes up for the time, and no leap shows that already. */
@@ -281,8 +241,7 @@ sealed interface CoreAirRule extends Finder {
       return level >= from.level()
           && level <= to.level()
           && airs.stream()
-              .map(air -> air.near(core.at(index), level))
-              .flatMapToLong(OptionalLong::stream)
+              .flatMap(air -> air.near(core.at(index), level).stream())
               .allMatch(air -> Math.abs(air - level) >= airApart.difference());
     }
 

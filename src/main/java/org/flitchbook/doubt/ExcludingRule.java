@@ -8,8 +8,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
@@ -40,15 +40,15 @@ sealed interface ExcludingRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
-      OptionalLong loaded = subject.into(Step.SMOKE);
-      boolean atLoad =
-          core.size() > 0
-              && loaded.isPresent()
-              && core.at(0) - loaded.getAsLong() <= this.atLoad.toMillis();
+      boolean isAtLoad =
+          subject
+              .into(Step.SMOKE)
+              .filter(loaded -> core.size() > 0 && core.at(0) - loaded <= atLoad.toMillis())
+              .isPresent();
       IntPredicate isMistaken =
           core.track().unit() == Unit.FAHRENHEIT
               ? i -> i == 0 && core.level(0) >= coldFrom.level() && core.level(0) <= coldTo.level()
-              : i -> core.level(i) > (i == 0 && atLoad ? warm : hot).level();
+              : i -> core.level(i) > (i == 0 && isAtLoad ? warm : hot).level();
       return IntStream.range(0, core.size())
           .filter(isMistaken)
           .limit(1)
@@ -89,11 +89,9 @@ sealed interface ExcludingRule extends Finder {
     }
 
     private boolean isError(ProbeLog log, Run run) {
-      return isOneOf(always, log, run) || (isOneOf(alone, log, run) && standsAlone(log, run));
-    }
-
-    private static boolean isOneOf(List<Degrees> errors, ProbeLog log, Run run) {
-      return errors.stream().anyMatch(error -> error.level() == log.level(run.first()));
+      Predicate<Degrees> isRead = error -> error.level() == log.level(run.first());
+      return always.stream().anyMatch(isRead)
+          || (alone.stream().anyMatch(isRead) && standsAlone(log, run));
     }
 
     private boolean standsAlone(ProbeLog log, Run run) {
@@ -158,7 +156,7 @@ sealed interface ExcludingRule extends Finder {
           run,
           NO_READING,
           run.size() > 1
-              ? ProbeNotIn.readings(log, run)
+              ? log.said(run)
               : say("doubt.reading", "{0}: {1}", log.probe(), log.said(run.first())),
           log.track().what() == What.INTERNAL_TEMPERATURE
               ? say("doubt.impossible.core", "a core from {0} to {1}", coreBelow, coreAbove)
@@ -182,15 +180,16 @@ sealed interface ExcludingRule extends Finder {
     @Override
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
       List<Leaps.Leap> leaps = subject.leaps(core);
-      return Stream.of(beforeIn(core, leaps, subject.into(Step.SMOKE)), onceOut(core, leaps))
+      Optional<Run> beforeIn =
+          subject.into(Step.SMOKE).flatMap(loaded -> beforeIn(core, leaps, loaded));
+      return Stream.of(beforeIn, onceOut(core, leaps))
           .flatMap(Optional::stream)
           .map(run -> doubt(core, run));
     }
 
-    private Optional<Run> beforeIn(ProbeLog core, List<Leaps.Leap> leaps, OptionalLong loaded) {
+    private Optional<Run> beforeIn(ProbeLog core, List<Leaps.Leap> leaps, long loaded) {
       return leaps.stream()
-          .filter(leap -> !leap.isUp() && loaded.isPresent())
-          .filter(leap -> core.at(leap.after()) - loaded.getAsLong() <= atLoad.toMillis())
+          .filter(leap -> !leap.isUp() && core.at(leap.after()) - loaded <= atLoad.toMillis())
           .reduce((first, second) -> second)
           .map(leap -> new Run(0, leap.after() - 1));
     }
@@ -198,7 +197,7 @@ sealed interface ExcludingRule extends Finder {
     private Optional<Run> onceOut(ProbeLog core, List<Leaps.Leap> leaps) {
       return leaps.stream()
           .map(leap -> new Run(leap.before() + 1, core.last()))
-          .filter(run -> core.between(run.first(), run.last()) <= atEnd.toMillis())
+          .filter(run -> core.between(run) <= atEnd.toMillis())
           .findFirst();
     }
 
@@ -206,21 +205,11 @@ sealed interface ExcludingRule extends Finder {
       return core.doubt(
           run,
           PROBE_OUT,
-          readings(core, run),
+          core.said(run),
           say("doubt.not-in.expected", "readings of the meat"),
           say(
               "do.probe-not-in-the-meat",
               "Put the probe in before the load, and leave it in to the end."));
-    }
-
-    /** What a probe read from the first to the last of some readings. */
-    static Message readings(ProbeLog log, Run run) {
-      return say(
-          "doubt.readings",
-          "{0}: {1} to {2}",
-          log.probe(),
-          log.said(run.first()),
-          log.said(run.last()));
     }
   }
 
@@ -261,10 +250,10 @@ sealed interface ExcludingRule extends Finder {
     }
 
     private boolean isAtFinish(Subject subject, long pulled) {
-      OptionalLong out = subject.endOf(Step.SMOKE);
-      return out.isPresent()
-          && pulled < out.getAsLong()
-          && pulled >= out.getAsLong() - finish.toMillis();
+      return subject
+          .endOf(Step.SMOKE)
+          .filter(out -> pulled < out && pulled >= out - finish.toMillis())
+          .isPresent();
     }
 
     private Doubt doubt(ProbeLog core, Leaps.Leap away, Leaps.Leap again) {

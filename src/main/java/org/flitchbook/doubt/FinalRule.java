@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
@@ -39,9 +39,7 @@ sealed interface FinalRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject, ProbeLog core) {
-      return subject.into(Step.CHILL).stream()
-          .boxed()
-          .flatMap(into -> find(subject, core, into).stream());
+      return subject.into(Step.CHILL).stream().flatMap(into -> find(subject, core, into).stream());
     }
 
     private List<Doubt> find(Subject subject, ProbeLog core, long into) {
@@ -52,7 +50,12 @@ sealed interface FinalRule extends Finder {
       for (int i = lowest + 1; i < core.size(); i++) {
         if ((core.at(i) >= from && core.rise(lowest, i) > above.difference())
             || isAcross(core, lowest, i, bounds)) {
-          int last = lastWarm(core, lowest, i);
+          int low = lowest;
+          int last =
+              IntStream.range(i, core.last())
+                  .filter(at -> core.level(at + 1) <= core.level(low))
+                  .findFirst()
+                  .orElse(core.last());
           doubts.add(doubt(subject, core, new Run(lowest, last), i));
           i = last;
         }
@@ -67,14 +70,6 @@ sealed interface FinalRule extends Finder {
           && bounds.stream()
               .anyMatch(
                   bound -> core.level(lowest) <= bound && core.level(index, Shift.DOWN) > bound);
-    }
-
-    private static int lastWarm(ProbeLog core, int lowest, int from) {
-      int last = from;
-      while (last < core.last() && core.level(last + 1) > core.level(lowest)) {
-        last++;
-      }
-      return last;
     }
 
     /**
@@ -148,18 +143,13 @@ sealed interface FinalRule extends Finder {
 
     private Stream<Doubt> find(Subject subject, Track track) {
       return track.gaps().stream()
-          .filter(gap -> length(track, gap) > above.toMillis())
+          .filter(gap -> track.earliest(gap.to()) - track.earliest(gap.from()) > above.toMillis())
           .flatMap(
               gap ->
                   subject.stages().stream()
                       .filter(stage -> isOpen(track, gap, stage))
-                      .findFirst()
-                      .map(stage -> doubt(subject, track, gap, stage))
-                      .stream());
-    }
-
-    private static long length(Track track, Curve.Gap gap) {
-      return track.earliest(gap.to()) - track.earliest(gap.from());
+                      .limit(1)
+                      .map(stage -> doubt(subject, track, gap, stage)));
     }
 
     /** Whether a clock that begins or ends in the gap is too long at its worst. */
@@ -168,12 +158,8 @@ sealed interface FinalRule extends Finder {
       return Stream.of(Shift.values())
           .map(shift -> clock(track, shift, stage))
           .filter(time -> time.state() == BandTime.State.DONE && time.longest() > most)
-          .anyMatch(time -> isIn(gap, time.start()) || isIn(gap, time.end() - 1));
-    }
-
-    /** Whether the time between that reading and the next lies in the gap. */
-    private static boolean isIn(Curve.Gap gap, int before) {
-      return before >= gap.from() && before < gap.to();
+          .flatMapToInt(time -> IntStream.of(time.start(), time.end() - 1))
+          .anyMatch(before -> before >= gap.from() && before < gap.to());
     }
 
     private static BandTime clock(Track track, Shift shift, Kind.Stage stage) {
@@ -185,8 +171,7 @@ sealed interface FinalRule extends Finder {
     }
 
     private Doubt doubt(Subject subject, Track track, Curve.Gap gap, Kind.Stage stage) {
-      Doubt doubt =
-          new Doubt(
+      return new Doubt(
               track.place(gap.to()),
               say(
                   "doubt.crossing.found",
@@ -203,8 +188,8 @@ sealed interface FinalRule extends Finder {
               say(
                   "do.gap-over-a-crossing",
                   "Write the hand readings that were taken meanwhile; without them the limit is not"
-                      + " shown."));
-      return doubt.silent(track, track.earliest(gap.from()), track.earliest(gap.to()));
+                      + " shown."))
+          .silent(track, track.earliest(gap.from()), track.earliest(gap.to()));
     }
   }
 
@@ -219,39 +204,34 @@ sealed interface FinalRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      OptionalLong smoked = subject.into(Step.SMOKE);
-      OptionalLong into = smoked.isPresent() ? smoked : subject.into(Step.CHILL);
-      return subject.coreTracks().stream()
-          .filter(track -> into.isPresent())
-          .filter(track -> track.earliest(0) - into.getAsLong() > after.toMillis())
-          .filter(
-              track -> subject.stages().stream().anyMatch(stage -> isInside(stage, first(track))))
-          .map(track -> doubt(subject, track, into.getAsLong()));
+      return subject.into(Step.SMOKE).or(() -> subject.into(Step.CHILL)).stream()
+          .flatMap(
+              into ->
+                  subject.coreTracks().stream()
+                      .filter(track -> track.earliest(0) - into > after.toMillis())
+                      .filter(track -> subject.stages().stream().anyMatch(isAround(track)))
+                      .map(track -> doubt(subject, track, into)));
     }
 
-    private static long first(Track track) {
-      return track.level(0, Shift.AS_WRITTEN);
+    private static Predicate<Kind.Stage> isAround(Track track) {
+      long first = track.level(0, Shift.AS_WRITTEN);
+      return stage ->
+          first > Math.min(Level.of(stage.from()), Level.of(stage.to()))
+              && first < Math.max(Level.of(stage.from()), Level.of(stage.to()));
     }
 
-    private static boolean isInside(Kind.Stage stage, long level) {
-      long from = Level.of(stage.from());
-      long to = Level.of(stage.to());
-      return level > Math.min(from, to) && level < Math.max(from, to);
-    }
-
-    private Doubt doubt(Subject subject, Track track, long into) {
-      Doubt doubt =
-          new Doubt(
+    private static Doubt doubt(Subject subject, Track track, long into) {
+      return new Doubt(
               track.place(0),
               say(
                   "doubt.begins.found",
                   "the log of {0} begins at {1} with {2}",
                   Subject.probe(track),
                   subject.clock(track.earliest(0)),
-                  subject.shown(first(track))),
+                  subject.shown(track, 0)),
               say("doubt.begins.expected", "readings from {0} on", subject.clock(into)),
-              say("do.log-begins-late", "Write the hand readings that were taken before."));
-      return doubt.silent(track, into, track.earliest(0));
+              say("do.log-begins-late", "Write the hand readings that were taken before."))
+          .silent(track, into, track.earliest(0));
     }
   }
 
@@ -261,32 +241,32 @@ sealed interface FinalRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      OptionalLong lowest = subject.coolingBounds().stream().mapToLong(Long::longValue).min();
-      OptionalLong end = subject.endOf(Step.CHILL);
+      return subject.coolingBounds().stream()
+          .min(Comparator.naturalOrder())
+          .filter(lowest -> subject.endOf(Step.CHILL).isPresent())
+          .stream()
+          .flatMap(lowest -> find(subject, lowest));
+    }
+
+    private static Stream<Doubt> find(Subject subject, long lowest) {
       return subject.coreTracks().stream()
-          .filter(track -> end.isPresent() && lowest.isPresent())
-          .filter(track -> last(track) > lowest.getAsLong())
-          .map(track -> doubt(subject, track, lowest.getAsLong(), end.getAsLong()));
+          .filter(track -> track.level(track.size() - 1, Shift.AS_WRITTEN) > lowest)
+          .map(track -> doubt(subject, track, lowest));
     }
 
-    private static long last(Track track) {
-      return track.level(track.size() - 1, Shift.AS_WRITTEN);
-    }
-
-    private Doubt doubt(Subject subject, Track track, long lowest, long end) {
-      long last = track.earliest(track.size() - 1);
-      Doubt doubt =
-          new Doubt(
-              track.place(track.size() - 1),
+    private static Doubt doubt(Subject subject, Track track, long lowest) {
+      int last = track.size() - 1;
+      return new Doubt(
+              track.place(last),
               say(
                   "doubt.ends.found",
                   "the log of {0} ends at {1}, {2}",
                   Subject.probe(track),
-                  subject.shown(last(track)),
-                  subject.clock(last)),
+                  subject.shown(track, last),
+                  subject.clock(track.earliest(last))),
               say("doubt.ends.expected", "readings down to {0}", subject.shown(lowest)),
-              say("do.log-ends-early", "Write the hand readings that were taken later."));
-      return doubt.silent(track, last, end);
+              say("do.log-ends-early", "Write the hand readings that were taken later."))
+          .silent(track, track.earliest(last), subject.endOf(Step.CHILL).orElseThrow());
     }
   }
 

@@ -30,7 +30,7 @@ final class PlausibilityCheck {
     this.whole = whole;
     this.said =
         whole
-            .rules(Explanation.class)
+            .rules(Explanations.Explanation.class)
             .findFirst()
             .map(rule -> new Explanations(rule, whole, language));
     this.lot = whole.lot();

@@ -1,6 +1,7 @@
 package org.flitchbook.doubt;
 
-import java.time.Instant;
+import static org.flitchbook.message.Message.say;
+
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -77,9 +78,17 @@ final class ProbeLog {
     return subject.said(track, logged[index]);
   }
 
+  Message said(Run run) {
+    return say("doubt.readings", "{0}: {1} to {2}", probe(), said(run.first()), said(run.last()));
+  }
+
   /** How far the level rose from one reading to another; below 0 where it fell. */
   long rise(int from, int to) {
     return level(to) - level(from);
+  }
+
+  long between(Run run) {
+    return between(run.first(), run.last());
   }
 
   long between(int from, int to) {
@@ -119,9 +128,7 @@ final class ProbeLog {
 
   /** About some of its readings, at the first of them. */
   Doubt doubt(Run run, Stretch.Standing standing, Message found, Message expected, Message remedy) {
-    Instant from = Instant.ofEpochMilli(at(run.first()));
-    Instant until = Instant.ofEpochMilli(at(run.last()));
     return new Doubt(place(run.first()), found, expected, remedy)
-        .over(new Stretch(track.origin(), from, until, standing));
+        .over(track, at(run.first()), at(run.last()), standing);
   }
 }

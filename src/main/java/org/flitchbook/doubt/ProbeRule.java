@@ -5,12 +5,10 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalLong;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
@@ -33,21 +31,19 @@ sealed interface ProbeRule extends Finder {
       long level() {
         return core.level(index);
       }
-
-      Message said() {
-        return core.said(index);
-      }
     }
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      OptionalLong out = subject.endOf(Step.SMOKE);
+      return subject.endOf(Step.SMOKE).stream().flatMap(out -> find(subject, out));
+    }
+
+    private Stream<Doubt> find(Subject subject, long out) {
       List<AtFinish> all =
           subject.cores().stream()
-              .filter(core -> out.isPresent())
-              .map(core -> new AtFinish(core, core.atOrBefore(out.getAsLong())))
+              .map(core -> new AtFinish(core, core.atOrBefore(out)))
               .filter(each -> each.index() >= 0)
-              .filter(each -> out.getAsLong() - each.core().at(each.index()) <= near.toMillis())
+              .filter(each -> out - each.core().at(each.index()) <= near.toMillis())
               .sorted(Comparator.comparing(AtFinish::level))
               .toList();
       return all.stream()
@@ -63,9 +59,9 @@ sealed interface ProbeRule extends Finder {
               "doubt.apart.found",
               "{0}: {1}, {2}: {3}",
               high.core().probe(),
-              high.said(),
+              high.core().said(high.index()),
               low.core().probe(),
-              low.said()),
+              low.core().said(low.index())),
           say("doubt.apart.expected", "probes at most {0} apart at the finish", above),
           say(
               "do.probes-disagree",

@@ -3,12 +3,12 @@ package org.flitchbook.doubt;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
@@ -16,8 +16,6 @@ import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
-import org.flitchbook.plan.Limit;
-import org.flitchbook.plan.Product;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -42,9 +40,13 @@ sealed interface SmokerRule extends Finder {
 
     private Stream<Doubt> find(ProbeLog air) {
       List<Doubt> doubts = new ArrayList<>();
-      Lowest lowest = new Lowest(air, in.toMillis());
       for (int i = 0; i < air.last(); i++) {
-        int again = -air.rise(i, lowest.after(i)) > fall.difference() ? again(air, i) : 0;
+        int before = i;
+        int low = first(air, i, in, at -> -air.rise(before, at) > fall.difference());
+        int again =
+            low == 0
+                ? 0
+                : first(air, low, within, at -> -air.rise(before, at) <= back.difference());
         if (again > 0) {
           doubts.add(doubt(air, i, again));
           i = again;
@@ -53,49 +55,13 @@ sealed interface SmokerRule extends Finder {
       return doubts.stream();
     }
 
-    /** When the air has come back after a fall that begins there; 0 where it has not. */
-    private int again(ProbeLog air, int before) {
-      int low = before + 1;
-      while (-air.rise(before, low) <= fall.difference()) {
-        low++;
-      }
-      for (int i = low; i < air.size() && air.between(low, i) <= within.toMillis(); i++) {
-        if (-air.rise(before, i) <= back.difference()) {
-          return i;
-        }
-      }
-      return 0;
-    }
-
-    /** The lowest reading within a time behind another one, which is asked for in order. */
-    private static final class Lowest {
-
-      private final ProbeLog air;
-      private final long in;
-      private final Deque<Integer> rising = new ArrayDeque<>();
-      private int end;
-
-      Lowest(ProbeLog air, long in) {
-        this.air = air;
-        this.in = in;
-      }
-
-      int after(int before) {
-        for (end = Math.max(end, before + 1); isIn(before); end++) {
-          while (!rising.isEmpty() && air.rise(end, rising.getLast()) >= 0) {
-            rising.removeLast();
-          }
-          rising.addLast(end);
-        }
-        while (!rising.isEmpty() && rising.getFirst() <= before) {
-          rising.removeFirst();
-        }
-        return rising.isEmpty() ? before : rising.getFirst();
-      }
-
-      private boolean isIn(int before) {
-        return end < air.size() && air.between(before, end) <= in;
-      }
+    /** The first reading from one on, within a time, for which a test holds; 0 if none. */
+    private static int first(ProbeLog air, int from, Duration within, IntPredicate test) {
+      return IntStream.range(from, air.size())
+          .takeWhile(i -> air.between(from, i) <= within.toMillis())
+          .filter(test)
+          .findFirst()
+          .orElse(0);
     }
 
     private Doubt doubt(ProbeLog air, int before, int again) {
@@ -122,9 +88,8 @@ sealed interface SmokerRule extends Finder {
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().product().stream()
-          .flatMapToLong(product -> target(product).stream())
-          .boxed()
+      Stream<Long> wanted = subject.limits().flatMap(FireOut::wanted).map(Level::of);
+      return wanted.max(Comparator.naturalOrder()).stream()
           .flatMap(target -> find(subject, target));
     }
 
@@ -137,15 +102,7 @@ sealed interface SmokerRule extends Finder {
                       .mapToObj(i -> doubt(subject, air, i, target)));
     }
 
-    /** The hottest that any limit asks of the core in the heat. */
-    private static OptionalLong target(Product product) {
-      return product.limits().stream()
-          .map(Limit::kind)
-          .flatMap(FireOut::wanted)
-          .mapToLong(Level::of)
-          .max();
-    }
-
+    /** What a limit asks of the core in the heat. */
     private static Stream<Quantity> wanted(Kind kind) {
       if (kind instanceof Kind.Bound bound
           && bound.figure() == Figure.PEAK_INTERNAL_TEMPERATURE

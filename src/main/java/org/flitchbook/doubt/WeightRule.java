@@ -17,7 +17,6 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.Ingredient;
-import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Step;
@@ -37,20 +36,20 @@ sealed interface WeightRule extends Finder {
           .flatMap(entry -> finer(subject, entry));
     }
 
-    private Stream<Doubt> finer(Subject subject, Entry entry) {
-      return subject.plan().instrument(entry.instrument()).flatMap(Instrument::readability).stream()
+    private static Stream<Doubt> finer(Subject subject, Entry entry) {
+      return subject.scaleStep(entry).stream()
           .filter(step -> step.inBase().signum() > 0)
           .filter(step -> lastPlace(entry).isBelow(step))
           .filter(step -> !isMultiple(entry.amount(), step))
-          .map(
-              step ->
-                  new Doubt(
-                      entry.place().column("value"),
-                      say("doubt.finer.found", "{0} on {1}", entry.shown(), entry.instrument()),
-                      say("doubt.finer.expected", "a multiple of {0}", step.asWritten()),
-                      say(
-                          "do.finer-than-its-scale",
-                          "Say which scale it was, or write what this one showed.")));
+          .map(step -> doubt(entry, step));
+    }
+
+    private static Doubt doubt(Entry entry, Quantity step) {
+      return new Doubt(
+          entry.place().column("value"),
+          say("doubt.finer.found", "{0} on {1}", entry.shown(), entry.instrument()),
+          say("doubt.finer.expected", "a multiple of {0}", step.asWritten()),
+          say("do.finer-than-its-scale", "Say which scale it was, or write what this one showed."));
     }
 
     /**
@@ -94,31 +93,27 @@ sealed interface WeightRule extends Finder {
 
     private Optional<Doubt> coarse(Subject subject, Entry entry) {
       return subject
-          .plan()
-          .instrument(entry.instrument())
-          .flatMap(Instrument::readability)
+          .scaleStep(entry)
           .map(step -> Subject.percent(step.inBase().over(entry.amount().inBase())))
           .filter(share -> share.isAbove(above) && !share.isAbove(upTo))
-          .map(
-              share ->
-                  new Doubt(
-                      entry.place().column("instrument"),
-                      say(
-                          "doubt.coarse.found",
-                          "{0} on {1}, one step of which is {2} of it",
-                          entry.shown(),
-                          entry.instrument(),
-                          share),
-                      say(
-                          "doubt.coarse.expected",
-                          "a scale whose step is at most {0}",
-                          above.asWritten()),
-                      rule.equals(LENIENT)
-                          ? say("do.scale-coarse-for-its-load", "Weigh the cure on a finer scale.")
-                          : say(
-                              "do.scale-too-coarse",
-                              "Say how the cure was weighed, and weigh it on a finer scale from now"
-                                  + " on.")));
+          .map(share -> doubt(entry, share));
+    }
+
+    private Doubt doubt(Entry entry, Quantity share) {
+      return new Doubt(
+          entry.place().column("instrument"),
+          say(
+              "doubt.coarse.found",
+              "{0} on {1}, one step of which is {2} of it",
+              entry.shown(),
+              entry.instrument(),
+              share),
+          say("doubt.coarse.expected", "a scale whose step is at most {0}", above.asWritten()),
+          rule.equals(LENIENT)
+              ? say("do.scale-coarse-for-its-load", "Weigh the cure on a finer scale.")
+              : say(
+                  "do.scale-too-coarse",
+                  "Say how the cure was weighed, and weigh it on a finer scale from now on."));
     }
   }
 
