@@ -11,11 +11,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
-import org.flitchbook.json.Fields;
 import org.flitchbook.json.Format;
-import org.flitchbook.json.Json;
 import org.flitchbook.json.Key;
-import org.flitchbook.json.Parsed;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.message.Language;
@@ -65,11 +62,9 @@ public final class Doubts {
   }
 
   public static Rules rules(SourceFile file) {
-    Parsed parsed = Json.read(file.name(), file.bytes());
-    List<Fault> faults = new ArrayList<>(parsed.faults());
-    Optional<RulesFile> bound =
-        parsed.object().flatMap(it -> BINDER.bind(Fields.of(it, faults), RulesFile.class));
-    return new Rules(bound.map(RulesFile::rules).orElse(List.of()), faults);
+    List<Fault> faults = new ArrayList<>();
+    Optional<RulesFile> read = BINDER.read(file, RulesFile.class, faults);
+    return new Rules(read.map(RulesFile::rules).orElse(List.of()), faults);
   }
 
   /**

@@ -55,17 +55,13 @@ final class Evidence {
 
   /** Why a fault is not borne out; empty where it is. */
   Optional<Message> lacks(Fault fault, Optional<Choice> choice, List<Place> evidence) {
-    return when(evidence.isEmpty(), say("doubt.evidence.none", "no other evidence is named"))
-        .or(
-            () ->
-                when(
-                    fault.stretch().isPresent() && choice.isEmpty(),
-                    say("doubt.evidence.no-choice", "it says neither confirmed nor excluded")))
-        .or(
-            () ->
-                evidence.stream()
-                    .flatMap(named -> lacks(fault, choice, named).stream())
-                    .findFirst());
+    if (evidence.isEmpty()) {
+      return Optional.of(say("doubt.evidence.none", "no other evidence is named"));
+    }
+    if (fault.stretch().isPresent() && choice.isEmpty()) {
+      return Optional.of(say("doubt.evidence.no-choice", "it says neither confirmed nor excluded"));
+    }
+    return evidence.stream().flatMap(named -> lacks(fault, choice, named).stream()).findFirst();
   }
 
   private static Optional<Message> when(boolean holds, Message message) {
@@ -75,9 +71,10 @@ final class Evidence {
   private Optional<Message> lacks(Fault fault, Optional<Choice> choice, Place named) {
     Optional<Stretch> stretch = fault.stretch();
     Optional<Entry> entry = entry(fault.place());
-    Optional<Track> track = track(stretch.map(Stretch::origin).orElse(column(fault.place())));
+    Place column = new Place(fault.place().file(), 0, fault.place().column());
+    Optional<Track> track = track(stretch.map(Stretch::origin).orElse(column));
     if (stretch.isPresent() && track.isPresent()) {
-      return new Readings(track.get(), stretch.get()).lacks(choice.orElseThrow(), named);
+      return new Readings(this, track.get(), stretch.get()).lacks(choice.orElseThrow(), named);
     }
     if (entry.isPresent()) {
       return isGoodCheck(entry.get().instrument(), entry.get().time().earliest(), named)
@@ -95,7 +92,7 @@ final class Evidence {
     Stretch all = new Stretch(track.origin(), first, last, Stretch.Standing.IN_DOUBT);
     return isGoodCheck(track.instrument(), last, named)
         ? Optional.empty()
-        : new Readings(track, all).lacks(Choice.CONFIRMED, named);
+        : new Readings(this, track, all).lacks(Choice.CONFIRMED, named);
   }
 
   /** A check of that instrument that was good, after it was used. */
@@ -104,10 +101,6 @@ final class Evidence {
         .filter(check -> check.instrument().id().equals(instrument))
         .filter(check -> check.passed() && !check.at().isBefore(used))
         .anyMatch(check -> isSameLine(check.entry().place(), named));
-  }
-
-  private static Place column(Place place) {
-    return new Place(place.file(), 0, place.column());
   }
 
   private Optional<Track> track(Place origin) {
@@ -152,26 +145,19 @@ final class Evidence {
     }
     Entry other = found.get();
     Duration apart = Duration.between(doubted.time().earliest(), other.time().earliest()).abs();
-    return when(isInDoubt(other.place()), inDoubt(named))
-        .or(
-            () ->
-                when(
-                    apart.compareTo(rule.within()) > 0,
-                    say(
-                        "doubt.evidence.far-from-entry",
-                        "{0} is not within {1} of it",
-                        named,
-                        Subject.length(rule.within()))))
-        .or(
-            () ->
-                doubted.quantity().isPresent()
-                    ? reading(doubted, other, named)
-                    : when(
-                        other.by().equals(doubted.by()),
-                        say(
-                            "doubt.evidence.same-person",
-                            "{0} was written by the same person",
-                            named)));
+    if (isInDoubt(other.place())) {
+      return Optional.of(inDoubt(named));
+    }
+    if (apart.compareTo(rule.within()) > 0) {
+      Quantity within = Subject.length(rule.within());
+      return Optional.of(
+          say("doubt.evidence.far-from-entry", "{0} is not within {1} of it", named, within));
+    }
+    return doubted.quantity().isPresent()
+        ? reading(doubted, other, named)
+        : when(
+            other.by().equals(doubted.by()),
+            say("doubt.evidence.same-person", "{0} was written by the same person", named));
   }
 
   private Optional<Message> reading(Entry doubted, Entry other, Place named) {
@@ -215,15 +201,7 @@ final class Evidence {
   }
 
   /** Readings of a log that are in doubt. */
-  private final class Readings {
-
-    private final Track doubted;
-    private final Stretch stretch;
-
-    Readings(Track doubted, Stretch stretch) {
-      this.doubted = doubted;
-      this.stretch = stretch;
-    }
+  private record Readings(Evidence evidence, Track doubted, Stretch stretch) {
 
     /** Why a named reading does not bear a choice out; empty where it does. */
     Optional<Message> lacks(Choice choice, Place named) {
@@ -236,30 +214,33 @@ final class Evidence {
                 named,
                 doubted.what()));
       }
-      return when(isOfSameInstrument(other.get()), sameInstrument(named))
-          .or(() -> when(isInDoubt(other.get()), inDoubt(named)))
-          .or(() -> lacks(choice, named, other.get()));
+      if (isOfSameInstrument(other.get())) {
+        return Optional.of(sameInstrument(named));
+      }
+      return isInDoubt(other.get())
+          ? Optional.of(inDoubt(named))
+          : lacks(choice, named, other.get());
     }
 
     private Optional<Message> lacks(Choice choice, Place named, Other other) {
       Optional<Integer> beside =
-          nearest(other).filter(i -> apart(other, i) <= rule.near().toMillis());
+          nearest(other).filter(i -> apart(other, i) <= evidence.rule.near().toMillis());
       if (beside.isEmpty()) {
         return Optional.of(
             say(
                 "doubt.evidence.far-from-readings",
                 "{0} is not within {1} of the readings in doubt",
                 named,
-                Subject.length(rule.near())));
+                Subject.length(evidence.rule.near())));
       }
       long late = other.at() - stretch.from().toEpochMilli();
-      if (choice == Choice.CONFIRMED && late > rule.within().toMillis()) {
+      if (choice == Choice.CONFIRMED && late > evidence.rule.within().toMillis()) {
         return Optional.of(
             say(
                 "doubt.evidence.too-late",
                 "{0} is more than {1} after they began",
                 named,
-                Subject.length(rule.within())));
+                Subject.length(evidence.rule.within())));
       }
       boolean agrees = agrees(other, beside.get());
       return when(
@@ -282,8 +263,8 @@ final class Evidence {
     private boolean isInDoubt(Other other) {
       Track track = other.track();
       return track.byHand(other.index())
-          ? Evidence.this.isInDoubt(track.place(other.index()))
-          : faults.stream()
+          ? evidence.isInDoubt(track.place(other.index()))
+          : evidence.faults.stream()
               .flatMap(fault -> fault.stretch().stream())
               .filter(each -> each.standing() != Stretch.Standing.SILENCE)
               .filter(each -> each.origin().equals(track.origin()))
@@ -291,7 +272,7 @@ final class Evidence {
     }
 
     private Optional<Other> other(Place named) {
-      return subject.lot().tracks().stream()
+      return evidence.subject.lot().tracks().stream()
           .map(Lot.StepTrack::track)
           .filter(track -> track.what() == doubted.what())
           .flatMap(

@@ -138,21 +138,22 @@ final class Explanations {
           say("doubt.explained.no-reason", "no reason"),
           say("doubt.explained.why", "why, in words"));
     }
-    Message words =
-        say("doubt.explained.choice", "confirmed or excluded, and file:line of other evidence");
-    return said.unread()
-        .flatMap(unread -> wrong(entry, "value", Message.of(unread), words))
-        .or(
-            () ->
-                time(fault)
-                    .filter(time -> entry.time().latest().isBefore(time))
-                    .flatMap(
-                        time ->
-                            wrong(
-                                entry,
-                                "time",
-                                say("doubt.explained.before", "a time before the fault's"),
-                                say("doubt.explained.after", "a time after it"))));
+    if (said.unread().isPresent()) {
+      return wrong(
+          entry,
+          "value",
+          Message.of(said.unread().get()),
+          say("doubt.explained.choice", "confirmed or excluded, and file:line of other evidence"));
+    }
+    return time(fault)
+        .filter(time -> entry.time().latest().isBefore(time))
+        .flatMap(
+            time ->
+                wrong(
+                    entry,
+                    "time",
+                    say("doubt.explained.before", "a time before the fault's"),
+                    say("doubt.explained.after", "a time after it")));
   }
 
   private Optional<Fault> wrong(Entry entry, String column, Message found, Message expected) {

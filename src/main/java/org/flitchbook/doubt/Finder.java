@@ -12,10 +12,13 @@ sealed interface Finder extends Rule.Numbers
         CoreAirRule,
         SmokerRule,
         ProbeRule,
-        ClockRule,
+        ClockOff,
+        TimeElsewhere,
         WeightRule,
+        WeightOffStep,
         EntryRule,
         InstrumentRule,
+        ReWarming,
         FinalRule {
 
   /**

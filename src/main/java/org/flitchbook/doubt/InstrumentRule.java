@@ -117,10 +117,7 @@ sealed interface InstrumentRule extends Finder {
               .distinct()
               .flatMap(entry -> of(subject, entry));
       Stream<InstrumentUse> logged =
-          lot.tracks().stream()
-              .map(Lot.StepTrack::track)
-              .filter(track -> track.interval() > 0 && track.size() > 0)
-              .flatMap(track -> of(subject, track));
+          subject.logs().stream().flatMap(log -> of(subject, log.track()));
       return Stream.concat(byHand, logged)
           .collect(
               Collectors.groupingBy(

@@ -21,6 +21,9 @@ import org.flitchbook.message.Language;
  */
 final class PlausibilityCheck {
 
+  /** They look at what is left once people have said which readings are wrong. */
+  private static final List<Class<?>> FINAL = List.of(ReWarming.class, FinalRule.class);
+
   private final Subject whole;
   private final Optional<Explanations> said;
   private List<Fault> faults = new ArrayList<>();
@@ -39,7 +42,7 @@ final class PlausibilityCheck {
   Doubts.Result result(List<Fault> others) {
     rules(ExcludingRule.class).forEach(this::exclude);
     Arrays.stream(Finder.class.getPermittedSubclasses())
-        .filter(kind -> kind != ExcludingRule.class && kind != FinalRule.class)
+        .filter(kind -> kind != ExcludingRule.class && !FINAL.contains(kind))
         .flatMap(this::rules)
         .flatMap(this::found)
         .forEach(faults::add);
@@ -47,7 +50,7 @@ final class PlausibilityCheck {
     List<Fault> own = heard(lot.faults());
     faults = new ArrayList<>(heard(faults));
     Stream.concat(own.stream(), List.copyOf(faults).stream()).forEach(this::excludeExplained);
-    faults.addAll(heard(rules(FinalRule.class).flatMap(this::found).toList()));
+    faults.addAll(heard(FINAL.stream().flatMap(this::rules).flatMap(this::found).toList()));
     said.ifPresent(each -> faults.addAll(each.faults()));
     return new Doubts.Result(lot.with(own), faults);
   }

@@ -2,7 +2,6 @@ package org.flitchbook.doubt;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
@@ -19,16 +18,10 @@ final class ProbeLog {
   private final Subject subject;
   private final Track track;
   private final int[] logged;
-  private final long[] out;
 
   ProbeLog(Subject subject, Track track) {
     this.subject = subject;
     this.track = track;
-    this.out =
-        track.excluded().stream()
-            .filter(each -> each.standing() == Stretch.Standing.PROBE_OUT)
-            .mapToLong(Track.Excluded::at)
-            .toArray();
     this.logged = IntStream.range(0, track.size()).filter(i -> !track.byHand(i)).toArray();
   }
 
@@ -102,7 +95,8 @@ final class ProbeLog {
 
   /** Whether the probe is known to have been out between two readings. */
   boolean isCut(int from, int to) {
-    return Arrays.stream(out).anyMatch(time -> time > at(from) && time < at(to));
+    Long next = track.out().higher(at(from));
+    return next != null && next < at(to);
   }
 
   /** The last reading at or before a time; −1 where there is none. */
