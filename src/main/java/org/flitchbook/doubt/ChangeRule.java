@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
 
 /** How the readings of a probe change from one to the next. */
-sealed interface ChangeRule extends Finder {
+sealed interface ChangeRule extends Finder permits ChangeRule.TwoLevels, ChangeRule.ProbeMoved {
 
   /**
    * Two readings of one probe at one time that differ: one of them is wrong. A log that is written

@@ -12,7 +12,8 @@ import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
 
 /** A core beside the air around it. */
-sealed interface CoreAirRule extends Finder {
+sealed interface CoreAirRule extends Finder
+    permits CoreAirRule.CoreLikeAir, CoreAirRule.WrongSide, CoreAirRule.Stuck {
 
   /**
    * A core that is as its air for some minutes, where no piece can have come so near to it yet:

@@ -24,7 +24,7 @@ public final class Doubts {
   /** The format of a number of things. */
   static final String COUNT = "count";
 
-  private static final Binder BINDER =
+  static final Binder BINDER =
       Binder.PLAIN
           .with(
               Severity.class,
@@ -41,7 +41,7 @@ public final class Doubts {
 
   private Doubts() {}
 
-  private record RulesFile(
+  record RulesFile(
       @Key(optional = true) int flitchbook,
       String title,
       String made,

@@ -20,7 +20,11 @@ import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 
 /** How entries were written. */
-sealed interface EntryRule extends Finder {
+sealed interface EntryRule extends Finder
+    permits EntryRule.EnteredTogether,
+        EntryRule.LateEntry,
+        EntryRule.SameValue,
+        EntryRule.RoundedReadings {
 
   /**
    * Entries of things that happened far apart, typed one after the other: a form filled in

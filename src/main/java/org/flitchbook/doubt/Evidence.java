@@ -72,7 +72,12 @@ final class Evidence {
     Optional<Stretch> stretch = fault.stretch();
     Optional<Entry> entry = entry(fault.place());
     Place column = new Place(fault.place().file(), 0, fault.place().column());
-    Optional<Track> track = track(stretch.map(Stretch::origin).orElse(column));
+    Place origin = stretch.map(Stretch::origin).orElse(column);
+    Optional<Track> track =
+        subject.lot().tracks().stream()
+            .map(Lot.StepTrack::track)
+            .filter(each -> each.origin().equals(origin))
+            .findFirst();
     if (stretch.isPresent() && track.isPresent()) {
       return new Readings(this, track.get(), stretch.get()).lacks(choice.orElseThrow(), named);
     }
@@ -101,13 +106,6 @@ final class Evidence {
         .filter(check -> check.instrument().id().equals(instrument))
         .filter(check -> check.passed() && !check.at().isBefore(used))
         .anyMatch(check -> isSameLine(check.entry().place(), named));
-  }
-
-  private Optional<Track> track(Place origin) {
-    return subject.lot().tracks().stream()
-        .map(Lot.StepTrack::track)
-        .filter(track -> track.origin().equals(origin))
-        .findFirst();
   }
 
   private Optional<Entry> entry(Place place) {
@@ -198,6 +196,10 @@ final class Evidence {
     long at() {
       return track.earliest(index);
     }
+
+    Optional<Entry> entry() {
+      return track.entry(index);
+    }
   }
 
   /** Readings of a log that are in doubt. */
@@ -214,7 +216,9 @@ final class Evidence {
                 named,
                 doubted.what()));
       }
-      if (isOfSameInstrument(other.get())) {
+      // Another probe of the same logger is another probe all the same.
+      Optional<String> byHand = other.get().entry().map(Entry::instrument);
+      if (byHand.equals(Optional.of(doubted.instrument()))) {
         return Optional.of(sameInstrument(named));
       }
       return isInDoubt(other.get())
@@ -248,15 +252,6 @@ final class Evidence {
           agrees
               ? say("doubt.evidence.agrees", "{0} agrees with them", named)
               : say("doubt.evidence.disagrees", "{0} does not agree with them", named));
-    }
-
-    /** Another probe of the same logger is another probe all the same. */
-    private boolean isOfSameInstrument(Other other) {
-      return other
-          .track()
-          .entry(other.index())
-          .filter(entry -> entry.instrument().equals(doubted.instrument()))
-          .isPresent();
     }
 
     /** Whether a reading was asked about, or left out because it is none. */

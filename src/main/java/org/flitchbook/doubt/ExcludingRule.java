@@ -23,7 +23,12 @@ import org.flitchbook.sheet.What;
 /**
  * Rules that leave readings out, so that each looks at the lot without what the ones before found.
  */
-sealed interface ExcludingRule extends Finder {
+sealed interface ExcludingRule extends Finder
+    permits ExcludingRule.UnitMistaken,
+        ExcludingRule.ErrorValue,
+        ExcludingRule.ImpossibleValue,
+        ExcludingRule.ProbeNotIn,
+        ExcludingRule.ProbePulled {
 
   /**
    * A log said to be in °F that begins as cold meat does in °C, or one said to be in °C that begins

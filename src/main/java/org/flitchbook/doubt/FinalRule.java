@@ -23,7 +23,12 @@ import org.flitchbook.sums.Curve;
 import org.flitchbook.sums.Shift;
 
 /** Rules that look at what is left once people have said which readings are wrong. */
-sealed interface FinalRule extends Finder {
+sealed interface FinalRule extends Finder
+    permits FinalRule.Gap,
+        FinalRule.GapOverCrossing,
+        FinalRule.LogBeginsLate,
+        FinalRule.LogEndsEarly,
+        FinalRule.HandDisagrees {
 
   /** A stretch of a core's log without a reading. */
   @Choice("gap")

@@ -4,7 +4,7 @@ import java.util.stream.Stream;
 
 /**
  * Finds by one rule what is in doubt in a lot, by one of its two methods. The rules look in the
- * order in which they stand here and in their files.
+ * order in which these clauses name them.
  */
 sealed interface Finder extends Rule.Numbers
     permits ExcludingRule,

@@ -22,7 +22,8 @@ import org.flitchbook.plan.Instrument;
 import org.flitchbook.reading.Entry;
 
 /** The checks of the instruments that a lot was read with. */
-sealed interface InstrumentRule extends Finder {
+sealed interface InstrumentRule extends Finder
+    permits InstrumentRule.NotInForce, InstrumentRule.FailedCheck {
 
   /** An instrument whose last check failed, or is older than the plan wants. */
   @Choice("instrument not in force")

@@ -55,7 +55,7 @@ final class PlausibilityCheck {
     return new Doubts.Result(lot.with(own), faults);
   }
 
-  /** The rules of a kind, in the order in which its records are declared. */
+  /** The rules of a kind, in the order in which it permits them. */
   private Stream<Rule> rules(Class<?> kind) {
     return kind.isRecord()
         ? whole.rules(kind)

@@ -14,7 +14,8 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** The probes of one lot beside each other. */
-sealed interface ProbeRule extends Finder {
+sealed interface ProbeRule extends Finder
+    permits ProbeRule.ProbesDisagree, ProbeRule.UnprobedPiece {
 
   /**
    * Two probes of one lot that are far apart when it comes out of the smoke.

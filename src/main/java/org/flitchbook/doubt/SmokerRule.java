@@ -20,7 +20,7 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** The smoker's air. */
-sealed interface SmokerRule extends Finder {
+sealed interface SmokerRule extends Finder permits SmokerRule.LidOpen, SmokerRule.FireOut {
 
   /**
    * The smoker's air falls fast and soon comes back.

@@ -19,7 +19,8 @@ import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
 
 /** What was weighed. */
-sealed interface WeightRule extends Finder {
+sealed interface WeightRule extends Finder
+    permits WeightRule.FinerThanScale, WeightRule.CoarseScale, WeightRule.CureOutOfRange {
 
   /** A weight between two steps of its scale was not read off it. */
   @Choice("finer than its scale")
