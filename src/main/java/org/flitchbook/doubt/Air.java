@@ -2,7 +2,7 @@ package org.flitchbook.doubt;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalLong;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -20,12 +20,10 @@ record Air(List<ProbeLog> logs, long near) {
   /**
    * The level nearest in time, at most {@code near} off, of whichever sensor is nearest in level.
    */
-  OptionalLong near(long time, long level) {
+  Optional<Long> near(long time, long level) {
     return logs.stream()
         .flatMap(log -> near(log, time))
-        .min(Comparator.comparing(each -> Math.abs(each - level)))
-        .map(OptionalLong::of)
-        .orElse(OptionalLong.empty());
+        .min(Comparator.comparing(each -> Math.abs(each - level)));
   }
 
   /** The level beside each reading of a core, or {@link #NONE}. */
@@ -36,13 +34,10 @@ record Air(List<ProbeLog> logs, long near) {
   }
 
   private Stream<Long> near(ProbeLog log, long time) {
-    int before = log.atOrBefore(time);
-    int after = log.atOrAfter(time);
-    boolean hasBefore = before >= 0 && time - log.at(before) <= near;
-    boolean hasAfter = after < log.size() && log.at(after) - time <= near;
-    if (hasBefore && (!hasAfter || time - log.at(before) <= log.at(after) - time)) {
-      return Stream.of(log.level(before));
-    }
-    return hasAfter ? Stream.of(log.level(after)) : Stream.of();
+    return Stream.of(log.atOrBefore(time), log.atOrAfter(time))
+        .filter(i -> i >= 0 && i < log.size() && Math.abs(log.at(i) - time) <= near)
+        .min(Comparator.comparing(i -> Math.abs(log.at(i) - time)))
+        .map(log::level)
+        .stream();
   }
 }

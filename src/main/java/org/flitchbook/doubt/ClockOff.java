@@ -4,6 +4,7 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -57,9 +58,7 @@ record ClockOff(
         .wholeLogs()
         .flatMap(
             series ->
-                heating(subject, series).stream()
-                    .flatMap(heating -> offsets(subject, series, heating))
-                    .reduce(Offset::and)
+                offset(subject, series)
                     .filter(this::isOff)
                     .map(offset -> doubt(series, offset))
                     .stream());
@@ -132,69 +131,88 @@ record ClockOff(
     }
   }
 
-  /**
-   * The core rises some time after it went in, and begins to fall when it comes out, or somewhat
-   * later: the outside goes on heating the inside.
-   */
-  private Stream<Offset> offsets(Subject subject, Series series, Heating heating) {
-    Optional<Stay> smoke = subject.lot().stay(Step.SMOKE);
-    Stream<Offset> rising =
-        smoke.filter(stay -> heating.rises()).map(Stay::into).stream()
-            .map(
-                into ->
-                    Offset.of(
-                        say(
-                            "doubt.clock.rises",
-                            "the core rises from {0} on, into smoke was written for {1}",
-                            subject.clock(heating.cold()),
-                            written(subject, into)),
-                        heating.cold() - lag.toMillis(),
-                        heating.cold() + series.precisionMillis(),
-                        into.time()));
-    Stream<Offset> falling =
-        smoke.filter(stay -> heating.falls()).flatMap(Stay::out).stream()
-            .map(
-                out ->
-                    Offset.of(
-                        say(
-                            "doubt.clock.falls",
-                            "it falls from {0} on, out of smoke was written for {1}",
-                            subject.clock(heating.hot()),
-                            written(subject, out)),
-                        heating.peak() - carryOver.toMillis(),
-                        heating.hot() + series.precisionMillis(),
-                        out.time()));
-    return Stream.concat(rising, falling);
-  }
-
   private static Time written(Subject subject, Entry entry) {
     return subject.clock(entry.time().written().toEpochMilli());
   }
 
+  /** By the whole heating of the core, from its lowest to its highest and down again. */
+  private Optional<Offset> offset(Subject subject, Series series) {
+    Samples samples = series.samples();
+    int[] kept = kept(subject, series);
+    return IntStream.range(0, kept.length)
+        .boxed()
+        .max(Comparator.comparing(i -> samples.level(kept[i])))
+        .flatMap(
+            peak ->
+                Stream.concat(
+                        rising(subject, series, Arrays.copyOf(kept, peak + 1)),
+                        falling(subject, series, Arrays.copyOfRange(kept, peak, kept.length)))
+                    .reduce(Offset::and));
+  }
+
+  /** It rises some time after it went in; not seen where it rises from the beginning. */
+  private Stream<Offset> rising(Subject subject, Series series, int[] toPeak) {
+    Samples samples = series.samples();
+    long lowest = Arrays.stream(toPeak).mapToLong(samples::level).min().orElseThrow();
+    IntStream cold =
+        Arrays.stream(toPeak)
+            .limit(toPeak.length - 1L)
+            .filter(i -> samples.level(i) <= lowest + rise.difference());
+    return subject.lot().stay(Step.SMOKE).map(Stay::into).stream()
+        .flatMap(into -> cold.max().stream().mapToObj(last -> risen(subject, series, last, into)));
+  }
+
+  private Offset risen(Subject subject, Series series, int last, Entry into) {
+    long at = series.samples().at(last);
+    Message event =
+        say(
+            "doubt.clock.rises",
+            "the core rises from {0} on, into smoke was written for {1}",
+            subject.clock(at),
+            written(subject, into));
+    return Offset.of(event, at - lag.toMillis(), at + series.precisionMillis(), into.time());
+  }
+
   /**
-   * The heating of a core in a log. Times are in milliseconds since 1970.
-   *
-   * @param cold the last time before the core had risen from its lowest by what the rule says
-   * @param peak the first time at its highest
-   * @param hot the last time before it had fallen from there by what the rule says
-   * @param rises whether it rises in the log, so that the beginning is seen
-   * @param falls whether it falls behind as steeply as meat that came out
+   * It begins to fall when it comes out, or somewhat later: the outside goes on heating the inside.
    */
-  private record Heating(long cold, long peak, long hot, boolean rises, boolean falls) {}
+  private Stream<Offset> falling(Subject subject, Series series, int[] fromPeak) {
+    Samples samples = series.samples();
+    long fallen = samples.level(fromPeak[0]) - fall.difference();
+    int hot = Arrays.stream(fromPeak).filter(i -> samples.level(i) >= fallen).max().orElseThrow();
+    long until = samples.at(hot) + within.toMillis();
+    // Meat that lies in a dying fire falls too, but slowly.
+    boolean isSteep =
+        Arrays.stream(fromPeak)
+            .filter(i -> i >= hot && samples.at(i) <= until)
+            .anyMatch(i -> samples.level(i) <= samples.level(hot) - drop.difference());
+    return subject.lot().stay(Step.SMOKE).filter(stay -> isSteep).flatMap(Stay::out).stream()
+        .map(out -> fallen(subject, series, fromPeak[0], hot, out));
+  }
+
+  private Offset fallen(Subject subject, Series series, int peak, int hot, Entry out) {
+    long at = series.samples().at(hot);
+    Message event =
+        say(
+            "doubt.clock.falls",
+            "it falls from {0} on, out of smoke was written for {1}",
+            subject.clock(at),
+            written(subject, out));
+    long earliest = series.samples().at(peak) - carryOver.toMillis();
+    return Offset.of(event, earliest, at + series.precisionMillis(), out.time());
+  }
 
   /** Around the smoke only: a log may hold what was smoked on other days as well. */
-  private Optional<Heating> heating(Subject subject, Series series) {
+  private int[] kept(Subject subject, Series series) {
     Samples samples = series.samples();
     long margin = around.toMillis();
     long from = subject.into(Step.SMOKE).orElse(Long.MIN_VALUE + margin) - margin;
     long to = subject.endOf(Step.SMOKE).orElse(Long.MAX_VALUE - margin) + margin;
     Set<Long> none = excluded(subject, series);
-    int[] kept =
-        IntStream.range(0, samples.size())
-            .filter(i -> samples.at(i) >= from && samples.at(i) <= to)
-            .filter(i -> !none.contains(samples.at(i)))
-            .toArray();
-    return kept.length == 0 ? Optional.empty() : Optional.of(heating(samples, kept));
+    return IntStream.range(0, samples.size())
+        .filter(i -> samples.at(i) >= from && samples.at(i) <= to)
+        .filter(i -> !none.contains(samples.at(i)))
+        .toArray();
   }
 
   /** When the log read what is known to be no reading. */
@@ -204,37 +222,5 @@ record ClockOff(
         .flatMap(track -> track.excluded().stream())
         .map(Track.Excluded::at)
         .collect(Collectors.toSet());
-  }
-
-  private Heating heating(Samples samples, int[] kept) {
-    int peak = 0;
-    for (int i = 0; i < kept.length; i++) {
-      peak = samples.level(kept[i]) > samples.level(kept[peak]) ? i : peak;
-    }
-    long lowest = Arrays.stream(kept, 0, peak + 1).mapToLong(samples::level).min().orElseThrow();
-    int cold = peak;
-    while (cold > 0 && samples.level(kept[cold]) > lowest + rise.difference()) {
-      cold--;
-    }
-    long highest = samples.level(kept[peak]);
-    int hot = kept.length - 1;
-    while (hot > peak && samples.level(kept[hot]) < highest - fall.difference()) {
-      hot--;
-    }
-    return new Heating(
-        samples.at(kept[cold]),
-        samples.at(kept[peak]),
-        samples.at(kept[hot]),
-        cold < peak && samples.level(kept[cold]) <= lowest + rise.difference(),
-        isSteep(samples, Arrays.copyOfRange(kept, hot, kept.length)));
-  }
-
-  /** Meat that lies in a dying fire falls too, but slowly. */
-  private boolean isSteep(Samples samples, int[] behind) {
-    long until = samples.at(behind[0]) + within.toMillis();
-    long floor = samples.level(behind[0]) - drop.difference();
-    return Arrays.stream(behind)
-        .takeWhile(i -> samples.at(i) <= until)
-        .anyMatch(i -> samples.level(i) <= floor);
   }
 }

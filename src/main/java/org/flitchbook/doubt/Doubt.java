@@ -24,7 +24,11 @@ record Doubt(
     return new Doubt(other, found, expected, remedy, stretch);
   }
 
-  Doubt over(Stretch readings) {
+  /** About the readings from one time to another, both counted. */
+  Doubt over(Track track, long from, long until, Stretch.Standing standing) {
+    Stretch readings =
+        new Stretch(
+            track.origin(), Instant.ofEpochMilli(from), Instant.ofEpochMilli(until), standing);
     return new Doubt(place, found, expected, remedy, Optional.of(readings));
   }
 
@@ -32,11 +36,6 @@ record Doubt(
   Doubt silent(Track track, long from, long until) {
     return track.interval() == 0
         ? this
-        : over(
-            new Stretch(
-                track.origin(),
-                Instant.ofEpochMilli(from),
-                Instant.ofEpochMilli(Math.max(from, until)),
-                Stretch.Standing.SILENCE));
+        : over(track, from, Math.max(from, until), Stretch.Standing.SILENCE);
   }
 }

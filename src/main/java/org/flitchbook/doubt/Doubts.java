@@ -11,11 +11,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
-import org.flitchbook.json.Fields;
 import org.flitchbook.json.Format;
-import org.flitchbook.json.Json;
 import org.flitchbook.json.Key;
-import org.flitchbook.json.Parsed;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.message.Language;
@@ -27,7 +24,7 @@ public final class Doubts {
   /** The format of a number of things. */
   static final String COUNT = "count";
 
-  private static final Binder BINDER =
+  static final Binder BINDER =
       Binder.PLAIN
           .with(
               Severity.class,
@@ -44,7 +41,7 @@ public final class Doubts {
 
   private Doubts() {}
 
-  private record RulesFile(
+  record RulesFile(
       @Key(optional = true) int flitchbook,
       String title,
       String made,
@@ -65,11 +62,9 @@ public final class Doubts {
   }
 
   public static Rules rules(SourceFile file) {
-    Parsed parsed = Json.read(file.name(), file.bytes());
-    List<Fault> faults = new ArrayList<>(parsed.faults());
-    Optional<RulesFile> bound =
-        parsed.object().flatMap(it -> BINDER.bind(Fields.of(it, faults), RulesFile.class));
-    return new Rules(bound.map(RulesFile::rules).orElse(List.of()), faults);
+    List<Fault> faults = new ArrayList<>();
+    Optional<RulesFile> read = BINDER.read(file, RulesFile.class, faults);
+    return new Rules(read.map(RulesFile::rules).orElse(List.of()), faults);
   }
 
   /**
@@ -88,8 +83,8 @@ public final class Doubts {
   /** How long after the event an entry may be typed; empty where no rule says so. */
   public static Optional<Duration> lateAfter(List<Rule> rules) {
     return rules.stream()
-        .filter(rule -> rule.name().equals(LateEntry.LENIENT))
-        .map(rule -> ((LateEntry) rule.numbers()).after())
+        .filter(rule -> rule.name().equals(EntryRule.LateEntry.LENIENT))
+        .map(rule -> ((EntryRule.LateEntry) rule.numbers()).after())
         .findFirst();
   }
 
@@ -115,6 +110,6 @@ public final class Doubts {
    * was done with is to be judged once more.
    */
   public static boolean isReopened(Plan plan, Register register, Lot lot, LocalDate day) {
-    return FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
+    return InstrumentRule.FailedCheck.isReopened(new Subject(plan, List.of(), register, lot), day);
   }
 }

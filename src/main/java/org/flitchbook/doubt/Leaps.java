@@ -2,16 +2,14 @@ package org.flitchbook.doubt;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
 import org.flitchbook.measure.Ratio;
-import org.flitchbook.sheet.Step;
 
 /**
  * Where a core's readings change faster than meat can: by more than a step between two readings and
  * faster than a rate, or faster than that rate for some time, or by more than half the way to its
  * air within a few minutes.
  */
-record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
+record Leaps(ChangeRule.ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
 
   /**
    * One leap.
@@ -30,9 +28,8 @@ record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
     }
   }
 
-  static List<Leap> of(ProbeMoved rule, Subject subject, ProbeLog core) {
-    List<Air> airs = List.of(subject.air(Step.SMOKE), subject.air(Step.CHILL));
-    return new Leaps(rule, core, airs, subject.plan().practice().leapEdge()).all();
+  static List<Leap> of(ChangeRule.ProbeMoved rule, Subject subject, ProbeLog core) {
+    return new Leaps(rule, core, subject.airs(), subject.plan().practice().leapEdge()).all();
   }
 
   /** In the order of time; what goes on in one direction is one leap. */
@@ -114,8 +111,7 @@ record Leaps(ProbeMoved rule, ProbeLog core, List<Air> airs, Ratio edge) {
       return false;
     }
     return airs.stream()
-        .map(air -> air.near(core.at(from), core.level(from)))
-        .flatMapToLong(OptionalLong::stream)
+        .flatMap(air -> air.near(core.at(from), core.level(from)).stream())
         .map(air -> air - core.level(from))
         .anyMatch(
             way -> Long.signum(way) == Long.signum(rise) && 2 * Math.abs(rise) > Math.abs(way));

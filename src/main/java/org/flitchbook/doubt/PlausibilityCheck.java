@@ -3,6 +3,7 @@ package org.flitchbook.doubt;
 import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -20,49 +21,8 @@ import org.flitchbook.message.Language;
  */
 final class PlausibilityCheck {
 
-  /** They leave readings out, so that each looks at the lot without what the ones before found. */
-  private static final List<Class<? extends Finder>> EXCLUDING =
-      List.of(
-          UnitMistaken.class,
-          ErrorValue.class,
-          ImpossibleValue.class,
-          ProbeNotIn.class,
-          ProbePulled.class);
-
-  /** They look at what is left, in any order. */
-  private static final List<Class<? extends Finder>> THEN =
-      List.of(
-          TwoLevels.class,
-          ProbeMoved.class,
-          CoreLikeAir.class,
-          WrongSide.class,
-          Stuck.class,
-          LidOpen.class,
-          FireOut.class,
-          ProbesDisagree.class,
-          UnprobedPiece.class,
-          ClockOff.class,
-          TimeElsewhere.class,
-          FinerThanScale.class,
-          CoarseScale.class,
-          CureOutOfRange.class,
-          WeightOffStep.class,
-          EnteredTogether.class,
-          LateEntry.class,
-          SameValue.class,
-          RoundedReadings.class,
-          NotInForce.class,
-          FailedCheck.class);
-
   /** They look at what is left once people have said which readings are wrong. */
-  private static final List<Class<? extends Finder>> LAST =
-      List.of(
-          ReWarming.class,
-          Gap.class,
-          GapOverCrossing.class,
-          LogBeginsLate.class,
-          LogEndsEarly.class,
-          HandDisagrees.class);
+  private static final List<Class<?>> FINAL = List.of(ReWarming.class, FinalRule.class);
 
   private final Subject whole;
   private final Optional<Explanations> said;
@@ -73,30 +33,37 @@ final class PlausibilityCheck {
     this.whole = whole;
     this.said =
         whole
-            .rules(Explanation.class)
+            .rules(Explanations.Explanation.class)
             .findFirst()
             .map(rule -> new Explanations(rule, whole, language));
     this.lot = whole.lot();
   }
 
   Doubts.Result result(List<Fault> others) {
-    EXCLUDING.stream().flatMap(whole::rules).forEach(this::exclude);
-    faults.addAll(found(THEN));
+    rules(ExcludingRule.class).forEach(this::exclude);
+    Arrays.stream(Finder.class.getPermittedSubclasses())
+        .filter(kind -> kind != ExcludingRule.class && !FINAL.contains(kind))
+        .flatMap(this::rules)
+        .flatMap(this::found)
+        .forEach(faults::add);
     faults.addAll(others);
     List<Fault> own = heard(lot.faults());
     faults = new ArrayList<>(heard(faults));
     Stream.concat(own.stream(), List.copyOf(faults).stream()).forEach(this::excludeExplained);
-    faults.addAll(heard(found(LAST)));
+    faults.addAll(heard(FINAL.stream().flatMap(this::rules).flatMap(this::found).toList()));
     said.ifPresent(each -> faults.addAll(each.faults()));
     return new Doubts.Result(lot.with(own), faults);
   }
 
-  private List<Fault> heard(List<Fault> found) {
-    return said.map(each -> each.applied(found)).orElse(found);
+  /** The rules of a kind, in the order in which it permits them. */
+  private Stream<Rule> rules(Class<?> kind) {
+    return kind.isRecord()
+        ? whole.rules(kind)
+        : Arrays.stream(kind.getPermittedSubclasses()).flatMap(this::rules);
   }
 
-  private List<Fault> found(List<Class<? extends Finder>> finders) {
-    return finders.stream().flatMap(whole::rules).flatMap(this::found).toList();
+  private List<Fault> heard(List<Fault> found) {
+    return said.map(each -> each.applied(found)).orElse(found);
   }
 
   private Stream<Fault> found(Rule rule) {

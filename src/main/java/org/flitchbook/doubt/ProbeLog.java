@@ -1,7 +1,7 @@
 package org.flitchbook.doubt;
 
-import java.time.Instant;
-import java.util.Arrays;
+import static org.flitchbook.message.Message.say;
+
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
@@ -18,16 +18,10 @@ final class ProbeLog {
   private final Subject subject;
   private final Track track;
   private final int[] logged;
-  private final long[] out;
 
   ProbeLog(Subject subject, Track track) {
     this.subject = subject;
     this.track = track;
-    this.out =
-        track.excluded().stream()
-            .filter(each -> each.standing() == Stretch.Standing.PROBE_OUT)
-            .mapToLong(Track.Excluded::at)
-            .toArray();
     this.logged = IntStream.range(0, track.size()).filter(i -> !track.byHand(i)).toArray();
   }
 
@@ -77,9 +71,17 @@ final class ProbeLog {
     return subject.said(track, logged[index]);
   }
 
+  Message said(Run run) {
+    return say("doubt.readings", "{0}: {1} to {2}", probe(), said(run.first()), said(run.last()));
+  }
+
   /** How far the level rose from one reading to another; below 0 where it fell. */
   long rise(int from, int to) {
     return level(to) - level(from);
+  }
+
+  long between(Run run) {
+    return between(run.first(), run.last());
   }
 
   long between(int from, int to) {
@@ -93,7 +95,8 @@ final class ProbeLog {
 
   /** Whether the probe is known to have been out between two readings. */
   boolean isCut(int from, int to) {
-    return Arrays.stream(out).anyMatch(time -> time > at(from) && time < at(to));
+    Long next = track.out().higher(at(from));
+    return next != null && next < at(to);
   }
 
   /** The last reading at or before a time; −1 where there is none. */
@@ -119,9 +122,7 @@ final class ProbeLog {
 
   /** About some of its readings, at the first of them. */
   Doubt doubt(Run run, Stretch.Standing standing, Message found, Message expected, Message remedy) {
-    Instant from = Instant.ofEpochMilli(at(run.first()));
-    Instant until = Instant.ofEpochMilli(at(run.last()));
     return new Doubt(place(run.first()), found, expected, remedy)
-        .over(new Stretch(track.origin(), from, until, standing));
+        .over(track, at(run.first()), at(run.last()), standing);
   }
 }

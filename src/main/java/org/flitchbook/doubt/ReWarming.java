@@ -6,6 +6,7 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
 import org.flitchbook.sheet.Step;
@@ -19,13 +20,11 @@ import org.flitchbook.sums.Shift;
  * @param after once so long after the chill began
  */
 @Choice("re-warming")
-record ReWarming(Degrees above, Duration after) implements Finder.OfCore {
+record ReWarming(Degrees above, Duration after) implements Finder {
 
   @Override
   public Stream<Doubt> find(Subject subject, ProbeLog core) {
-    return subject.into(Step.CHILL).stream()
-        .boxed()
-        .flatMap(into -> find(subject, core, into).stream());
+    return subject.into(Step.CHILL).stream().flatMap(into -> find(subject, core, into).stream());
   }
 
   private List<Doubt> find(Subject subject, ProbeLog core, long into) {
@@ -36,7 +35,12 @@ record ReWarming(Degrees above, Duration after) implements Finder.OfCore {
     for (int i = lowest + 1; i < core.size(); i++) {
       if ((core.at(i) >= from && core.rise(lowest, i) > above.difference())
           || isAcross(core, lowest, i, bounds)) {
-        int last = lastWarm(core, lowest, i);
+        int low = lowest;
+        int last =
+            IntStream.range(i, core.last())
+                .filter(at -> core.level(at + 1) <= core.level(low))
+                .findFirst()
+                .orElse(core.last());
         doubts.add(doubt(subject, core, new Run(lowest, last), i));
         i = last;
       }
@@ -53,17 +57,6 @@ record ReWarming(Degrees above, Duration after) implements Finder.OfCore {
                 bound -> core.level(lowest) <= bound && core.level(index, Shift.DOWN) > bound);
   }
 
-  private static int lastWarm(ProbeLog core, int lowest, int from) {
-    int last = from;
-    while (last < core.last() && core.level(last + 1) > core.level(lowest)) {
-      last++;
-    }
-    return last;
-  }
-
-  /**
-   * @param run from the lowest reading on
-   */
   private Doubt doubt(Subject subject, ProbeLog core, Run run, int index) {
     return core.doubt(
             new Run(run.first() + 1, run.last()),

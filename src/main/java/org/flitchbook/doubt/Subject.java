@@ -5,9 +5,11 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalLong;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
@@ -20,7 +22,9 @@ import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Time;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Series;
@@ -32,7 +36,7 @@ import org.flitchbook.sums.Shift;
 record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** The rules that look for something; none where the book leaves them out. */
-  Stream<Rule> rules(Class<? extends Rule.Numbers> kind) {
+  Stream<Rule> rules(Class<?> kind) {
     return rules.stream().filter(rule -> kind.isInstance(rule.numbers()));
   }
 
@@ -61,6 +65,10 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
     return new Air(logged(lot.tracks(what, step).stream()), plan.practice().airBeside().toMillis());
   }
 
+  List<Air> airs() {
+    return List.of(air(Step.SMOKE), air(Step.CHILL));
+  }
+
   private List<ProbeLog> logged(Stream<Track> tracks) {
     return tracks
         .filter(track -> track.interval() > 0)
@@ -81,35 +89,35 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** Where a core leaps, by the rule for a probe that moved. */
   List<Leaps.Leap> leaps(ProbeLog core) {
-    return rules(ProbeMoved.class)
+    return rules(ChangeRule.ProbeMoved.class)
         .findFirst()
-        .map(rule -> Leaps.of((ProbeMoved) rule.numbers(), this, core))
+        .map(rule -> Leaps.of((ChangeRule.ProbeMoved) rule.numbers(), this, core))
         .orElse(List.of());
   }
 
   /** What was read of one thing by hand during one step, for each; in order of time. */
   List<List<Entry>> handReadings() {
-    Map<String, Map<Place, Entry>> all = new LinkedHashMap<>();
+    Map<String, Set<Entry>> all = new LinkedHashMap<>();
     for (Lot.StepTrack each : lot.tracks()) {
       for (int i = 0; i < each.track().size(); i++) {
         String of = each.step() + " " + each.track().what() + " " + each.track().room(i);
         // A reading by hand lies in the track of every probe; it counts once.
         each.track()
             .entry(i)
-            .ifPresent(
-                entry ->
-                    all.computeIfAbsent(of, key -> new LinkedHashMap<>())
-                        .put(entry.place(), entry));
+            .ifPresent(entry -> all.computeIfAbsent(of, key -> new LinkedHashSet<>()).add(entry));
       }
     }
-    return all.values().stream().map(found -> List.copyOf(found.values())).toList();
+    return all.values().stream().map(List::copyOf).toList();
+  }
+
+  Stream<Kind> limits() {
+    return lot.product().stream().flatMap(product -> product.limits().stream()).map(Limit::kind);
   }
 
   /** The bands of the core through which the lot's limits clock it. */
   List<Kind.Stage> stages() {
-    return lot.product().stream()
-        .flatMap(product -> product.limits().stream())
-        .flatMap(limit -> limit.kind() instanceof Kind.Span span ? Stream.of(span) : Stream.of())
+    return limits()
+        .flatMap(kind -> kind instanceof Kind.Span span ? Stream.of(span) : Stream.of())
         .filter(span -> span.what() == What.INTERNAL_TEMPERATURE)
         .flatMap(span -> span.stages().stream())
         .toList();
@@ -125,16 +133,19 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
         .toList();
   }
 
-  /** When the lot went into a step, as written; empty where nobody wrote it. */
-  OptionalLong into(Step step) {
-    return lot.stay(step).stream()
-        .mapToLong(stay -> stay.into().time().earliest().toEpochMilli())
-        .findFirst();
+  /** When the lot went into a step, as written, in ms; empty where nobody wrote it. */
+  Optional<Long> into(Step step) {
+    return lot.stay(step).map(stay -> stay.into().time().earliest().toEpochMilli());
   }
 
   /** When a step ended, at the latest; empty while it runs. */
-  OptionalLong endOf(Step step) {
-    return lot.end(step).stream().mapToLong(end -> end.latest().toEpochMilli()).findFirst();
+  Optional<Long> endOf(Step step) {
+    return lot.end(step).map(end -> end.latest().toEpochMilli());
+  }
+
+  /** One step of the scale that an entry was weighed on, as the plan has it. */
+  Optional<Quantity> scaleStep(Entry entry) {
+    return plan.instrument(entry.instrument()).flatMap(Instrument::readability);
   }
 
   static Word probe(Track track) {
@@ -162,11 +173,11 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** {@code 139.3 °F at 13:00}. */
   Message said(Track track, int index) {
-    return say(
-        "doubt.value-at",
-        "{0} at {1}",
-        shown(track.level(index, Shift.AS_WRITTEN)),
-        clock(track.earliest(index)));
+    return say("doubt.value-at", "{0} at {1}", shown(track, index), clock(track.earliest(index)));
+  }
+
+  Quantity shown(Track track, int index) {
+    return shown(track.level(index, Shift.AS_WRITTEN));
   }
 
   /** A level in the unit in which the establishment reads temperatures. */

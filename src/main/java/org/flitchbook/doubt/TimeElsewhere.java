@@ -5,7 +5,8 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.util.OptionalLong;
+import java.util.Comparator;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
 import org.flitchbook.reading.Series;
@@ -28,18 +29,20 @@ record TimeElsewhere(String rule, Duration above) implements Finder {
 
   @Override
   public Stream<Doubt> find(Subject subject) {
-    OptionalLong event = isBefore() ? firstEntry(subject) : subject.into(Step.SMOKE);
-    return subject
-        .wholeLogs()
-        .filter(series -> event.isPresent())
-        .filter(series -> away(series, event.getAsLong()) > above.toMillis())
-        .map(series -> doubt(subject, series, event.getAsLong()));
+    return (isBefore() ? firstEntry(subject) : subject.into(Step.SMOKE))
+        .stream()
+            .flatMap(
+                event ->
+                    subject
+                        .wholeLogs()
+                        .filter(series -> away(series, event) > above.toMillis())
+                        .map(series -> doubt(subject, series, event)));
   }
 
-  private static OptionalLong firstEntry(Subject subject) {
+  private static Optional<Long> firstEntry(Subject subject) {
     return subject.lot().entries().stream()
-        .mapToLong(entry -> entry.time().earliest().toEpochMilli())
-        .min();
+        .map(entry -> entry.time().earliest().toEpochMilli())
+        .min(Comparator.naturalOrder());
   }
 
   private long away(Series series, long event) {
@@ -66,8 +69,8 @@ record TimeElsewhere(String rule, Duration above) implements Finder {
         isBefore()
             ? say(
                 "do.time-before-the-lot",
-                "Look at the year, at day and month, and at \"from\" in logs.json; or name the lot"
-                    + " that it is of.")
+                "Look at the year, at day and month, and at \"from\" in logs.json; or name the"
+                    + " lot that it is of.")
             : say(
                 "do.time-far-from-its-step",
                 "Look at the date of the log and of the entry; or name the lot that it is of."));

@@ -3,9 +3,9 @@ package org.flitchbook.ledger;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.HexFormat;
-import java.util.Iterator;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Writes JSON in the one form that RFC 8785 (JSON Canonicalization Scheme) allows: members in the
@@ -28,58 +28,43 @@ final class CanonicalJson {
    * @throws IllegalArgumentException for half of a surrogate pair, or a value of another kind
    */
   static String text(Map<String, ?> object) {
-    StringBuilder json = new StringBuilder();
-    write(json, object);
+    String json = written(object);
     if (!UTF_8.newEncoder().canEncode(json)) {
       throw new IllegalArgumentException("half of a surrogate pair is no text");
     }
-    return json.toString();
+    return json;
   }
 
-  private static void write(StringBuilder json, Object value) {
+  private static String written(Object value) {
     if (value instanceof String text) {
-      text(json, text);
-    } else if (value instanceof Long number && Math.abs(number) <= LARGEST) {
-      json.append(number.longValue());
-    } else if (value instanceof Map<?, ?> object) {
-      object(json, object);
-    } else {
-      throw new IllegalArgumentException(value + " is no text, whole number or object");
+      return text.chars()
+          .mapToObj(letter -> escaped((char) letter))
+          .collect(Collectors.joining("", "\"", "\""));
     }
-  }
-
-  private static void object(StringBuilder json, Map<?, ?> object) {
-    json.append('{');
-    Iterator<? extends Map.Entry<?, ?>> members = new TreeMap<>(object).entrySet().iterator();
-    while (members.hasNext()) {
-      Map.Entry<?, ?> member = members.next();
-      text(json, (String) member.getKey());
-      json.append(':');
-      write(json, member.getValue());
-      json.append(members.hasNext() ? "," : "");
+    if (value instanceof Long number && Math.abs(number) <= LARGEST) {
+      return number.toString();
     }
-    json.append('}');
+    if (value instanceof Map<?, ?> object) {
+      return new TreeMap<>(object)
+          .entrySet().stream()
+              .map(member -> written(member.getKey()) + ":" + written(member.getValue()))
+              .collect(Collectors.joining(",", "{", "}"));
+    }
+    throw new IllegalArgumentException(value + " is no text, whole number or object");
   }
 
-  private static void text(StringBuilder json, String text) {
-    json.append('"');
-    text.chars().forEach(letter -> letter(json, (char) letter));
-    json.append('"');
-  }
-
-  private static void letter(StringBuilder json, char letter) {
-    switch (letter) {
-      case '"', '\\' -> json.append('\\').append(letter);
-      case '\b' -> json.append("\\b");
-      case '\t' -> json.append("\\t");
-      case '\n' -> json.append("\\n");
-      case '\f' -> json.append("\\f");
-      case '\r' -> json.append("\\r");
+  private static String escaped(char letter) {
+    return switch (letter) {
+      case '"', '\\' -> "\\" + letter;
+      case '\b' -> "\\b";
+      case '\t' -> "\\t";
+      case '\n' -> "\\n";
+      case '\f' -> "\\f";
+      case '\r' -> "\\r";
       default ->
-          json.append(
-              letter < FIRST_PRINTABLE
-                  ? "\\u" + HexFormat.of().toHexDigits(letter)
-                  : String.valueOf(letter));
-    }
+          letter < FIRST_PRINTABLE
+              ? "\\u" + HexFormat.of().toHexDigits(letter)
+              : String.valueOf(letter);
+    };
   }
 }

@@ -20,22 +20,21 @@ import org.flitchbook.message.Message;
  *
  * <p>The chain can't tell a ledger that was written again from one of its lines onwards; a person
  * who keeps its {@link #head} elsewhere (a printed record, a signature) can.
+ *
+ * @param lines those that can be read as such, in their order; never a torn last one
+ * @param faults what breaks the chain, line by line; empty where it holds. A torn last line doesn't
+ *     count
+ * @param length the number of bytes up to the end of the last finished line
+ * @param torn the last line if it has no end: a write that was cut off. It says nothing
  */
-public final class Ledger {
+public record Ledger(List<LedgerLine> lines, List<Fault> faults, int length, Optional<Fault> torn) {
 
   /** The file's name in the book. */
   public static final String FILE = "ledger.jsonl";
 
-  private final List<LedgerLine> lines;
-  private final List<Fault> faults;
-  private final int length;
-  private final Optional<Fault> torn;
-
-  private Ledger(List<LedgerLine> lines, List<Fault> faults, int length, Optional<Fault> torn) {
-    this.lines = List.copyOf(lines);
-    this.faults = List.copyOf(faults);
-    this.length = length;
-    this.torn = torn;
+  public Ledger {
+    lines = List.copyOf(lines);
+    faults = List.copyOf(faults);
   }
 
   /** Reads a ledger; no bytes at all are a ledger that has yet no line. */
@@ -94,26 +93,6 @@ public final class Ledger {
 
   static Fault fault(Place place, Message found, Message expected) {
     return Fault.broken("ledger", place, found, expected);
-  }
-
-  /** The lines that can be read as such, in their order; never a torn last one. */
-  public List<LedgerLine> lines() {
-    return lines;
-  }
-
-  /** What breaks the chain, line by line; empty where it holds. A torn last line doesn't count. */
-  public List<Fault> faults() {
-    return faults;
-  }
-
-  /** The last line if it has no end: a write that was cut off. It says nothing. */
-  public Optional<Fault> torn() {
-    return torn;
-  }
-
-  /** The number of bytes up to the end of the last finished line. */
-  public int length() {
-    return length;
   }
 
   /** The end of the chain as it was read. */

@@ -3,6 +3,7 @@ package org.flitchbook.ledger;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.flitchbook.message.Message.say;
 
+import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -12,8 +13,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.json.Json;
@@ -29,8 +33,12 @@ final class LineReader {
       DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT)
           .withResolverStyle(ResolverStyle.STRICT);
 
+  private static final Message TEXT = say("ledger.text", "a text");
+  private static final Message OTHER_KIND = say("ledger.kind", "another kind of value");
+
   private final int number;
   private final Optional<String> previous;
+  private final SortedMap<String, Object> tree = new TreeMap<>();
   private final List<Fault> faults = new ArrayList<>();
 
   /**
@@ -50,47 +58,98 @@ final class LineReader {
   /** The line; empty where it can't be read as one. */
   Optional<LedgerLine> read(byte[] bytes) {
     Parsed parsed = Json.read(Ledger.FILE, bytes);
+    Optional<LedgerLine> line = parsed.object().flatMap(object -> read(bytes, object));
     Place place = Place.of(Ledger.FILE, number);
     Message expected = say("ledger.object", "a JSON object");
-    parsed.faults().forEach(each -> faults.add(Ledger.fault(place, each.found(), expected)));
-    return parsed.object().flatMap(object -> read(bytes, object));
-  }
-
-  private Optional<LedgerLine> read(byte[] bytes, Node.Obj object) {
-    LineMembers members = new LineMembers(number, object);
-    Optional<LedgerLine> line = members.faults().isEmpty() ? line(members) : Optional.empty();
-    line.ifPresent(read -> hold(bytes, members, read));
-    faults.addAll(members.faults());
+    faults.addAll(
+        0,
+        parsed.faults().stream().map(each -> Ledger.fault(place, each.found(), expected)).toList());
     return line;
   }
 
-  private static Optional<LedgerLine> line(LineMembers members) {
-    long sequence = members.whole("sequence", CanonicalJson.LARGEST);
-    String previous = members.hash("previous");
-    String hash = members.hash("hash");
-    Optional<Event> event = event(members);
-    return members.faults().isEmpty()
-        ? event.map(told -> new LedgerLine(sequence, previous, told, hash))
+  private Optional<LedgerLine> read(byte[] bytes, Node.Obj object) {
+    tree.putAll(members(object));
+    Optional<LedgerLine> line = faults.isEmpty() ? line() : Optional.empty();
+    line.ifPresent(read -> hold(bytes, read));
+    return line;
+  }
+
+  /** In the kinds of value that the canonical form has. */
+  private SortedMap<String, Object> members(Node.Obj object) {
+    SortedMap<String, Object> members = new TreeMap<>();
+    object.members().forEach((key, node) -> members.put(sound(key, key), value(node)));
+    return members;
+  }
+
+  private Object value(Node node) {
+    if (node instanceof Node.Text text) {
+      return sound(node.place().column(), text.value());
+    }
+    if (node instanceof Node.Num whole && isWhole(whole.value())) {
+      return whole.value().longValueExact();
+    }
+    if (node instanceof Node.Obj object) {
+      return members(object);
+    }
+    fault(
+        node.place().column(),
+        Message.of(node.shown()),
+        say("ledger.value", "a text, a whole number or an object"));
+    return "";
+  }
+
+  private static boolean isWhole(BigDecimal value) {
+    BigDecimal largest = BigDecimal.valueOf(CanonicalJson.LARGEST);
+    return value.scale() == 0 && value.abs().compareTo(largest) <= 0;
+  }
+
+  /** JSON's escapes can spell half a letter, and one letter in two ways; the ledger has neither. */
+  private String sound(String key, String text) {
+    if (!UTF_8.newEncoder().canEncode(text)) {
+      fault(key, say("ledger.half-letter", "half of a surrogate pair"), TEXT);
+      return "";
+    }
+    if (!Event.composed(text).equals(text)) {
+      fault(
+          key,
+          say("ledger.other-form", "text in another form"),
+          say("ledger.normal-form", "Unicode's normalization form C"));
+    }
+    return text;
+  }
+
+  private Optional<LedgerLine> line() {
+    long sequence = whole("sequence", CanonicalJson.LARGEST);
+    String before = hash("previous");
+    String hash = hash("hash");
+    Optional<Event> event = event();
+    return faults.isEmpty()
+        ? event.map(read -> new LedgerLine(sequence, before, read, hash))
         : Optional.empty();
   }
 
-  private static Optional<Event> event(LineMembers members) {
-    String what = members.text("event");
-    Optional<Instant> at = moment(members);
-    Optional<LocalDate> day = day(members);
-    long revision = members.whole("revision", Integer.MAX_VALUE);
-    String by = members.text("by");
-    String reason = members.text("reason");
-    String about = members.text("about");
-    String tool = members.text("tool");
-    SortedMap<String, String> inputs = members.texts("inputs");
-    SortedMap<String, String> outputs = members.texts("outputs");
-    SortedMap<String, String> facts = members.texts("facts");
+  private Optional<Event> event() {
+    String what = text("event");
+    Message moment = say("ledger.time", "a time such as 2026-02-24T22:13:05Z");
+    Optional<Instant> at = time("at", text("at"), Instant::parse, moment);
+    Message date = say("ledger.date", "a date such as 2026-02-24, or \"\"");
+    Optional<LocalDate> day =
+        Optional.of(text("day"))
+            .filter(text -> !text.isEmpty())
+            .flatMap(text -> time("day", text, it -> LocalDate.parse(it, DATE), date));
+    long revision = whole("revision", Integer.MAX_VALUE);
+    String by = text("by");
+    String reason = text("reason");
+    String about = text("about");
+    String tool = text("tool");
+    SortedMap<String, String> inputs = texts("inputs");
+    SortedMap<String, String> outputs = texts("outputs");
+    SortedMap<String, String> facts = texts("facts");
     if (what.isBlank() || facts.containsKey("hash")) {
-      members.fault("event", quoted(what), say("ledger.word", "a word, and no fact called hash"));
+      fault("event", quoted(what), say("ledger.word", "a word, and no fact called hash"));
     }
-    return members.faults().isEmpty()
-        ? at.map(
+    return at.filter(time -> faults.isEmpty())
+        .map(
             time ->
                 new Event(
                     what,
@@ -103,58 +162,96 @@ final class LineReader {
                     reason,
                     inputs,
                     outputs,
-                    facts))
-        : Optional.empty();
+                    facts));
   }
 
-  private void hold(byte[] bytes, LineMembers members, LedgerLine line) {
-    if (!Arrays.equals(bytes, CanonicalJson.text(members.tree()).getBytes(UTF_8))) {
-      members.fault(
+  private void hold(byte[] bytes, LedgerLine line) {
+    if (!Arrays.equals(bytes, CanonicalJson.text(tree).getBytes(UTF_8))) {
+      fault(
           "",
           say("ledger.spelling", "another spelling of the line"),
           say("ledger.canonical", "its canonical form (RFC 8785)"));
     }
-    String hash = LedgerLine.hash(members.tree());
+    String hash = LedgerLine.hash(tree);
     if (!hash.equals(line.hash())) {
-      members.fault(
+      fault(
           "hash",
           Message.of(line.hash()),
           say("ledger.hash", "{0}, the SHA-256 of what the line says", hash));
     }
     if (line.sequence() != number) {
-      members.fault("sequence", Message.of(line.sequence()), Message.of(number));
+      fault("sequence", Message.of(line.sequence()), Message.of(number));
     }
     previous
         .filter(before -> !before.equals(line.previous()))
         .ifPresent(
             before ->
-                members.fault(
+                fault(
                     "previous",
                     Message.of(line.previous()),
                     say("ledger.previous", "{0}, the line before's hash", before)));
   }
 
-  static Message quoted(String text) {
+  private String text(String key) {
+    return wanted(key, String.class, TEXT).orElse("");
+  }
+
+  private String hash(String key) {
+    String text = text(key);
+    if (!Head.isHash(text)) {
+      fault(key, quoted(text), say("ledger.digits", "64 lower-case hexadecimal digits"));
+    }
+    return text;
+  }
+
+  private long whole(String key, long largest) {
+    long whole = wanted(key, Long.class, say("ledger.whole", "a whole number")).orElse(0L);
+    if (whole < 0 || whole > largest) {
+      Message expected = say("ledger.range", "a whole number from 0 to {0}", largest);
+      fault(key, Message.of(whole), expected);
+      return 0;
+    }
+    return whole;
+  }
+
+  private SortedMap<String, String> texts(String key) {
+    SortedMap<String, String> texts = new TreeMap<>();
+    Map<?, ?> object = wanted(key, Map.class, say("ledger.map", "an object")).orElse(Map.of());
+    object.forEach(
+        (word, value) -> {
+          if (value instanceof String text) {
+            texts.put(String.valueOf(word), text);
+          } else {
+            fault(key + "." + word, OTHER_KIND, TEXT);
+          }
+        });
+    return texts;
+  }
+
+  private <T> Optional<T> wanted(String key, Class<T> kind, Message expected) {
+    Object value = tree.get(key);
+    if (!kind.isInstance(value)) {
+      fault(key, value == null ? say("ledger.nothing", "nothing") : OTHER_KIND, expected);
+      return Optional.empty();
+    }
+    return Optional.of(kind.cast(value));
+  }
+
+  private <T> Optional<T> time(
+      String key, String text, Function<String, T> parse, Message expected) {
+    try {
+      return Optional.of(parse.apply(text));
+    } catch (DateTimeException noTime) {
+      fault(key, quoted(text), expected);
+      return Optional.empty();
+    }
+  }
+
+  private static Message quoted(String text) {
     return Message.of("\"" + text + "\"");
   }
 
-  private static Optional<Instant> moment(LineMembers members) {
-    String text = members.text("at");
-    try {
-      return Optional.of(Instant.parse(text));
-    } catch (DateTimeException noTime) {
-      members.fault("at", quoted(text), say("ledger.time", "a time such as 2026-02-24T22:13:05Z"));
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<LocalDate> day(LineMembers members) {
-    String text = members.text("day");
-    try {
-      return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text, DATE));
-    } catch (DateTimeException noDate) {
-      members.fault("day", quoted(text), say("ledger.date", "a date such as 2026-02-24, or \"\""));
-      return Optional.empty();
-    }
+  private void fault(String key, Message found, Message expected) {
+    faults.add(Ledger.fault(new Place(Ledger.FILE, number, key), found, expected));
   }
 }

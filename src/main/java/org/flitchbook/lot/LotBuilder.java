@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -17,30 +18,19 @@ import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Samples;
 import org.flitchbook.reading.Series;
-import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
-/** A lot while its steps and tracks are being worked out. */
-final class LotBuilder {
+/**
+ * A lot while its steps and tracks are being worked out.
+ *
+ * @param entries its own, at least one
+ */
+record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Stay> stays) {
 
-  private final LotAssembly.Shared shared;
-  private final String code;
-  private final List<Entry> entries;
-  private final List<Stay> stays;
-
-  /**
-   * @param entries its own, at least one
-   */
-  LotBuilder(LotAssembly.Shared shared, String code, List<Entry> entries) {
-    this.shared = shared;
-    this.code = code;
-    this.entries = entries;
-    this.stays = Step.ofWork().stream().flatMap(step -> Stay.of(step, entries).stream()).toList();
-  }
-
-  String code() {
-    return code;
+  LotBuilder(Lots.Shared shared, String code, List<Entry> entries) {
+    this(shared, code, entries, Stay.all(entries));
   }
 
   /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
@@ -55,12 +45,8 @@ final class LotBuilder {
   }
 
   private static boolean overlaps(Stay.Visit visit, Series series) {
-    for (int i = 0; i < series.samples().size(); i++) {
-      if (visit.holds(series.samples().at(i))) {
-        return true;
-      }
-    }
-    return false;
+    Samples samples = series.samples();
+    return IntStream.range(0, samples.size()).anyMatch(i -> visit.holds(samples.at(i)));
   }
 
   /**
@@ -80,7 +66,7 @@ final class LotBuilder {
         new TrackBuilder(shared, entries, stays).tracks(),
         Stream.of(
                 faults.stream().filter(fault -> fault.lot().equals(code)),
-                ofProduct().stream(),
+                ofProduct(),
                 twice().stream(),
                 stays.stream().filter(Stay::goesBack).map(LotBuilder::backwards),
                 silent(logs))
@@ -104,25 +90,22 @@ final class LotBuilder {
     return entry.item().isEmpty() ? entry.value() : entry.item();
   }
 
-  private Optional<Fault> ofProduct() {
-    Optional<Entry> named = named();
+  private Stream<Fault> ofProduct() {
     if (product().isPresent()) {
-      return Optional.empty();
+      return Stream.empty();
     }
+    Message expected =
+        say(
+            "lot.product.one-of",
+            "one of {0}",
+            Listing.commas(shared.plan().products().stream().map(Product::code).toList()));
+    Message found =
+        named()
+            .map(entry -> Message.of(productCode(entry)))
+            .orElse(say("lot.product.none", "no entry \"product\""));
     Entry first =
         entries.stream().min(Comparator.comparing(e -> e.time().earliest())).orElseThrow();
-    return Optional.of(
-        Fault.stop(
-            "product",
-            code,
-            named.orElse(first).place(),
-            named
-                .map(entry -> Message.of(productCode(entry)))
-                .orElse(say("lot.product.none", "no entry \"product\"")),
-            say(
-                "lot.product.one-of",
-                "one of {0}",
-                Listing.commas(shared.plan().products().stream().map(Product::code).toList()))));
+    return Stream.of(Fault.stop("product", code, named().orElse(first).place(), found, expected));
   }
 
   /** Green weight and rind are of a piece and can't add up; a second one needs a correction. */

@@ -1,11 +1,24 @@
 package org.flitchbook.lot;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Day;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Readings;
+import org.flitchbook.reading.Series;
 
 /**
  * All lots that the days name.
@@ -14,6 +27,10 @@ import org.flitchbook.reading.Day;
  * @param faults those that touch no single lot
  */
 public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
+
+  /** What all lots share: every entry in force and every series, up to a time. */
+  record Shared(
+      Plan plan, Register register, List<Entry> entries, List<Series> series, Instant until) {}
 
   public Lots {
     lots = List.copyOf(lots);
@@ -28,7 +45,67 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
    *     since it says what was true
    */
   public static Lots assemble(Plan plan, List<Day> days, Instant until) {
-    return new LotAssembly(plan, days, until).lots();
+    Corrections corrections = new Corrections(all(days, Day::entries), all(days, Day::faults));
+    List<Entry> entries =
+        corrections.inForce().stream()
+            .filter(entry -> !entry.time().earliest().isAfter(until))
+            .toList();
+    List<Series> read = all(days, Day::series);
+    List<Fault> ofJoining = new ArrayList<>();
+    List<Series> joined = Readings.joined(read, ofJoining);
+    Shared shared = new Shared(plan, Register.of(plan, entries), entries, joined, until);
+    List<LotBuilder> builders = builders(shared);
+    ReferenceCheck references = new ReferenceCheck(plan, builders);
+    List<Fault> faults =
+        references.ofLots(
+            read,
+            Stream.of(
+                    corrections.faults().stream(),
+                    references.ofEntries(entries),
+                    Register.faults(plan, entries),
+                    ofJoining.stream(),
+                    references.ofLogs(read))
+                .flatMap(each -> each));
+    Map<String, SortedSet<LocalDate>> filed = filed(days);
+    return new Lots(
+        builders.stream()
+            .map(
+                lot ->
+                    lot.lot(
+                        corrections.of(lot.code()),
+                        filed.getOrDefault(lot.code(), new TreeSet<>()),
+                        faults))
+            .toList(),
+        shared.register(),
+        faults.stream()
+            .filter(fault -> builders.stream().noneMatch(lot -> lot.code().equals(fault.lot())))
+            .toList());
+  }
+
+  private static <T> List<T> all(List<Day> days, Function<Day, List<T>> part) {
+    return days.stream().flatMap(day -> part.apply(day).stream()).toList();
+  }
+
+  private static List<LotBuilder> builders(Shared shared) {
+    return shared.entries().stream()
+        .filter(entry -> !entry.lot().isEmpty())
+        .collect(Collectors.groupingBy(Entry::lot, TreeMap::new, Collectors.toList()))
+        .entrySet()
+        .stream()
+        .map(lot -> new LotBuilder(shared, lot.getKey(), lot.getValue()))
+        .toList();
+  }
+
+  /** The days in whose folders something of a lot stands. */
+  private static Map<String, SortedSet<LocalDate>> filed(List<Day> days) {
+    Map<String, SortedSet<LocalDate>> filed = new HashMap<>();
+    for (Day day : days) {
+      Stream.concat(
+              day.entries().stream().map(Entry::lot),
+              day.series().stream().flatMap(series -> series.lots().stream()))
+          .forEach(lot -> filed.computeIfAbsent(lot, code -> new TreeSet<>()).add(day.date()));
+    }
+    return filed;
   }
 
   public Optional<Lot> lot(String code) {

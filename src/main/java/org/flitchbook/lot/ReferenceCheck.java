@@ -2,11 +2,16 @@ package org.flitchbook.lot;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
@@ -16,24 +21,27 @@ import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Room;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
-/** Whether the people, instruments, places and ingredients that entries name are in the plan. */
-record ReferenceCheck(Plan plan) {
+/**
+ * Whether the people, instruments, places, ingredients and lots that entries and logs name are
+ * known, and which lots a fault of a log touches.
+ */
+record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
 
-  static final Message NO_SCALE = say("lot.instrument.no-scale", "a thermometer or logger");
-  static final Message OF_HUMIDITY =
+  private static final Message NO_SCALE = say("lot.instrument.no-scale", "a thermometer or logger");
+  private static final Message OF_HUMIDITY =
       say("lot.instrument.humidity", "an instrument with its \"humidityAccuracy\" in the plan");
 
-  List<Fault> faults(List<Entry> entries) {
+  Stream<Fault> ofEntries(List<Entry> entries) {
     return entries.stream()
         .flatMap(
             entry ->
                 Stream.of(person(entry), instrument(entry), room(entry), ingredient(entry))
-                    .flatMap(Function.identity()))
-        .toList();
+                    .flatMap(Function.identity()));
   }
 
   private Stream<Fault> person(Entry entry) {
@@ -126,5 +134,76 @@ record ReferenceCheck(Plan plan) {
   private static Stream<Fault> stop(
       Entry entry, String rule, String column, Message found, Message expected) {
     return Stream.of(Fault.stop(rule, entry.lot(), entry.place().column(column), found, expected));
+  }
+
+  Stream<Fault> ofLogs(List<Series> logs) {
+    return logs.stream().flatMap(this::ofLog);
+  }
+
+  /** A fault of a log's row is a fault of every lot that the log serves. */
+  List<Fault> ofLots(List<Series> logs, Stream<Fault> faults) {
+    Map<String, Set<String>> lotsOfFile = new HashMap<>();
+    for (Series log : logs) {
+      lotsOfFile.computeIfAbsent(log.file(), file -> new LinkedHashSet<>()).addAll(served(log));
+    }
+    return faults
+        .flatMap(
+            fault -> {
+              Set<String> served = lotsOfFile.getOrDefault(fault.place().file(), Set.of());
+              return fault.lot().isEmpty() && !served.isEmpty()
+                  ? served.stream().map(fault::ofLot)
+                  : Stream.of(fault);
+            })
+        .toList();
+  }
+
+  private Stream<Fault> ofLog(Series log) {
+    Place place = new Place(log.file(), 0, log.column());
+    Stream<Fault> ofPlace =
+        Stream.of(log.place())
+            .filter(named -> !named.isEmpty() && plan.room(named).isEmpty())
+            .map(named -> ask("place", place, named, say("lot.log.place", "a place of the plan")));
+    Stream<Fault> ofLots =
+        log.lots().stream()
+            .filter(named -> lots.stream().noneMatch(lot -> lot.code().equals(named)))
+            .map(
+                named ->
+                    ask(
+                        "lot",
+                        place,
+                        say("lot.log.unknown-lot", "{0}, which no sheet knows", named),
+                        say("lot.log.lot", "a lot's code")));
+    return Stream.of(ofInstrument(log, place), ofPlace, ofLots).flatMap(Function.identity());
+  }
+
+  private static Fault ask(String rule, Place place, Object found, Message expected) {
+    return Fault.ask(rule, "", place, Message.of(found), expected);
+  }
+
+  /** A log of an instrument that can't have kept it is of no use to any lot that it serves. */
+  private Stream<Fault> ofInstrument(Series log, Place place) {
+    Message id = Message.of(log.instrument());
+    Optional<Instrument> known = plan.instrument(log.instrument());
+    if (known.isEmpty()) {
+      return stops(log, place, id, say("lot.log.instrument", "an instrument of the plan"));
+    }
+    if (known.get().kind().equals("scale")) {
+      Message scale = say("lot.instrument.is-a-scale", "{0}, a scale", log.instrument());
+      return stops(log, place, scale, NO_SCALE);
+    }
+    return known.get().accuracyFor(log.unit().dimension()).isEmpty()
+        ? stops(log, place, id, OF_HUMIDITY)
+        : Stream.of();
+  }
+
+  private Stream<Fault> stops(Series log, Place place, Message found, Message expected) {
+    Message inLayout = say("lot.log.in-layout", "{0}, in logs.json", expected);
+    List<String> served = served(log);
+    return (served.isEmpty() ? List.of("") : served)
+        .stream().map(lot -> Fault.stop("instrument", lot, place, found, inLayout));
+  }
+
+  private List<String> served(Series log) {
+    return lots.stream().filter(lot -> lot.isServedBy(log)).map(LotBuilder::code).toList();
   }
 }

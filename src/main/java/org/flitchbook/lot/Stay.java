@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
@@ -35,20 +36,22 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
     }
   }
 
-  /** By the entries of a lot; empty where none says that it went in. */
-  static Optional<Stay> of(Step step, List<Entry> entries) {
-    List<Entry> intos = inOrder(entries, step.into());
-    if (intos.isEmpty()) {
-      return Optional.empty();
-    }
-    List<Entry> outs = inOrder(entries, step.outOf());
+  /** Those of a lot, by its entries. */
+  static List<Stay> all(List<Entry> entries) {
+    return Step.ofWork().stream()
+        .filter(step -> entries.stream().anyMatch(entry -> entry.is(step.into())))
+        .map(step -> of(step, inOrder(entries, step.into()), inOrder(entries, step.outOf())))
+        .toList();
+  }
+
+  private static Stay of(Step step, List<Entry> intos, List<Entry> outs) {
     Entry into = intos.get(0);
     Entry lastInto = intos.get(intos.size() - 1);
     Optional<Entry> out =
-        last(outs)
+        last(outs.stream())
             .filter(
                 end -> end.time().isBefore(into.time()) || !end.time().isBefore(lastInto.time()));
-    return Optional.of(new Stay(step, into, out, visits(intos, outs)));
+    return new Stay(step, into, out, visits(intos, outs));
   }
 
   private static List<Entry> inOrder(List<Entry> entries, What what) {
@@ -58,8 +61,8 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
         .toList();
   }
 
-  private static Optional<Entry> last(List<Entry> entries) {
-    return entries.stream().reduce((earlier, later) -> later);
+  private static Optional<Entry> last(Stream<Entry> entries) {
+    return entries.reduce((earlier, later) -> later);
   }
 
   private static List<Visit> visits(List<Entry> intos, List<Entry> outs) {
@@ -71,20 +74,16 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
               .skip(i + 1L)
               .filter(other -> other.piece().equals(into.piece()))
               .findFirst();
-      Optional<Moment> end = lastOut(into, next, outs).or(() -> next).map(Entry::time);
-      visits.add(new Visit(into.item(), into.time(), end));
+      Optional<Entry> lastOut =
+          last(
+              outs.stream()
+                  .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
+                  .filter(out -> !out.time().isBefore(into.time()))
+                  .filter(
+                      out -> next.map(again -> out.time().isBefore(again.time())).orElse(true)));
+      visits.add(new Visit(into.item(), into.time(), lastOut.or(() -> next).map(Entry::time)));
     }
     return visits;
-  }
-
-  /** The last time that a piece came out before it went in again. */
-  private static Optional<Entry> lastOut(Entry into, Optional<Entry> next, List<Entry> outs) {
-    return last(
-        outs.stream()
-            .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
-            .filter(out -> !out.time().isBefore(into.time()))
-            .filter(out -> next.map(again -> out.time().isBefore(again.time())).orElse(true))
-            .toList());
   }
 
   /** Whether it is one of the two in which the core is warm. */

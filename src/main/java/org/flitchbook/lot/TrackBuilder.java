@@ -1,13 +1,17 @@
 package org.flitchbook.lot;
 
 import java.math.BigDecimal;
+import java.nio.IntBuffer;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.flitchbook.input.Place;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
@@ -17,39 +21,28 @@ import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Samples;
+import org.flitchbook.reading.Seat;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Cuts from all series and hand readings what counts for one lot. */
-final class TrackBuilder {
+record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
 
-  private final LotAssembly.Shared shared;
-  private final List<Entry> entries;
-  private final List<Stay> stays;
-
-  TrackBuilder(LotAssembly.Shared shared, List<Entry> entries, List<Stay> stays) {
-    this.shared = shared;
-    this.entries = entries;
-    this.stays = stays;
-  }
+  /** Of a probe that reads no core. */
+  private static final Track.Piece NO_PIECE = new Track.Piece(false, Optional.empty());
 
   List<Lot.StepTrack> tracks() {
-    Stream<Lot.StepTrack> ofCore = core().stream().map(track -> of(Step.SMOKE, track));
-    Stream<Lot.StepTrack> atRelease = atRelease().stream().map(track -> of(Step.RELEASE, track));
-    Stream<Lot.StepTrack> ofPlaces =
-        stays.stream()
-            .flatMap(
-                stay ->
-                    ofPlaces(stay.step())
-                        .flatMap(what -> ofPlace(what, stay).stream())
-                        .map(track -> of(stay.step(), track)));
-    return Stream.of(ofCore, atRelease, ofPlaces).flatMap(Function.identity()).toList();
-  }
-
-  private static Lot.StepTrack of(Step step, Track track) {
-    return new Lot.StepTrack(step, track);
+    List<Lot.StepTrack> tracks = new ArrayList<>();
+    core().forEach(track -> tracks.add(new Lot.StepTrack(Step.SMOKE, track)));
+    atRelease().forEach(track -> tracks.add(new Lot.StepTrack(Step.RELEASE, track)));
+    for (Stay stay : stays) {
+      ofPlaces(stay.step())
+          .flatMap(what -> ofPlace(what, stay).stream())
+          .forEach(track -> tracks.add(new Lot.StepTrack(stay.step(), track)));
+    }
+    return tracks;
   }
 
   /** What is read of a place, on the sheet of a step. */
@@ -128,7 +121,7 @@ final class TrackBuilder {
 
   /** The tracks of the logs; where none was kept, that of the readings by hand. */
   private List<Track> tracks(
-      What what, List<HandReading> hands, Function<Series, List<Stay.Visit>> windows) {
+      What what, List<Track.Hand> hands, Function<Series, List<Stay.Visit>> windows) {
     List<Track> logged =
         shared.series().stream()
             .filter(series -> series.what() == what)
@@ -137,24 +130,63 @@ final class TrackBuilder {
     return logged.isEmpty() ? byHand(what, hands) : logged;
   }
 
-  private List<Track> byHand(What what, List<HandReading> hands) {
+  private List<Track> byHand(What what, List<Track.Hand> hands) {
     return hands.isEmpty()
         ? List.of()
         : List.of(
-            MergedTrack.ofHand(what, hands, ProbedPiece.ofHand(shared.entries(), hands), gap()));
+            new Track(
+                what,
+                "hand",
+                hands.get(0).entry().place(),
+                "",
+                "",
+                piece(hands),
+                hands.get(0).entry().amount().unit(),
+                new Track.Spread(0, 0),
+                0,
+                0,
+                gap().longestStep(0),
+                hands,
+                Optional.empty(),
+                List.of(),
+                Collections.emptyNavigableSet(),
+                IntBuffer.wrap(IntStream.range(0, hands.size()).map(hand -> -1 - hand).toArray())));
   }
 
   private Practice.Gap gap() {
     return shared.plan().practice().gap();
   }
 
-  private ProbedPiece piece(Series series) {
-    return series.what() == What.INTERNAL_TEMPERATURE
-        ? ProbedPiece.of(shared.entries(), series.lots(), series.seat())
-        : ProbedPiece.NONE;
+  /** Where nobody stated it, it may have been any piece of the lots that the log serves. */
+  private Track.Piece piece(Series series) {
+    if (series.what() != What.INTERNAL_TEMPERATURE) {
+      return NO_PIECE;
+    }
+    return piece(
+        series.seat().map(Seat::lot).map(List::of).orElse(series.lots()),
+        series.seat().map(Seat::piece));
   }
 
-  private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
+  /** Of readings by hand, which were all taken of one piece or are taken for those of any. */
+  private Track.Piece piece(List<Track.Hand> hands) {
+    List<String> pieces = hands.stream().map(hand -> hand.entry().piece()).distinct().toList();
+    return piece(
+        List.of(hands.get(0).entry().lot()),
+        Optional.of(pieces.get(0)).filter(piece -> pieces.size() == 1 && !piece.isEmpty()));
+  }
+
+  private Track.Piece piece(List<String> lots, Optional<String> stated) {
+    String piece = stated.orElse("");
+    return new Track.Piece(
+        stated.isPresent(),
+        shared.entries().stream()
+            .filter(entry -> entry.is(What.THICKNESS) && lots.contains(entry.lot()))
+            .filter(entry -> piece.isEmpty() || piece.equals(entry.piece()))
+            .map(Entry::amount)
+            .min(Comparator.naturalOrder()));
+  }
+
+  private Optional<Track> track(Series series, List<Stay.Visit> windows, List<Track.Hand> hands) {
     Samples samples = series.samples();
     long until = shared.until().toEpochMilli();
     int[] kept =
@@ -170,27 +202,49 @@ final class TrackBuilder {
             series.unit(),
             Instant.ofEpochMilli(samples.at(kept[0])),
             Instant.ofEpochMilli(samples.at(kept[kept.length - 1])))
-        .map(spread -> MergedTrack.of(series, kept, piece(series), spread, hands, gap()));
+        .map(spread -> track(series, kept, spread, hands));
+  }
+
+  private Track track(Series series, int[] kept, Track.Spread spread, List<Track.Hand> hands) {
+    Samples samples = series.samples();
+    long interval = samples.interval(gap());
+    return new Track(
+        series.what(),
+        series.called(),
+        new Place(samples.file(kept[0]), 0, series.column()),
+        series.instrument(),
+        series.place(),
+        piece(series),
+        series.unit(),
+        spread,
+        series.precisionMillis(),
+        interval,
+        gap().longestStep(interval),
+        hands,
+        Optional.of(samples),
+        List.of(),
+        Collections.emptyNavigableSet(),
+        Track.merged(samples, kept, hands));
   }
 
   /** In the order of time. */
-  private List<HandReading> hands(Stream<Entry> read) {
+  private List<Track.Hand> hands(Stream<Entry> read) {
     return read.flatMap(entry -> hand(entry).stream())
-        .sorted(Comparator.comparing(HandReading::at))
+        .sorted(Comparator.comparing(Track.Hand::at))
         .toList();
   }
 
-  private Optional<HandReading> hand(Entry entry) {
+  private Optional<Track.Hand> hand(Entry entry) {
     Instant at = entry.time().earliest();
     return spread(entry.instrument(), entry.amount().unit(), at, at)
-        .map(spread -> HandReading.of(entry, spread));
+        .map(spread -> new Track.Hand(entry, spread));
   }
 
   /**
    * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
    * instrument that the plan lacks, whose readings can't be used.
    */
-  private Optional<Probe.Spread> spread(String id, Unit unit, Instant from, Instant until) {
+  private Optional<Track.Spread> spread(String id, Unit unit, Instant from, Instant until) {
     return shared
         .plan()
         .instrument(id)
@@ -201,7 +255,7 @@ final class TrackBuilder {
               long first = heat ? error(id, from) : 0;
               long last = heat ? error(id, until) : 0;
               long exact = levels(accuracy);
-              return new Probe.Spread(
+              return new Track.Spread(
                   exact + Math.max(0, -Math.min(first, last)),
                   exact + Math.max(0, Math.max(first, last)));
             });

@@ -29,6 +29,7 @@ public final class JsonSchema {
           Map.entry("practice.count", "^[1-9][0-9]*$"),
           Map.entry("json.a-zone", "^([A-Za-z_]+(/[A-Za-z0-9_+-]+)+|UTC|[+-][0-9]{2}:[0-9]{2})$"),
           Map.entry("json.a-number", "^" + NUMBER + "$"),
+          Map.entry("doubt.rules.count", "^[0-9]{1,9}$"),
           Map.entry("plan.a-period", "^[1-9][0-9]? (year|month)s?$"),
           Map.entry("plan.support", "\\S"),
           Map.entry("plan.address", "^https?://\\S+$"),
@@ -205,7 +206,7 @@ public final class JsonSchema {
 
     private void choice(Schema schema) {
       if (schema instanceof Schema.ByWord byWord) {
-        put(byWord.key(), Map.of("enum", List.copyOf(byWord.records().keySet())));
+        properties.put(byWord.key(), Map.of("enum", List.copyOf(byWord.records().keySet())));
         required.add(byWord.key());
         words.add(byWord);
       } else {

@@ -127,7 +127,7 @@ final class LoggedLotsTest {
             DAY + "smoke.csv",
             lot("A1", "06:00", "10:00") + lot("B2", "06:00", "10:00"));
     for (String lot : List.of("A1", "B2")) {
-      ProbedPiece sat = track(book, lot, What.INTERNAL_TEMPERATURE).piece();
+      Track.Piece sat = track(book, lot, What.INTERNAL_TEMPERATURE).piece();
       assertEquals(stated, sat.isStated());
       assertEquals(thickness, sat.thickness().map(Object::toString).orElse(""));
     }

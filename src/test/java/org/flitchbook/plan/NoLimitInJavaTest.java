@@ -57,9 +57,9 @@ final class NoLimitInJavaTest {
   private static final List<String> EXCEPTIONS =
       """
       check/TimeAtTemperatureJudge.java: Ratio.of(2) | how near a row without a time is: more than held
-      doubt/CoreLikeAir.java: 2 * | between the rule's number and twice it nothing is sure
+      doubt/CoreAirRule.java: 2 * | between the rule's number and twice it nothing is sure
       doubt/Leaps.java: 2 * | more than half of a leap is most of it
-      doubt/ProbePulled.java: 2 * | more than half of the way is most of it
+      doubt/ExcludingRule.java: 2 * | more than half of the way is most of it
       reading/Chosen.java: * 2 | how fast a list grows
       reading/CountedClock.java: 2000 | before and after this century a number counts something else
       reading/CountedClock.java: 2100 | before and after this century a number counts something else

@@ -61,6 +61,7 @@ final class SchemaTest {
     "limits.schema.json, templates/limits/codex.json",
     "limits.schema.json, src/test/resources/org/flitchbook/plan/full-rules.json",
     "classes.schema.json, templates/classes.json",
+    "doubts.schema.json, templates/doubts.json",
     "logs.schema.json, demo-data/wrenfold/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/lot/book/2026-02-24/logs.json",
     "logs.schema.json, src/test/resources/org/flitchbook/reading/logs.json",
