@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
@@ -24,10 +25,21 @@ import org.flitchbook.record.DayJudged;
 public final class Closing {
 
   private final Session session;
-  private final CloseRequest request;
+  private final Request request;
   private final Path folder;
 
-  private Closing(Session session, Path folder, CloseRequest request) {
+  /**
+   * How a day is to be closed.
+   *
+   * @param out the folder to write to; empty: into the book, and its ledger
+   * @param at the moment judged; empty: the later of the day's end and the last time read
+   * @param by the initials of the one who closes
+   * @param reason why a day that was closed is closed again
+   */
+  public record Request(
+      Optional<Path> out, Optional<String> at, Optional<String> by, Optional<String> reason) {}
+
+  private Closing(Session session, Path folder, Request request) {
     this.session = session;
     this.request = request;
     this.folder = folder;
@@ -39,7 +51,7 @@ public final class Closing {
    * @throws UsageException where there is no such day, where it can't be written, or where a day
    *     that was closed has changed and nobody says why
    */
-  public static JobResult close(Session session, Path where, CloseRequest request) {
+  public static JobResult close(Session session, Path where, Request request) {
     LocalDate day =
         BookFolder.dayOf(where)
             .orElseThrow(

@@ -42,10 +42,10 @@ record NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
     return ledger.lines().stream()
         .map(LedgerLine::event)
         .noneMatch(
-            told ->
-                told.what().equals(event.what())
-                    && told.about().equals(event.about())
-                    && told.facts().equals(event.facts()));
+            known ->
+                known.what().equals(event.what())
+                    && known.about().equals(event.about())
+                    && known.facts().equals(event.facts()));
   }
 
   private Event event(EventType type, String about, Map<String, String> facts) {

@@ -36,29 +36,13 @@ record Statement(Standing standing, String about, Message message) {
     }
   }
 
-  static Statement proved(String about, Message message) {
-    return new Statement(Standing.PROVED, about, message);
+  /** With a message of that id, see {@link Message}. */
+  Statement(Standing standing, String about, String id, String english, Object... arguments) {
+    this(standing, about, say(id, english, arguments));
   }
 
-  static Statement differs(String about, Message message) {
-    return new Statement(Standing.DIFFERS, about, message);
-  }
-
-  static Statement open(String about, Message message) {
-    return new Statement(Standing.OPEN, about, message);
-  }
-
-  static Statement broken(String about, Message message) {
-    return new Statement(Standing.BROKEN, about, message);
-  }
-
-  /** Whether a person has to look at it. */
-  boolean isAmiss() {
-    return isBroken() || standing == Standing.DIFFERS;
-  }
-
-  boolean isBroken() {
-    return standing == Standing.BROKEN;
+  boolean is(Standing other) {
+    return standing == other;
   }
 
   /**

@@ -1,14 +1,14 @@
 package org.flitchbook.sign;
 
 import java.io.IOException;
-import java.security.PublicKey;
+import java.security.GeneralSecurityException;
+import java.security.Signature;
 import java.security.cert.X509Certificate;
 import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
 import org.bouncycastle.asn1.ASN1Encoding;
 import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1Set;
-import org.bouncycastle.asn1.DERNull;
 import org.bouncycastle.asn1.DEROctetString;
 import org.bouncycastle.asn1.DERSet;
 import org.bouncycastle.asn1.cms.Attribute;
@@ -25,7 +25,7 @@ import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
 import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
 import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.asn1.x509.Certificate;
-import org.bouncycastle.asn1.x9.X9ObjectIdentifiers;
+import org.bouncycastle.operator.DefaultSignatureAlgorithmIdentifierFinder;
 
 /**
  * The one form in which signatures are written and accepted: SHA-256, one certificate, one signer,
@@ -44,9 +44,16 @@ final class CadesEncoding {
     this.contentHash = new DEROctetString(contentHash);
   }
 
-  /** The bytes that the key signs: the attributes as a set. */
-  byte[] signed() {
-    return der(attributes());
+  static byte[] sign(byte[] content, SigningKey key) {
+    CadesEncoding form = new CadesEncoding(key.certificate(), Certificates.sha256(content));
+    try {
+      Signature signature = Signature.getInstance(algorithm(key.secret().getAlgorithm()));
+      signature.initSign(key.secret());
+      signature.update(der(form.attributes()));
+      return form.with(signature.sign(), Optional.empty());
+    } catch (GeneralSecurityException missing) {
+      throw new IllegalStateException("this Java can't sign", missing);
+    }
   }
 
   private ASN1Set attributes() {
@@ -76,23 +83,22 @@ final class CadesEncoding {
             new SignerIdentifier(new IssuerAndSerialNumber(encoded)),
             SHA_256,
             attributes(),
-            algorithm(certificate.getPublicKey()),
+            new DefaultSignatureAlgorithmIdentifierFinder()
+                .find(algorithm(certificate.getPublicKey().getAlgorithm())),
             new DEROctetString(signature),
-            stamp.map(CadesEncoding::unsigned).orElse(null));
+            stamp
+                .map(token -> attribute(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken, token))
+                .map(DERSet::new)
+                .orElse(null));
     ContentInfo outside = new ContentInfo(CMSObjectIdentifiers.data, null);
     SignedData data =
         new SignedData(new DERSet(SHA_256), outside, new DERSet(encoded), null, new DERSet(signer));
     return der(new ContentInfo(CMSObjectIdentifiers.signedData, data));
   }
 
-  private static ASN1Set unsigned(ASN1Encodable stamp) {
-    return new DERSet(attribute(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken, stamp));
-  }
-
-  private static AlgorithmIdentifier algorithm(PublicKey key) {
-    return key.getAlgorithm().equals("RSA")
-        ? new AlgorithmIdentifier(PKCSObjectIdentifiers.sha256WithRSAEncryption, DERNull.INSTANCE)
-        : new AlgorithmIdentifier(X9ObjectIdentifiers.ecdsa_with_SHA256);
+  /** The name of the algorithm of a key of that family. */
+  static String algorithm(String family) {
+    return family.equals("RSA") ? "SHA256withRSA" : "SHA256withECDSA";
   }
 
   static byte[] der(ASN1Encodable structure) {

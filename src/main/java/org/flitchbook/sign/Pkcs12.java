@@ -5,6 +5,7 @@ import static org.flitchbook.message.Message.say;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.CharBuffer;
 import java.security.GeneralSecurityException;
 import java.security.KeyStore;
 import java.security.PrivateKey;
@@ -38,13 +39,11 @@ final class Pkcs12 {
   private Pkcs12() {}
 
   static Optional<Message> refusal(char[] passphrase) {
-    for (char letter : passphrase) {
-      if (letter < ' ' || letter > '~') {
-        return Optional.of(
-            say(
-                "sign.passphrase.letters",
-                "a passphrase has letters without accents, digits, signs and spaces only"));
-      }
+    if (CharBuffer.wrap(passphrase).chars().anyMatch(letter -> letter < ' ' || letter > '~')) {
+      return Optional.of(
+          say(
+              "sign.passphrase.letters",
+              "a passphrase has letters without accents, digits, signs and spaces only"));
     }
     return passphrase.length < SHORTEST
         ? Optional.of(
@@ -70,7 +69,7 @@ final class Pkcs12 {
     }
   }
 
-  static OpenedKey open(byte[] file, char[] passphrase) {
+  static Signing.OpenedKey open(byte[] file, char[] passphrase) {
     try {
       KeyStore store = KeyStore.getInstance("PKCS12");
       store.load(new ByteArrayInputStream(file), passphrase);
@@ -79,21 +78,24 @@ final class Pkcs12 {
       boolean wrong =
           refused instanceof UnrecoverableKeyException
               || refused.getCause() instanceof UnrecoverableKeyException;
-      return OpenedKey.refused(
+      return refused(
           wrong
               ? say("sign.passphrase.wrong", "the passphrase does not open it")
               : say("sign.no-key-file", "it is no key file (PKCS#12)"));
     }
   }
 
-  private static OpenedKey only(KeyStore store, char[] passphrase) throws GeneralSecurityException {
+  private static Signing.OpenedKey refused(Message why) {
+    return new Signing.OpenedKey(Optional.empty(), Optional.of(why));
+  }
+
+  private static Signing.OpenedKey only(KeyStore store, char[] passphrase)
+      throws GeneralSecurityException {
     List<String> aliases = Collections.list(store.aliases());
-    if (aliases.size() == 1
-        && store.getKey(aliases.get(0), passphrase) instanceof PrivateKey secret
-        && store.getCertificate(aliases.get(0)) instanceof X509Certificate certificate) {
-      return OpenedKey.of(new SigningKey(secret, certificate));
-    }
-    return OpenedKey.refused(
-        say("sign.not-one-key", "it does not hold just one key with its certificate"));
+    return aliases.size() == 1
+            && store.getKey(aliases.get(0), passphrase) instanceof PrivateKey secret
+            && store.getCertificate(aliases.get(0)) instanceof X509Certificate certificate
+        ? new Signing.OpenedKey(Optional.of(new SigningKey(secret, certificate)), Optional.empty())
+        : refused(say("sign.not-one-key", "it does not hold just one key with its certificate"));
   }
 }

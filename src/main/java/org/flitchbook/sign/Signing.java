@@ -1,5 +1,8 @@
 package org.flitchbook.sign;
 
+import java.security.spec.AlgorithmParameterSpec;
+import java.security.spec.ECGenParameterSpec;
+import java.security.spec.RSAKeyGenParameterSpec;
 import java.time.Instant;
 import java.util.Optional;
 import org.flitchbook.message.Message;
@@ -8,6 +11,38 @@ import org.flitchbook.message.Message;
 public final class Signing {
 
   private Signing() {}
+
+  /** Whose key it is, as its certificate says; none is blank. */
+  public record KeyHolder(String initials, String name, String establishment) {
+    public KeyHolder {
+      if (initials.isBlank() || name.isBlank() || establishment.isBlank()) {
+        throw new IllegalArgumentException("a key's holder has initials, a name and a house");
+      }
+    }
+  }
+
+  /** What a new key is made of. */
+  public enum KeyAlgorithm {
+    /** Elliptic curve P-256 (FIPS 186-5): short and quick. */
+    EC_P256("EC", new ECGenParameterSpec("secp256r1")),
+    /** RSA with 3,072 bits, for readers that know nothing newer. */
+    RSA_3072("RSA", new RSAKeyGenParameterSpec(3072, RSAKeyGenParameterSpec.F4));
+
+    final String family;
+    final AlgorithmParameterSpec form;
+
+    KeyAlgorithm(String family, AlgorithmParameterSpec form) {
+      this.family = family;
+      this.form = form;
+    }
+  }
+
+  /**
+   * What came of opening a key file.
+   *
+   * @param why there is no key; empty where there is one
+   */
+  public record OpenedKey(Optional<SigningKey> key, Optional<Message> why) {}
 
   /**
    * Makes a key with a certificate signed by itself, good for ten years.
@@ -62,7 +97,7 @@ public final class Signing {
    * signed, and no time, which the PDF states.
    */
   public static byte[] sign(byte[] content, SigningKey key) {
-    return CadesSigner.sign(content, key);
+    return CadesEncoding.sign(content, key);
   }
 
   /**
@@ -70,7 +105,7 @@ public final class Signing {
    * {@link #sign} writes, byte by byte, so that no bit of a signature can be changed unnoticed.
    */
   public static Verification verify(byte[] signature, byte[] content) {
-    return CadesVerifier.of(signature, content);
+    return CadesSignature.verify(signature, content);
   }
 
   /** The question to a time stamp server about a signature (RFC 3161). */

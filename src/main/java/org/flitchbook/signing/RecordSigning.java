@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
@@ -35,7 +36,6 @@ import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sign.CertificateInfo;
-import org.flitchbook.sign.OpenedKey;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 
@@ -57,11 +57,12 @@ public final class RecordSigning {
   private final byte[] pdf;
   private final EnclosedEvidence.Taken taken;
 
-  private RecordSigning(Session session, SignRequest request, Passphrase passphrase) {
+  private RecordSigning(
+      Session session, SignRequest request, Passphrase passphrase, RecordFile record) {
     this.session = session;
     this.request = request;
     this.passphrase = passphrase;
-    this.record = RecordFile.of(request.file());
+    this.record = record;
     this.pdf = record.bytes();
     this.taken = EnclosedEvidence.of(record.name(), pdf);
   }
@@ -73,18 +74,13 @@ public final class RecordSigning {
    *     printed, or where no time stamp can be had
    */
   public static JobResult sign(Session session, SignRequest request, Passphrase passphrase) {
-    Optional<RecordFile.Filed> filed = RecordFile.of(request.file()).filed();
-    return filed
-        .map(place -> inBook(session, request, passphrase, place))
-        .orElseGet(() -> new RecordSigning(session, request, passphrase).sign(Optional.empty()));
-  }
-
-  private static JobResult inBook(
-      Session session, SignRequest request, Passphrase passphrase, RecordFile.Filed filed) {
-    return LedgerFile.hold(
-        filed.book(),
-        session,
-        ledger -> new RecordSigning(session, request, passphrase).sign(Optional.of(ledger)));
+    RecordFile record = RecordFile.of(request.file());
+    Function<Optional<LedgerFile>, JobResult> signing =
+        ledger -> new RecordSigning(session, request, passphrase, record).sign(ledger);
+    return record
+        .filed()
+        .map(place -> LedgerFile.hold(place.book(), session, l -> signing.apply(Optional.of(l))))
+        .orElseGet(() -> signing.apply(Optional.empty()));
   }
 
   private JobResult sign(Optional<LedgerFile> ledger) {
@@ -192,34 +188,28 @@ public final class RecordSigning {
     Path file = new KeyFolder(request.keys(), initials).key();
     byte[] closed = Disk.read(file);
     char[] word = passphrase.of(session, initials, false);
-    OpenedKey opened = Signing.open(closed, word);
+    Signing.OpenedKey opened = Signing.open(closed, word);
     Arrays.fill(word, '\0');
-    opened
-        .why()
-        .ifPresent(
-            why -> {
-              throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
-            });
-    SigningKey key = opened.key().orElseThrow();
+    if (opened.key().isEmpty()) {
+      Message why = opened.why().orElseThrow();
+      throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
+    }
+    SigningKey key = opened.key().get();
     refuseUnknown(signatory, key.info());
     return key;
   }
 
   private static void refuseUnknown(Signatory signatory, CertificateInfo info) {
     String initials = signatory.person().initials();
-    PersonKey known =
-        signatory
-            .person()
-            .key(info.fingerprint())
-            .orElseThrow(
-                () ->
-                    new UsageException(
-                        "signing.unknown-key",
-                        "the plan does not have the key {0} as {1}'s; key show lists the line"
-                            + " to add",
-                        info.fingerprint(),
-                        initials));
-    if (!known.isInForce(signatory.time().toLocalDate())
+    Optional<PersonKey> known = signatory.person().key(info.fingerprint());
+    if (known.isEmpty()) {
+      throw new UsageException(
+          "signing.unknown-key",
+          "the plan does not have the key {0} as {1}'s; key show lists the line to add",
+          info.fingerprint(),
+          initials);
+    }
+    if (!known.get().isInForce(signatory.time().toLocalDate())
         || !info.isInForce(signatory.time().toInstant())) {
       throw new UsageException(
           "signing.not-in-force", "the key of {0} does not count today", initials);

@@ -67,9 +67,7 @@ final class JudgedAgainTest {
 
   private static JudgingChange change(String since, String... touches) {
     return new JudgingChange(
-        ProgramVersion.parse(since).orElseThrow(),
-        Set.of(touches),
-        Message.say("t.change", "The sum leaves out the skin."));
+        since, Set.of(touches), Message.say("t.change", "The sum leaves out the skin."));
   }
 
   private static Set<Statement.Standing> standings(List<Statement> statements) {
