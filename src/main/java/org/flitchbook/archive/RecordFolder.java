@@ -12,7 +12,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.flitchbook.disk.Disk;
@@ -119,22 +118,10 @@ public record RecordFolder(Path records) {
       }
       Disk.force(inside);
       Files.move(inside, revision, StandardCopyOption.ATOMIC_MOVE);
-      Files.delete(hidden);
-      Disk.force(folder);
-    } catch (IOException failed) {
-      clear(hidden, failed);
-      throw failed;
+    } finally {
+      Disk.delete(hidden);
     }
-  }
-
-  private static void clear(Path folder, IOException cause) {
-    try {
-      if (Files.exists(folder)) {
-        Disk.delete(folder);
-      }
-    } catch (IOException left) {
-      cause.addSuppressed(left);
-    }
+    Disk.force(folder);
   }
 
   private static int lastRevision(Path folder) {
@@ -151,16 +138,12 @@ public record RecordFolder(Path records) {
   }
 
   private static boolean isSame(Path revision, Map<String, byte[]> files) throws IOException {
-    Map<String, Path> there = new TreeMap<>();
-    Disk.list(revision).forEach(file -> there.put(Disk.name(file), file));
-    if (!there.keySet().equals(files.keySet())) {
-      return false;
-    }
-    for (Map.Entry<String, Path> file : there.entrySet()) {
-      if (!Arrays.equals(Files.readAllBytes(file.getValue()), files.get(file.getKey()))) {
+    List<Path> there = Disk.list(revision);
+    for (Path file : there) {
+      if (!Arrays.equals(Files.readAllBytes(file), files.get(Disk.name(file)))) {
         return false;
       }
     }
-    return true;
+    return there.size() == files.size();
   }
 }

@@ -13,19 +13,20 @@ import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.look.Look;
 import org.flitchbook.look.LookResult;
+import org.flitchbook.planning.PlanCheck;
 import org.flitchbook.proving.Proving;
 import org.flitchbook.signing.RecordSigning;
-import org.flitchbook.signing.SignRequest;
 import org.flitchbook.tracing.Tracing;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The commands that stand for one job each. */
+/** The commands, those of keys aside. */
 final class Commands {
 
   private Commands() {}
@@ -217,9 +218,10 @@ final class Commands {
 
     @Override
     JobResult run(Session session) {
-      SignRequest request =
-          new SignRequest(file, initials, role, reason, keys.path(), book, !unstamped);
-      return RecordSigning.sign(session, request, passphrase);
+      return RecordSigning.sign(
+          session,
+          new RecordSigning.Request(file, initials, role, reason, keys.path(), book, !unstamped),
+          passphrase);
     }
   }
 
@@ -247,6 +249,30 @@ final class Commands {
     @Override
     JobResult run(Session session) {
       return Tracing.trace(session, book, code);
+    }
+  }
+
+  @Command(
+      name = "plan",
+      description = "Looks after the plan of a book.",
+      mixinStandardHelpOptions = true)
+  static final class Plan implements Runnable {
+
+    @Spec private CommandSpec spec;
+
+    @Override
+    public void run() {
+      throw new ParameterException(
+          spec.commandLine(), "Say what to do with the plan." + System.lineSeparator());
+    }
+
+    @Command(
+        name = "check",
+        description =
+            "Reads the plan, lists every fault of it and every hazard that it leaves out.",
+        mixinStandardHelpOptions = true)
+    int check(@Parameters(paramLabel = "BOOK", description = "a book's folder") Path where) {
+      return Terminal.run(spec, false, session -> PlanCheck.check(session, where));
     }
   }
 }

@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
       Commands.Close.class,
       KeyCommand.class,
       Commands.LookAtLog.class,
-      PlanCommand.class,
+      Commands.Plan.class,
       Commands.Prove.class,
       Commands.Sign.class,
       Commands.Trace.class

@@ -49,6 +49,20 @@ public final class Keys {
    */
   public record Request(Path book, String initials, Path keys) {}
 
+  /** Gives the passphrase of a person's key. It is wiped after use. */
+  @FunctionalInterface
+  public interface Passphrase {
+
+    /**
+     * The passphrase.
+     *
+     * @param session of the job that wants it
+     * @param initials whose key it is for
+     * @param isNew whether it closes a new key, so that a person must write it twice
+     */
+    char[] of(Session session, String initials, boolean isNew);
+  }
+
   private Keys(Session session, Request request, Book book, Plan plan) {
     this.session = session;
     this.book = book;

@@ -20,19 +20,17 @@ import org.flitchbook.message.Message;
  * somebody changed the record, or because this version of the program judges otherwise than the one
  * that made it.
  *
- * @param name of the record's file
  * @param madeBy the version that made it; empty where it states none
  * @param tool this version
  */
 record JudgedAgain(
-    String name, String madeBy, String tool, List<Fault> faults, Optional<Comparison> comparison) {
+    String madeBy, String tool, List<Fault> faults, Optional<Comparison> comparison) {
 
-  static JudgedAgain of(String name, EnclosedEvidence enclosed, String tool) {
+  static JudgedAgain of(EnclosedEvidence enclosed, String tool) {
     String madeBy = enclosed.madeBy();
     Judged again = enclosed.judgedAgain();
     boolean older = JudgingChange.isBefore(madeBy, tool);
     return new JudgedAgain(
-        name,
         madeBy,
         tool,
         again.faults(),
@@ -67,14 +65,9 @@ record JudgedAgain(
   private Statement unreadable(Message found) {
     return isOfThisVersion()
         ? new Statement(
-            BROKEN,
-            name,
-            "proving.unreadable",
-            "What it carries can't be judged again: {0}.",
-            found)
+            BROKEN, "proving.unreadable", "What it carries can't be judged again: {0}.", found)
         : new Statement(
             DIFFERS,
-            name,
             "proving.unknown",
             "It was made by version {0} of the program, and carries something that version {1}"
                 + " does not know: {2}. Prove it with version {0}.",
@@ -86,12 +79,11 @@ record JudgedAgain(
   private Statement differs(Comparison.Difference difference, List<JudgingChange> changes) {
     Message sentence = difference.sentence();
     if (isOfThisVersion()) {
-      return new Statement(BROKEN, name, "proving.differs", "No longer follows: {0}.", sentence);
+      return new Statement(BROKEN, "proving.differs", "No longer follows: {0}.", sentence);
     }
     if (JudgingChange.isBefore(tool, madeBy)) {
       return new Statement(
           DIFFERS,
-          name,
           "proving.newer",
           "Version {0} of the program made it, and version {1}, which is older, finds"
               + " otherwise: {2}. Prove it with version {0}.",
@@ -109,7 +101,6 @@ record JudgedAgain(
   private Statement unexplained(Message sentence) {
     return new Statement(
         BROKEN,
-        name,
         "proving.differs-unexplained",
         "No longer follows: {0}. It was made by version {1} of the program, and no change of"
             + " judging since then explains it.",
@@ -120,7 +111,6 @@ record JudgedAgain(
   private Statement judgedDifferently(Message sentence, JudgingChange change) {
     return new Statement(
         DIFFERS,
-        name,
         "proving.judged-differently",
         "This version judges the same evidence differently: {0}. It was made by version {1}."
             + " What changed in version {2}: {3} This is no sign that somebody changed the record.",
@@ -135,13 +125,11 @@ record JudgedAgain(
     return isOfThisVersion()
         ? new Statement(
             BROKEN,
-            name,
             "proving.said-otherwise",
             "The reasons that it gives no longer follow: {0}.",
             about)
         : new Statement(
             OPEN,
-            name,
             "proving.said-otherwise-now",
             "Version {0} of the program gives its reasons in other words, or other reasons for"
                 + " the same findings: {1}.",
@@ -153,13 +141,11 @@ record JudgedAgain(
     return isOfThisVersion()
         ? new Statement(
             PROVED,
-            name,
             "proving.same",
             "Judged again from what it carries, all {0} findings are the same.",
             compared)
         : new Statement(
             PROVED,
-            name,
             "proving.same-since",
             "Judged again from what it carries, all {0} findings are the same. It was made by"
                 + " version {1} of the program, and judged again by version {2}.",

@@ -119,7 +119,7 @@ public final class Proving {
     }
     RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
     List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
-    record.filed().ifPresent(filed -> statements.add(inLedger(record.name(), filed, pdf)));
+    record.filed().ifPresent(filed -> statements.add(inLedger(filed, pdf).about(record.name())));
     statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> json = json("record", record.name(), statements);
     json.put("signatures", proof.json(session));
@@ -128,21 +128,17 @@ public final class Proving {
   }
 
   /** Beside its book, whose ledger lists it. */
-  private static Statement inLedger(String name, RecordFile.Filed filed, byte[] pdf) {
+  private static Statement inLedger(RecordFile.Filed filed, byte[] pdf) {
     DayLedger known = new DayLedger(filed.book(), filed.day(), LedgerFile.read(filed.book()));
     Optional<String> hash = known.hash(filed.path());
     if (hash.isEmpty()) {
-      return new Statement(
-          OPEN, name, "proving.unlisted", "The ledger of its book does not list it.");
+      return new Statement(OPEN, "proving.unlisted", "The ledger of its book does not list it.");
     }
-    return hash.get().equals(SourceFile.of(name, pdf).sha256())
+    return hash.get().equals(SourceFile.of("", pdf).sha256())
         ? new Statement(
-            PROVED, name, "proving.listed", "It is the one that the ledger of its book lists.")
+            PROVED, "proving.listed", "It is the one that the ledger of its book lists.")
         : new Statement(
-            BROKEN,
-            name,
-            "proving.other-listed",
-            "It is not the one that the ledger of its book lists.");
+            BROKEN, "proving.other-listed", "It is not the one that the ledger of its book lists.");
   }
 
   private Map<String, Object> findings(Comparison found) {

@@ -95,7 +95,7 @@ final class RecordProof {
   }
 
   private void add(Statement.Standing standing, String id, String english, Object... arguments) {
-    statements.add(new Statement(standing, name, id, english, arguments));
+    statements.add(new Statement(standing, name, say(id, english, arguments)));
   }
 
   private void show(SignatureCheck.Each each) {
@@ -112,7 +112,7 @@ final class RecordProof {
     }
     CertificateInfo signer = each.verification().signer().orElseThrow();
     statements.add(new Statement(PROVED, name, signedBy(signed, signer)));
-    statements.add(trusted.confirm(name, box, signer, signed.time()));
+    statements.add(trusted.confirm(box, signer, signed.time()).about(name));
     if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
       add(
           BROKEN,
@@ -183,8 +183,8 @@ final class RecordProof {
 
   private void judgeAgain(EnclosedEvidence enclosed, String tool) {
     compareListed(enclosed);
-    JudgedAgain again = JudgedAgain.of(name, enclosed, tool);
-    statements.addAll(again.statements(JudgingChange.ALL));
+    JudgedAgain again = JudgedAgain.of(enclosed, tool);
+    again.statements(JudgingChange.ALL).forEach(each -> statements.add(each.about(name)));
     comparison = again.comparison();
   }
 

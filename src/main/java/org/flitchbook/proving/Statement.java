@@ -36,9 +36,13 @@ record Statement(Standing standing, String about, Message message) {
     }
   }
 
-  /** With a message of that id, see {@link Message}. */
-  Statement(Standing standing, String about, String id, String english, Object... arguments) {
-    this(standing, about, say(id, english, arguments));
+  /** About all files, with a message of that id, see {@link Message}. */
+  Statement(Standing standing, String id, String english, Object... arguments) {
+    this(standing, "", say(id, english, arguments));
+  }
+
+  Statement about(String file) {
+    return new Statement(standing, file, message);
   }
 
   boolean is(Standing other) {

@@ -67,27 +67,21 @@ record TrustedKeys(
   }
 
   /** Whether a valid signature is by somebody known. */
-  Statement confirm(
-      String about, String box, CertificateInfo signer, Optional<OffsetDateTime> time) {
+  Statement confirm(String box, CertificateInfo signer, Optional<OffsetDateTime> time) {
     String print = signer.fingerprint();
     for (Person person : people) {
       Optional<PersonKey> key = person.key(print);
       if (key.isPresent()) {
-        return confirm(about, box, person, key.get(), time);
+        return confirm(box, person, key.get(), time);
       }
     }
     if (fingerprints.contains(print)) {
       return new Statement(
-          PROVED,
-          about,
-          "proving.key.named",
-          "It was made with the key that you named, {0}.",
-          print);
+          PROVED, "proving.key.named", "It was made with the key that you named, {0}.", print);
     }
     if (people.isEmpty() && fingerprints.isEmpty()) {
       return new Statement(
           OPEN,
-          about,
           "proving.key.unconfirmed",
           "The signer is not confirmed: the key {0}, whose certificate says \"{1}\", is"
               + " anybody's until its fingerprint is compared. Give --fingerprint or --plan.",
@@ -96,7 +90,6 @@ record TrustedKeys(
     }
     return new Statement(
         BROKEN,
-        about,
         "proving.key.unknown",
         "The signature in \"{0}\" was made with a key that is not known: the key {1}, whose"
             + " certificate says \"{2}\".",
@@ -106,18 +99,17 @@ record TrustedKeys(
   }
 
   private Statement confirm(
-      String about, String box, Person holder, PersonKey key, Optional<OffsetDateTime> time) {
+      String box, Person holder, PersonKey key, Optional<OffsetDateTime> time) {
     if (time.map(OffsetDateTime::toLocalDate).filter(key::isInForce).isPresent()) {
       return new Statement(
           PROVED,
-          about,
           "proving.key.known",
           "It was made with the key that {0} has as {1}'s, {2}.",
           plan,
           holder.initials(),
           holder.name());
     }
-    return new Statement(BROKEN, about, outOfForce(box, holder, key));
+    return new Statement(BROKEN, "", outOfForce(box, holder, key));
   }
 
   private Message outOfForce(String box, Person holder, PersonKey key) {

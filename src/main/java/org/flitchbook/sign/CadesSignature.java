@@ -13,22 +13,36 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
+import org.bouncycastle.asn1.ASN1Encoding;
 import org.bouncycastle.asn1.ASN1ObjectIdentifier;
 import org.bouncycastle.asn1.ASN1OctetString;
 import org.bouncycastle.asn1.ASN1Primitive;
 import org.bouncycastle.asn1.ASN1Set;
+import org.bouncycastle.asn1.DEROctetString;
+import org.bouncycastle.asn1.DERSet;
+import org.bouncycastle.asn1.cms.Attribute;
 import org.bouncycastle.asn1.cms.AttributeTable;
 import org.bouncycastle.asn1.cms.CMSAttributes;
+import org.bouncycastle.asn1.cms.CMSObjectIdentifiers;
 import org.bouncycastle.asn1.cms.ContentInfo;
+import org.bouncycastle.asn1.cms.IssuerAndSerialNumber;
 import org.bouncycastle.asn1.cms.SignedData;
+import org.bouncycastle.asn1.cms.SignerIdentifier;
 import org.bouncycastle.asn1.cms.SignerInfo;
+import org.bouncycastle.asn1.ess.ESSCertIDv2;
 import org.bouncycastle.asn1.ess.SigningCertificateV2;
+import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
 import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
+import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.asn1.x509.Certificate;
+import org.bouncycastle.operator.DefaultSignatureAlgorithmIdentifierFinder;
 import org.flitchbook.message.Message;
 
 /**
- * A signature taken apart; what it shows is found by holding each part against what it should be.
+ * A signature in the one form in which signatures are written and accepted: SHA-256, one
+ * certificate, one signer, three signed attributes, in DER. What it doesn't take from outside, it
+ * leaves no choice about. A signature that was taken apart is believed in nothing: each part is
+ * held against what it should be.
  */
 final class CadesSignature {
 
@@ -36,6 +50,9 @@ final class CadesSignature {
   private static final int FEWEST_RSA_BITS = 2048;
 
   private static final int FEWEST_EC_BITS = 224;
+
+  private static final AlgorithmIdentifier SHA_256 =
+      new AlgorithmIdentifier(NISTObjectIdentifiers.id_sha256);
 
   final X509Certificate certificate;
   final byte[] signature;
@@ -59,10 +76,10 @@ final class CadesSignature {
       throws CertificateException {
     ASN1Set attributes = made.getAuthenticatedAttributes();
     this.written = written;
-    this.certificate = Certificates.certificate(CadesEncoding.der(certificate));
+    this.certificate = Certificates.certificate(der(certificate));
     this.signer = Certificates.info(this.certificate);
     this.signature = made.getEncryptedDigest().getOctets();
-    this.signed = CadesEncoding.der(attributes);
+    this.signed = der(attributes);
     this.digest =
         value(attributes, CMSAttributes.messageDigest)
             .map(hash -> ASN1OctetString.getInstance(hash).getOctets())
@@ -86,7 +103,7 @@ final class CadesSignature {
     try {
       ContentInfo outside = ContentInfo.getInstance(ASN1Primitive.fromByteArray(written));
       // Parts are parsed when they are asked for; this asks for all of them.
-      CadesEncoding.der(outside);
+      der(outside);
       SignedData data = SignedData.getInstance(outside.getContent());
       ASN1Set certificates = data.getCertificates();
       if (certificates == null || certificates.size() != 1 || data.getSignerInfos().size() != 1) {
@@ -110,7 +127,7 @@ final class CadesSignature {
 
   static Verification verify(byte[] signature, byte[] content) {
     try {
-      return CadesSignature.of(signature).verify(Certificates.sha256(content));
+      return of(signature).verify(Certificates.sha256(content));
     } catch (IOException none) {
       Message fault = say("sign.unreadable", "it can't be read as a signature (CMS)");
       return new Verification(Optional.empty(), List.of(fault), Optional.empty());
@@ -132,8 +149,7 @@ final class CadesSignature {
     if (!isMade()) {
       faults.add(say("sign.other-key", "the key of its certificate did not make it"));
     }
-    CadesEncoding form = new CadesEncoding(certificate, contentHash);
-    if (!Arrays.equals(form.with(signature, timestamp), written)) {
+    if (!Arrays.equals(encoded(certificate, contentHash, signature, timestamp), written)) {
       faults.add(say("sign.other-form", "it is not in the form in which this program signs"));
     }
     Optional<Verification.Timestamp> time = timestamp.flatMap(token -> read(token, faults));
@@ -149,7 +165,7 @@ final class CadesSignature {
   private boolean isMade() {
     PublicKey key = certificate.getPublicKey();
     try {
-      Signature check = Signature.getInstance(CadesEncoding.algorithm(key.getAlgorithm()));
+      Signature check = Signature.getInstance(algorithm(key.getAlgorithm()));
       check.initVerify(key);
       check.update(signed);
       return check.verify(signature);
@@ -164,6 +180,75 @@ final class CadesSignature {
     } catch (TimestampException broken) {
       faults.add(broken.fault());
       return Optional.empty();
+    }
+  }
+
+  static byte[] sign(byte[] content, SigningKey key) {
+    byte[] hash = Certificates.sha256(content);
+    try {
+      Signature signature = Signature.getInstance(algorithm(key.secret().getAlgorithm()));
+      signature.initSign(key.secret());
+      signature.update(der(attributes(key.certificate(), hash)));
+      return encoded(key.certificate(), hash, signature.sign(), Optional.empty());
+    } catch (GeneralSecurityException missing) {
+      throw new IllegalStateException("this Java can't sign", missing);
+    }
+  }
+
+  /** The name of the algorithm of a key of that family. */
+  static String algorithm(String family) {
+    return family.equals("RSA") ? "SHA256withRSA" : "SHA256withECDSA";
+  }
+
+  /** The same signature with a time stamp server's answer in it. */
+  byte[] with(ASN1Encodable stamp) {
+    return encoded(certificate, digest, signature, Optional.of(stamp));
+  }
+
+  private static byte[] encoded(
+      X509Certificate certificate,
+      byte[] contentHash,
+      byte[] signature,
+      Optional<ASN1Encodable> stamp) {
+    Certificate encoded = Certificate.getInstance(Certificates.encoded(certificate));
+    SignerInfo signer =
+        new SignerInfo(
+            new SignerIdentifier(new IssuerAndSerialNumber(encoded)),
+            SHA_256,
+            attributes(certificate, contentHash),
+            new DefaultSignatureAlgorithmIdentifierFinder()
+                .find(algorithm(certificate.getPublicKey().getAlgorithm())),
+            new DEROctetString(signature),
+            stamp
+                .map(token -> attribute(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken, token))
+                .map(DERSet::new)
+                .orElse(null));
+    ContentInfo outside = new ContentInfo(CMSObjectIdentifiers.data, null);
+    SignedData data =
+        new SignedData(new DERSet(SHA_256), outside, new DERSet(encoded), null, new DERSet(signer));
+    return der(new ContentInfo(CMSObjectIdentifiers.signedData, data));
+  }
+
+  private static ASN1Set attributes(X509Certificate certificate, byte[] contentHash) {
+    SigningCertificateV2 hash =
+        new SigningCertificateV2(new ESSCertIDv2(Certificates.hash(certificate)));
+    return new DERSet(
+        new ASN1Encodable[] {
+          attribute(CMSAttributes.contentType, CMSObjectIdentifiers.data),
+          attribute(CMSAttributes.messageDigest, new DEROctetString(contentHash)),
+          attribute(PKCSObjectIdentifiers.id_aa_signingCertificateV2, hash)
+        });
+  }
+
+  private static Attribute attribute(ASN1ObjectIdentifier type, ASN1Encodable value) {
+    return new Attribute(type, new DERSet(value));
+  }
+
+  static byte[] der(ASN1Encodable structure) {
+    try {
+      return structure.toASN1Primitive().getEncoded(ASN1Encoding.DER);
+    } catch (IOException impossible) {
+      throw new IllegalStateException("writing in memory", impossible);
     }
   }
 }

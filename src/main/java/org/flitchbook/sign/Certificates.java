@@ -58,7 +58,7 @@ final class Certificates {
       generator.initialize(algorithm.form);
       KeyPair pair = generator.generateKeyPair();
       ContentSigner signer =
-          new JcaContentSignerBuilder(CadesEncoding.algorithm(algorithm.family))
+          new JcaContentSignerBuilder(CadesSignature.algorithm(algorithm.family))
               .build(pair.getPrivate());
       X509v3CertificateBuilder certificate = builder(holder, pair.getPublic(), from);
       return new SigningKey(

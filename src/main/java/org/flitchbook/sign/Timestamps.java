@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.math.BigInteger;
 import java.security.cert.CertificateException;
 import java.util.Arrays;
-import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
 import org.bouncycastle.asn1.ASN1Integer;
 import org.bouncycastle.asn1.ASN1OctetString;
@@ -76,8 +75,7 @@ final class Timestamps {
       }
       ASN1Encodable stamp = formed(token.toCMSSignedData().toASN1Structure(), server(token));
       read(stamp, signed.signature);
-      return new CadesEncoding(signed.certificate, signed.digest)
-          .with(signed.signature, Optional.of(stamp));
+      return signed.with(stamp);
     } catch (IOException | TSPException broken) {
       throw new TimestampException(
           say("sign.timestamp.none", "the answer is no time stamp of this signature"), broken);
@@ -159,7 +157,7 @@ final class Timestamps {
   private static boolean isFormed(ASN1Encodable token, X509CertificateHolder server) {
     SignedData data = SignedData.getInstance(ContentInfo.getInstance(token).getContent());
     SignerInfo signer = SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0));
-    return Arrays.equals(CadesEncoding.der(formed(token, server)), CadesEncoding.der(token))
+    return Arrays.equals(CadesSignature.der(formed(token, server)), CadesSignature.der(token))
         && isPlain(signer.getDigestAlgorithm())
         && isPlain(signer.getDigestEncryptionAlgorithm());
   }

@@ -62,7 +62,7 @@ final class JudgedAgainTest {
 
   private static List<Statement> statements(
       EnclosedEvidence record, String tool, JudgingChange... changes) {
-    return JudgedAgain.of("26047-B1.pdf", record, tool).statements(List.of(changes));
+    return JudgedAgain.of(record, tool).statements(List.of(changes));
   }
 
   private static JudgingChange change(String since, String... touches) {
