@@ -89,7 +89,6 @@ public record Bundle(
     return manifest.toString().getBytes(UTF_8);
   }
 
-  /** As a file. */
   public byte[] zip() {
     SortedMap<String, SourceFile> all = new TreeMap<>();
     records.values().forEach(file -> put(all, RECORDS + file.name(), file.content()));

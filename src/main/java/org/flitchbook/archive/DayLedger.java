@@ -52,7 +52,6 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
     return hashes;
   }
 
-  /** The line of the last revision. */
   public Optional<LedgerLine> last() {
     return ledger.last(day, EventType.CLOSED, EventType.AMENDED);
   }

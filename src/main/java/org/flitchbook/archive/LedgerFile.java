@@ -126,7 +126,7 @@ public final class LedgerFile {
   }
 
   /** A new line, without more than its kind and its time. */
-  Event event(EventType type) {
+  public Event event(EventType type) {
     return Event.of(type, session.now(), session.tool());
   }
 

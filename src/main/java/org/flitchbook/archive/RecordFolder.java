@@ -30,7 +30,6 @@ public record RecordFolder(Path records) {
 
   private static final Pattern REVISION = Pattern.compile("r([1-9]\\d{0,5})");
 
-  /** That of a book. */
   public static RecordFolder of(Path book) {
     return new RecordFolder(book.resolve(NAME));
   }
@@ -40,7 +39,6 @@ public record RecordFolder(Path records) {
     return NAME + "/" + day + "/r" + revision;
   }
 
-  /** The folder of a revision. */
   public Path revision(LocalDate day, int number) {
     return folder(day).resolve("r" + number);
   }
@@ -65,7 +63,6 @@ public record RecordFolder(Path records) {
         : file(day, last + 1, files);
   }
 
-  /** Says so. */
   public static Message nothingNew(Path revision) {
     return say("archive.nothing-new", "Nothing new: {0} holds these very records.", revision);
   }

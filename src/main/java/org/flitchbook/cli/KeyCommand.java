@@ -25,7 +25,6 @@ final class KeyCommand implements Runnable {
         spec.commandLine(), "Say what to do with the key." + System.lineSeparator());
   }
 
-  /** Whose key is meant. */
   static final class Whose {
 
     @Option(

@@ -90,7 +90,6 @@ public final class Main implements Runnable {
     return fault instanceof ParameterException ? ExitStatus.MISUSE.code() : PROGRAM_AT_FAULT;
   }
 
-  /** Refuses a command line that names no job. */
   @Override
   public void run() {
     throw new ParameterException(spec.commandLine(), "Say what to do." + System.lineSeparator());

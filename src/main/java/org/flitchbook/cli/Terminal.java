@@ -36,7 +36,6 @@ final class Terminal {
     this.err = spec.commandLine().getErr();
   }
 
-  /** Does a job and gives the exit status. */
   static int run(CommandSpec spec, boolean json, Function<Session, JobResult> job) {
     Terminal terminal = new Terminal(spec);
     Session session =

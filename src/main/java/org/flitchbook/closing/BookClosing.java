@@ -34,7 +34,7 @@ import org.flitchbook.record.Filing;
  */
 final class BookClosing {
 
-  private final Printing printing;
+  private final Closing.Printing printing;
   private final Book book;
   private final DayJudged day;
   private final LedgerFile ledger;
@@ -47,7 +47,7 @@ final class BookClosing {
    * @param ledger held until the close is done; its chain must be whole
    */
   BookClosing(
-      Printing printing,
+      Closing.Printing printing,
       DayJudged day,
       LedgerFile ledger,
       Closing.Request request,
@@ -155,7 +155,7 @@ final class BookClosing {
   }
 
   private List<Event> happened(int revision) {
-    return new NewEvents(day, revision, ledger.ledger(), session).find();
+    return new NewEvents(day, revision, ledger).find();
   }
 
   private List<Message> file(Filing filing) {
@@ -172,7 +172,8 @@ final class BookClosing {
     List<SourceFile> records = new ArrayList<>();
     files.forEach((name, bytes) -> records.add(SourceFile.of(name, bytes)));
     EventType type = filing.isAmendment() ? EventType.AMENDED : EventType.CLOSED;
-    return Event.of(type, session.now(), session.tool())
+    return ledger
+        .event(type)
         .on(day.day(), filing.revision())
         .by(filing.by(), filing.reason())
         .files(hashes, DayLedger.outputs(day.day(), filing.revision(), records))

@@ -19,7 +19,6 @@ import java.util.stream.Stream;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
 import org.flitchbook.archive.SignatureCheck;
-import org.flitchbook.archive.SigningReason;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
@@ -272,7 +271,7 @@ final class BookProof {
   }
 
   private void proveHead(String path, SignatureCheck.Each each) {
-    Optional<Head> head = SigningReason.of(each.signed().reason()).ledger();
+    Optional<Head> head = each.ledger();
     if (each.isValid() && head.filter(stated -> !isInLedger(stated)).isPresent()) {
       Message rewritten =
           say(

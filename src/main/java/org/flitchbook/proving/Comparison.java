@@ -110,7 +110,6 @@ final class Comparison {
     return saidOtherwise;
   }
 
-  /** The number of findings that were compared. */
   int compared() {
     return compared;
   }

@@ -213,7 +213,6 @@ final class RecordProof {
     }
   }
 
-  /** The signatures for programs. */
   List<Map<String, Object>> json(Session session) {
     return check.signatures().stream().map(each -> json(each, session)).toList();
   }

@@ -18,7 +18,6 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
-import java.util.Base64;
 import java.util.Date;
 import java.util.HexFormat;
 import java.util.Optional;
@@ -47,8 +46,6 @@ final class Certificates {
 
   /** A serial number has at most 20 octets (RFC 5280, 4.1.2.2). */
   private static final int SERIAL_OCTETS = 16;
-
-  private static final int COLUMNS = 64;
 
   private Certificates() {}
 
@@ -115,13 +112,6 @@ final class Certificates {
     return (X509Certificate)
         CertificateFactory.getInstance("X.509")
             .generateCertificate(new ByteArrayInputStream(encoded));
-  }
-
-  static String text(X509Certificate certificate) {
-    byte[] end = {'\n'};
-    return "-----BEGIN CERTIFICATE-----\n"
-        + Base64.getMimeEncoder(COLUMNS, end).encodeToString(encoded(certificate))
-        + "\n-----END CERTIFICATE-----\n";
   }
 
   static byte[] hash(X509Certificate certificate) {

@@ -17,6 +17,7 @@ import java.security.spec.AlgorithmParameterSpec;
 import java.security.spec.ECGenParameterSpec;
 import java.security.spec.RSAKeyGenParameterSpec;
 import java.time.Instant;
+import java.util.Base64;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +34,9 @@ public final class Signing {
 
   private static final int SHORTEST = 10;
   private static final String ALIAS = "flitchbook";
+
+  /** Of the text of a certificate (RFC 7468, 2). */
+  private static final int COLUMNS = 64;
 
   private static final List<String> ROUND_SETTINGS =
       List.of(
@@ -161,7 +165,11 @@ public final class Signing {
 
   /** The certificate alone, to be handed out, as text (RFC 7468). */
   public static String certificate(SigningKey key) {
-    return Certificates.text(key.certificate());
+    byte[] end = {'\n'};
+    return "-----BEGIN CERTIFICATE-----\n"
+        + Base64.getMimeEncoder(COLUMNS, end)
+            .encodeToString(Certificates.encoded(key.certificate()))
+        + "\n-----END CERTIFICATE-----\n";
   }
 
   /** What a certificate says, as text or in DER; empty for what is none. */

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
-import org.flitchbook.archive.SigningReason;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.evidence.EnclosedEvidence;
@@ -164,7 +164,7 @@ record Signatory(
         lines(key, head).stream().map(line -> line.in(plan.words())).toList(),
         plan.words(),
         person.name(),
-        new SigningReason(why, head).stated(),
+        SignatureCheck.stated(why, head),
         time,
         role == SignerRole.MAKER,
         room);
