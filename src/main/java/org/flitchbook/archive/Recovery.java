@@ -40,6 +40,9 @@ import org.flitchbook.seal.PdfSignatures;
  */
 final class Recovery {
 
+  private static final String COMPLETE =
+      "complete on the disk, without its line; its files agree with its own manifest";
+
   private final LedgerFile ledger;
   private final List<Message> notes = new ArrayList<>();
 
@@ -151,13 +154,7 @@ final class Recovery {
             .files(
                 DayLedger.hashes(bundle.get().evidence().values()),
                 DayLedger.outputs(day, number, files.values()))
-            .facts(
-                Map.of(
-                    DayLedger.JUDGED_AT,
-                    moment.get(),
-                    "found",
-                    "complete on the disk, without its line; its files agree with its own"
-                        + " manifest")));
+            .facts(Map.of(DayLedger.JUDGED_AT, moment.get(), "found", COMPLETE)));
   }
 
   /** What is no plain file counts as one without a byte, so that nothing is overlooked. */
