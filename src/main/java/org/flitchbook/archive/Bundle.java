@@ -75,13 +75,9 @@ public record Bundle(
   private static SortedMap<String, SourceFile> below(
       String folder, SortedMap<String, SourceFile> files) {
     SortedMap<String, SourceFile> found = new TreeMap<>();
-    files.forEach(
-        (name, file) -> {
-          if (name.startsWith(folder)) {
-            String inside = name.substring(folder.length());
-            found.put(inside, new SourceFile(inside, file.content()));
-          }
-        });
+    files.values().stream()
+        .filter(file -> file.name().startsWith(folder))
+        .forEach(file -> put(found, file.name().substring(folder.length()), file.content()));
     return found;
   }
 
@@ -93,7 +89,6 @@ public record Bundle(
     return manifest.toString().getBytes(UTF_8);
   }
 
-  /** As a file. */
   public byte[] zip() {
     SortedMap<String, SourceFile> all = new TreeMap<>();
     records.values().forEach(file -> put(all, RECORDS + file.name(), file.content()));

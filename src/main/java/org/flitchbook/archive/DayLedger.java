@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -53,7 +52,6 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
     return hashes;
   }
 
-  /** The line of the last revision. */
   public Optional<LedgerLine> last() {
     return ledger.last(day, EventType.CLOSED, EventType.AMENDED);
   }
@@ -67,20 +65,10 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
   public List<Fault> damage() {
     return last().stream()
         .flatMap(line -> line.event().outputs().keySet().stream())
-        .flatMap(path -> damage(path).stream())
+        .flatMap(
+            path ->
+                line(path).filter(line -> !isThere(path)).map(line -> damage(path, line)).stream())
         .toList();
-  }
-
-  private Optional<Fault> damage(String path) {
-    return lines(path)
-        .reduce((earlier, later) -> later)
-        .filter(line -> !isThere(path, line))
-        .map(line -> damage(path, line));
-  }
-
-  /** The hash of a file as the last line that lists it has it. */
-  public Optional<String> hash(String path) {
-    return lines(path).reduce((earlier, later) -> later).map(line -> hash(path, line));
   }
 
   private Fault damage(String path, LedgerLine line) {
@@ -97,27 +85,31 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
     return Fault.ask("record", "", Place.of(path), found, expected);
   }
 
-  /** The lines that list a file: a signature changes it after it was written. */
-  private Stream<LedgerLine> lines(String path) {
-    return ledger.lines().stream().filter(line -> line.event().outputs().containsKey(path));
+  /** The hash of a file as the last line that lists it has it. */
+  public Optional<String> hash(String path) {
+    return line(path).map(line -> hash(path, line));
   }
 
   private static String hash(String path, LedgerLine line) {
     return String.valueOf(line.event().outputs().get(path));
   }
 
-  private boolean isThere(String path, LedgerLine line) {
-    return BookFolder.file(book, path)
-        .filter(file -> file.sha256().equals(hash(path, line)))
-        .isPresent();
+  /** The last line that lists a file: a signature changes it after it was written. */
+  private Optional<LedgerLine> line(String path) {
+    return ledger.lines().stream()
+        .filter(line -> line.event().outputs().containsKey(path))
+        .reduce((earlier, later) -> later);
+  }
+
+  private boolean isThere(String path) {
+    return BookFolder.file(book, path).map(SourceFile::sha256).equals(hash(path));
   }
 
   /** The inputs of the last revision, from its bundle; empty where that is gone or was changed. */
   public Optional<List<SourceFile>> evidence() {
     String path = RecordFolder.path(day, revision()) + "/" + Bundle.FILE;
-    return last()
-        .filter(line -> isThere(path, line))
-        .flatMap(line -> BookFolder.file(book, path))
+    return BookFolder.file(book, path)
+        .filter(file -> isThere(path))
         .flatMap(file -> Bundle.read(file.bytes()))
         .map(bundle -> List.copyOf(bundle.evidence().values()));
   }

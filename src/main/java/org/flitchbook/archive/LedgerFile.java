@@ -126,7 +126,7 @@ public final class LedgerFile {
   }
 
   /** A new line, without more than its kind and its time. */
-  Event event(EventType type) {
+  public Event event(EventType type) {
     return Event.of(type, session.now(), session.tool());
   }
 
@@ -143,10 +143,7 @@ public final class LedgerFile {
    * @return what was done, a sentence each
    */
   public List<Message> settle(LocalDate day, Plan plan) {
-    List<Message> done = new ArrayList<>();
-    new StrayRevisions(this, done).settle();
-    new StraySignatures(this, day, plan, done).settle();
-    return done;
+    return new Recovery(this).settle(day, plan);
   }
 
   /**
@@ -161,16 +158,19 @@ public final class LedgerFile {
         file,
         () -> {
           if (ledger.torn().isPresent()) {
-            putTornAside(ledger.torn().get());
+            putTornAside(file, ledger.torn().get());
           }
-          write(file, lines);
+          try (FileChannel channel =
+              FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+            Disk.writeAt(channel, ledger.length(), lines);
+          }
+          Disk.force(book);
         });
     ledger = ledger.and(lines);
   }
 
   /** Puts a torn last line aside, so that nothing is lost and the next line can be written. */
-  private void putTornAside(Fault torn) throws IOException {
-    Path file = book.resolve(Ledger.FILE);
+  private void putTornAside(Path file, Fault torn) throws IOException {
     byte[] all = bytes(file);
     Path aside = Disk.free(book, TORN);
     Disk.write(aside, Arrays.copyOfRange(all, ledger.length(), all.length));
@@ -180,14 +180,6 @@ public final class LedgerFile {
     }
     notes.add(
         say("archive.torn", "{0}; it was kept aside as {1}", torn.message(), Disk.name(aside)));
-  }
-
-  private void write(Path file, byte[] lines) throws IOException {
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-      Disk.writeAt(channel, ledger.length(), lines);
-    }
-    Disk.force(book);
   }
 
   /** What a person is told who may keep it elsewhere. */

@@ -51,17 +51,15 @@ public record RecordFile(Path path, Optional<Filed> filed) {
     if (book == null || !Files.isRegularFile(book.resolve(BookFolder.PLAN))) {
       return Optional.empty();
     }
+    Path folder = book;
     Path within = book.relativize(file);
-    Optional<LocalDate> day = Disk.day(within.getName(1));
-    Optional<Integer> revision = RecordFolder.revision(within.getName(2));
-    boolean isFiled =
-        Disk.name(within.getName(0)).equals(RecordFolder.NAME)
-            && day.isPresent()
-            && revision.isPresent();
     String path = within.toString().replace('\\', '/');
-    return isFiled
-        ? Optional.of(new Filed(book, day.get(), revision.get(), path))
-        : Optional.empty();
+    return Disk.day(within.getName(1))
+        .filter(day -> path.startsWith(RecordFolder.NAME + "/"))
+        .flatMap(
+            day ->
+                RecordFolder.revision(within.getName(2))
+                    .map(number -> new Filed(folder, day, number, path)));
   }
 
   /**

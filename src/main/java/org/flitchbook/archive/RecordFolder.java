@@ -12,7 +12,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.flitchbook.disk.Disk;
@@ -31,7 +30,6 @@ public record RecordFolder(Path records) {
 
   private static final Pattern REVISION = Pattern.compile("r([1-9]\\d{0,5})");
 
-  /** That of a book. */
   public static RecordFolder of(Path book) {
     return new RecordFolder(book.resolve(NAME));
   }
@@ -41,7 +39,6 @@ public record RecordFolder(Path records) {
     return NAME + "/" + day + "/r" + revision;
   }
 
-  /** The folder of a revision. */
   public Path revision(LocalDate day, int number) {
     return folder(day).resolve("r" + number);
   }
@@ -66,7 +63,6 @@ public record RecordFolder(Path records) {
         : file(day, last + 1, files);
   }
 
-  /** Says so. */
   public static Message nothingNew(Path revision) {
     return say("archive.nothing-new", "Nothing new: {0} holds these very records.", revision);
   }
@@ -119,22 +115,10 @@ public record RecordFolder(Path records) {
       }
       Disk.force(inside);
       Files.move(inside, revision, StandardCopyOption.ATOMIC_MOVE);
-      Files.delete(hidden);
-      Disk.force(folder);
-    } catch (IOException failed) {
-      clear(hidden, failed);
-      throw failed;
+    } finally {
+      Disk.delete(hidden);
     }
-  }
-
-  private static void clear(Path folder, IOException cause) {
-    try {
-      if (Files.exists(folder)) {
-        Disk.delete(folder);
-      }
-    } catch (IOException left) {
-      cause.addSuppressed(left);
-    }
+    Disk.force(folder);
   }
 
   private static int lastRevision(Path folder) {
@@ -151,16 +135,12 @@ public record RecordFolder(Path records) {
   }
 
   private static boolean isSame(Path revision, Map<String, byte[]> files) throws IOException {
-    Map<String, Path> there = new TreeMap<>();
-    Disk.list(revision).forEach(file -> there.put(Disk.name(file), file));
-    if (!there.keySet().equals(files.keySet())) {
-      return false;
-    }
-    for (Map.Entry<String, Path> file : there.entrySet()) {
-      if (!Arrays.equals(Files.readAllBytes(file.getValue()), files.get(file.getKey()))) {
+    List<Path> there = Disk.list(revision);
+    for (Path file : there) {
+      if (!Arrays.equals(Files.readAllBytes(file), files.get(Disk.name(file)))) {
         return false;
       }
     }
-    return true;
+    return there.size() == files.size();
   }
 }

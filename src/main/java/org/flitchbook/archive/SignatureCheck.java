@@ -4,6 +4,10 @@ import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.seal.PdfFile;
@@ -20,6 +24,16 @@ import org.flitchbook.sign.Verification;
  */
 public record SignatureCheck(List<Each> signatures, List<Message> faults) {
 
+  private static final Pattern LEDGER = Pattern.compile("; ledger (\\d{1,15}) ([0-9a-f]{64})\\z");
+
+  /**
+   * Why somebody signed, as the signature states it. Behind the reason stands the end of the
+   * ledger, so that a ledger that was cut off or written again from before that line can't hide it.
+   */
+  public static String stated(String reason, Optional<Head> ledger) {
+    return reason + ledger.map(end -> "; ledger " + end.sequence() + " " + end.hash()).orElse("");
+  }
+
   /** A signature in the file, and what it shows. */
   public record Each(PdfSignature signed, Verification verification) {
 
@@ -32,6 +46,14 @@ public record SignatureCheck(List<Each> signatures, List<Message> faults) {
 
     public boolean isValid() {
       return faults().isEmpty();
+    }
+
+    /** The end of the ledger that it states; empty where it states none. */
+    public Optional<Head> ledger() {
+      Matcher stated = LEDGER.matcher(signed.reason());
+      return stated.find()
+          ? Optional.of(new Head(Long.parseLong(stated.group(1)), stated.group(2)))
+          : Optional.empty();
     }
 
     public String fingerprint() {
@@ -60,7 +82,6 @@ public record SignatureCheck(List<Each> signatures, List<Message> faults) {
     return faults.isEmpty() && signatures.stream().allMatch(Each::isValid);
   }
 
-  /** All that is wrong. */
   public Listing allFaults() {
     List<Message> all = new ArrayList<>(faults);
     for (Each each : signatures) {

@@ -2,9 +2,7 @@ package org.flitchbook.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.flitchbook.keys.KeyRequest;
 import org.flitchbook.keys.Keys;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,7 +25,6 @@ final class KeyCommand implements Runnable {
         spec.commandLine(), "Say what to do with the key." + System.lineSeparator());
   }
 
-  /** Whose key is meant. */
   static final class Whose {
 
     @Option(
@@ -44,10 +41,25 @@ final class KeyCommand implements Runnable {
         description = "the book's folder; else the folder you are in")
     private Path book;
 
-    @Mixin private KeysOption keys;
+    @Mixin private Folder keys;
 
-    KeyRequest request() {
-      return new KeyRequest(book.toAbsolutePath(), initials, keys.folder());
+    Keys.Request request() {
+      return new Keys.Request(book.toAbsolutePath(), initials, keys.path());
+    }
+  }
+
+  /** Where the keys lie. */
+  static final class Folder {
+
+    @Option(
+        names = "--keys",
+        paramLabel = "DIR",
+        description = "the folder of the keys; else .flitchbook/keys in your home folder")
+    private Optional<Path> folder;
+
+    Path path() {
+      return folder.orElseGet(
+          () -> Path.of(System.getProperty("user.home"), ".flitchbook", "keys"));
     }
   }
 
@@ -88,8 +100,7 @@ final class KeyCommand implements Runnable {
               names = "--on",
               paramLabel = "DAY",
               description = "the last day on which it counts; else today")
-          @Nullable String on) {
-    return Terminal.run(
-        spec, false, session -> Keys.retire(session, whose.request(), Optional.ofNullable(on)));
+          Optional<String> on) {
+    return Terminal.run(spec, false, session -> Keys.retire(session, whose.request(), on));
   }
 }

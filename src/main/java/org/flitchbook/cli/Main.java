@@ -1,13 +1,18 @@
 package org.flitchbook.cli;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.flitchbook.job.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -17,16 +22,16 @@ import picocli.CommandLine.Spec;
     name = "flitchbook",
     description = "Checks cured and smoked pork against its plan and prints the record.",
     mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
+    versionProvider = Main.Version.class,
     subcommands = {
-      CheckCommand.class,
-      CloseCommand.class,
+      Commands.Check.class,
+      Commands.Close.class,
       KeyCommand.class,
-      LookCommand.class,
-      PlanCommand.class,
-      ProveCommand.class,
-      SignCommand.class,
-      TraceCommand.class
+      Commands.LookAtLog.class,
+      Commands.Plan.class,
+      Commands.Prove.class,
+      Commands.Sign.class,
+      Commands.Trace.class
     },
     footer = {
       "",
@@ -85,9 +90,27 @@ public final class Main implements Runnable {
     return fault instanceof ParameterException ? ExitStatus.MISUSE.code() : PROGRAM_AT_FAULT;
   }
 
-  /** Refuses a command line that names no job. */
   @Override
   public void run() {
     throw new ParameterException(spec.commandLine(), "Say what to do." + System.lineSeparator());
+  }
+
+  /** The version that the build wrote into {@code version.txt}. */
+  static final class Version implements IVersionProvider {
+
+    @Override
+    public String[] getVersion() {
+      return new String[] {"flitchbook " + ofTheProgram()};
+    }
+
+    /** Such as {@code 0.2.0}. */
+    static String ofTheProgram() {
+      try (InputStream in =
+          Objects.requireNonNull(Main.class.getResourceAsStream("version.txt"), "version.txt")) {
+        return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
+      } catch (IOException unreadable) {
+        throw new UncheckedIOException("version.txt can't be read", unreadable);
+      }
+    }
   }
 }

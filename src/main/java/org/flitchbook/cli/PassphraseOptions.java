@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
-import org.flitchbook.keys.Passphrase;
+import org.flitchbook.keys.Keys.Passphrase;
 import org.flitchbook.message.Message;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;

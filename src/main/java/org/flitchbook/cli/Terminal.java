@@ -36,11 +36,11 @@ final class Terminal {
     this.err = spec.commandLine().getErr();
   }
 
-  /** Does a job and gives the exit status. */
   static int run(CommandSpec spec, boolean json, Function<Session, JobResult> job) {
     Terminal terminal = new Terminal(spec);
     Session session =
-        new Session(terminal::progress, Clock.systemUTC(), terminal::ask, Version.ofTheProgram());
+        new Session(
+            terminal::progress, Clock.systemUTC(), terminal::ask, Main.Version.ofTheProgram());
     try {
       return terminal.print(session, job.apply(session), json);
     } catch (UsageException refused) {

@@ -1,5 +1,8 @@
 package org.flitchbook.closing;
 
+import static org.flitchbook.message.Message.say;
+
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +14,7 @@ import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
 import org.flitchbook.book.Book;
 import org.flitchbook.change.Change;
+import org.flitchbook.change.Changes;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.JobResult;
@@ -19,6 +23,7 @@ import org.flitchbook.job.UsageException;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
+import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.DayJudged.Filing;
@@ -29,7 +34,7 @@ import org.flitchbook.record.DayJudged.Filing;
  */
 final class BookClosing {
 
-  private final Printing printing;
+  private final Closing.Printing printing;
   private final Book book;
   private final DayJudged day;
   private final LedgerFile ledger;
@@ -42,7 +47,11 @@ final class BookClosing {
    * @param ledger held until the close is done; its chain must be whole
    */
   BookClosing(
-      Printing printing, DayJudged day, LedgerFile ledger, CloseRequest request, Session session) {
+      Closing.Printing printing,
+      DayJudged day,
+      LedgerFile ledger,
+      Closing.Request request,
+      Session session) {
     this.printing = printing;
     this.book = printing.book();
     this.day = day;
@@ -69,41 +78,68 @@ final class BookClosing {
     List<Message> lines = new ArrayList<>(ledger.settle(day.day(), day.plan()));
     DayLedger known = ledger.day(day.day());
     List<Fault> damage = known.damage();
-    Optional<Amendment> amendment = known.last().map(line -> amendment(line.event(), known));
+    Optional<Event> last = known.last().map(LedgerLine::event);
     List<Message> filed =
-        amendment.filter(Amendment::isNone).isPresent()
+        last.filter(event -> isSame(event) && !isMomentNew(event)).isPresent()
             ? List.of(nothingNew(known.revision()))
-            : file(amendment.map(each -> amending(known.revision(), each)).orElseGet(this::first));
+            : file(last.map(event -> amending(event, known)).orElseGet(this::first));
     lines.addAll(ledger.notes());
     lines.addAll(filed);
     return Closing.closed(session, day, lines, damage);
   }
 
-  private Amendment amendment(Event last, DayLedger known) {
-    return new Amendment(last, known.evidence(), day, inputs, hashes, session.tool());
+  /** Whether nothing that was written down has changed since the last close. */
+  private boolean isSame(Event last) {
+    return hashes.equals(last.inputs()) && session.tool().equals(last.tool());
+  }
+
+  private boolean isMomentNew(Event last) {
+    return !DayLedger.judgedAt(last).equals(Optional.of(day.moment()));
   }
 
   private Filing first() {
     return filing(0, reasons.by(), reasons.reason(), List.of());
   }
 
-  private Filing amending(int last, Amendment amendment) {
-    List<Change> changes = amendment.changes();
-    if (amendment.isOfMomentOnly()) {
-      String stated = reasons.reason();
-      String reason =
-          stated.isEmpty()
-              ? day.plan().words().say("change.later", "judged as of another moment")
-              : stated;
-      return filing(last, reasons.by(), reason, changes);
+  private Filing amending(Event event, DayLedger known) {
+    int last = known.revision();
+    List<Change> changes = changes(event, known);
+    if (!isSame(event)) {
+      String reason = reasons.reason(last, changes);
+      return filing(last, reasons.by(last, changes), reason, changes);
     }
-    String reason = reasons.reason(last, changes);
-    return filing(last, reasons.by(last, changes), reason, changes);
+    String stated = reasons.reason();
+    String later = day.plan().words().say("change.later", "judged as of another moment");
+    return filing(last, reasons.by(), stated.isEmpty() ? later : stated, changes);
   }
 
   private Filing filing(int last, String by, String reason, List<Change> changes) {
     Head head = ledger.ledger().head();
     return new Filing(last + 1, head.sequence(), head.hash(), last, by, reason, changes);
+  }
+
+  /** Row by row where the last revision's bundle is there, else file by file. */
+  private List<Change> changes(Event last, DayLedger known) {
+    List<Change> changes =
+        new ArrayList<>(
+            known
+                .evidence()
+                .map(before -> Changes.between(before, inputs))
+                .orElseGet(() -> Changes.ofHashes(last.inputs(), hashes)));
+    if (!session.tool().equals(last.tool())) {
+      Message tool = say("change.tool", "version of the program");
+      changes.add(Changes.stated(tool, last.tool(), session.tool()));
+    }
+    if (isMomentNew(last)) {
+      Message moment = say("change.moment", "moment judged");
+      String before = DayLedger.judgedAt(last).map(this::shown).orElse("–");
+      changes.add(Changes.stated(moment, before, shown(day.moment())));
+    }
+    return changes;
+  }
+
+  private String shown(Instant moment) {
+    return moment.atZone(day.plan().establishment().zone()).toOffsetDateTime().toString();
   }
 
   private Message nothingNew(int revision) {
@@ -119,7 +155,7 @@ final class BookClosing {
   }
 
   private List<Event> happened(int revision) {
-    return new NewEvents(day, revision, ledger.ledger(), session).find();
+    return new NewEvents(day, revision, ledger).find();
   }
 
   private List<Message> file(Filing filing) {
@@ -135,10 +171,9 @@ final class BookClosing {
   private Event event(Filing filing, Map<String, byte[]> files) {
     List<SourceFile> records = new ArrayList<>();
     files.forEach((name, bytes) -> records.add(SourceFile.of(name, bytes)));
-    return Event.of(
-            filing.isAmendment() ? EventType.AMENDED : EventType.CLOSED,
-            session.now(),
-            session.tool())
+    EventType type = filing.isAmendment() ? EventType.AMENDED : EventType.CLOSED;
+    return ledger
+        .event(type)
         .on(day.day(), filing.revision())
         .by(filing.by(), filing.reason())
         .files(hashes, DayLedger.outputs(day.day(), filing.revision(), records))

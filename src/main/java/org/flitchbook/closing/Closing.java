@@ -1,16 +1,28 @@
 package org.flitchbook.closing;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.BiFunction;
+import java.util.function.Function;
+import org.flitchbook.archive.Bundle;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
+import org.flitchbook.check.Judgement;
+import org.flitchbook.document.Document;
 import org.flitchbook.evidence.EvidenceSelection;
+import org.flitchbook.evidence.RecordEvidence;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
@@ -18,16 +30,30 @@ import org.flitchbook.job.UsageException;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.message.Message;
+import org.flitchbook.pdf.Pdf;
+import org.flitchbook.reading.FileRead;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.record.Records;
 
 /** Closes days: judges their lots and writes their records. */
 public final class Closing {
 
   private final Session session;
-  private final CloseRequest request;
+  private final Request request;
   private final Path folder;
 
-  private Closing(Session session, Path folder, CloseRequest request) {
+  /**
+   * How a day is to be closed.
+   *
+   * @param out the folder to write to; empty: into the book, and its ledger
+   * @param at the moment judged; empty: the later of the day's end and the last time read
+   * @param by the initials of the one who closes
+   * @param reason why a day that was closed is closed again
+   */
+  public record Request(
+      Optional<Path> out, Optional<String> at, Optional<String> by, Optional<String> reason) {}
+
+  private Closing(Session session, Path folder, Request request) {
     this.session = session;
     this.request = request;
     this.folder = folder;
@@ -39,7 +65,7 @@ public final class Closing {
    * @throws UsageException where there is no such day, where it can't be written, or where a day
    *     that was closed has changed and nobody says why
    */
-  public static JobResult close(Session session, Path where, CloseRequest request) {
+  public static JobResult close(Session session, Path where, Request request) {
     LocalDate day =
         BookFolder.dayOf(where)
             .orElseThrow(
@@ -106,5 +132,50 @@ public final class Closing {
     ExitStatus status = damage.isEmpty() ? Judging.status(day) : ExitStatus.AMISS;
     String text = Judging.summary(day) + "\n" + session.lines(lines);
     return new JobResult(status, text, "", damage);
+  }
+
+  /**
+   * Prints the records of a judged day. The same day and filing give the same bytes.
+   *
+   * @param selection picks the files that each record carries
+   * @param session is told which record is being printed, and whose version of the program stands
+   *     in it
+   */
+  record Printing(Book book, EvidenceSelection selection, Session session) {
+
+    /** The files of a revision, by their names in its folder. */
+    SortedMap<String, byte[]> of(DayJudged day) {
+      SortedMap<String, byte[]> files = new TreeMap<>();
+      for (Judgement each : day.judgements()) {
+        String code = each.lot().code();
+        Carrying lot = new Carrying(code, Records.json(day, each), selection.of(each));
+        print(files, day, lot, carried -> Records.batch(day, each, carried));
+      }
+      Carrying held =
+          new Carrying("deviations", Records.deviationsJson(day), selection.of(day.held()));
+      print(files, day, held, carried -> Records.deviations(day, carried));
+      Carrying all = new Carrying("day", Records.json(day), selection.of(day.judgements()));
+      print(files, day, all, carried -> Records.day(day, carried));
+      files.put(Bundle.FILE, Bundle.of(files, book.inputs(day.day())).zip());
+      return files;
+    }
+
+    /** A record by its name, what was found, and what that rests on. */
+    private record Carrying(String name, Map<String, Object> json, List<SourceFile> sources) {}
+
+    private void print(
+        SortedMap<String, byte[]> files,
+        DayJudged day,
+        Carrying carrying,
+        Function<List<FileRead>, Document> record) {
+      String name = carrying.name();
+      session.progress(say("closing.printing", "printing {0}", name));
+      byte[] found = Judging.findings(carrying.json(), session.tool());
+      SourceFile findings = SourceFile.of(RecordEvidence.FINDINGS + name + ".json", found);
+      RecordEvidence evidence = new RecordEvidence(carrying.sources(), findings);
+      Document document = record.apply(evidence.listed(day.files()));
+      files.put(name + ".pdf", Pdf.print(document, evidence.attachments()));
+      files.put(name + ".json", found);
+    }
   }
 }

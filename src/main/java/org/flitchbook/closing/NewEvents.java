@@ -7,12 +7,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.archive.DayLedger;
+import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
-import org.flitchbook.job.Session;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
-import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.lot.Register;
 import org.flitchbook.reading.Entry;
@@ -22,9 +21,9 @@ import org.flitchbook.sheet.What;
 /**
  * What a close finds in the sheets that the ledger doesn't have yet.
  *
- * @param ledger as it is before the close
+ * @param ledger held until the close is done
  */
-record NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
+record NewEvents(DayJudged day, int revision, LedgerFile ledger) {
 
   /** Releases, dispatches and failed checks, in this order. */
   List<Event> find() {
@@ -39,20 +38,17 @@ record NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
   }
 
   private boolean isNew(Event event) {
-    return ledger.lines().stream()
+    return ledger.ledger().lines().stream()
         .map(LedgerLine::event)
         .noneMatch(
-            told ->
-                told.what().equals(event.what())
-                    && told.about().equals(event.about())
-                    && told.facts().equals(event.facts()));
+            known ->
+                known.what().equals(event.what())
+                    && known.about().equals(event.about())
+                    && known.facts().equals(event.facts()));
   }
 
   private Event event(EventType type, String about, Map<String, String> facts) {
-    return Event.of(type, session.now(), session.tool())
-        .on(day.day(), revision)
-        .about(about)
-        .facts(facts);
+    return ledger.event(type).on(day.day(), revision).about(about).facts(facts);
   }
 
   /** A day judged again as of an earlier moment says nothing new about a lot's release. */
@@ -68,7 +64,7 @@ record NewEvents(DayJudged day, int revision, Ledger ledger, Session session) {
   }
 
   private Optional<Event> lastRelease(String lot) {
-    return ledger.lines().stream()
+    return ledger.ledger().lines().stream()
         .map(LedgerLine::event)
         .filter(event -> event.is(EventType.RELEASED) || event.is(EventType.RELEASE_WITHDRAWN))
         .filter(event -> event.about().equals(lot))

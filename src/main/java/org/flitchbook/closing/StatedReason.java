@@ -19,10 +19,10 @@ final class StatedReason {
   private static final int MOST = 20;
 
   private final Plan plan;
-  private final CloseRequest request;
+  private final Closing.Request request;
   private final Session session;
 
-  StatedReason(Plan plan, CloseRequest request, Session session) {
+  StatedReason(Plan plan, Closing.Request request, Session session) {
     this.plan = plan;
     this.request = request;
     this.session = session;

@@ -130,15 +130,16 @@ public final class Disk {
     if (refused instanceof FileAlreadyExistsException) {
       return say("disk.already-there", "something of that name is there already");
     }
-    String told = refused instanceof FileSystemException file ? file.getReason() : null;
-    String reason = told == null ? refused.getMessage() : told;
+    String given = refused instanceof FileSystemException file ? file.getReason() : null;
+    String reason = given == null ? refused.getMessage() : given;
     return reason == null ? say("disk.no-reason", "the disk gives no reason") : Message.of(reason);
   }
 
   /** Writes a file that must not be there yet. */
-  public static void write(Path file, byte[] bytes) throws IOException {
+  public static void write(Path file, byte[] bytes, FileAttribute<?>... attributes)
+      throws IOException {
     Set<OpenOption> asNew = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    try (FileChannel channel = FileChannel.open(file, asNew)) {
+    try (FileChannel channel = FileChannel.open(file, asNew, attributes)) {
       writeAt(channel, 0, bytes);
     }
   }
@@ -165,33 +166,28 @@ public final class Disk {
   }
 
   /** Makes a folder and those above it that are missing. */
-  public static void makeFolders(Path folder) throws IOException {
+  public static void makeFolders(Path folder, FileAttribute<?>... attributes) throws IOException {
     Path above = folder.toAbsolutePath().getParent();
     if (above != null && !Files.isDirectory(folder)) {
       makeFolders(above);
-      Files.createDirectory(folder);
+      Files.createDirectory(folder, attributes);
       force(above);
     }
+  }
+
+  private static Path above(Path path) {
+    return Objects.requireNonNull(path.toAbsolutePath().getParent());
   }
 
   /** Writes a file that must not be there yet and that its owner alone may read. */
   public static void writePrivate(Path file, byte[] bytes) throws IOException {
-    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
-    Set<OpenOption> asNew = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    try (FileChannel channel = FileChannel.open(file, asNew, ownersOnly(folder, "rw-------"))) {
-      writeAt(channel, 0, bytes);
-    }
-    force(folder);
+    write(file, bytes, ownersOnly(above(file), "rw-------"));
+    force(above(file));
   }
 
   /** Makes a folder that its owner alone may look into, if it isn't there. */
   public static void makePrivateFolder(Path folder) throws IOException {
-    Path above = Objects.requireNonNull(folder.toAbsolutePath().getParent());
-    if (!Files.isDirectory(folder)) {
-      makeFolders(above);
-      Files.createDirectory(folder, ownersOnly(above, "rwx------"));
-      force(above);
-    }
+    makeFolders(folder, ownersOnly(folder, "rwx------"));
   }
 
   /** Windows gives a new file the rights of its folder, which a user's own folder keeps to him. */
@@ -205,7 +201,7 @@ public final class Disk {
 
   /** Puts a file in another's place in one step, see {@link #replace(Path, byte[], Path)}. */
   public static void replace(Path file, byte[] bytes) throws IOException {
-    replace(file, bytes, Objects.requireNonNull(file.toAbsolutePath().getParent()));
+    replace(file, bytes, above(file));
   }
 
   /**
@@ -225,7 +221,7 @@ public final class Disk {
     } finally {
       Files.deleteIfExists(hidden);
     }
-    force(Objects.requireNonNull(file.toAbsolutePath().getParent()));
+    force(above(file));
   }
 
   private static boolean isPosix(Path path) {

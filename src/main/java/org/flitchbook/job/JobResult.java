@@ -1,5 +1,6 @@
 package org.flitchbook.job;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.flitchbook.input.Fault;
 
@@ -14,6 +15,11 @@ public record JobResult(ExitStatus status, String text, String json, List<Fault>
 
   public JobResult {
     faults = List.copyOf(faults);
+  }
+
+  /** A job with a text and the same as one JSON document, in UTF-8. */
+  public static JobResult of(ExitStatus status, String text, byte[] json) {
+    return new JobResult(status, text, new String(json, StandardCharsets.UTF_8), List.of());
   }
 
   /** A job that found nothing amiss, with a text alone. */

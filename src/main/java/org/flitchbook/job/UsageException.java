@@ -1,7 +1,7 @@
 package org.flitchbook.job;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.flitchbook.message.Message;
 
 /** The job can't be done as it was asked for; the message says what would do. */
@@ -30,9 +30,8 @@ public final class UsageException extends RuntimeException {
 
   /** The same, with what was done before it came to this. */
   public UsageException after(List<Message> notes) {
-    List<Message> all = new ArrayList<>(messages);
-    all.addAll(notes);
-    UsageException longer = new UsageException(all);
+    UsageException longer =
+        new UsageException(Stream.concat(messages.stream(), notes.stream()).toList());
     longer.initCause(this);
     return longer;
   }

@@ -40,7 +40,6 @@ public record KeyFolder(Path folder, String initials) {
     }
   }
 
-  /** The key file. */
   public Path key() {
     return folder.resolve(initials + ".p12");
   }

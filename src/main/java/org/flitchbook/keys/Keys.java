@@ -26,9 +26,9 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.PlanRead;
 import org.flitchbook.plan.Plans;
 import org.flitchbook.sign.CertificateInfo;
-import org.flitchbook.sign.KeyAlgorithm;
-import org.flitchbook.sign.KeyHolder;
 import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.Signing.KeyAlgorithm;
+import org.flitchbook.sign.Signing.KeyHolder;
 import org.flitchbook.sign.SigningKey;
 
 /** Makes, shows and retires the key of one person. */
@@ -40,7 +40,30 @@ public final class Keys {
   private final KeyFolder folder;
   private final Session session;
 
-  private Keys(Session session, KeyRequest request, Book book, Plan plan) {
+  /**
+   * Whose key is meant.
+   *
+   * @param book whose plan names the person
+   * @param initials of the person
+   * @param keys the folder of the keys, outside of the book
+   */
+  public record Request(Path book, String initials, Path keys) {}
+
+  /** Gives the passphrase of a person's key. It is wiped after use. */
+  @FunctionalInterface
+  public interface Passphrase {
+
+    /**
+     * The passphrase.
+     *
+     * @param session of the job that wants it
+     * @param initials whose key it is for
+     * @param isNew whether it closes a new key, so that a person must write it twice
+     */
+    char[] of(Session session, String initials, boolean isNew);
+  }
+
+  private Keys(Session session, Request request, Book book, Plan plan) {
     this.session = session;
     this.book = book;
     this.plan = plan;
@@ -56,7 +79,7 @@ public final class Keys {
    * @throws UsageException where the plan doesn't know the person, or there is a key already
    */
   public static JobResult make(
-      Session session, KeyRequest request, boolean rsa, boolean enter, Passphrase passphrase) {
+      Session session, Request request, boolean rsa, boolean enter, Passphrase passphrase) {
     KeyAlgorithm algorithm = rsa ? KeyAlgorithm.RSA_3072 : KeyAlgorithm.EC_P256;
     return with(session, request, keys -> keys.make(algorithm, enter, passphrase));
   }
@@ -66,7 +89,7 @@ public final class Keys {
    *
    * @throws UsageException where there is none
    */
-  public static JobResult show(Session session, KeyRequest request) {
+  public static JobResult show(Session session, Request request) {
     return with(session, request, Keys::show);
   }
 
@@ -76,12 +99,12 @@ public final class Keys {
    * @param on the last day on which it counts; empty: today
    * @throws UsageException where the plan has no key of that person in use
    */
-  public static JobResult retire(Session session, KeyRequest request, Optional<String> on) {
+  public static JobResult retire(Session session, Request request, Optional<String> on) {
     return with(session, request, keys -> keys.retire(on));
   }
 
   private static JobResult with(
-      Session session, KeyRequest request, Function<Keys, List<Message>> job) {
+      Session session, Request request, Function<Keys, List<Message>> job) {
     PlannedBook book = BookFolder.readPlan(session, request.book());
     return book.plan()
         .map(plan -> job.apply(new Keys(session, request, book.book(), plan)))
@@ -93,31 +116,29 @@ public final class Keys {
     person.keysInForce(today()).stream().findFirst().ifPresent(this::refuseSecond);
     folder.refuseInside(book.folder());
     folder.refuseSecond();
-    KeyHolder holder = new KeyHolder(person.initials(), person.name(), plan.establishment().name());
+    KeyHolder holder = new KeyHolder(initials(), person.name(), plan.establishment().name());
     SigningKey key = Signing.newKey(holder, algorithm, session.now());
     folder.put(key, closed(key, passphrase));
-    List<Message> lines = new ArrayList<>();
-    lines.add(say("keys.made", "A key of {0} ({1}) was made.", person.name(), person.initials()));
-    lines.addAll(details(key.info()));
-    if (enter) {
-      lines.add(entered(key));
-    } else {
-      lines.add(say("keys.add", "Add this to {0} in {1}:", person.initials(), planFile()));
-      lines.add(entry(key.info()));
-    }
-    return lines;
+    Message made = say("keys.made", "A key of {0} ({1}) was made.", person.name(), initials());
+    Message add = say("keys.add", "Add this to {0} in {1}:", initials(), planFile());
+    return details(
+        made, key.info(), enter ? List.of(entered(key)) : List.of(add, entry(key.info())));
+  }
+
+  private String initials() {
+    return person.initials();
   }
 
   private void refuseSecond(PersonKey known) {
     throw new UsageException(
         "keys.second",
         "{0} has a key in the plan, {1}; retire it before a new one is made",
-        person.initials(),
+        initials(),
         known.fingerprint());
   }
 
   private byte[] closed(SigningKey key, Passphrase passphrase) {
-    char[] word = passphrase.of(session, person.initials(), true);
+    char[] word = passphrase.of(session, initials(), true);
     try {
       Optional<Message> refusal = Signing.refusal(word);
       if (refusal.isPresent()) {
@@ -130,7 +151,7 @@ public final class Keys {
   }
 
   private Message entered(SigningKey key) {
-    write(Plans.enterKey(book.plan(), person.initials(), key.info().fingerprint()));
+    write(Plans.enterKey(book.plan(), initials(), key.info().fingerprint()));
     return say(
         "keys.entered", "It was entered in {0}; every other byte there is as it was.", planFile());
   }
@@ -153,13 +174,17 @@ public final class Keys {
     Disk.writing(planFile(), () -> Disk.replace(planFile(), text));
   }
 
-  private List<Message> details(CertificateInfo info) {
-    return List.of(
-        say("keys.key", "    key          {0}", folder.key()),
-        say("keys.certificate", "    certificate  {0}, to hand out", folder.certificate()),
-        say("keys.fingerprint", "    fingerprint  {0} (SHA-256)", info.fingerprint()),
-        say("keys.kind", "    kind         {0}", info.algorithm()),
+  private List<Message> details(Message first, CertificateInfo info, List<Message> last) {
+    List<Message> lines = new ArrayList<>();
+    lines.add(first);
+    lines.add(say("keys.key", "    key          {0}", folder.key()));
+    lines.add(say("keys.certificate", "    certificate  {0}, to hand out", folder.certificate()));
+    lines.add(say("keys.fingerprint", "    fingerprint  {0} (SHA-256)", info.fingerprint()));
+    lines.add(say("keys.kind", "    kind         {0}", info.algorithm()));
+    lines.add(
         say("keys.holds", "    holds        {0} to {1}", day(info.from()), day(info.until())));
+    lines.addAll(last);
+    return lines;
   }
 
   private LocalDate day(Instant moment) {
@@ -171,39 +196,41 @@ public final class Keys {
   }
 
   private List<Message> show() {
-    CertificateInfo info = folder.info().orElseThrow(this::noCertificate);
-    List<Message> lines = new ArrayList<>();
-    lines.add(say("keys.shown", "The key of {0} ({1}):", person.name(), person.initials()));
-    lines.addAll(details(info));
-    Optional<PersonKey> known = person.key(info.fingerprint());
-    if (known.isEmpty()) {
-      lines.add(
-          say(
-              "keys.unknown",
-              "The plan doesn't know it. Add this to {0} in {1}:",
-              person.initials(),
-              planFile()));
-      lines.add(entry(info));
-    } else {
-      lines.add(
-          known
-              .flatMap(PersonKey::until)
-              .map(
-                  day ->
-                      say(
-                          "keys.known-as-retired",
-                          "The plan knows it, as retired: it counts until {0}.",
-                          day))
-              .orElse(say("keys.known", "The plan knows it.")));
-    }
-    return lines;
+    CertificateInfo info =
+        folder
+            .info()
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        "keys.no-certificate",
+                        "there is no certificate {0}; key new makes one",
+                        folder.certificate()));
+    Message shown = say("keys.shown", "The key of {0} ({1}):", person.name(), initials());
+    Message unknown =
+        say(
+            "keys.unknown",
+            "The plan doesn't know it. Add this to {0} in {1}:",
+            initials(),
+            planFile());
+    return details(
+        shown,
+        info,
+        person
+            .key(info.fingerprint())
+            .map(known -> List.of(standing(known)))
+            .orElse(List.of(unknown, entry(info))));
   }
 
-  private UsageException noCertificate() {
-    return new UsageException(
-        "keys.no-certificate",
-        "there is no certificate {0}; key new makes one",
-        folder.certificate());
+  private static Message standing(PersonKey known) {
+    return known
+        .until()
+        .map(
+            day ->
+                say(
+                    "keys.known-as-retired",
+                    "The plan knows it, as retired: it counts until {0}.",
+                    day))
+        .orElse(say("keys.known", "The plan knows it."));
   }
 
   private List<Message> retire(Optional<String> on) {
@@ -215,10 +242,8 @@ public final class Keys {
             .orElseThrow(
                 () ->
                     new UsageException(
-                        "keys.none-in-use",
-                        "{0} has no key in use in the plan",
-                        person.initials()));
-    write(Plans.retireKey(book.plan(), person.initials(), key.fingerprint(), until));
+                        "keys.none-in-use", "{0} has no key in use in the plan", initials()));
+    write(Plans.retireKey(book.plan(), initials(), key.fingerprint(), until));
     List<Message> lines = new ArrayList<>();
     lines.add(
         say(
@@ -226,7 +251,7 @@ public final class Keys {
             "The key {0} of {1} ({2}) is retired in {3}.",
             key.fingerprint(),
             person.name(),
-            person.initials(),
+            initials(),
             planFile()));
     lines.add(
         say(

@@ -2,6 +2,9 @@ package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.count;
 import static org.flitchbook.message.Message.say;
+import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.OPEN;
+import static org.flitchbook.proving.Statement.Standing.PROVED;
 
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -16,10 +19,10 @@ import java.util.stream.Stream;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
 import org.flitchbook.archive.SignatureCheck;
-import org.flitchbook.archive.SigningReason;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
+import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
@@ -73,27 +76,21 @@ final class BookProof {
     return ledger.head();
   }
 
+  private void add(Statement.Standing standing, String about, Message message) {
+    statements.add(new Statement(standing, about, message));
+  }
+
   private void proveLedger() {
-    ledger
-        .faults()
-        .forEach(
-            fault ->
-                broken(
-                    Ledger.FILE,
-                    "proving.ledger.broken",
-                    "The ledger is broken: {0}.",
-                    fault.message()));
+    for (Fault fault : ledger.faults()) {
+      Message broken = say("proving.ledger.broken", "The ledger is broken: {0}.", fault.message());
+      add(BROKEN, Ledger.FILE, broken);
+    }
     ledger
         .torn()
-        .ifPresent(
-            fault ->
-                broken(
-                    Ledger.FILE,
-                    "proving.ledger.torn",
-                    "The ledger is torn: {0}.",
-                    fault.message()));
+        .map(fault -> say("proving.ledger.torn", "The ledger is torn: {0}.", fault.message()))
+        .ifPresent(torn -> add(BROKEN, Ledger.FILE, torn));
     if (ledger.lines().isEmpty()) {
-      open(Ledger.FILE, "proving.ledger.empty", "The ledger has no line yet.");
+      add(OPEN, Ledger.FILE, say("proving.ledger.empty", "The ledger has no line yet."));
     } else if (ledger.faults().isEmpty()) {
       Message whole =
           count(
@@ -102,20 +99,8 @@ final class BookProof {
               "The ledger's only line is whole, up to hash {1}.",
               "The ledger's {0} lines hang together, up to hash {1}.",
               head().hash());
-      statements.add(Statement.proved(Ledger.FILE, whole));
+      add(PROVED, Ledger.FILE, whole);
     }
-  }
-
-  private void proved(String about, String id, String english, Object... arguments) {
-    statements.add(Statement.proved(about, say(id, english, arguments)));
-  }
-
-  private void open(String about, String id, String english, Object... arguments) {
-    statements.add(Statement.open(about, say(id, english, arguments)));
-  }
-
-  private void broken(String about, String id, String english, Object... arguments) {
-    statements.add(Statement.broken(about, say(id, english, arguments)));
   }
 
   /** Each record as the last line has it that lists it, and what lies among them. */
@@ -123,11 +108,13 @@ final class BookProof {
     int before = statements.size();
     outputs.forEach(this::proveRecord);
     if (statements.size() == before && !outputs.isEmpty()) {
-      proved(
+      add(
+          PROVED,
           RecordFolder.NAME,
-          "proving.records",
-          "All {0} files of the records are as the ledger lists them.",
-          outputs.size());
+          say(
+              "proving.records",
+              "All {0} files of the records are as the ledger lists them.",
+              outputs.size()));
     }
     below(RecordFolder.of(book).records()).stream()
         .filter(path -> !outputs.containsKey(path))
@@ -135,36 +122,43 @@ final class BookProof {
   }
 
   private void proveRecord(String path, Listed listed) {
-    Optional<SourceFile> file = BookFolder.file(book, path);
-    if (file.isEmpty()) {
-      broken(
-          path,
-          "proving.record.missing",
-          "It is missing, and line {0} of the ledger lists it.",
-          listed.line());
-    } else if (!file.get().sha256().equals(listed.hash())) {
-      broken(
-          path,
-          "proving.record.other",
-          "It is not the one that line {0} of the ledger lists.",
-          listed.line());
+    Optional<String> hash = BookFolder.file(book, path).map(SourceFile::sha256);
+    Message missing =
+        say(
+            "proving.record.missing",
+            "It is missing, and line {0} of the ledger lists it.",
+            listed.line());
+    Message other =
+        say(
+            "proving.record.other",
+            "It is not the one that line {0} of the ledger lists.",
+            listed.line());
+    if (hash.filter(listed.hash()::equals).isEmpty()) {
+      add(BROKEN, path, hash.isEmpty() ? missing : other);
     }
   }
 
   /** A file among the records that no line lists. */
   private void showStranger(String path) {
     if (path.contains("/" + Disk.HIDDEN)) {
-      open(
+      add(
+          OPEN,
           path,
-          "proving.record.cut-off",
-          "A close or a signature was cut off and left it; the next one clears it away.");
+          say(
+              "proving.record.cut-off",
+              "A close or a signature was cut off and left it; the next one clears it away."));
     } else if (path.contains("/" + LedgerFile.ASIDE)) {
-      open(path, "proving.record.aside", "It was put aside by a close that could not prove it.");
-    } else {
-      broken(
+      add(
+          OPEN,
           path,
-          "proving.record.unlisted",
-          "It lies among the records, and the ledger does not list it.");
+          say("proving.record.aside", "It was put aside by a close that could not prove it."));
+    } else {
+      add(
+          BROKEN,
+          path,
+          say(
+              "proving.record.unlisted",
+              "It lies among the records, and the ledger does not list it."));
     }
   }
 
@@ -195,23 +189,21 @@ final class BookProof {
     Disk.list(book).stream()
         .filter(Files::isDirectory)
         .forEach(folder -> Disk.day(folder).ifPresent(day -> proveDay(folder, day, last)));
-    if (statements.stream().skip(before).noneMatch(Statement::isBroken) && !inputs.isEmpty()) {
-      proved("", "proving.inputs", "What was written down is as it was when the days were closed.");
+    if (statements.stream().skip(before).noneMatch(each -> each.is(BROKEN)) && !inputs.isEmpty()) {
+      add(
+          PROVED,
+          "",
+          say("proving.inputs", "What was written down is as it was when the days were closed."));
     }
   }
 
   private void proveDay(Path folder, LocalDate day, Optional<LocalDate> last) {
     boolean isLate = last.filter(closed -> !day.isAfter(closed)).isPresent();
+    Message late = say("proving.input.late", "It was added after its day was closed.");
+    Message early = say("proving.input.early", "Its day is not closed yet.");
     below(folder).stream()
         .filter(path -> !inputs.containsKey(path) && !isHidden(path))
-        .forEach(
-            path -> {
-              if (isLate) {
-                broken(path, "proving.input.late", "It was added after its day was closed.");
-              } else {
-                open(path, "proving.input.early", "Its day is not closed yet.");
-              }
-            });
+        .forEach(path -> add(isLate ? BROKEN : OPEN, path, isLate ? late : early));
   }
 
   private static boolean isHidden(String path) {
@@ -225,26 +217,27 @@ final class BookProof {
     if (outputs.containsKey(path) || now.filter(listed.hash()::equals).isPresent()) {
       return;
     }
-    if (Book.dayOf(path).isEmpty() && now.isEmpty()) {
-      open(path, "proving.plan.gone", "It is gone since line {0} of the ledger.", listed.line());
-    } else if (Book.dayOf(path).isEmpty()) {
-      open(
+    long line = listed.line();
+    if (Book.dayOf(path).isPresent()) {
+      add(
+          BROKEN,
           path,
-          "proving.plan.changed",
-          "It was changed since line {0} of the ledger.",
-          listed.line());
-    } else if (file.isEmpty()) {
-      broken(
-          path,
-          "proving.input.gone",
-          "It is gone since line {0} of the ledger, with no close.",
-          listed.line());
+          file.isEmpty()
+              ? say(
+                  "proving.input.gone",
+                  "It is gone since line {0} of the ledger, with no close.",
+                  line)
+              : say(
+                  "proving.input.changed",
+                  "It was changed since line {0} of the ledger, with no close.",
+                  line));
     } else {
-      broken(
+      add(
+          OPEN,
           path,
-          "proving.input.changed",
-          "It was changed since line {0} of the ledger, with no close.",
-          listed.line());
+          now.isEmpty()
+              ? say("proving.plan.gone", "It is gone since line {0} of the ledger.", line)
+              : say("proving.plan.changed", "It was changed since line {0} of the ledger.", line));
     }
   }
 
@@ -256,7 +249,7 @@ final class BookProof {
             .mapToLong(this::proveSignatures)
             .sum();
     if (signatures == 0) {
-      open(RecordFolder.NAME, "proving.none-signed", "No record of the book is signed.");
+      add(OPEN, RecordFolder.NAME, say("proving.none-signed", "No record of the book is signed."));
     }
   }
 
@@ -265,12 +258,12 @@ final class BookProof {
     byte[] pdf = file.bytes();
     Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
-      broken(file.name(), "proving.no-pdf", "It can't be read as PDF.");
+      add(BROKEN, file.name(), say("proving.no-pdf", "It can't be read as PDF."));
       return 0;
     }
     RecordProof proof = new RecordProof(file.name(), pdf, look.get(), trusted);
     List<Statement> found = proof.signatures();
-    if (!proof.signed().isEmpty() || found.stream().anyMatch(Statement::isBroken)) {
+    if (!proof.signed().isEmpty() || found.stream().anyMatch(each -> each.is(BROKEN))) {
       statements.addAll(found);
     }
     proof.signed().forEach(each -> proveHead(file.name(), each));
@@ -278,20 +271,18 @@ final class BookProof {
   }
 
   private void proveHead(String path, SignatureCheck.Each each) {
-    SigningReason.of(each.signed().reason())
-        .ledger()
-        .filter(head -> each.isValid() && !isInLedger(head))
-        .ifPresent(
-            head ->
-                broken(
-                    path,
-                    "proving.ledger.rewritten",
-                    "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and"
-                        + " the ledger does not have it: lines were taken out, or written"
-                        + " again.",
-                    each.signed().field(),
-                    head.sequence(),
-                    head.hash()));
+    Optional<Head> head = each.ledger();
+    if (each.isValid() && head.filter(stated -> !isInLedger(stated)).isPresent()) {
+      Message rewritten =
+          say(
+              "proving.ledger.rewritten",
+              "The signature in \"{0}\" states line {1} of the ledger with hash {2}, and the"
+                  + " ledger does not have it: lines were taken out, or written again.",
+              each.signed().field(),
+              head.get().sequence(),
+              head.get().hash());
+      add(BROKEN, path, rewritten);
+    }
   }
 
   private boolean isInLedger(Head head) {

@@ -57,6 +57,19 @@ final class Comparison {
    */
   record Difference(String lot, String about, Message printed, Message again) {
 
+    Message sentence() {
+      Message where =
+          about.isEmpty()
+              ? say("proving.of-lot", "lot {0}", lot)
+              : say("proving.of-limit", "lot {0}, {1}", lot, about);
+      return say(
+          "proving.difference",
+          "{0}: the record says {1}, and what it carries gives {2}",
+          where,
+          printed,
+          again);
+    }
+
     Map<String, Object> json(Session session) {
       Map<String, Object> tree = new LinkedHashMap<>();
       tree.put("lot", lot);
@@ -97,16 +110,13 @@ final class Comparison {
     return saidOtherwise;
   }
 
-  /** The number of findings that were compared. */
   int compared() {
     return compared;
   }
 
   private static Map<String, Node.Obj> lots(Node.Obj tree) {
     Map<String, Node.Obj> lots = new LinkedHashMap<>();
-    for (Node.Obj lot : objects(tree, "lots")) {
-      lots.put(word(lot, "lot"), lot);
-    }
+    objects(tree, "lots").forEach(lot -> lots.put(word(lot, "lot"), lot));
     return lots;
   }
 
@@ -120,7 +130,7 @@ final class Comparison {
   }
 
   private static String word(Node.Obj tree, String key) {
-    return tree.members().get(key) instanceof Node.Text text ? text.value() : "";
+    return tree.firstText(List.of(key)).orElse("");
   }
 
   private void compareLot(String code, Node.Obj printed, Node.Obj again) {
@@ -135,11 +145,10 @@ final class Comparison {
       compareFinding(
           code, i < before.size() ? before.get(i) : NONE, i < now.size() ? now.get(i) : NONE);
     }
-    for (String key : unlike(printed, again)) {
-      if (!key.equals("findings")) {
-        differences.add(new Difference(code, "", member(printed, key), member(again, key)));
-      }
-    }
+    unlike(printed, again).stream()
+        .filter(key -> !key.equals("findings"))
+        .map(key -> new Difference(code, "", member(printed, key), member(again, key)))
+        .forEach(differences::add);
   }
 
   private void compareFinding(String lot, Node.Obj printed, Node.Obj again) {
@@ -181,22 +190,20 @@ final class Comparison {
       return NOTHING;
     }
     Node value = finding.members().get("value");
+    Message verdict = verdict(finding);
+    String unit = word(finding, "unit");
     Message brief =
         value == null
-            ? verdict(finding)
-            : say(
-                "proving.finding",
-                "{0}, {1} {2}",
-                verdict(finding),
-                shown(value),
-                word(finding, "unit"));
+            ? verdict
+            : say("proving.finding", "{0}, {1} {2}", verdict, shown(value), unit);
     List<Message> more =
         unlike.stream()
             .filter(key -> !Set.of("verdict", "value", "unit").contains(key))
             .map(key -> member(finding, key))
             .toList();
-    boolean isTold = unlike.contains("verdict") || unlike.contains("value") || more.isEmpty();
-    return isTold ? brief : say("proving.finding-with", "{0} ({1})", brief, Listing.commas(more));
+    return unlike.contains("verdict") || unlike.contains("value") || more.isEmpty()
+        ? brief
+        : say("proving.finding-with", "{0} ({1})", brief, Listing.commas(more));
   }
 
   /** What is said in a finding and its parts, where its form has that. */
@@ -204,7 +211,7 @@ final class Comparison {
     List<String> said = new ArrayList<>();
     Node own = finding.members().get(SAID);
     if (own != null && !oldForm) {
-      said.add(exact(own));
+      said.add(spelled(own, key -> true));
     }
     objects(finding, "parts").forEach(part -> said.add(said(part)));
     return said.toString();
@@ -214,28 +221,24 @@ final class Comparison {
   private void compareFaults(EnclosedEvidence record, Node.Obj again) {
     Map<String, Node.Obj> printed = faults(record, record.found());
     Map<String, Node.Obj> now = faults(record, again);
-    printed.forEach(
+    Map<String, Node.Obj> all = new LinkedHashMap<>(printed);
+    all.putAll(now);
+    all.forEach(
         (key, fault) -> {
-          if (!now.containsKey(key)) {
-            differences.add(inDoubt(fault, brief(fault), NOTHING));
-          } else if (!said(fault).equals(said(now.get(key)))) {
-            saidOtherwise.add(word(fault, "rule"));
-          }
-        });
-    now.forEach(
-        (key, fault) -> {
-          if (!printed.containsKey(key)) {
-            differences.add(inDoubt(fault, NOTHING, brief(fault)));
+          Node.Obj one = printed.getOrDefault(key, NONE);
+          Node.Obj other = now.getOrDefault(key, NONE);
+          String rule = word(fault, "rule");
+          if (one.equals(NONE) || other.equals(NONE)) {
+            String lot = word(fault, "lot");
+            differences.add(new Difference(lot, rule, inDoubt(one), inDoubt(other)));
+          } else if (!said(one).equals(said(other))) {
+            saidOtherwise.add(rule);
           }
         });
   }
 
-  private static Difference inDoubt(Node.Obj fault, Message printed, Message again) {
-    return new Difference(word(fault, "lot"), word(fault, "rule"), printed, again);
-  }
-
-  private Message brief(Node.Obj fault) {
-    return say("proving.doubt", "in doubt: {0}", shown(fault));
+  private Message inDoubt(Node.Obj fault) {
+    return fault.equals(NONE) ? NOTHING : say("proving.doubt", "in doubt: {0}", shown(fault));
   }
 
   private Map<String, Node.Obj> faults(EnclosedEvidence record, Node.Obj tree) {
@@ -253,19 +256,14 @@ final class Comparison {
     return spelled(node, this::isCompared);
   }
 
-  /** The same with everything in it. */
-  private static String exact(@Nullable Node node) {
-    return spelled(node, key -> true);
-  }
-
   private static String spelled(@Nullable Node node, Predicate<String> wanted) {
     if (node instanceof Node.Obj object) {
-      Map<String, String> members = new TreeMap<>();
       boolean ofPlan = word(object, "standing").equals("plan");
-      object.members().keySet().stream()
-          .filter(wanted)
-          .filter(key -> !(ofPlan && WORDED_OF_PLAN.contains(key)))
-          .forEach(key -> members.put(key, spelled(object.members().get(key), wanted)));
+      Map<String, String> members = new TreeMap<>();
+      object.members().forEach((key, value) -> members.put(key, spelled(value, wanted)));
+      members
+          .keySet()
+          .removeIf(key -> !wanted.test(key) || (ofPlan && WORDED_OF_PLAN.contains(key)));
       return members.toString();
     }
     if (node instanceof Node.Items items) {

@@ -2,17 +2,19 @@ package org.flitchbook.proving;
 
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.flitchbook.message.Message;
 
 /**
  * A change in how the same evidence is judged.
  *
- * @param since the first version of the program that judges so
+ * @param since the first version of the program that judges so, such as {@code 0.2.0}
  * @param touches the ids of the limits and the names of the rules about which something else may
  *     come out; a name that ends in {@code *} stands for all that begin so
  * @param change as the change log says it under that version
  */
-record JudgingChange(ProgramVersion since, Set<String> touches, Message change) {
+record JudgingChange(String since, Set<String> touches, Message change) {
 
   /**
    * The changes since 0.1.0, the oldest first. A change that is missing here makes the records of
@@ -21,13 +23,18 @@ record JudgingChange(ProgramVersion since, Set<String> touches, Message change) 
    */
   static final List<JudgingChange> ALL = List.of();
 
+  private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
+
+  /** Above each part of a version. */
+  private static final long BASE = 1_000_000;
+
   JudgingChange {
     touches = Set.copyOf(touches);
   }
 
   /** Whether it explains a difference in a record that an earlier version made. */
   boolean explains(Comparison.Difference difference, String made) {
-    return ProgramVersion.isBefore(made, since.toString())
+    return isBefore(made, since)
         && touches.stream().anyMatch(each -> matches(each, difference.about()));
   }
 
@@ -35,5 +42,21 @@ record JudgingChange(ProgramVersion since, Set<String> touches, Message change) 
     return touched.endsWith("*")
         ? about.startsWith(touched.substring(0, touched.length() - 1))
         : touched.equals(about);
+  }
+
+  /**
+   * Whether the first of two versions of the program is the earlier one; a text that names no
+   * version is earlier than each that does.
+   */
+  static boolean isBefore(String one, String other) {
+    return !one.equals(other) && rank(one) < rank(other);
+  }
+
+  private static long rank(String version) {
+    Matcher parts = VERSION.matcher(version);
+    return parts.matches()
+        ? (Long.parseLong(parts.group(1)) * BASE + Long.parseLong(parts.group(2))) * BASE
+            + Long.parseLong(parts.group(3))
+        : -1;
   }
 }

@@ -1,8 +1,11 @@
 package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
+import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.DIFFERS;
+import static org.flitchbook.proving.Statement.Standing.OPEN;
+import static org.flitchbook.proving.Statement.Standing.PROVED;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,7 +23,6 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Text;
 import org.flitchbook.evidence.EnclosedEvidence;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
@@ -28,7 +30,6 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
-import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
@@ -47,44 +48,53 @@ public final class Proving {
   private static final Message PROGRESS = say("proving.progress", "proving");
 
   private final Session session;
-  private final ProveRequest request;
+  private final Optional<Path> plan;
+  private final List<String> fingerprints;
   private Words words = Words.ENGLISH;
 
-  private Proving(Session session, ProveRequest request) {
+  private Proving(Session session, Optional<Path> plan, List<String> fingerprints) {
     this.session = session;
-    this.request = request;
+    this.plan = plan;
+    this.fingerprints = fingerprints.stream().map(TrustedKeys::digits).toList();
   }
 
   /**
    * Proves a record or a book: signatures, changes, the ledger, and for a record the verdicts
    * judged again from what it carries. Writes nothing.
    *
-   * @throws UsageException where there is no such file or folder
+   * @param what a record, as PDF, or a book's folder
+   * @param plan the plan, or the folder of the book, whose keys count; empty: those of the book
+   *     that the record lies in
+   * @param fingerprints of keys that must have signed; in hexadecimal
+   * @throws UsageException where there is no such file or folder, or no such fingerprint
    */
-  public static JobResult prove(Session session, ProveRequest request) {
-    Proving proving = new Proving(session, request);
-    return Files.isDirectory(request.what()) ? proving.book() : proving.record();
+  public static JobResult prove(
+      Session session, Path what, Optional<Path> plan, List<String> fingerprints) {
+    Proving proving = new Proving(session, plan, fingerprints);
+    return Files.isDirectory(what) ? proving.book(what) : proving.record(RecordFile.of(what));
   }
 
-  private JobResult book() {
-    if (!request.fingerprints().isEmpty()) {
+  private JobResult book(Path where) {
+    if (!fingerprints.isEmpty()) {
       throw new UsageException(
           "proving.one-record", "--fingerprint is for one record; a book has its plan");
     }
-    PlannedBook planned = BookFolder.readPlan(session, request.what());
+    PlannedBook planned = BookFolder.readPlan(session, where);
     Path folder = planned.book().folder();
     speak(planned);
     session.progress(PROGRESS);
-    List<Fault> faults = new ArrayList<>();
-    TrustedKeys trusted = TrustedKeys.of(request, Optional.of(folder), faults);
-    if (!faults.isEmpty()) {
-      return JobResult.broken(faults);
+    TrustedKeys trusted = TrustedKeys.of(Optional.of(plan.orElse(folder)), fingerprints);
+    if (!trusted.faults().isEmpty()) {
+      return JobResult.broken(trusted.faults());
     }
     BookProof proof = new BookProof(folder, trusted);
     List<Statement> statements = new ArrayList<>(proof.statements());
-    statements.add(Statement.open("", BEYOND));
+    statements.add(new Statement(OPEN, "", BEYOND));
+    Map<String, Object> ledger = new LinkedHashMap<>();
+    ledger.put("sequence", proof.head().sequence());
+    ledger.put("hash", proof.head().hash());
     Map<String, Object> json = json("book", Disk.name(folder), statements);
-    json.put("ledger", ledger(proof.head()));
+    json.put("ledger", ledger);
     return result(folder, statements, json);
   }
 
@@ -93,15 +103,7 @@ public final class Proving {
     session.speak(words);
   }
 
-  private static Map<String, Object> ledger(Head head) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("sequence", head.sequence());
-    tree.put("hash", head.hash());
-    return tree;
-  }
-
-  private JobResult record() {
-    RecordFile record = RecordFile.of(request.what());
+  private JobResult record(RecordFile record) {
     byte[] pdf = record.bytes();
     EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
     taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of).ifPresent(this::speak);
@@ -110,16 +112,15 @@ public final class Proving {
       return JobResult.broken(List.of(record.noPdf()));
     }
     session.progress(PROGRESS);
-    List<Fault> faults = new ArrayList<>();
     TrustedKeys trusted =
-        TrustedKeys.of(request, record.filed().map(RecordFile.Filed::book), faults);
-    if (!faults.isEmpty()) {
-      return JobResult.broken(faults);
+        TrustedKeys.of(plan.or(() -> record.filed().map(RecordFile.Filed::book)), fingerprints);
+    if (!trusted.faults().isEmpty()) {
+      return JobResult.broken(trusted.faults());
     }
     RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
     List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
-    record.filed().ifPresent(filed -> statements.add(inLedger(record.name(), filed, pdf)));
-    statements.add(Statement.open("", BEYOND));
+    record.filed().ifPresent(filed -> statements.add(inLedger(filed, pdf).about(record.name())));
+    statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> json = json("record", record.name(), statements);
     json.put("signatures", proof.json(session));
     proof.comparison().ifPresent(found -> json.put("findings", findings(found)));
@@ -127,19 +128,17 @@ public final class Proving {
   }
 
   /** Beside its book, whose ledger lists it. */
-  private static Statement inLedger(String name, RecordFile.Filed filed, byte[] pdf) {
+  private static Statement inLedger(RecordFile.Filed filed, byte[] pdf) {
     DayLedger known = new DayLedger(filed.book(), filed.day(), LedgerFile.read(filed.book()));
     Optional<String> hash = known.hash(filed.path());
     if (hash.isEmpty()) {
-      return Statement.open(
-          name, say("proving.unlisted", "The ledger of its book does not list it."));
+      return new Statement(OPEN, "proving.unlisted", "The ledger of its book does not list it.");
     }
-    return hash.get().equals(SourceFile.of(name, pdf).sha256())
-        ? Statement.proved(
-            name, say("proving.listed", "It is the one that the ledger of its book lists."))
-        : Statement.broken(
-            name,
-            say("proving.other-listed", "It is not the one that the ledger of its book lists."));
+    return hash.get().equals(SourceFile.of("", pdf).sha256())
+        ? new Statement(
+            PROVED, "proving.listed", "It is the one that the ledger of its book lists.")
+        : new Statement(
+            BROKEN, "proving.other-listed", "It is not the one that the ledger of its book lists.");
   }
 
   private Map<String, Object> findings(Comparison found) {
@@ -160,15 +159,13 @@ public final class Proving {
   }
 
   private static boolean isUntouched(List<Statement> statements) {
-    return statements.stream().noneMatch(Statement::isBroken);
+    return statements.stream().noneMatch(each -> each.is(BROKEN));
   }
 
   private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
-    return new JobResult(
-        statements.stream().anyMatch(Statement::isAmiss) ? ExitStatus.AMISS : ExitStatus.WELL,
-        text(about, statements),
-        new String(Json.write(json), StandardCharsets.UTF_8),
-        List.of());
+    boolean isAmiss = statements.stream().anyMatch(each -> each.is(BROKEN) || each.is(DIFFERS));
+    return JobResult.of(
+        isAmiss ? ExitStatus.AMISS : ExitStatus.WELL, text(about, statements), Json.write(json));
   }
 
   private String text(Path about, List<Statement> statements) {
@@ -176,7 +173,7 @@ public final class Proving {
     for (Statement.Standing standing : Statement.Standing.values()) {
       List<String> lines =
           statements.stream()
-              .filter(each -> each.standing() == standing)
+              .filter(each -> each.is(standing))
               .map(each -> each.line(Disk.name(about), session))
               .toList();
       if (!lines.isEmpty()) {
@@ -188,7 +185,6 @@ public final class Proving {
         isUntouched(statements)
             ? say("proving.untouched", "No sign of a change.")
             : say("proving.touched", "NOT AS IT WAS.");
-    Document.Running running = new Document.Running("", "", "", "");
     return Judging.printed(
         new Document(
             about.toString(),
@@ -197,7 +193,7 @@ public final class Proving {
             about.toString(),
             session.now(),
             Document.Paper.A4,
-            running,
+            new Document.Running("", "", "", ""),
             blocks));
   }
 }

@@ -1,6 +1,9 @@
 package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
+import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.OPEN;
+import static org.flitchbook.proving.Statement.Standing.PROVED;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -11,6 +14,7 @@ import java.util.Optional;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.evidence.EnclosedEvidence;
+import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.Session;
 import org.flitchbook.message.Listing;
@@ -19,7 +23,7 @@ import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignature;
 import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.sign.CertificateInfo;
-import org.flitchbook.sign.Timestamp;
+import org.flitchbook.sign.Verification;
 
 /** What one record proves by itself, far from its book as well. */
 final class RecordProof {
@@ -47,16 +51,20 @@ final class RecordProof {
 
   /** What its signatures show, and what was changed around them. */
   List<Statement> signatures() {
-    check.faults().forEach(fault -> statements.add(Statement.broken(name, fault)));
+    check.faults().forEach(fault -> statements.add(new Statement(BROKEN, name, fault)));
     check.signatures().forEach(this::show);
     if (check.signatures().isEmpty() && check.isUntouched()) {
-      open(
+      add(
+          OPEN,
           "proving.unsigned",
           "Nobody has signed it: by itself it does not show that its pages are as printed.");
     } else if (check.isUntouched()) {
-      proved("proving.nothing-added", "Nothing was added since it was printed but its signatures.");
+      add(
+          PROVED,
+          "proving.nothing-added",
+          "Nothing was added since it was printed but its signatures.");
     }
-    demandNamed();
+    trusted.fingerprints().forEach(this::demand);
     return statements;
   }
 
@@ -67,14 +75,13 @@ final class RecordProof {
    */
   List<Statement> all(EnclosedEvidence.Taken taken, String tool) {
     signatures();
-    taken
-        .faults()
-        .forEach(
-            fault ->
-                broken(
-                    "proving.unreadable-evidence",
-                    "What it carries can't be read: {0}.",
-                    fault.message()));
+    for (Fault fault : taken.faults()) {
+      add(
+          BROKEN,
+          "proving.unreadable-evidence",
+          "What it carries can't be read: {0}.",
+          fault.message());
+    }
     taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
     return statements;
   }
@@ -87,23 +94,16 @@ final class RecordProof {
     return comparison;
   }
 
-  private void proved(String id, String english, Object... arguments) {
-    statements.add(Statement.proved(name, say(id, english, arguments)));
-  }
-
-  private void open(String id, String english, Object... arguments) {
-    statements.add(Statement.open(name, say(id, english, arguments)));
-  }
-
-  private void broken(String id, String english, Object... arguments) {
-    statements.add(Statement.broken(name, say(id, english, arguments)));
+  private void add(Statement.Standing standing, String id, String english, Object... arguments) {
+    statements.add(new Statement(standing, name, say(id, english, arguments)));
   }
 
   private void show(SignatureCheck.Each each) {
     PdfSignature signed = each.signed();
     String box = signed.field();
     if (!each.isValid()) {
-      broken(
+      add(
+          BROKEN,
           "proving.invalid",
           "The signature in \"{0}\" is not valid: {1}.",
           box,
@@ -111,23 +111,18 @@ final class RecordProof {
       return;
     }
     CertificateInfo signer = each.verification().signer().orElseThrow();
-    statements.add(Statement.proved(name, signedBy(signed, signer)));
-    statements.add(trusted.confirm(name, box, signer, signed.time()));
+    statements.add(new Statement(PROVED, name, signedBy(signed, signer)));
+    statements.add(trusted.confirm(box, signer, signed.time()).about(name));
     if (signed.time().filter(at -> signer.isInForce(at.toInstant())).isEmpty()) {
-      broken(
+      add(
+          BROKEN,
           "proving.certificate-lapsed",
           "The certificate in \"{0}\" did not hold at the time that is stated.",
           box);
     }
     each.verification()
         .timestamp()
-        .ifPresentOrElse(
-            timestamp -> show(box, timestamp),
-            () ->
-                open(
-                    "proving.own-clock",
-                    "The time in \"{0}\" is that of the signer's own clock.",
-                    box));
+        .ifPresentOrElse(timestamp -> show(box, timestamp), () -> showOwnClock(box));
   }
 
   private Message signedBy(PdfSignature signed, CertificateInfo signer) {
@@ -155,13 +150,19 @@ final class RecordProof {
                     role));
   }
 
-  private void show(String box, Timestamp timestamp) {
-    proved(
+  private void showOwnClock(String box) {
+    add(OPEN, "proving.own-clock", "The time in \"{0}\" is that of the signer's own clock.", box);
+  }
+
+  private void show(String box, Verification.Timestamp timestamp) {
+    add(
+        PROVED,
         "proving.timestamp",
         "A time stamp server confirms that the signature in \"{0}\" was there at {1}.",
         box,
         timestamp.time());
-    open(
+    add(
+        OPEN,
         "proving.server-unconfirmed",
         "That server is not confirmed: it calls itself \"{0}\", its fingerprint is {1}.",
         timestamp.server().name(),
@@ -169,24 +170,21 @@ final class RecordProof {
   }
 
   /** Each key that was named must have signed. */
-  private void demandNamed() {
-    for (String print : trusted.fingerprints()) {
-      boolean found =
-          check.signatures().stream()
-              .anyMatch(each -> each.isValid() && each.fingerprint().equals(print));
-      if (!found) {
-        broken(
-            "proving.key.missing",
-            "No valid signature in it was made with the key that you named, {0}.",
-            print);
-      }
+  private void demand(String print) {
+    if (check.signatures().stream()
+        .noneMatch(each -> each.isValid() && each.fingerprint().equals(print))) {
+      add(
+          BROKEN,
+          "proving.key.missing",
+          "No valid signature in it was made with the key that you named, {0}.",
+          print);
     }
   }
 
   private void judgeAgain(EnclosedEvidence enclosed, String tool) {
     compareListed(enclosed);
-    JudgedAgain again = JudgedAgain.of(name, enclosed, tool);
-    statements.addAll(again.statements(JudgingChange.ALL));
+    JudgedAgain again = JudgedAgain.of(enclosed, tool);
+    again.statements(JudgingChange.ALL).forEach(each -> statements.add(each.about(name)));
     comparison = again.comparison();
   }
 
@@ -199,21 +197,22 @@ final class RecordProof {
     for (SourceFile file : files) {
       String hash = file.sha256();
       if (!words.contains(hash.substring(0, HALF)) || !words.contains(hash.substring(HALF))) {
-        broken(
+        add(
+            BROKEN,
             "proving.other-file",
             "The enclosed {0} is not the one that the pages list.",
             file.name());
       }
     }
     if (statements.size() == before) {
-      proved(
+      add(
+          PROVED,
           "proving.files",
           "The {0} files that it carries are those that its pages list by SHA-256.",
           files.size());
     }
   }
 
-  /** The signatures for programs. */
   List<Map<String, Object>> json(Session session) {
     return check.signatures().stream().map(each -> json(each, session)).toList();
   }

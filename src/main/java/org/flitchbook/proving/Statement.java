@@ -36,29 +36,17 @@ record Statement(Standing standing, String about, Message message) {
     }
   }
 
-  static Statement proved(String about, Message message) {
-    return new Statement(Standing.PROVED, about, message);
+  /** About all files, with a message of that id, see {@link Message}. */
+  Statement(Standing standing, String id, String english, Object... arguments) {
+    this(standing, "", say(id, english, arguments));
   }
 
-  static Statement differs(String about, Message message) {
-    return new Statement(Standing.DIFFERS, about, message);
+  Statement about(String file) {
+    return new Statement(standing, file, message);
   }
 
-  static Statement open(String about, Message message) {
-    return new Statement(Standing.OPEN, about, message);
-  }
-
-  static Statement broken(String about, Message message) {
-    return new Statement(Standing.BROKEN, about, message);
-  }
-
-  /** Whether a person has to look at it. */
-  boolean isAmiss() {
-    return isBroken() || standing == Standing.DIFFERS;
-  }
-
-  boolean isBroken() {
-    return standing == Standing.BROKEN;
+  boolean is(Standing other) {
+    return standing == other;
   }
 
   /**

@@ -1,12 +1,15 @@
 package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
+import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.OPEN;
+import static org.flitchbook.proving.Statement.Standing.PROVED;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
@@ -27,95 +30,91 @@ import org.flitchbook.sign.CertificateInfo;
  * @param people of a plan; none where no plan counts
  * @param plan what to call that plan
  * @param fingerprints that were named
+ * @param faults what is wrong with the people of the plan
  */
-record TrustedKeys(List<Person> people, String plan, List<String> fingerprints) {
+record TrustedKeys(
+    List<Person> people, String plan, List<String> fingerprints, List<Fault> faults) {
 
   /**
-   * The keys that a request names.
+   * The keys of a plan, and those that were named.
    *
-   * @param book that the record lies in, whose plan counts where none is named
-   * @param faults what is wrong with the people of that plan is added
-   * @throws UsageException where the plan that is named can't be read
+   * @param plan its file, or the folder of its book; empty where no plan counts
+   * @throws UsageException where that plan can't be read
    */
-  static TrustedKeys of(ProveRequest request, Optional<Path> book, List<Fault> faults) {
-    return request
-        .plan()
-        .or(() -> book)
-        .map(TrustedKeys::file)
-        .map(plan -> new TrustedKeys(people(plan, faults), plan.toString(), request.fingerprints()))
-        .orElseGet(() -> new TrustedKeys(List.of(), "", request.fingerprints()));
+  static TrustedKeys of(Optional<Path> plan, List<String> fingerprints) {
+    Optional<Path> file =
+        plan.map(path -> Files.isDirectory(path) ? path.resolve(BookFolder.PLAN) : path);
+    String name = file.map(Path::toString).orElse("");
+    Optional<Binder.Bound<List<Person>>> people =
+        file.map(path -> Plans.people(SourceFile.of(name, Disk.read(path))));
+    return new TrustedKeys(
+        people.flatMap(Binder.Bound::value).orElse(List.of()),
+        name,
+        fingerprints,
+        people.map(Binder.Bound::faults).orElse(List.of()));
   }
 
-  private static Path file(Path plan) {
-    return Files.isDirectory(plan) ? plan.resolve(BookFolder.PLAN) : plan;
-  }
-
-  private static List<Person> people(Path plan, List<Fault> faults) {
-    Binder.Bound<List<Person>> people =
-        Plans.people(SourceFile.of(plan.toString(), Disk.read(plan)));
-    faults.addAll(people.faults());
-    return people.value().orElse(List.of());
+  /**
+   * The digits of a fingerprint, without colons and spaces.
+   *
+   * @throws UsageException where it is no SHA-256 in hexadecimal
+   */
+  static String digits(String fingerprint) {
+    String digits = fingerprint.replaceAll("[: ]", "").toLowerCase(Locale.ROOT);
+    if (!digits.matches("[0-9a-f]{64}")) {
+      throw new UsageException(
+          "proving.fingerprint", "--fingerprint {0} is not 64 hexadecimal digits", fingerprint);
+    }
+    return digits;
   }
 
   /** Whether a valid signature is by somebody known. */
-  Statement confirm(
-      String about, String box, CertificateInfo signer, Optional<OffsetDateTime> time) {
+  Statement confirm(String box, CertificateInfo signer, Optional<OffsetDateTime> time) {
     String print = signer.fingerprint();
-    Optional<Person> holder =
-        people.stream().filter(person -> person.key(print).isPresent()).findFirst();
-    if (holder.isPresent()) {
-      return confirm(about, box, holder.get(), print, time.map(OffsetDateTime::toLocalDate));
+    for (Person person : people) {
+      Optional<PersonKey> key = person.key(print);
+      if (key.isPresent()) {
+        return confirm(box, person, key.get(), time);
+      }
     }
     if (fingerprints.contains(print)) {
-      return Statement.proved(
-          about, say("proving.key.named", "It was made with the key that you named, {0}.", print));
+      return new Statement(
+          PROVED, "proving.key.named", "It was made with the key that you named, {0}.", print);
     }
     if (people.isEmpty() && fingerprints.isEmpty()) {
-      return Statement.open(
-          about,
-          say(
-              "proving.key.unconfirmed",
-              "The signer is not confirmed: the key {0}, whose certificate says \"{1}\", is"
-                  + " anybody's until its fingerprint is compared. Give --fingerprint or --plan.",
-              print,
-              signer.name()));
+      return new Statement(
+          OPEN,
+          "proving.key.unconfirmed",
+          "The signer is not confirmed: the key {0}, whose certificate says \"{1}\", is"
+              + " anybody's until its fingerprint is compared. Give --fingerprint or --plan.",
+          print,
+          signer.name());
     }
-    return Statement.broken(
-        about,
-        say(
-            "proving.key.unknown",
-            "The signature in \"{0}\" was made with a key that is not known: the key {1}, whose"
-                + " certificate says \"{2}\".",
-            box,
-            print,
-            signer.name()));
+    return new Statement(
+        BROKEN,
+        "proving.key.unknown",
+        "The signature in \"{0}\" was made with a key that is not known: the key {1}, whose"
+            + " certificate says \"{2}\".",
+        box,
+        print,
+        signer.name());
   }
 
   private Statement confirm(
-      String about, String box, Person holder, String print, Optional<LocalDate> day) {
-    PersonKey key = holder.key(print).orElseThrow();
-    return day.filter(key::isInForce).isPresent()
-        ? Statement.proved(
-            about,
-            say(
-                "proving.key.known",
-                "It was made with the key that {0} has as {1}'s, {2}.",
-                plan,
-                holder.initials(),
-                holder.name()))
-        : Statement.broken(about, outOfForce(box, holder, key));
+      String box, Person holder, PersonKey key, Optional<OffsetDateTime> time) {
+    if (time.map(OffsetDateTime::toLocalDate).filter(key::isInForce).isPresent()) {
+      return new Statement(
+          PROVED,
+          "proving.key.known",
+          "It was made with the key that {0} has as {1}'s, {2}.",
+          plan,
+          holder.initials(),
+          holder.name());
+    }
+    return new Statement(BROKEN, "", outOfForce(box, holder, key));
   }
 
   private Message outOfForce(String box, Person holder, PersonKey key) {
-    Message message =
-        say(
-            "proving.key.not-in-force",
-            "The signature in \"{0}\" was made with a key that {1} has as {2}'s, {3}, on a day on"
-                + " which it did not count.",
-            box,
-            plan,
-            holder.initials(),
-            holder.name());
     return key.until()
         .map(
             last ->
@@ -128,6 +127,15 @@ record TrustedKeys(List<Person> people, String plan, List<String> fingerprints) 
                     holder.initials(),
                     holder.name(),
                     last))
-        .orElse(message);
+        .orElseGet(
+            () ->
+                say(
+                    "proving.key.not-in-force",
+                    "The signature in \"{0}\" was made with a key that {1} has as {2}'s, {3}, on a"
+                        + " day on which it did not count.",
+                    box,
+                    plan,
+                    holder.initials(),
+                    holder.name()));
   }
 }

@@ -1,24 +1,23 @@
 package org.flitchbook.sign;
 
+import java.io.ByteArrayInputStream;
 import java.math.BigInteger;
 import java.security.GeneralSecurityException;
 import java.security.KeyPair;
 import java.security.KeyPairGenerator;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.security.PrivateKey;
 import java.security.PublicKey;
 import java.security.cert.CertificateEncodingException;
 import java.security.cert.CertificateException;
+import java.security.cert.CertificateFactory;
 import java.security.cert.X509Certificate;
 import java.security.interfaces.ECPublicKey;
 import java.security.interfaces.RSAPublicKey;
-import java.security.spec.ECGenParameterSpec;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
-import java.util.Base64;
 import java.util.Date;
 import java.util.HexFormat;
 import java.util.Optional;
@@ -48,42 +47,35 @@ final class Certificates {
   /** A serial number has at most 20 octets (RFC 5280, 4.1.2.2). */
   private static final int SERIAL_OCTETS = 16;
 
-  private static final int COLUMNS = 64;
-
   private Certificates() {}
 
-  static SigningKey make(KeyHolder holder, KeyAlgorithm algorithm, Instant from) {
+  static SigningKey make(Signing.KeyHolder holder, Signing.KeyAlgorithm algorithm, Instant from) {
     try {
-      KeyPair pair = pair(algorithm);
+      KeyPairGenerator generator = KeyPairGenerator.getInstance(algorithm.family);
+      generator.initialize(algorithm.form);
+      KeyPair pair = generator.generateKeyPair();
+      ContentSigner signer =
+          new JcaContentSignerBuilder(CadesSignature.algorithm(algorithm.family))
+              .build(pair.getPrivate());
       X509v3CertificateBuilder certificate = builder(holder, pair.getPublic(), from);
       return new SigningKey(
           pair.getPrivate(),
-          new JcaX509CertificateConverter()
-              .getCertificate(certificate.build(signer(pair.getPrivate()))));
+          new JcaX509CertificateConverter().getCertificate(certificate.build(signer)));
     } catch (GeneralSecurityException | OperatorCreationException | CertIOException missing) {
       throw new IllegalStateException("this Java can't make a key", missing);
     }
   }
 
-  private static ContentSigner signer(PrivateKey key) throws OperatorCreationException {
-    return new JcaContentSignerBuilder(CadesSigner.algorithm(key.getAlgorithm())).build(key);
-  }
-
-  private static KeyPair pair(KeyAlgorithm algorithm) throws GeneralSecurityException {
-    KeyPairGenerator generator = KeyPairGenerator.getInstance(algorithm.family);
-    if (algorithm == KeyAlgorithm.EC_P256) {
-      generator.initialize(new ECGenParameterSpec("secp256r1"));
-    } else {
-      generator.initialize(algorithm.bits);
-    }
-    return generator.generateKeyPair();
-  }
-
-  private static X509v3CertificateBuilder builder(KeyHolder holder, PublicKey key, Instant from)
-      throws CertIOException {
+  private static X509v3CertificateBuilder builder(
+      Signing.KeyHolder holder, PublicKey key, Instant from) throws CertIOException {
     Instant begin = from.truncatedTo(ChronoUnit.SECONDS);
     Instant end = begin.atOffset(ZoneOffset.UTC).plusYears(YEARS).toInstant();
-    X500Name subject = subject(holder);
+    X500Name subject =
+        new X500NameBuilder(BCStyle.INSTANCE)
+            .addRDN(BCStyle.O, holder.establishment())
+            .addRDN(BCStyle.CN, holder.name())
+            .addRDN(BCStyle.INITIALS, holder.initials())
+            .build();
     byte[] digest = Arrays.copyOf(sha256(key.getEncoded()), SERIAL_OCTETS);
     return new JcaX509v3CertificateBuilder(
             subject, new BigInteger(1, digest), Date.from(begin), Date.from(end), subject, key)
@@ -98,36 +90,28 @@ final class Certificates {
             new ExtendedKeyUsage(KeyPurposeId.id_kp_documentSigning));
   }
 
-  private static X500Name subject(KeyHolder holder) {
-    return new X500NameBuilder(BCStyle.INSTANCE)
-        .addRDN(BCStyle.O, holder.establishment())
-        .addRDN(BCStyle.CN, holder.name())
-        .addRDN(BCStyle.INITIALS, holder.initials())
-        .build();
-  }
-
   static CertificateInfo info(X509Certificate certificate) {
+    PublicKey key = certificate.getPublicKey();
     return new CertificateInfo(
         name(certificate),
         HexFormat.of().formatHex(hash(certificate)),
-        algorithm(certificate.getPublicKey()),
+        key.getAlgorithm() + ", " + bits(key) + " bits",
         certificate.getNotBefore().toInstant(),
         certificate.getNotAfter().toInstant());
   }
 
   static Optional<CertificateInfo> read(byte[] certificate) {
     try {
-      return Optional.of(info(CadesParts.certificate(certificate)));
+      return Optional.of(info(certificate(certificate)));
     } catch (CertificateException none) {
       return Optional.empty();
     }
   }
 
-  static String text(X509Certificate certificate) {
-    byte[] end = {'\n'};
-    return "-----BEGIN CERTIFICATE-----\n"
-        + Base64.getMimeEncoder(COLUMNS, end).encodeToString(encoded(certificate))
-        + "\n-----END CERTIFICATE-----\n";
+  static X509Certificate certificate(byte[] encoded) throws CertificateException {
+    return (X509Certificate)
+        CertificateFactory.getInstance("X.509")
+            .generateCertificate(new ByteArrayInputStream(encoded));
   }
 
   static byte[] hash(X509Certificate certificate) {
@@ -148,10 +132,6 @@ final class Certificates {
     return names.length == 0
         ? subject.toString()
         : IETFUtils.valueToString(names[0].getFirst().getValue());
-  }
-
-  private static String algorithm(PublicKey key) {
-    return key.getAlgorithm() + ", " + bits(key) + " bits";
   }
 
   /** The length of a key; 0 for one of a family that is not used here. */

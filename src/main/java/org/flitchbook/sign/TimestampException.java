@@ -1,6 +1,7 @@
 package org.flitchbook.sign;
 
 import org.flitchbook.message.Message;
+import org.jspecify.annotations.Nullable;
 
 /** A time stamp server's answer that is no time stamp of this signature. */
 public final class TimestampException extends Exception {
@@ -10,11 +11,10 @@ public final class TimestampException extends Exception {
   private final transient Message fault;
 
   public TimestampException(Message fault) {
-    super(fault.toString());
-    this.fault = fault;
+    this(fault, null);
   }
 
-  TimestampException(Message fault, Throwable cause) {
+  TimestampException(Message fault, @Nullable Throwable cause) {
     super(fault.toString(), cause);
     this.fault = fault;
   }

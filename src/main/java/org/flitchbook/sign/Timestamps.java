@@ -4,13 +4,21 @@ import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
 import java.math.BigInteger;
-import java.nio.ByteBuffer;
 import java.security.cert.CertificateException;
-import java.time.Instant;
 import java.util.Arrays;
-import java.util.Optional;
 import org.bouncycastle.asn1.ASN1Encodable;
+import org.bouncycastle.asn1.ASN1Integer;
+import org.bouncycastle.asn1.ASN1OctetString;
+import org.bouncycastle.asn1.DERNull;
+import org.bouncycastle.asn1.DEROctetString;
+import org.bouncycastle.asn1.DERSet;
+import org.bouncycastle.asn1.cms.CMSObjectIdentifiers;
 import org.bouncycastle.asn1.cms.ContentInfo;
+import org.bouncycastle.asn1.cms.IssuerAndSerialNumber;
+import org.bouncycastle.asn1.cms.SignedData;
+import org.bouncycastle.asn1.cms.SignerIdentifier;
+import org.bouncycastle.asn1.cms.SignerInfo;
+import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.cert.X509CertificateHolder;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
 import org.bouncycastle.operator.OperatorCreationException;
@@ -21,16 +29,23 @@ import org.bouncycastle.tsp.TimeStampRequestGenerator;
 import org.bouncycastle.tsp.TimeStampResponse;
 import org.bouncycastle.tsp.TimeStampToken;
 
-/** Asks for time stamps and reads them (RFC 3161). */
+/**
+ * Asks for time stamps and reads them (RFC 3161). A server's answer is kept in one form: servers
+ * differ in what they add outside of their own signature; it is left out, so that no bit can be
+ * changed there unnoticed.
+ */
 final class Timestamps {
 
   private static final int NONCE_OCTETS = 8;
+
+  /** RFC 5652, 5.1: content that is not plain data, one signer named by issuer and number. */
+  private static final ASN1Integer VERSION = new ASN1Integer(3);
 
   private Timestamps() {}
 
   static byte[] request(byte[] cms) {
     try {
-      return question(CadesParts.of(cms).signature).getEncoded();
+      return question(CadesSignature.of(cms).signature).getEncoded();
     } catch (IOException broken) {
       throw new IllegalArgumentException("this is no signature", broken);
     }
@@ -47,9 +62,9 @@ final class Timestamps {
 
   static byte[] add(byte[] cms, byte[] answer) throws TimestampException {
     try {
-      CadesParts parts = CadesParts.of(cms);
+      CadesSignature signed = CadesSignature.of(cms);
       TimeStampResponse response = new TimeStampResponse(answer);
-      response.validate(question(parts.signature));
+      response.validate(question(signed.signature));
       TimeStampToken token = response.getTimeStampToken();
       if (token == null) {
         throw new TimestampException(
@@ -58,46 +73,24 @@ final class Timestamps {
                 "the server refuses: {0}",
                 String.valueOf(response.getStatusString())));
       }
-      ASN1Encodable stamp =
-          TimestampForm.of(token.toCMSSignedData().toASN1Structure(), server(token));
-      read(stamp, parts.signature);
-      return new CadesEncoding(parts.certificate, parts.digest)
-          .with(parts.signature, Optional.of(stamp));
+      ASN1Encodable stamp = formed(token.toCMSSignedData().toASN1Structure(), server(token));
+      read(stamp, signed.signature);
+      return signed.with(stamp);
     } catch (IOException | TSPException broken) {
       throw new TimestampException(
           say("sign.timestamp.none", "the answer is no time stamp of this signature"), broken);
     }
   }
 
-  /** A server's answer, of which it is known that the server made it. */
-  private record Answer(
-      CertificateInfo server, Instant time, ByteBuffer imprint, boolean isInForm) {}
-
-  static Timestamp read(ASN1Encodable token, byte[] signature) throws TimestampException {
-    Answer answer = answer(token);
-    if (!answer.imprint().equals(ByteBuffer.wrap(Certificates.sha256(signature)))) {
-      throw new TimestampException(
-          say("sign.timestamp.other", "its time stamp is about something else"));
-    }
-    if (!answer.isInForm()) {
-      throw new TimestampException(
-          say(
-              "sign.timestamp.form",
-              "its time stamp is not in the form in which this program keeps it"));
-    }
-    return new Timestamp(answer.time(), answer.server());
-  }
-
-  private static Answer answer(ASN1Encodable token) throws TimestampException {
+  static Verification.Timestamp read(ASN1Encodable token, byte[] signature)
+      throws TimestampException {
     try {
       TimeStampToken stamp = new TimeStampToken(ContentInfo.getInstance(token));
       X509CertificateHolder server = server(stamp);
       stamp.validate(new JcaSimpleSignerInfoVerifierBuilder().build(server));
-      return new Answer(
-          Certificates.info(CadesParts.certificate(server.getEncoded())),
-          stamp.getTimeStampInfo().getGenTime().toInstant(),
-          ByteBuffer.wrap(stamp.getTimeStampInfo().getMessageImprintDigest()),
-          TimestampForm.holds(token, server));
+      CertificateInfo info = Certificates.info(Certificates.certificate(server.getEncoded()));
+      refuseOther(stamp, Certificates.sha256(signature), isFormed(token, server));
+      return new Verification.Timestamp(stamp.getTimeStampInfo().getGenTime().toInstant(), info);
     } catch (IOException
         | TSPException
         | CertificateException
@@ -109,6 +102,20 @@ final class Timestamps {
     }
   }
 
+  private static void refuseOther(TimeStampToken stamp, byte[] imprint, boolean isFormed)
+      throws TimestampException {
+    if (!Arrays.equals(stamp.getTimeStampInfo().getMessageImprintDigest(), imprint)) {
+      throw new TimestampException(
+          say("sign.timestamp.other", "its time stamp is about something else"));
+    }
+    if (!isFormed) {
+      throw new TimestampException(
+          say(
+              "sign.timestamp.form",
+              "its time stamp is not in the form in which this program keeps it"));
+    }
+  }
+
   private static X509CertificateHolder server(TimeStampToken stamp) throws TimestampException {
     for (X509CertificateHolder each : stamp.getCertificates().getMatches(null)) {
       if (stamp.getSID().match(each)) {
@@ -117,5 +124,46 @@ final class Timestamps {
     }
     throw new TimestampException(
         say("sign.timestamp.certificate", "its time stamp does not hold its server's certificate"));
+  }
+
+  /** A server's answer in the one form in which it is kept. */
+  private static ContentInfo formed(ASN1Encodable token, X509CertificateHolder server) {
+    SignedData data = SignedData.getInstance(ContentInfo.getInstance(token).getContent());
+    SignerInfo signer = SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0));
+    SignerInfo bare =
+        new SignerInfo(
+            new SignerIdentifier(new IssuerAndSerialNumber(server.toASN1Structure())),
+            signer.getDigestAlgorithm(),
+            signer.getAuthenticatedAttributes(),
+            signer.getDigestEncryptionAlgorithm(),
+            signer.getEncryptedDigest(),
+            null);
+    SignedData normal =
+        new SignedData(
+            VERSION,
+            new DERSet(signer.getDigestAlgorithm()),
+            content(data.getEncapContentInfo()),
+            new DERSet(server.toASN1Structure()),
+            null,
+            new DERSet(bare));
+    return new ContentInfo(CMSObjectIdentifiers.signedData, normal);
+  }
+
+  private static ContentInfo content(ContentInfo said) {
+    byte[] octets = ASN1OctetString.getInstance(said.getContent()).getOctets();
+    return new ContentInfo(said.getContentType(), new DEROctetString(octets));
+  }
+
+  private static boolean isFormed(ASN1Encodable token, X509CertificateHolder server) {
+    SignedData data = SignedData.getInstance(ContentInfo.getInstance(token).getContent());
+    SignerInfo signer = SignerInfo.getInstance(data.getSignerInfos().getObjectAt(0));
+    return Arrays.equals(CadesSignature.der(formed(token, server)), CadesSignature.der(token))
+        && isPlain(signer.getDigestAlgorithm())
+        && isPlain(signer.getDigestEncryptionAlgorithm());
+  }
+
+  private static boolean isPlain(AlgorithmIdentifier algorithm) {
+    return algorithm.getParameters() == null
+        || algorithm.getParameters().toASN1Primitive() instanceof DERNull;
   }
 }

@@ -1,5 +1,6 @@
 package org.flitchbook.sign;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.message.Message;
@@ -17,9 +18,8 @@ public record Verification(
     faults = List.copyOf(faults);
   }
 
-  static Verification broken(Message fault) {
-    return new Verification(Optional.empty(), List.of(fault), Optional.empty());
-  }
+  /** A time stamp server's word that the signature was there at a time (RFC 3161). */
+  public record Timestamp(Instant time, CertificateInfo server) {}
 
   public boolean isValid() {
     return faults.isEmpty();

@@ -8,11 +8,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
 import org.flitchbook.archive.SignatureCheck;
+import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.disk.Disk;
@@ -23,19 +26,16 @@ import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.keys.KeyFolder;
-import org.flitchbook.keys.Passphrase;
+import org.flitchbook.keys.Keys.Passphrase;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Message;
-import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.seal.SignatureRequest;
-import org.flitchbook.sign.CertificateInfo;
-import org.flitchbook.sign.OpenedKey;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 
@@ -51,17 +51,66 @@ public final class RecordSigning {
   private static final int ROOM_WITH_STAMP = 24576;
 
   private final Session session;
-  private final SignRequest request;
+  private final Request request;
   private final Passphrase passphrase;
   private final RecordFile record;
   private final byte[] pdf;
   private final EnclosedEvidence.Taken taken;
 
-  private RecordSigning(Session session, SignRequest request, Passphrase passphrase) {
+  /**
+   * How a record is to be signed.
+   *
+   * @param file the record, as PDF
+   * @param initials who signs
+   * @param role "maker" or "reviewer"; empty: the one that is open to the person
+   * @param reason what the person adds; empty where nothing
+   * @param keys the folder of the keys
+   * @param book whose plan knows the person; empty: the one that the record lies in, else the plan
+   *     that the record carries
+   * @param stamped whether a time stamp is wanted where the plan names a server
+   */
+  public record Request(
+      Path file,
+      String initials,
+      Optional<String> role,
+      Optional<String> reason,
+      Path keys,
+      Optional<Path> book,
+      boolean stamped) {
+
+    /** It must stand in its box with all the rest. */
+    private static final int LONGEST_REASON = 60;
+
+    public Request {
+      List<String> roles = Stream.of(SignerRole.values()).map(SignerRole::word).toList();
+      role.filter(word -> !roles.contains(word))
+          .ifPresent(
+              word -> {
+                throw new UsageException(
+                    "signing.no-role", "--role \"{0}\" is neither maker nor reviewer", word);
+              });
+      reason
+          .filter(Request::isUnfit)
+          .ifPresent(
+              text -> {
+                throw new UsageException(
+                    "signing.long-reason",
+                    "a reason stands on one line of at most {0} characters",
+                    LONGEST_REASON);
+              });
+    }
+
+    private static boolean isUnfit(String reason) {
+      return reason.length() > LONGEST_REASON || reason.chars().anyMatch(Character::isISOControl);
+    }
+  }
+
+  private RecordSigning(
+      Session session, Request request, Passphrase passphrase, RecordFile record) {
     this.session = session;
     this.request = request;
     this.passphrase = passphrase;
-    this.record = RecordFile.of(request.file());
+    this.record = record;
     this.pdf = record.bytes();
     this.taken = EnclosedEvidence.of(record.name(), pdf);
   }
@@ -72,19 +121,14 @@ public final class RecordSigning {
    * @throws UsageException where the person may not, where the record was changed after it was
    *     printed, or where no time stamp can be had
    */
-  public static JobResult sign(Session session, SignRequest request, Passphrase passphrase) {
-    Optional<RecordFile.Filed> filed = RecordFile.of(request.file()).filed();
-    return filed
-        .map(place -> inBook(session, request, passphrase, place))
-        .orElseGet(() -> new RecordSigning(session, request, passphrase).sign(Optional.empty()));
-  }
-
-  private static JobResult inBook(
-      Session session, SignRequest request, Passphrase passphrase, RecordFile.Filed filed) {
-    return LedgerFile.hold(
-        filed.book(),
-        session,
-        ledger -> new RecordSigning(session, request, passphrase).sign(Optional.of(ledger)));
+  public static JobResult sign(Session session, Request request, Passphrase passphrase) {
+    RecordFile record = RecordFile.of(request.file());
+    Function<Optional<LedgerFile>, JobResult> signing =
+        ledger -> new RecordSigning(session, request, passphrase, record).sign(ledger);
+    return record
+        .filed()
+        .map(place -> LedgerFile.hold(place.book(), session, l -> signing.apply(Optional.of(l))))
+        .orElseGet(() -> signing.apply(Optional.empty()));
   }
 
   private JobResult sign(Optional<LedgerFile> ledger) {
@@ -100,9 +144,10 @@ public final class RecordSigning {
 
   /** The book of today; of a record far from its book, what it carries of it. */
   private PlannedBook book() {
-    Optional<Path> folder = request.book().or(() -> record.filed().map(RecordFile.Filed::book));
-    return folder
-        .map(each -> BookFolder.readPlan(session, each))
+    return request
+        .book()
+        .or(() -> record.filed().map(RecordFile.Filed::book))
+        .map(folder -> BookFolder.readPlan(session, folder))
         .or(() -> taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of))
         .orElseGet(
             () ->
@@ -192,38 +237,15 @@ public final class RecordSigning {
     Path file = new KeyFolder(request.keys(), initials).key();
     byte[] closed = Disk.read(file);
     char[] word = passphrase.of(session, initials, false);
-    OpenedKey opened = Signing.open(closed, word);
+    Signing.OpenedKey opened = Signing.open(closed, word);
     Arrays.fill(word, '\0');
-    opened
-        .why()
-        .ifPresent(
-            why -> {
-              throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
-            });
-    SigningKey key = opened.key().orElseThrow();
-    refuseUnknown(signatory, key.info());
-    return key;
-  }
-
-  private static void refuseUnknown(Signatory signatory, CertificateInfo info) {
-    String initials = signatory.person().initials();
-    PersonKey known =
-        signatory
-            .person()
-            .key(info.fingerprint())
-            .orElseThrow(
-                () ->
-                    new UsageException(
-                        "signing.unknown-key",
-                        "the plan does not have the key {0} as {1}'s; key show lists the line"
-                            + " to add",
-                        info.fingerprint(),
-                        initials));
-    if (!known.isInForce(signatory.time().toLocalDate())
-        || !info.isInForce(signatory.time().toInstant())) {
-      throw new UsageException(
-          "signing.not-in-force", "the key of {0} does not count today", initials);
+    if (opened.key().isEmpty()) {
+      Message why = opened.why().orElseThrow();
+      throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
     }
+    SigningKey key = opened.key().get();
+    signatory.refuseUnknown(key.info());
+    return key;
   }
 
   private static UnaryOperator<byte[]> signature(SigningKey key, Optional<String> server) {
@@ -258,15 +280,11 @@ public final class RecordSigning {
   }
 
   private List<Message> lines(Signatory signatory, SigningKey key, boolean isStamped) {
+    String name = signatory.person().name();
+    Message role = signatory.role().message();
     List<Message> lines = new ArrayList<>();
     lines.add(say("signing.signed", "{0} is signed.", record.path()));
-    lines.add(
-        say(
-            "signing.signed-by",
-            "    {0} as {1}, {2}",
-            signatory.person().name(),
-            signatory.role().message(),
-            signatory.time()));
+    lines.add(say("signing.signed-by", "    {0} as {1}, {2}", name, role, signatory.time()));
     lines.add(say("signing.signed-with", "    key {0}", key.info().fingerprint()));
     if (isStamped) {
       lines.add(say("signing.stamped", "    with a time stamp"));

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
-import org.flitchbook.archive.SigningReason;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.evidence.EnclosedEvidence;
@@ -23,6 +23,7 @@ import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person;
+import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.seal.PdfSignatures;
@@ -46,7 +47,8 @@ record Signatory(
    *
    * @throws UsageException where the plan doesn't let the person sign so, or no box is open
    */
-  static Signatory of(Session session, SignRequest request, Plan plan, PdfSignatures look) {
+  static Signatory of(
+      Session session, RecordSigning.Request request, Plan plan, PdfSignatures look) {
     Person person = PlannedBook.person(plan, request.initials());
     SignerRole role =
         request.role().map(word -> asked(word, person)).orElseGet(() -> open(person, look));
@@ -135,6 +137,26 @@ record Signatory(
         judgement.lot().code());
   }
 
+  /**
+   * The plan has the key as the person's, and it counts today.
+   *
+   * @throws UsageException where it is not so
+   */
+  void refuseUnknown(CertificateInfo info) {
+    Optional<PersonKey> known = person.key(info.fingerprint());
+    if (known.isEmpty()) {
+      throw new UsageException(
+          "signing.unknown-key",
+          "the plan does not have the key {0} as {1}'s; key show lists the line to add",
+          info.fingerprint(),
+          person.initials());
+    }
+    if (!known.get().isInForce(time.toLocalDate()) || !info.isInForce(time.toInstant())) {
+      throw new UsageException(
+          "signing.not-in-force", "the key of {0} does not count today", person.initials());
+    }
+  }
+
   SignatureRequest autograph(CertificateInfo key, Optional<Head> head, int room) {
     String why = role.word() + (reason.isEmpty() ? "" : ": " + reason);
     return new SignatureRequest(
@@ -142,21 +164,17 @@ record Signatory(
         lines(key, head).stream().map(line -> line.in(plan.words())).toList(),
         plan.words(),
         person.name(),
-        new SigningReason(why, head).stated(),
+        SignatureCheck.stated(why, head),
         time,
         role == SignerRole.MAKER,
         room);
   }
 
   private List<Message> lines(CertificateInfo key, Optional<Head> head) {
+    String name = person.name();
+    String initials = person.initials();
     List<Message> lines = new ArrayList<>();
-    lines.add(
-        say(
-            "signing.box.by",
-            "Signed: {0} ({1}), {2}",
-            person.name(),
-            person.initials(),
-            role.message()));
+    lines.add(say("signing.box.by", "Signed: {0} ({1}), {2}", name, initials, role.message()));
     lines.add(Message.of(TIME.format(time) + " (" + time.getZone() + ")"));
     String print = shortened(key.fingerprint());
     lines.add(

@@ -1,8 +1,6 @@
 package org.flitchbook.tracing;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.job.ExitStatus;
@@ -43,7 +41,7 @@ public final class Tracing {
                             + " and no customer of {1}",
                         code,
                         day.book()));
-    String json = new String(Json.write(traced.json()), StandardCharsets.UTF_8);
-    return new JobResult(ExitStatus.WELL, Judging.printed(traced.document()), json, List.of());
+    return JobResult.of(
+        ExitStatus.WELL, Judging.printed(traced.document()), Json.write(traced.json()));
   }
 }

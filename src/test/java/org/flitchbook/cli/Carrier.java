@@ -35,7 +35,7 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
     assertArrayEquals(Tree.bytes(pdf.resolveSibling(name + ".json")), findings.bytes());
     files.remove(findings);
     JsonNode printed = Ran.json(new String(findings.bytes(), UTF_8));
-    assertEquals(Version.ofTheProgram(), printed.get("tool").asText());
+    assertEquals(Main.Version.ofTheProgram(), printed.get("tool").asText());
     return new Carrier(name, files, printed);
   }
 
@@ -57,7 +57,7 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
     Judged again = Judging.day(PlannedBook.of(book), day, at);
     assertEquals(List.of(), again.faults());
     byte[] findings =
-        Judging.findings(Records.json(again.day().orElseThrow()), Version.ofTheProgram());
+        Judging.findings(Records.json(again.day().orElseThrow()), Main.Version.ofTheProgram());
     JsonNode found = Ran.json(new String(findings, UTF_8));
     List<String> lots = printed.get("lots").findValuesAsText("lot");
     keep(found.get("lots"), lots);

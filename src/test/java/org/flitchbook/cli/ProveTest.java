@@ -14,7 +14,6 @@ import java.util.stream.Stream;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
-import org.flitchbook.proving.ProveRequest;
 import org.flitchbook.proving.Proving;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -207,8 +206,7 @@ final class ProveTest {
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
     Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    JobResult result =
-        Proving.prove(newer, new ProveRequest(away(twice), Optional.empty(), List.of()));
+    JobResult result = Proving.prove(newer, away(twice), Optional.empty(), List.of());
     assertEquals(ExitStatus.WELL, result.status());
     says(
         new Ran(0, result.text(), ""),

@@ -62,14 +62,12 @@ final class JudgedAgainTest {
 
   private static List<Statement> statements(
       EnclosedEvidence record, String tool, JudgingChange... changes) {
-    return JudgedAgain.of("26047-B1.pdf", record, tool).statements(List.of(changes));
+    return JudgedAgain.of(record, tool).statements(List.of(changes));
   }
 
   private static JudgingChange change(String since, String... touches) {
     return new JudgingChange(
-        ProgramVersion.parse(since).orElseThrow(),
-        Set.of(touches),
-        Message.say("t.change", "The sum leaves out the skin."));
+        since, Set.of(touches), Message.say("t.change", "The sum leaves out the skin."));
   }
 
   private static Set<Statement.Standing> standings(List<Statement> statements) {

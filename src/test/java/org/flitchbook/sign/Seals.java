@@ -8,6 +8,8 @@ import java.security.Security;
 import java.security.cert.Certificate;
 import java.time.Instant;
 import java.util.List;
+import org.flitchbook.sign.Signing.KeyAlgorithm;
+import org.flitchbook.sign.Signing.KeyHolder;
 
 /** Keys of the Wrenfold Smokeyard's people, for tests that need true signatures. */
 public final class Seals {
