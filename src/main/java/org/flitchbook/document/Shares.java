@@ -1,6 +1,7 @@
 package org.flitchbook.document;
 
 import java.util.Arrays;
+import java.util.List;
 
 /** Divides room among columns by weight and content. */
 final class Shares {
@@ -11,22 +12,23 @@ final class Shares {
   private final double[] least;
   private final double[] natural;
 
-  Shares(double[] weights, double[] least, double[] natural) {
-    this.weights = weights;
+  private Shares(List<Table.Column> columns, double[] least, double[] natural) {
+    this.weights = columns.stream().mapToDouble(Table.Column::weight).toArray();
     this.least = least;
     this.natural = natural;
   }
 
-  double[] of(double room) {
+  /** The widths of columns; {@link Table#share} says how they are found. */
+  static double[] of(List<Table.Column> columns, double room, double[] least, double[] natural) {
+    Shares shares = new Shares(columns, least, natural);
     double wanted = Arrays.stream(natural).sum();
-    if (wanted <= room) {
-      return withSlack(room - wanted);
-    }
     double needed = Arrays.stream(least).sum();
-    if (needed >= room) {
-      return Arrays.stream(least).map(width -> width * room / needed).toArray();
+    if (wanted <= room) {
+      return shares.withSlack(room - wanted);
     }
-    return filled(room);
+    return needed >= room
+        ? Arrays.stream(least).map(width -> width * room / needed).toArray()
+        : shares.filled(room);
   }
 
   private double[] withSlack(double slack) {
@@ -45,11 +47,9 @@ final class Shares {
   private double[] filled(double room) {
     double shortest = SHORT * room / natural.length;
     double[] widths = least.clone();
-    for (int i = 0; i < widths.length; i++) {
-      widths[i] = weights[i] == 0 || natural[i] <= shortest ? natural[i] : least[i];
-    }
+    Arrays.setAll(widths, i -> weights[i] == 0 || natural[i] <= shortest ? natural[i] : least[i]);
     if (Arrays.stream(widths).sum() > room) {
-      System.arraycopy(least, 0, widths, 0, widths.length);
+      widths = least.clone();
     }
     double left = room - Arrays.stream(widths).sum();
     for (int round = 0; round < widths.length && left > room * 1e-9; round++) {

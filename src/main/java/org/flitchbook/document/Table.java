@@ -40,8 +40,7 @@ public record Table(String caption, List<Column> columns, List<Row> rows) implem
    * @return the widths; they add up to {@code room} at most
    */
   public double[] share(double room, double[] least, double[] natural) {
-    double[] weights = columns.stream().mapToDouble(Column::weight).toArray();
-    return new Shares(weights, least, natural).of(room);
+    return Shares.of(columns, room, least, natural);
   }
 
   /**

@@ -3,36 +3,43 @@ package org.flitchbook.pdf;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
+import java.util.Calendar;
 import java.util.List;
+import java.util.TreeMap;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDStream;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
+import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
 import org.flitchbook.document.Document;
 
 /**
  * What makes a file archival (PDF/A-3a, ISO 19005-3) and accessible (PDF/UA-1, ISO 14289-1): the
- * structure tree, the colour profile, the metadata.
+ * structure tree, the colour profile, the metadata; also its fields and attachments.
  */
 final class Archive {
-  private static final COSName PARENT_TREE = COSName.getPDFName("ParentTree");
-  private static final COSName NEXT_KEY = COSName.getPDFName("ParentTreeNextKey");
-
+  final Destinations destinations = new Destinations();
   private final PDDocument file;
+  private final COSDictionary catalog;
   private final Metadata metadata;
   private final COSDictionary tree = new COSDictionary();
   private final Element root = new Element("Document", tree);
+  private final COSArray fields = new COSArray();
 
-  /** What belongs to which element, by number: first the content of each page. */
-  private final List<COSBase> parents = new ArrayList<>();
+  /** What belongs to which element, by number: each number is followed by what it stands for. */
+  private final COSArray parents = new COSArray();
 
   Archive(PDDocument file, Document document) {
     this.file = file;
+    this.catalog = file.getDocumentCatalog().getCOSObject();
     this.metadata = new Metadata(document);
     file.setDocumentId(metadata.number());
     file.setDocumentInformation(metadata.information());
@@ -42,34 +49,43 @@ final class Archive {
     tree.setItem(COSName.K, root.dictionary());
   }
 
+  PDDocument file() {
+    return file;
+  }
+
   Element root() {
     return root;
   }
 
+  /** The next number of the parent tree: it leads to the element or elements given. */
+  int number(COSBase parent) {
+    int number = parents.size() / 2;
+    parents.add(COSInteger.get(number));
+    parents.add(parent);
+    return number;
+  }
+
+  void add(PDAnnotationWidget field) {
+    fields.add(field.getCOSObject());
+  }
+
   /** Completes the catalog once all pages are there. */
-  void finish(List<TaggedPage> pages, Destinations destinations) throws IOException {
-    COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
+  void finish(List<Attachment> attachments) throws IOException {
     file.getDocumentCatalog().setLanguage(metadata.language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
-    pages.forEach(page -> parents.add(page.owners()));
-    for (TaggedPage page : pages) {
-      for (Element link : destinations.addLinks(page, parents.size())) {
-        parents.add(link.dictionary());
-      }
+    destinations.finish(file);
+    if (fields.size() > 0) {
+      catalog.setItem(COSName.ACRO_FORM, dictionary(COSName.FIELDS, fields));
     }
-    addFields(pages);
-    addParents();
-    destinations.addBookmarks(file);
+    tree.setItem(COSName.getPDFName("ParentTree"), dictionary(COSName.NUMS, parents));
+    tree.setInt(COSName.getPDFName("ParentTreeNextKey"), parents.size() / 2);
     catalog.setItem(COSName.STRUCT_TREE_ROOT, tree);
     catalog.setItem(COSName.OUTPUT_INTENTS, outputIntents());
     byte[] packet = metadata.packet().getBytes(StandardCharsets.UTF_8);
     PDMetadata stream = new PDMetadata(file, new ByteArrayInputStream(packet));
     file.getDocumentCatalog().setMetadata(stream);
-  }
-
-  void enclose(List<Attachment> attachments) throws IOException {
-    new AttachmentWriter(file, metadata.made()).add(attachments);
+    enclose(file, metadata.made(), attachments);
   }
 
   private static COSDictionary flag(String name) {
@@ -79,31 +95,10 @@ final class Archive {
     return dictionary;
   }
 
-  private void addFields(List<TaggedPage> pages) {
-    COSArray fields = new COSArray();
-    for (TaggedPage page : pages) {
-      for (TaggedPage.SignatureField each : page.fields) {
-        fields.add(each.make(file, page.page, parents.size()));
-        parents.add(each.element().dictionary());
-      }
-    }
-    if (fields.size() > 0) {
-      COSDictionary form = new COSDictionary();
-      form.setItem(COSName.FIELDS, fields);
-      file.getDocumentCatalog().getCOSObject().setItem(COSName.ACRO_FORM, form);
-    }
-  }
-
-  private void addParents() {
-    COSArray numbers = new COSArray();
-    for (int i = 0; i < parents.size(); i++) {
-      numbers.add(COSInteger.get(i));
-      numbers.add(parents.get(i));
-    }
+  private static COSDictionary dictionary(COSName key, COSArray values) {
     COSDictionary dictionary = new COSDictionary();
-    dictionary.setItem(COSName.NUMS, numbers);
-    tree.setItem(PARENT_TREE, dictionary);
-    tree.setInt(NEXT_KEY, parents.size());
+    dictionary.setItem(key, values);
+    return dictionary;
   }
 
   /** By hand: PDFBox's own class rewrites the profile through the platform's colour code. */
@@ -118,8 +113,46 @@ final class Archive {
     intent.setString(COSName.OUTPUT_CONDITION_IDENTIFIER, "sRGB IEC61966-2.1");
     intent.setString(COSName.INFO, "sRGB IEC61966-2.1");
     intent.setItem(COSName.DEST_OUTPUT_PROFILE, profile);
-    COSArray intents = new COSArray();
-    intents.add(intent);
-    return intents;
+    return new COSArray(List.of(intent));
+  }
+
+  /** Puts files in as associated files of the whole document (ISO 19005-3, 6.8). */
+  static void enclose(PDDocument file, Calendar made, List<Attachment> attachments)
+      throws IOException {
+    TreeMap<String, PDComplexFileSpecification> named = new TreeMap<>();
+    for (Attachment each : attachments) {
+      if (named.put(each.name(), specification(file, made, each)) != null) {
+        throw new IllegalArgumentException("two attachments are called " + each.name());
+      }
+    }
+    if (named.isEmpty()) {
+      return;
+    }
+    PDEmbeddedFilesNameTreeNode embedded = new PDEmbeddedFilesNameTreeNode();
+    embedded.setNames(named);
+    PDDocumentNameDictionary names = new PDDocumentNameDictionary(file.getDocumentCatalog());
+    names.setEmbeddedFiles(embedded);
+    file.getDocumentCatalog().setNames(names);
+    COSArray associated = new COSArray(List.copyOf(named.values()));
+    file.getDocumentCatalog().getCOSObject().setItem(COSName.getPDFName("AF"), associated);
+  }
+
+  private static PDComplexFileSpecification specification(
+      PDDocument file, Calendar made, Attachment attachment) throws IOException {
+    byte[] bytes = attachment.bytes();
+    PDEmbeddedFile embedded =
+        new PDEmbeddedFile(file, new ByteArrayInputStream(bytes), COSName.FLATE_DECODE);
+    embedded.setSubtype(attachment.mediaType());
+    embedded.setSize(bytes.length);
+    embedded.setModDate(made);
+    PDComplexFileSpecification specification = new PDComplexFileSpecification();
+    specification.setFile(attachment.name());
+    specification.setFileUnicode(attachment.name());
+    specification.setFileDescription(attachment.description());
+    specification.setEmbeddedFile(embedded);
+    specification.setEmbeddedFileUnicode(embedded);
+    String relation = attachment.relation().word;
+    specification.getCOSObject().setName(COSName.getPDFName("AFRelationship"), relation);
+    return specification;
   }
 }

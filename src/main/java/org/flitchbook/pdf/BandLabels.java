@@ -37,18 +37,15 @@ final class BandLabels {
     bands.stream()
         .filter(band -> !band.label().isBlank())
         .sorted(Comparator.comparingDouble(Chart.Band::from))
-        .forEach(
-            band ->
-                add(
-                    text.lines(FontSize.SMALL, Text.Style.PLAIN, band.label(), plot.width()).get(0),
-                    band));
+        .forEach(band -> add(text, band, plot.area()));
   }
 
-  private void add(TextLine line, Chart.Band band) {
-    double from = Math.max(plot.left(), plot.x(band.from()));
-    double middle = (from + Math.min(plot.right(), plot.x(band.to()))) / 2;
-    double left = Math.max(plot.left(), middle - line.width() / 2);
-    left = Math.min(left, plot.right() - line.width());
+  private void add(TextLayout text, Chart.Band band, Rectangle area) {
+    TextLine line = text.lines(FontSize.SMALL, Text.Style.PLAIN, band.label(), area.width()).get(0);
+    double from = Math.max(area.left(), plot.x(band.from()));
+    double middle = (from + Math.min(area.right(), plot.x(band.to()))) / 2;
+    double left = Math.max(area.left(), middle - line.width() / 2);
+    left = Math.min(left, area.right() - line.width());
     int lane = 0;
     while (clashes(new Label(line, left, middle, lane))) {
       lane++;
@@ -71,13 +68,13 @@ final class BandLabels {
   }
 
   /** Draws the labels above a plot whose upper edge is at {@code bottom}. */
-  void draw(Pen pen, Owner of, double bottom) throws IOException {
+  void draw(Pen pen, double bottom) throws IOException {
     for (Label label : labels) {
       double top = bottom - 1 - (label.lane() + 1) * LANE;
       if (label.lane() > 0 && isFree(label)) {
-        pen.hairline(of, Color.GREY, label.middle(), top + LANE - 1, label.middle(), bottom);
+        pen.hairline(Color.GREY, label.middle(), top + LANE - 1, label.middle(), bottom);
       }
-      pen.line(of, FontSize.SMALL, label.left(), top, label.line());
+      pen.line(label.left(), top, label.line());
     }
   }
 }

@@ -18,10 +18,10 @@ final class ChartKey {
 
   /** Draws what a name stands for, with its left edge and its middle there. */
   private interface Sample {
-    void draw(Pen pen, Owner of, double x, double middle) throws IOException;
+    void draw(Pen pen, double x, double middle) throws IOException;
   }
 
-  private static final Sample NONE = (pen, of, x, middle) -> {};
+  private static final Sample NONE = (pen, x, middle) -> {};
 
   private record Item(Sample sample, TextLine name, double x, double words, int row) {}
 
@@ -51,14 +51,13 @@ final class ChartKey {
   }
 
   private static Sample stroke(Chart.Curve curve) {
-    return (pen, of, x, middle) ->
-        ChartSymbols.draw(
-            pen, of, curve.stroke(), new Path().move(x, middle).line(x + STROKE - 5, middle));
+    return (pen, x, middle) ->
+        ChartSymbols.draw(pen, curve.stroke(), Plot.line(x, middle, x + STROKE - 5, middle));
   }
 
   private static Sample sign(Chart.Shape shape) {
     double down = shape == Chart.Shape.STROKE ? 3.5 : 0;
-    return (pen, of, x, middle) -> ChartSymbols.draw(pen, of, shape, x + 3.2, middle + down);
+    return (pen, x, middle) -> ChartSymbols.draw(pen, shape, x + 3.2, middle + down);
   }
 
   /** A name goes on in the row where it still fits; one longer than a row is broken. */
@@ -82,11 +81,11 @@ final class ChartKey {
     return items.isEmpty() ? 0 : (row + 1) * FontSize.SMALL.leading + 5;
   }
 
-  void draw(Pen pen, Owner of, double top) throws IOException {
+  void draw(Pen pen, double top) throws IOException {
     for (Item item : items) {
       double y = top + item.row() * FontSize.SMALL.leading;
-      item.sample().draw(pen, of, item.x(), y + MIDDLE);
-      pen.line(of, FontSize.SMALL, item.words(), y, item.name());
+      item.sample().draw(pen, item.x(), y + MIDDLE);
+      pen.line(item.words(), y, item.name());
     }
   }
 }

@@ -2,63 +2,60 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.function.Predicate;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.document.Block;
+import org.flitchbook.document.Block.Facts;
+import org.flitchbook.document.Block.Signatures;
+import org.flitchbook.document.Block.Sum;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Facts;
-import org.flitchbook.document.Signatures;
-import org.flitchbook.document.Sum;
 import org.flitchbook.document.Table;
 
 /** Hands each block to the setter that knows how it looks. */
 final class Composer {
   private final Document document;
   private final PageSequence pages;
-  private final LayoutContext context;
+  private final Flow flow;
   private final TextSetter words;
 
-  Composer(PDDocument file, Document document, Element root, Destinations destinations)
-      throws IOException {
-    Fonts fonts = new Fonts(file);
-    TextLayout text = new TextLayout(fonts, document.words());
+  Composer(PDDocument file, Document document, Archive archive) throws IOException {
+    TextLayout text = new TextLayout(file, document.words());
     this.document = document;
-    this.pages = new PageSequence(file, fonts, text, document);
-    this.context = new LayoutContext(new Flow(pages), text, root, destinations, document.words());
-    this.words = new TextSetter(context);
+    this.pages = new PageSequence(file, archive, text, document);
+    this.flow = new Flow(pages, text, archive.root(), document.words());
+    this.words = new TextSetter(flow);
   }
 
-  /** Sets the whole document and returns its pages. */
-  List<TaggedPage> compose() throws IOException {
+  /** Sets the whole document. */
+  void compose() throws IOException {
     words.title(document.title(), document.subject());
     List<Block> blocks = document.blocks();
     for (int i = 0; i < blocks.size(); i++) {
-      boolean leads = leadsToBoxes(blocks.subList(i + 1, blocks.size()));
-      if (blocks.get(i) instanceof Table table) {
-        new TableSetter(context, table, leads).set();
-      } else {
-        context.flow().hold(leads);
-        set(blocks.get(i));
-      }
+      set(blocks.get(i), leadsToBoxes(blocks.subList(i + 1, blocks.size())));
     }
-    context.flow().finish();
-    return pages.finish();
+    flow.settle();
+    pages.finish();
   }
 
   /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */
   private static boolean leadsToBoxes(List<Block> next) {
-    Predicate<Block> between =
-        block ->
-            block instanceof Block.Note || block instanceof Facts || block instanceof Block.Caution;
     return next.stream()
-        .dropWhile(between)
+        .filter(
+            block ->
+                !(block instanceof Block.Note
+                    || block instanceof Facts
+                    || block instanceof Block.Caution))
         .findFirst()
         .filter(Signatures.class::isInstance)
         .isPresent();
   }
 
-  private void set(Block block) throws IOException {
+  private void set(Block block, boolean leads) throws IOException {
+    if (block instanceof Table table) {
+      new TableSetter(flow, table, leads).set();
+      return;
+    }
+    flow.hold(leads);
     if (block instanceof Block.Heading heading) {
       words.set(heading);
     } else if (block instanceof Block.Paragraph paragraph) {
@@ -70,7 +67,7 @@ final class Composer {
     } else if (block instanceof Block.Caution caution) {
       words.set(caution);
     } else if (block instanceof Block.PageBreak) {
-      context.flow().breakPage();
+      flow.breakPage();
     } else {
       setGrid(block);
     }
@@ -78,15 +75,15 @@ final class Composer {
 
   private void setGrid(Block block) throws IOException {
     if (block instanceof Facts facts) {
-      new FactsSetter(context, facts).set();
+      new FactsSetter(flow, facts).set();
     } else if (block instanceof Sum sum) {
-      new SumSetter(context, sum).set();
+      new SumSetter(flow, sum).set();
     } else if (block instanceof Chart chart) {
-      ChartSetter.set(context, chart);
+      ChartSetter.set(flow, chart);
     } else if (block instanceof Block.Blank blank) {
-      new HandwritingSetter(context).set(blank);
+      new HandwritingSetter(flow).set(blank);
     } else if (block instanceof Signatures signatures) {
-      new HandwritingSetter(context).set(signatures);
+      new HandwritingSetter(flow).set(signatures);
     } else {
       throw new IllegalArgumentException("no setter for " + block.getClass());
     }

@@ -3,7 +3,7 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.flitchbook.document.Facts;
+import org.flitchbook.document.Block.Facts;
 import org.flitchbook.document.Text;
 
 /** Sets facts in a grid: the label beside its value, or above it where three share a row. */
@@ -13,83 +13,64 @@ final class FactsSetter {
   private static final double PADDING = 2;
   private static final double LABEL_SHARE = 0.42;
 
-  private final LayoutContext context;
+  private final Flow flow;
   private final Facts facts;
   private final boolean stacked;
   private final double column;
   private final double label;
 
-  FactsSetter(LayoutContext context, Facts facts) {
-    this.context = context;
+  FactsSetter(Flow flow, Facts facts) {
+    this.flow = flow;
     this.facts = facts;
     this.stacked = facts.columns() == 3;
-    this.column = (context.frame().width() - GAP * (facts.columns() - 1)) / facts.columns();
+    this.column = (flow.frame.width() - GAP * (facts.columns() - 1)) / facts.columns();
     this.label = stacked ? column : Math.min(widestLabel(), column * LABEL_SHARE);
   }
 
   private double widestLabel() {
     return facts.facts().stream()
-        .mapToDouble(fact -> context.text().width(FontSize.BODY, Text.Style.MUTED, fact.label()))
+        .mapToDouble(fact -> flow.text.width(FontSize.BODY, Text.Style.MUTED, fact.label()))
         .max()
         .orElse(0);
   }
 
   void set() throws IOException {
-    Element list = context.root().child("L");
+    Element list = flow.root.child("L");
     int each = facts.columns();
     int count = facts.facts().size();
     for (int from = 0; from < count; from += each) {
-      List<Placed> row = new ArrayList<>();
+      List<Part> row = new ArrayList<>();
+      double x = flow.frame.left();
       for (Facts.Fact fact : facts.facts().subList(from, Math.min(count, from + each))) {
-        row.add(place(fact, list.child("LI"), row.size()));
+        add(row, fact, list.child("LI"), x);
+        x += column + GAP;
       }
-      double height = row.stream().mapToDouble(Placed::height).max().orElse(0) + PADDING;
+      double height = row.stream().mapToDouble(Part::bottom).max().orElse(0);
       boolean sticks = from == 0 ? count > each : from + 2 * each >= count && from + each < count;
-      context
-          .flow()
-          .add(
-              Flow.Strip.of(from == 0 ? 10 : 0, height, sticks, (pen, top) -> draw(pen, top, row)));
+      double padding = stacked ? PADDING + 3 : PADDING;
+      flow.add(from == 0 ? 10 : 0, height + padding, sticks, (pen, top) -> draw(pen, top, row));
     }
   }
 
-  private static void draw(Pen pen, double top, List<Placed> row) throws IOException {
-    for (Placed placed : row) {
-      placed.draw(pen, top);
-    }
-  }
-
-  private Placed place(Facts.Fact fact, Element item, int index) {
-    double x = context.frame().left() + index * (column + GAP);
+  private void add(List<Part> row, Facts.Fact fact, Element item, double x) {
     FontSize size = stacked ? FontSize.SMALL : FontSize.BODY;
-    List<TextLine> labels = context.text().lines(size, Text.Style.MUTED, fact.label(), label);
+    List<TextLine> labels = flow.text.lines(size, Text.Style.MUTED, fact.label(), label);
     double valueX = stacked ? x : x + label + BETWEEN;
-    double valueTop = stacked ? labels.size() * FontSize.SMALL.leading : 0;
-    List<TextLine> values =
-        context.text().balanced(FontSize.BODY, fact.value(), x + column - valueX);
-    return new Placed(
-        new Part(item.child("Lbl"), size, x, 0, labels),
-        new Part(item.child("LBody"), FontSize.BODY, valueX, valueTop, values),
-        stacked ? 3 : 0);
+    double down = stacked ? TextLine.height(labels) : 0;
+    LineBreaker value = flow.text.of(FontSize.BODY, fact.value());
+    row.add(new Part(item.child("Lbl"), x, 0, labels));
+    row.add(new Part(item.child("LBody"), valueX, down, value.balanced(x + column - valueX)));
   }
 
-  private record Part(Element element, FontSize size, double x, double down, List<TextLine> lines) {
+  private static void draw(Pen pen, double top, List<Part> row) throws IOException {
+    for (Part part : row) {
+      pen.as(part.element).lines(part.x, top + part.down, part.lines);
+    }
+  }
+
+  private record Part(Element element, double x, double down, List<TextLine> lines) {
     double bottom() {
-      return down + lines.size() * size.leading;
-    }
-
-    void draw(Pen pen, double top) throws IOException {
-      pen.lines(element, size, x, top + down, lines);
-    }
-  }
-
-  private record Placed(Part label, Part value, double padding) {
-    double height() {
-      return Math.max(label.bottom(), value.bottom()) + padding;
-    }
-
-    void draw(Pen pen, double top) throws IOException {
-      label.draw(pen, top);
-      value.draw(pen, top);
+      return down + TextLine.height(lines);
     }
   }
 }

@@ -3,27 +3,40 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
-/** Lets strips run down the pages, and keeps together what sticks together. */
+/**
+ * What every setter needs: strips run down the pages, and what sticks together is kept together;
+ * beside that the setting of text, the root of the structure tree and the fixed wording.
+ */
 final class Flow {
   private static final double ROUNDING = 0.01;
 
+  /** The part of a page that content may use. */
+  final Rectangle frame;
+
+  final TextLayout text;
+  final Element root;
+  final Words words;
   private final PageSequence pages;
-  private final Rectangle frame;
   private final List<Strip> waiting = new ArrayList<>();
   private double y;
   private boolean fresh;
   private boolean held;
 
-  Flow(PageSequence pages) throws IOException {
+  Flow(PageSequence pages, TextLayout text, Element root, Words words) throws IOException {
     this.pages = pages;
     this.frame = pages.frame();
+    this.text = text;
+    this.root = root;
+    this.words = words;
     turn();
   }
 
-  Rectangle frame() {
-    return frame;
+  /** Adds a strip that is drawn alike wherever it comes to stand. */
+  void add(double before, double height, boolean sticks, Pen.Drawing drawing) throws IOException {
+    add(new Strip(before, height, sticks, null, drawing));
   }
 
   /** Adds a strip below the others. */
@@ -47,11 +60,8 @@ final class Flow {
     }
   }
 
-  void finish() throws IOException {
-    settle();
-  }
-
-  private void settle() throws IOException {
+  /** Places what waits for what follows. */
+  void settle() throws IOException {
     if (!waiting.isEmpty()
         && !fresh
         && !fits(waiting)
@@ -104,10 +114,5 @@ final class Flow {
    * @param again what is drawn above it where it begins a page, such as the head of its table
    */
   record Strip(
-      double before, double height, boolean sticks, @Nullable Strip again, Pen.Drawing drawing) {
-
-    static Strip of(double before, double height, boolean sticks, Pen.Drawing drawing) {
-      return new Strip(before, height, sticks, null, drawing);
-    }
-  }
+      double before, double height, boolean sticks, @Nullable Strip again, Pen.Drawing drawing) {}
 }

@@ -1,7 +1,10 @@
 package org.flitchbook.pdf;
 
 import java.lang.Character.UnicodeScript;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Set;
+import java.util.function.IntPredicate;
 import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 
@@ -12,11 +15,14 @@ import org.flitchbook.words.Words;
  * named by its number in Unicode.
  */
 final class GlyphFallback {
-  private final Fonts fonts;
+  private static final Set<UnicodeScript> NO_SCRIPT =
+      Set.of(UnicodeScript.COMMON, UnicodeScript.INHERITED, UnicodeScript.UNKNOWN);
+
+  private final IntPredicate hasGlyph;
   private final Words words;
 
-  GlyphFallback(Fonts fonts, Words words) {
-    this.fonts = fonts;
+  GlyphFallback(IntPredicate hasGlyph, Words words) {
+    this.hasGlyph = hasGlyph;
     this.words = words;
   }
 
@@ -53,10 +59,7 @@ final class GlyphFallback {
     if (!isLetter(codes[from])) {
       return String.format(Locale.ROOT, "[U+%04X]", codes[from]);
     }
-    long letters = 0;
-    for (int i = from; i < to; i++) {
-      letters += isMark(codes[i]) ? 0 : 1;
-    }
+    long letters = Arrays.stream(codes, from, to).filter(code -> !isMark(code)).count();
     return words.count(
         "pdf.unshown",
         letters,
@@ -72,10 +75,7 @@ final class GlyphFallback {
 
   /** Whether it belongs to a script, which an emoji and a mark do not. */
   private static boolean isLetter(int character) {
-    UnicodeScript script = UnicodeScript.of(character);
-    return script != UnicodeScript.COMMON
-        && script != UnicodeScript.INHERITED
-        && script != UnicodeScript.UNKNOWN;
+    return !NO_SCRIPT.contains(UnicodeScript.of(character));
   }
 
   private static boolean isMark(int character) {
@@ -92,6 +92,6 @@ final class GlyphFallback {
     byte direction = Character.getDirectionality(character);
     return direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT
         && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC
-        && fonts.shows(character);
+        && hasGlyph.test(character);
   }
 }

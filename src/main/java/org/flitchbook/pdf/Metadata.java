@@ -1,15 +1,13 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.Locale;
+import java.util.UUID;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Text;
@@ -30,15 +28,8 @@ final class Metadata {
 
   /** A number from the document's id, from which the file's own identifier is made. */
   long number() {
-    return ByteBuffer.wrap(sha256(document.id().getBytes(StandardCharsets.UTF_8))).getLong();
-  }
-
-  private static byte[] sha256(byte[] bytes) {
-    try {
-      return MessageDigest.getInstance("SHA-256").digest(bytes);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    byte[] id = document.id().getBytes(StandardCharsets.UTF_8);
+    return UUID.nameUUIDFromBytes(id).getMostSignificantBits();
   }
 
   /** In UTC, whatever the zone of the machine. */

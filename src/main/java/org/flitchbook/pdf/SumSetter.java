@@ -1,9 +1,10 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.Function;
-import org.flitchbook.document.Sum;
+import org.flitchbook.document.Block.Sum;
 import org.flitchbook.document.Text;
 
 /**
@@ -16,16 +17,16 @@ final class SumSetter {
   private static final double LABEL_SHARE = 0.34;
   private static final double RESULT_SHARE = 0.3;
 
-  private final LayoutContext context;
+  private final Flow flow;
   private final Sum sum;
   private final double label;
   private final double expression;
   private final double result;
 
-  SumSetter(LayoutContext context, Sum sum) {
-    this.context = context;
+  SumSetter(Flow flow, Sum sum) {
+    this.flow = flow;
     this.sum = sum;
-    double width = context.frame().width();
+    double width = flow.frame.width();
     this.label = Math.min(widest(Sum.Line::label, Text.Style.PLAIN), width * LABEL_SHARE);
     this.result = Math.min(widest(Sum.Line::result, Text.Style.STRONG), width * RESULT_SHARE);
     double room = width - label - GAP - EQUALS - result;
@@ -34,13 +35,13 @@ final class SumSetter {
 
   private double widest(Function<Sum.Line, String> part, Text.Style style) {
     return sum.lines().stream()
-        .mapToDouble(line -> context.text().width(FontSize.BODY, style, part.apply(line)))
+        .mapToDouble(line -> flow.text.width(FontSize.BODY, style, part.apply(line)))
         .max()
         .orElse(0);
   }
 
   void set() throws IOException {
-    Element list = context.root().child("L");
+    Element list = flow.root.child("L");
     int last = sum.lines().size() - 1;
     for (int i = 0; i <= last; i++) {
       boolean total = i == last && last > 0;
@@ -48,53 +49,37 @@ final class SumSetter {
     }
   }
 
+  private List<TextLine> lines(Text.Style style, String words, double width) {
+    return flow.text.lines(FontSize.BODY, style, words, width);
+  }
+
   private void add(Element item, Sum.Line line, double before, boolean sticks, boolean total)
       throws IOException {
-    TextLayout text = context.text();
-    Text.Style style = total ? Text.Style.STRONG : Text.Style.PLAIN;
-    List<TextLine> labels = text.lines(FontSize.BODY, Text.Style.PLAIN, line.label(), label);
-    List<TextLine> expressions =
-        text.lines(FontSize.BODY, Text.Style.PLAIN, line.expression(), expression);
-    List<TextLine> results = text.lines(FontSize.BODY, style, line.result(), result);
-    int tall = Math.max(labels.size(), Math.max(expressions.size(), results.size()));
+    List<TextLine> labels = lines(Text.Style.PLAIN, line.label(), label);
+    List<TextLine> expressions = lines(Text.Style.PLAIN, line.expression(), expression);
+    List<TextLine> results =
+        lines(total ? Text.Style.STRONG : Text.Style.PLAIN, line.result(), result);
+    String sign = line.expression().isBlank() ? "" : "= ";
+    List<Integer> tall = List.of(labels.size(), expressions.size(), results.size());
     double above = total ? 4 : 0;
+    double left = flow.frame.left();
+    double signX = left + label + GAP + expression + 4;
     Element name = item.child("Lbl");
     Element body = item.child("LBody");
     Pen.Drawing drawing =
         (pen, top) -> {
+          if (total) {
+            double right = signX + EQUALS - 4 + result;
+            pen.decoration().hairline(Color.BLACK, left, top + 2, right, top + 2);
+          }
           double y = top + above;
-          rule(pen, total, top);
-          pen.lines(name, FontSize.BODY, context.frame().left(), y, labels);
+          pen.as(name).lines(left, y, labels);
           double last = y + (expressions.size() - 1) * FontSize.BODY.leading;
-          pen.linesUpTo(body, FontSize.BODY, signX() - 4, y, expressions);
-          equals(pen, body, line, last);
-          pen.lines(body, FontSize.BODY, signX() + EQUALS - 4, last, results);
+          pen.as(body).linesUpTo(signX - 4, y, expressions);
+          pen.lines(signX, last, lines(Text.Style.PLAIN, sign, EQUALS));
+          pen.lines(signX + EQUALS - 4, last, results);
         };
-    context
-        .flow()
-        .add(Flow.Strip.of(before, above + tall * FontSize.BODY.leading + 1.5, sticks, drawing));
-  }
-
-  private double signX() {
-    return context.frame().left() + label + GAP + expression + 4;
-  }
-
-  private void rule(Pen pen, boolean total, double top) throws IOException {
-    if (total) {
-      double right = signX() + EQUALS - 4 + result;
-      pen.hairline(
-          Owner.Artifact.DECORATION, Color.BLACK, context.frame().left(), top + 2, right, top + 2);
-    }
-  }
-
-  private void equals(Pen pen, Element body, Sum.Line line, double top) throws IOException {
-    if (!line.expression().isBlank()) {
-      pen.line(
-          body,
-          FontSize.BODY,
-          signX(),
-          top,
-          context.text().lines(FontSize.BODY, Text.Style.PLAIN, "= ", EQUALS).get(0));
-    }
+    double height = above + Collections.max(tall) * FontSize.BODY.leading + 1.5;
+    flow.add(before, height, sticks, drawing);
   }
 }

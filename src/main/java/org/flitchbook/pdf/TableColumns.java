@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
@@ -18,12 +19,12 @@ final class TableColumns {
   /** No word may claim more of the page than this; a longer one is cut. */
   private static final double LONGEST_WORD = 0.3;
 
-  private final LayoutContext context;
+  private final Flow flow;
   private final Table table;
   private final double[] widths;
 
-  TableColumns(LayoutContext context, Table table) {
-    this.context = context;
+  TableColumns(Flow flow, Table table) {
+    this.flow = flow;
     this.table = table;
     this.widths = measure();
   }
@@ -32,12 +33,12 @@ final class TableColumns {
     int count = table.columns().size();
     double[] least = new double[count];
     double[] natural = new double[count];
-    double room = context.frame().width();
+    double room = flow.frame.width();
     for (int i = 0; i < count; i++) {
       room -= i < count - 1 ? gap(i) : 0;
-      widen(least, natural, i, FontSize.SMALL, Text.strong(table.columns().get(i).head()));
+      widen(least, natural, i, FontSize.SMALL, heads().get(i));
       for (Table.Row row : table.rows()) {
-        widen(least, natural, i, row.cells().get(i));
+        widen(least, natural, i, FontSize.BODY, row.cells().get(i));
       }
     }
     double longest = Math.max(room * LONGEST_WORD, room / count);
@@ -53,66 +54,62 @@ final class TableColumns {
     return facing ? WIDE_GAP : GAP;
   }
 
-  private void widen(double[] least, double[] natural, int column, Table.Cell cell) {
-    if (cell.scale().isPresent()) {
-      least[column] = Math.max(least[column], TableRow.SCALE_WIDTH);
-      natural[column] = Math.max(natural[column], TableRow.SCALE_WIDTH);
-    } else {
-      widen(least, natural, column, FontSize.BODY, text(cell));
-    }
-  }
-
-  private void widen(double[] least, double[] natural, int column, FontSize size, Text text) {
-    double whole = context.text().natural(size, text);
+  private void widen(double[] least, double[] natural, int column, FontSize size, Table.Cell cell) {
+    LineBreaker text = flow.text.of(size, text(cell));
+    double whole = cell.scale().isPresent() ? TableRow.SCALE_WIDTH : text.natural();
     natural[column] = Math.max(natural[column], whole);
     if (whole > least[column]) {
-      least[column] = Math.max(least[column], context.text().least(size, text));
+      double word = cell.scale().isPresent() ? TableRow.SCALE_WIDTH : text.least();
+      least[column] = Math.max(least[column], word);
     }
   }
 
-  TableRow head(List<Owner> owners) {
-    List<TableRow.Field> fields = new ArrayList<>();
-    double x = context.frame().left();
-    for (int i = 0; i < widths.length; i++) {
-      Table.Column column = table.columns().get(i);
-      fields.add(
-          field(owners.get(i), x, i, FontSize.SMALL, Text.strong(column.head()), Tone.PLAIN));
-      x += widths[i] + gap(i);
-    }
-    return new TableRow(FontSize.SMALL, fields);
+  private List<Table.Cell> heads() {
+    return table.columns().stream()
+        .map(column -> new Table.Cell(Text.strong(column.head()), Tone.PLAIN))
+        .toList();
   }
 
-  TableRow row(Table.Row row, List<Owner> owners) {
+  /** The row of heads; each belongs to the owner of its number. */
+  TableRow head(IntFunction<Pen.Owner> owners) {
+    return row(FontSize.SMALL, heads(), owners);
+  }
+
+  /** A row of cells, each of which belongs to the owner of its number. */
+  TableRow row(FontSize size, List<Table.Cell> cells, IntFunction<Pen.Owner> owners) {
     List<TableRow.Field> fields = new ArrayList<>();
-    double x = context.frame().left();
+    double x = flow.frame.left();
     for (int i = 0; i < widths.length; i++) {
-      Table.Cell cell = row.cells().get(i);
+      Table.Cell cell = cells.get(i);
+      Pen.Owner owner = owners.apply(i);
       fields.add(
-          cell.scale().isPresent()
-              ? scale(owners.get(i), x, i, cell)
-              : field(owners.get(i), x, i, FontSize.BODY, text(cell), cell.tone()));
+          cell.scale().isPresent() && owner instanceof Element element
+              ? scale(element, x, widths[i], cell)
+              : field(owner, x, i, size, cell));
       x += widths[i] + gap(i);
     }
-    return new TableRow(FontSize.BODY, fields);
+    return new TableRow(size, fields, true, true);
   }
 
   private TableRow.Field field(
-      Owner owner, double x, int column, FontSize size, Text text, Tone tone) {
+      Pen.Owner owner, double x, int column, FontSize size, Table.Cell cell) {
     // A hundredth of a point more, so that what was measured unbroken is not broken by rounding.
-    List<TextLine> lines = context.text().balanced(size, text, widths[column] + 0.01);
+    List<TextLine> lines = flow.text.of(size, text(cell)).balanced(widths[column] + 0.01);
     Table.Align align = table.columns().get(column).align();
-    return new TableRow.Field(owner, x, widths[column], align, tone, lines, Optional.empty());
+    return new TableRow.Field(
+        owner, x, widths[column], align, cell.tone(), lines, Optional.empty());
   }
 
   /** The scale alone is drawn; its words are read out in its place. */
-  private TableRow.Field scale(Owner owner, double x, int column, Table.Cell cell) {
-    Owner figure =
-        owner instanceof Element element
-            ? element.child("Figure").alternative(cell.text().plain())
-            : owner;
-    double width = Math.min(widths[column], TableRow.SCALE_WIDTH);
+  private static TableRow.Field scale(Element element, double x, double width, Table.Cell cell) {
     return new TableRow.Field(
-        figure, x, width, Table.Align.LEFT, cell.tone(), List.of(), cell.scale());
+        element.child("Figure").alternative(cell.text().plain()),
+        x,
+        Math.min(width, TableRow.SCALE_WIDTH),
+        Table.Align.LEFT,
+        cell.tone(),
+        List.of(),
+        cell.scale());
   }
 
   /** The words of a cell, its symbol in front; strong where the reader must stop. */

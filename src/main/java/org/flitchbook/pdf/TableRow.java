@@ -23,13 +23,9 @@ record TableRow(FontSize size, List<Field> fields, boolean begins, boolean ends)
   private static final double TICK = 4.4;
   private static final double MARK = 2.9;
 
-  TableRow(FontSize size, List<Field> fields) {
-    this(size, fields, true, true);
-  }
-
   /** A cell at its place. */
   record Field(
-      Owner owner,
+      Pen.Owner owner,
       double x,
       double width,
       Table.Align align,
@@ -81,7 +77,7 @@ record TableRow(FontSize size, List<Field> fields, boolean begins, boolean ends)
       for (int i = 0; i < field.lines().size(); i++) {
         TextLine line = field.lines().get(i);
         double y = top + above() + i * size.leading;
-        pen.line(field.owner(), size, field.x(line), y, line);
+        pen.as(field.owner()).line(field.x(line), y, line);
       }
     }
   }
@@ -91,7 +87,7 @@ record TableRow(FontSize size, List<Field> fields, boolean begins, boolean ends)
       double y = begins ? top + 0.8 : top;
       double tall = (ends ? top + height() - 0.8 : top + height()) - y;
       Rectangle area = new Rectangle(field.x() - 3, y, field.width() + more, tall);
-      pen.fill(Owner.Artifact.DECORATION, Color.behind(field.tone()), area);
+      pen.decoration().fill(Color.behind(field.tone()), area);
     }
   }
 
@@ -103,18 +99,17 @@ record TableRow(FontSize size, List<Field> fields, boolean begins, boolean ends)
     double foot = pen.fromBottom(middle + TICK);
     figure.box(left - EDGE, foot, right + EDGE, foot + 2 * TICK);
     double limit = left + LIMIT * (right - left);
-    pen.rule(figure, Color.GREY, 0.7, left, middle, limit, middle);
-    Path over = new Path().move(limit, middle).line(right, middle);
-    pen.stroke(figure, Color.GREY, 0.7, Pen.Dash.BRIDGE, over);
-    pen.rule(figure, Color.BLACK, 1.1, limit, middle - TICK, limit, middle + TICK);
+    pen.as(figure).rule(Color.GREY, 0.7, left, middle, limit, middle);
+    pen.stroke(Color.GREY, 0.7, Pen.Dash.BRIDGE, Plot.line(limit, middle, right, middle));
+    pen.rule(Color.BLACK, 1.1, limit, middle - TICK, limit, middle + TICK);
     double x = limit + scale.at() * (scale.at() < 0 ? limit - left : right - limit);
     if (scale.isAtEnd()) {
       double way = Math.signum(scale.at());
       double back = x - way * 2 * MARK;
-      Path arrow = new Path().move(x + way * EDGE, middle).line(back, middle - MARK);
-      pen.fill(figure, Color.BLACK, arrow.line(back, middle + MARK).shut());
+      double tip = x + way * EDGE;
+      pen.fill(Color.BLACK, Plot.line(tip, middle, back, middle - MARK, back, middle + MARK));
     } else {
-      ChartSymbols.draw(pen, figure, Chart.Shape.DIAMOND, x, middle);
+      ChartSymbols.draw(pen, Chart.Shape.DIAMOND, x, middle);
     }
   }
 }

@@ -7,8 +7,8 @@ import org.flitchbook.account.DayAccount;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
+import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Tone;
 import org.flitchbook.reading.FileRead;
 

@@ -9,7 +9,7 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Measured;
 import org.flitchbook.check.Part;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Facts;
+import org.flitchbook.document.Block.Facts;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Limit;

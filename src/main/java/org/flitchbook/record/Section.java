@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Facts;
+import org.flitchbook.document.Block.Facts;
 import org.flitchbook.document.Text;
 import org.flitchbook.message.Message;
 

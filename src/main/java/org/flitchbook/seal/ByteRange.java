@@ -1,11 +1,15 @@
 package org.flitchbook.seal;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static org.flitchbook.message.Message.say;
 
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSInteger;
 import org.flitchbook.message.Message;
 
@@ -35,9 +39,9 @@ final class ByteRange {
       faults.add(say("seal.signature.range", "it does not say rightly which bytes it covers"));
       return;
     }
-    from = number(range, 1);
-    to = number(range, 2);
-    end = to + number(range, 3);
+    from = range.getInt(1);
+    to = range.getInt(2);
+    end = to + range.getInt(3);
     readSeal();
   }
 
@@ -45,54 +49,34 @@ final class ByteRange {
     if (range == null || range.size() != RANGES) {
       return false;
     }
-    for (int i = 0; i < RANGES; i++) {
-      if (!(range.get(i) instanceof COSInteger number)
+    for (COSBase each : range) {
+      if (!(each instanceof COSInteger number)
           || number.longValue() < 0
           || number.longValue() > pdf.length) {
         return false;
       }
     }
-    return number(range, 0) == 0
-        && number(range, 1) < number(range, 2)
-        && (long) number(range, 2) + number(range, 3) <= pdf.length;
+    return range.getInt(0) == 0
+        && range.getInt(1) < range.getInt(2)
+        && (long) range.getInt(2) + range.getInt(3) <= pdf.length;
   }
 
-  private static int number(COSArray range, int index) {
-    return range.getInt(index);
-  }
-
+  /** Upper-case digits only: this program writes no others. */
   private void readSeal() {
-    byte[] bytes = new byte[Math.max(0, (to - from - 2) / 2)];
-    boolean hexadecimal = pdf[from] == '<' && pdf[to - 1] == '>' && (to - from) % 2 == 0;
-    for (int i = 0; i < bytes.length && hexadecimal; i++) {
-      int high = digit(pdf[from + 1 + 2 * i]);
-      int low = digit(pdf[from + 2 + 2 * i]);
-      hexadecimal = high >= 0 && low >= 0;
-      bytes[i] = (byte) ((high << 4) | low);
-    }
-    if (!hexadecimal) {
+    String place = new String(pdf, from, to - from, ISO_8859_1);
+    if (place.length() % 2 != 0 || !place.matches("<[0-9A-F]*>")) {
       faults.add(
           say(
               "seal.signature.digits",
               "its place holds something else than the digits of a signature"));
       return;
     }
+    byte[] bytes = HexFormat.of().parseHex(place, 1, place.length() - 1);
     int length = length(bytes);
     seal = ByteBuffer.wrap(bytes, 0, length).slice();
-    for (int i = length; i < bytes.length; i++) {
-      if (bytes[i] != 0) {
-        faults.add(say("seal.signature.behind", "something stands behind it in its place"));
-        return;
-      }
+    if (IntStream.range(length, bytes.length).anyMatch(i -> bytes[i] != 0)) {
+      faults.add(say("seal.signature.behind", "something stands behind it in its place"));
     }
-  }
-
-  /** Upper-case digits only: this program writes no others. */
-  private static int digit(byte letter) {
-    if (letter >= 'A' && letter <= 'F') {
-      return letter - 'A' + 10;
-    }
-    return letter >= '0' && letter <= '9' ? letter - '0' : -1;
   }
 
   /** The length of the structure at the begin, as its first octets say; 0 where they say none. */

@@ -55,14 +55,10 @@ final class ContentHash {
     COSDictionary trailer = file.getDocument().getTrailer();
     hash.write(trailer.getItem(COSName.ROOT));
     hash.write(trailer.getItem(COSName.INFO));
-    return hash.finish();
-  }
-
-  private String finish() throws IOException {
-    while (!waiting.isEmpty()) {
-      write(waiting.remove().getObject());
+    while (!hash.waiting.isEmpty()) {
+      hash.write(hash.waiting.remove().getObject());
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return HexFormat.of().formatHex(hash.digest.digest());
   }
 
   private void write(COSBase value) throws IOException {
@@ -105,7 +101,10 @@ final class ContentHash {
       write(member.getValue());
     }
     if (dictionary instanceof COSStream stream) {
-      write(stream);
+      try (InputStream raw = stream.createRawInputStream()) {
+        word("stream");
+        digest.update(raw.readAllBytes());
+      }
     }
   }
 
@@ -118,13 +117,6 @@ final class ContentHash {
       return OF_THE_CATALOG;
     }
     return dictionary.containsKey(COSName.FIELDS) ? OF_THE_FORM : Set.of();
-  }
-
-  private void write(COSStream stream) throws IOException {
-    try (InputStream raw = stream.createRawInputStream()) {
-      word("stream");
-      digest.update(raw.readAllBytes());
-    }
   }
 
   private void word(String word) {

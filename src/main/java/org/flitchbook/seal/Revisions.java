@@ -14,6 +14,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Attachment;
+import org.flitchbook.seal.PdfSignatures.PdfSignature;
 
 /**
  * Compares each revision of a signed file with the one before. A later signature covers what was
@@ -49,32 +50,26 @@ final class Revisions {
       compare(pages(one), pages(other), field);
       compare(attachments(one), attachments(other), field);
       if (changes.size() == found) {
-        add(changed(say("seal.part.other", "something beside the pages and attachments"), field));
+        changes.add(
+            changed(say("seal.part.other", "something beside the pages and attachments"), field));
       }
     }
   }
 
-  private void add(Message change) {
-    changes.add(change);
-  }
-
   private static Map<Message, String> pages(PDDocument file) throws IOException {
-    Map<Message, String> pages = new LinkedHashMap<>();
-    List<PDPage> all = new ArrayList<>();
+    List<byte[]> contents = new ArrayList<>();
     PdfBox.call(
         () -> {
-          file.getPages().forEach(all::add);
-          return all;
+          for (PDPage page : file.getPages()) {
+            try (InputStream in = page.getContents()) {
+              contents.add(in.readAllBytes());
+            }
+          }
+          return contents;
         });
-    for (PDPage page : all) {
-      byte[] content =
-          PdfBox.call(
-              () -> {
-                try (InputStream in = page.getContents()) {
-                  return in.readAllBytes();
-                }
-              });
-      pages.put(say("seal.part.page", "page {0}", pages.size() + 1), hash(content));
+    Map<Message, String> pages = new LinkedHashMap<>();
+    for (byte[] each : contents) {
+      pages.put(say("seal.part.page", "page {0}", pages.size() + 1), hash(each));
     }
     return pages;
   }
@@ -101,26 +96,26 @@ final class Revisions {
     before.forEach(
         (part, hash) -> {
           if (!after.containsKey(part)) {
-            add(
+            changes.add(
                 say(
                     "seal.change.taken-out",
                     "{0} was taken out before the signature in \"{1}\" was made",
                     part,
                     field));
           } else if (!hash.equals(after.get(part))) {
-            add(changed(part, field));
+            changes.add(changed(part, field));
           }
         });
-    after.keySet().stream()
-        .filter(part -> !before.containsKey(part))
-        .forEach(
-            part ->
-                add(
-                    say(
-                        "seal.change.added",
-                        "{0} was added before the signature in \"{1}\" was made",
-                        part,
-                        field)));
+    for (Message part : after.keySet()) {
+      if (!before.containsKey(part)) {
+        changes.add(
+            say(
+                "seal.change.added",
+                "{0} was added before the signature in \"{1}\" was made",
+                part,
+                field));
+      }
+    }
   }
 
   private static Message changed(Message part, String field) {

@@ -1,6 +1,6 @@
 package org.flitchbook.seal;
 
-import static java.nio.charset.StandardCharsets.US_ASCII;
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
@@ -12,7 +12,6 @@ import java.util.Calendar;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.interactive.digitalsignature.PDSignature;
@@ -20,22 +19,26 @@ import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
 import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfSignatures.PdfSignature;
 
 /**
  * Finds the signatures of a file, and whether it was saved as often as it was signed. What a reader
  * of PDF makes of the file is compared with its bare bytes, so that a signature can't be hidden.
  */
 final class SignatureReader {
-  private static final byte[] SAVED = "startxref".getBytes(US_ASCII);
-  private static final byte[] SIGNED = "/ByteRange".getBytes(US_ASCII);
-  private static final byte[] SAVED_END = "%%EOF".getBytes(US_ASCII);
+  private static final String SAVED_END = "%%EOF";
 
   private final byte[] pdf;
+
+  /** Each byte as a character. */
+  private final String bare;
+
   private final List<String> fields = new ArrayList<>();
   private final List<PdfSignature> found = new ArrayList<>();
 
   SignatureReader(byte[] pdf) {
     this.pdf = pdf;
+    this.bare = new String(pdf, ISO_8859_1);
   }
 
   PdfSignatures read() throws IOException {
@@ -48,7 +51,7 @@ final class SignatureReader {
       }
     }
     found.sort(Comparator.comparingInt(PdfSignature::end));
-    return new PdfSignatures(fields, found, printedEnd(pdf), faults());
+    return new PdfSignatures(fields, found, printedEnd(), faults());
   }
 
   private void add(PDField field) throws IOException {
@@ -70,7 +73,7 @@ final class SignatureReader {
         Optional.ofNullable(signature.getName()).orElse(""),
         Optional.ofNullable(signature.getReason()).orElse(""),
         Optional.ofNullable(stated).map(SignatureReader::time),
-        certifies(signature.getCOSObject()),
+        signature.getCOSObject().getCOSArray(COSName.getPDFName("Reference")) != null,
         range.seal,
         range.before(),
         range.after(),
@@ -85,14 +88,10 @@ final class SignatureReader {
     return instant.atOffset(ZoneOffset.ofTotalSeconds(offset));
   }
 
-  private static boolean certifies(COSDictionary signature) {
-    return signature.getCOSArray(COSName.getPDFName("Reference")) != null;
-  }
-
   private List<Message> faults() {
     List<Message> faults = new ArrayList<>();
-    int saved = count(pdf, SAVED);
-    int signed = count(pdf, SIGNED);
+    int saved = count("startxref");
+    int signed = count("/ByteRange");
     if (signed != found.size()) {
       faults.add(
           say(
@@ -117,29 +116,16 @@ final class SignatureReader {
   }
 
   /** Where the file ended when it was printed, before anybody signed. */
-  private static int printedEnd(byte[] pdf) {
-    int end = next(pdf, SAVED_END, 0);
-    return end < 0 ? pdf.length : Math.min(pdf.length, end + SAVED_END.length + 1);
+  private int printedEnd() {
+    int end = bare.indexOf(SAVED_END);
+    return end < 0 ? pdf.length : Math.min(pdf.length, end + SAVED_END.length() + 1);
   }
 
-  private static int count(byte[] bytes, byte[] word) {
+  private int count(String word) {
     int count = 0;
-    for (int at = next(bytes, word, 0); at >= 0; at = next(bytes, word, at + 1)) {
+    for (int at = bare.indexOf(word); at >= 0; at = bare.indexOf(word, at + 1)) {
       count++;
     }
     return count;
-  }
-
-  private static int next(byte[] bytes, byte[] word, int from) {
-    for (int at = from; at <= bytes.length - word.length; at++) {
-      int same = 0;
-      while (same < word.length && bytes[at + same] == word[same]) {
-        same++;
-      }
-      if (same == word.length) {
-        return at;
-      }
-    }
-    return -1;
   }
 }

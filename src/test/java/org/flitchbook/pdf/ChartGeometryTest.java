@@ -34,13 +34,12 @@ class ChartGeometryTest {
   private static List<PrintedWords> printed(Chart chart, double width) throws IOException {
     Document document = Pages.document(new Block.Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
-      Fonts fonts = new Fonts(file);
-      TextLayout text = new TextLayout(fonts, document.words());
-      PageSequence pages = new PageSequence(file, fonts, text, document);
+      TextLayout text = new TextLayout(file, document.words());
+      Archive archive = new Archive(file, document);
+      PageSequence pages = new PageSequence(file, archive, text, document);
       pages.next();
-      Element figure = new Archive(file, document).root().child("Figure");
       ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
-      setter.draw(pages.pen(), figure, TOP);
+      setter.draw(pages.pen().as(archive.root().child("Figure")), TOP);
       pages.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);

@@ -38,7 +38,7 @@ public final class Pages {
 
   /** Puts other attachments into a file in the place of its own. */
   public static void attach(PDDocument file, List<Attachment> attachments) throws IOException {
-    new AttachmentWriter(file, new GregorianCalendar(2026, 1, 24)).add(attachments);
+    Archive.enclose(file, new GregorianCalendar(2026, 1, 24), attachments);
   }
 
   /** A table whose cells name their row and column. */
