@@ -62,7 +62,7 @@ final class TextGrid {
 
   /** Columns are never wider than their content: a terminal needs no full measure. */
   private int[] widths() {
-    double[] shares = Shares.of(columns, room, least, natural);
+    double[] shares = Table.share(columns, room, least, natural);
     return IntStream.range(0, shares.length)
         .map(i -> Math.max(1, (int) Math.min(natural[i], Math.floor(shares[i] + 1e-6))))
         .toArray();

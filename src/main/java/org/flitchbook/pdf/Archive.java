@@ -3,15 +3,21 @@ package org.flitchbook.pdf;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.Calendar;
+import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.Locale;
 import java.util.TreeMap;
+import java.util.UUID;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
@@ -20,6 +26,7 @@ import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecifica
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
 import org.flitchbook.document.Document;
+import org.flitchbook.document.Text;
 
 /**
  * What makes a file archival (PDF/A-3a, ISO 19005-3) and accessible (PDF/UA-1, ISO 14289-1): the
@@ -27,11 +34,11 @@ import org.flitchbook.document.Document;
  */
 final class Archive {
   final Destinations destinations = new Destinations();
-  private final PDDocument file;
+  final PDDocument file;
   private final COSDictionary catalog;
   private final Metadata metadata;
   private final COSDictionary tree = new COSDictionary();
-  private final Element root = new Element("Document", tree);
+  final Element root = new Element("Document", tree);
   private final COSArray fields = new COSArray();
 
   /** What belongs to which element, by number: each number is followed by what it stands for. */
@@ -46,15 +53,7 @@ final class Archive {
     file.getDocument().setVersion(1.7f);
     file.setVersion(1.7f);
     tree.setName(COSName.TYPE, "StructTreeRoot");
-    tree.setItem(COSName.K, root.dictionary());
-  }
-
-  PDDocument file() {
-    return file;
-  }
-
-  Element root() {
-    return root;
+    tree.setItem(COSName.K, root.dictionary);
   }
 
   /** The next number of the parent tree: it leads to the element or elements given. */
@@ -154,5 +153,61 @@ final class Archive {
     String relation = attachment.relation().word;
     specification.getCOSObject().setName(COSName.getPDFName("AFRelationship"), relation);
     return specification;
+  }
+
+  /** What the file says about itself, twice: as document information and as an XMP packet. */
+  private record Metadata(Document document) {
+    private static final String PRODUCER = "Flitchbook";
+
+    String language() {
+      return document.words().language();
+    }
+
+    /** A number from the document's id, from which the file's own identifier is made. */
+    long number() {
+      byte[] id = document.id().getBytes(StandardCharsets.UTF_8);
+      return UUID.nameUUIDFromBytes(id).getMostSignificantBits();
+    }
+
+    /** In UTC, whatever the zone of the machine. */
+    Calendar made() {
+      return GregorianCalendar.from(document.made().atZone(ZoneOffset.UTC));
+    }
+
+    PDDocumentInformation information() {
+      PDDocumentInformation information = new PDDocumentInformation();
+      Calendar made = made();
+      information.setTitle(oneLine(document.title()));
+      information.setSubject(oneLine(document.subject()));
+      information.setProducer(PRODUCER);
+      information.setCreationDate(made);
+      information.setModificationDate(made);
+      return information;
+    }
+
+    /**
+     * The XMP packet. PDF/A knows no PDF/UA property of its own, hence the extension schema in its
+     * template.
+     */
+    String packet() throws IOException {
+      String made =
+          DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss'Z'", Locale.ROOT)
+              .format(document.made().atOffset(ZoneOffset.UTC));
+      return new String(Pdf.resource("metadata.xmp"), StandardCharsets.UTF_8)
+          .replace("{made}", made)
+          .replace("{producer}", PRODUCER)
+          .replace("{language}", document.words().language())
+          .replace("{id}", escape(document.id()))
+          .replace("{subject}", escape(document.subject()))
+          .replace("{title}", escape(document.title()));
+    }
+
+    private static String oneLine(String text) {
+      return Text.printable(text).replace('\n', ' ');
+    }
+
+    private static String escape(String text) {
+      return oneLine(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    }
   }
 }

@@ -2,6 +2,7 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Set;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Block.Facts;
@@ -13,6 +14,9 @@ import org.flitchbook.document.Table;
 
 /** Hands each block to the setter that knows how it looks. */
 final class Composer {
+  private static final Set<Class<? extends Block>> BETWEEN =
+      Set.of(Block.Note.class, Facts.class, Block.Caution.class);
+
   private final Document document;
   private final PageSequence pages;
   private final Flow flow;
@@ -22,7 +26,7 @@ final class Composer {
     TextLayout text = new TextLayout(file, document.words());
     this.document = document;
     this.pages = new PageSequence(file, archive, text, document);
-    this.flow = new Flow(pages, text, archive.root(), document.words());
+    this.flow = new Flow(pages, text, archive.root, document.words());
     this.words = new TextSetter(flow);
   }
 
@@ -40,11 +44,7 @@ final class Composer {
   /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */
   private static boolean leadsToBoxes(List<Block> next) {
     return next.stream()
-        .filter(
-            block ->
-                !(block instanceof Block.Note
-                    || block instanceof Facts
-                    || block instanceof Block.Caution))
+        .filter(block -> !BETWEEN.contains(block.getClass()))
         .findFirst()
         .filter(Signatures.class::isInstance)
         .isPresent();

@@ -9,7 +9,7 @@ import org.apache.pdfbox.cos.COSName;
 
 /** An element of the structure tree: a paragraph, a table cell, a figure. */
 final class Element implements Pen.Owner {
-  private final COSDictionary dictionary = new COSDictionary();
+  final COSDictionary dictionary = new COSDictionary();
 
   /** An element below another, or below the root of the tree. */
   Element(String type, COSDictionary parent) {
@@ -22,10 +22,6 @@ final class Element implements Pen.Owner {
     Element child = new Element(type, dictionary);
     add(child.dictionary);
     return child;
-  }
-
-  COSDictionary dictionary() {
-    return dictionary;
   }
 
   /** Takes another type, whose content is marked as it was. */

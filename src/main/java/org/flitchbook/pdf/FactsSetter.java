@@ -3,6 +3,7 @@ package org.flitchbook.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.flitchbook.document.Block.Facts;
 import org.flitchbook.document.Text;
 
@@ -24,14 +25,9 @@ final class FactsSetter {
     this.facts = facts;
     this.stacked = facts.columns() == 3;
     this.column = (flow.frame.width() - GAP * (facts.columns() - 1)) / facts.columns();
-    this.label = stacked ? column : Math.min(widestLabel(), column * LABEL_SHARE);
-  }
-
-  private double widestLabel() {
-    return facts.facts().stream()
-        .mapToDouble(fact -> flow.text.width(FontSize.BODY, Text.Style.MUTED, fact.label()))
-        .max()
-        .orElse(0);
+    Stream<String> labels = facts.facts().stream().map(Facts.Fact::label);
+    double widest = flow.text.widest(FontSize.BODY, Text.Style.MUTED, labels);
+    this.label = stacked ? column : Math.min(widest, column * LABEL_SHARE);
   }
 
   void set() throws IOException {

@@ -13,11 +13,12 @@ record Rectangle(double left, double top, double width, double height) {
     return top + height;
   }
 
+  private Rectangle2D area() {
+    return new Rectangle2D.Double(left, top, width, height);
+  }
+
   boolean meets(Rectangle other) {
-    return left < other.right()
-        && other.left < right()
-        && top < other.bottom()
-        && other.top < bottom();
+    return area().intersects(other.area());
   }
 
   /** Whether another lies inside, so far from each edge. */
@@ -30,7 +31,6 @@ record Rectangle(double left, double top, double width, double height) {
 
   /** Whether a straight line runs through the rectangle. */
   boolean crossedBy(Chart.Point from, Chart.Point to) {
-    return new Rectangle2D.Double(left, top, width, height)
-        .intersectsLine(from.x(), from.y(), to.x(), to.y());
+    return area().intersectsLine(from.x(), from.y(), to.x(), to.y());
   }
 }

@@ -34,10 +34,7 @@ final class SumSetter {
   }
 
   private double widest(Function<Sum.Line, String> part, Text.Style style) {
-    return sum.lines().stream()
-        .mapToDouble(line -> flow.text.width(FontSize.BODY, style, part.apply(line)))
-        .max()
-        .orElse(0);
+    return flow.text.widest(FontSize.BODY, style, sum.lines().stream().map(part));
   }
 
   void set() throws IOException {

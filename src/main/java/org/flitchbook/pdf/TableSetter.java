@@ -54,7 +54,7 @@ final class TableSetter {
   private Flow.Strip head() {
     Element row = element.child("THead").child("TR");
     double before = table.caption().isBlank() ? 12 : 4;
-    TableRow heads = columns.head(column -> row.child("TH").scope("Column"));
+    TableColumns.Row heads = columns.head(column -> row.child("TH").scope("Column"));
     return headStrip(before, heads, !table.rows().isEmpty());
   }
 
@@ -64,7 +64,9 @@ final class TableSetter {
     if (table.caption().isBlank()) {
       return head;
     }
-    List<TextLine> caption = continued();
+    String words = flow.words.say("pdf.continued", "{0} (continued)", table.caption());
+    List<TextLine> caption =
+        flow.text.lines(FontSize.SMALL, Text.Style.MUTED, words, flow.frame.width());
     double down = TextLine.height(caption) + 4;
     Pen.Drawing drawing =
         (pen, top) -> {
@@ -74,12 +76,7 @@ final class TableSetter {
     return new Flow.Strip(0, head.height() + down, true, null, drawing);
   }
 
-  private List<TextLine> continued() {
-    String words = flow.words.say("pdf.continued", "{0} (continued)", table.caption());
-    return flow.text.lines(FontSize.SMALL, Text.Style.MUTED, words, flow.frame.width());
-  }
-
-  private Flow.Strip headStrip(double before, TableRow row, boolean sticks) {
+  private Flow.Strip headStrip(double before, TableColumns.Row row, boolean sticks) {
     Pen.Drawing drawing =
         (pen, top) -> {
           rule(pen, STRONG_RULE, Color.BLACK, top);
@@ -92,7 +89,8 @@ final class TableSetter {
   private void addRow(
       Element element, Table.Row cells, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
-    TableRow row = columns.row(FontSize.BODY, cells.cells(), column -> cell(element, column));
+    TableColumns.Row row =
+        columns.row(FontSize.BODY, cells.cells(), column -> cell(element, column));
     if (row.height() <= flow.frame.height() - again.height()) {
       add(row, sticks, last, again);
       return;
@@ -103,7 +101,7 @@ final class TableSetter {
     }
   }
 
-  private void add(TableRow row, boolean sticks, boolean last, Flow.Strip again)
+  private void add(TableColumns.Row row, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
     Pen.Drawing drawing =
         (pen, top) -> {

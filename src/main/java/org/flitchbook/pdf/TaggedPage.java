@@ -22,7 +22,7 @@ record TaggedPage(PDPage page, Archive archive, COSArray owners) {
   /** Notes that the next marked content is the element's, and returns its number. */
   int mark(Element element) {
     int mark = owners.size();
-    owners.add(element.dictionary());
+    owners.add(element.dictionary);
     element.content(page.getCOSObject(), mark);
     return mark;
   }
@@ -35,7 +35,7 @@ record TaggedPage(PDPage page, Archive archive, COSArray owners) {
    * @param purpose what it is for, to a reader who can't see it
    */
   void field(Element element, String name, String purpose, PDRectangle place) throws IOException {
-    PDAppearanceStream nothing = new PDAppearanceStream(archive.file());
+    PDAppearanceStream nothing = new PDAppearanceStream(archive.file);
     nothing.setBBox(new PDRectangle(place.getWidth(), place.getHeight()));
     PDAppearanceDictionary appearance = new PDAppearanceDictionary();
     appearance.getCOSObject().setDirect(true);
@@ -54,7 +54,7 @@ record TaggedPage(PDPage page, Archive archive, COSArray owners) {
     annotation.setRectangle(place);
     annotation.setPrinted(true);
     annotation.setPage(page);
-    annotation.setStructParent(archive.number(element.dictionary()));
+    annotation.setStructParent(archive.number(element.dictionary));
     page.getAnnotations().add(annotation);
     element.object(page.getCOSObject(), annotation.getCOSObject());
   }

@@ -16,6 +16,7 @@ import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Attachment;
+import org.flitchbook.seal.PdfFile.Extraction;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,12 +4,15 @@ import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.message.Message;
+import org.flitchbook.pdf.Attachment;
+import org.flitchbook.words.Words;
 
 /** Signs PDF files, and reads those that anybody may have made. */
 public final class PdfFile {
@@ -87,6 +90,53 @@ public final class PdfFile {
       return Optional.of(text.replaceAll("\\s+", ""));
     } catch (IOException broken) {
       return Optional.empty();
+    }
+  }
+
+  /** What came of looking for attachments in a file that anybody may have made. */
+  public sealed interface Extraction {
+
+    /** All that the file carries, by name; none for a file without attachments. */
+    record Attachments(List<Attachment> attachments) implements Extraction {
+      public Attachments {
+        attachments = List.copyOf(attachments);
+      }
+    }
+
+    /**
+     * The file can't be trusted to give its attachments back as they were put in.
+     *
+     * @param expected what would have done
+     */
+    record Refused(Message found, Message expected) implements Extraction {}
+  }
+
+  /**
+   * What a signature is to show and state.
+   *
+   * @param field the field to sign in
+   * @param lines shown in the field, the first one strong; long ones are broken
+   * @param words the wording of the print's language
+   * @param name of the signer
+   * @param reason for signing
+   * @param time stated as the time of signing, with its offset
+   * @param certifies whether it is the first one, after which only fields may be filled and signed
+   * @param room for the seal, in bytes
+   */
+  public record SignatureRequest(
+      String field,
+      List<String> lines,
+      Words words,
+      String name,
+      String reason,
+      ZonedDateTime time,
+      boolean certifies,
+      int room) {
+    public SignatureRequest {
+      lines = List.copyOf(lines);
+      if (lines.isEmpty() || room <= 0) {
+        throw new IllegalArgumentException("a signature shows something and has room for its seal");
+      }
     }
   }
 }

@@ -39,7 +39,7 @@ class ChartGeometryTest {
       PageSequence pages = new PageSequence(file, archive, text, document);
       pages.next();
       ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
-      setter.draw(pages.pen().as(archive.root().child("Figure")), TOP);
+      setter.draw(pages.pen().as(archive.root.child("Figure")), TOP);
       pages.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);

@@ -30,6 +30,7 @@ import org.flitchbook.pdf.Attachment;
 import org.flitchbook.pdf.Pages;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.pdf.SampleRecord;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures.PdfSignature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
