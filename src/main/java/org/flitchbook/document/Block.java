@@ -32,7 +32,6 @@ public sealed interface Block
     }
   }
 
-  /** Running text. */
   record Paragraph(Text text) implements Block {}
 
   /** Small print, such as the sources under a table; not blank. */

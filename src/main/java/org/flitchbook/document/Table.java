@@ -79,7 +79,6 @@ public record Table(String caption, List<Column> columns, List<Row> rows) implem
     CENTER
   }
 
-  /** A row of a table. */
   public record Row(List<Cell> cells) {
     public Row {
       cells = List.copyOf(cells);

@@ -42,7 +42,6 @@ public record Text(List<Span> spans) {
     return new Text(text.isEmpty() ? List.of() : List.of(new Span(text, style)));
   }
 
-  /** The words alone. */
   public String plain() {
     return spans.stream().map(Span::text).collect(Collectors.joining());
   }
@@ -78,7 +77,6 @@ public record Text(List<Span> spans) {
     }
   }
 
-  /** How a span is set. */
   public enum Style {
     PLAIN,
     STRONG,

@@ -47,7 +47,6 @@ final class TextGrid {
     return Arrays.stream(least).sum() <= room;
   }
 
-  /** The lines of each row. */
   List<List<String>> lines() {
     int[] widths = widths();
     return rows.stream().map(row -> lines(row, widths)).toList();

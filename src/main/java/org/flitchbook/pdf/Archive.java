@@ -20,11 +20,16 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceDictionary;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceStream;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Text;
 
@@ -70,7 +75,7 @@ final class Archive {
 
   /** Completes the catalog once all pages are there. */
   void finish(List<Attachment> attachments) throws IOException {
-    file.getDocumentCatalog().setLanguage(metadata.language());
+    file.getDocumentCatalog().setLanguage(metadata.document().words().language());
     catalog.setItem(COSName.MARK_INFO, flag("Marked"));
     catalog.setItem(COSName.VIEWER_PREFERENCES, flag("DisplayDocTitle"));
     destinations.finish(file);
@@ -159,10 +164,6 @@ final class Archive {
   private record Metadata(Document document) {
     private static final String PRODUCER = "Flitchbook";
 
-    String language() {
-      return document.words().language();
-    }
-
     /** A number from the document's id, from which the file's own identifier is made. */
     long number() {
       byte[] id = document.id().getBytes(StandardCharsets.UTF_8);
@@ -208,6 +209,56 @@ final class Archive {
 
     private static String escape(String text) {
       return oneLine(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    }
+  }
+
+  /** A page and the elements that its marked content belongs to, by number. */
+  record TaggedPage(PDPage page, Archive archive, COSArray owners) {
+
+    TaggedPage(PDPage page, Archive archive) {
+      this(page, archive, new COSArray());
+      page.getCOSObject().setName(COSName.getPDFName("Tabs"), "S");
+      page.setStructParents(archive.number(owners));
+    }
+
+    /** Notes that the next marked content is the element's, and returns its number. */
+    int mark(Element element) {
+      int mark = owners.size();
+      owners.add(element.dictionary);
+      element.content(page.getCOSObject(), mark);
+      return mark;
+    }
+
+    /**
+     * Lays a field to sign in over its place, so that a signature later changes nothing but the
+     * field. It shows nothing until it is signed: the lines for ink lie under it.
+     *
+     * @param name of the field in the file
+     * @param purpose what it is for, to a reader who can't see it
+     */
+    void field(Element element, String name, String purpose, PDRectangle place) throws IOException {
+      PDAppearanceStream nothing = new PDAppearanceStream(archive.file);
+      nothing.setBBox(new PDRectangle(place.getWidth(), place.getHeight()));
+      PDAppearanceDictionary appearance = new PDAppearanceDictionary();
+      appearance.getCOSObject().setDirect(true);
+      appearance.setNormalAppearance(nothing);
+      PDAnnotationWidget field = new PDAnnotationWidget();
+      field.getCOSObject().setName(COSName.FT, "Sig");
+      field.getCOSObject().setString(COSName.T, name);
+      field.getCOSObject().setString(COSName.TU, purpose);
+      field.setAppearance(appearance);
+      lay(field, place, element);
+      archive.add(field);
+    }
+
+    /** Lays what can be clicked over its place and ties it to its element. */
+    void lay(PDAnnotation annotation, PDRectangle place, Element element) throws IOException {
+      annotation.setRectangle(place);
+      annotation.setPrinted(true);
+      annotation.setPage(page);
+      annotation.setStructParent(archive.number(element.dictionary));
+      page.getAnnotations().add(annotation);
+      element.object(page.getCOSObject(), annotation.getCOSObject());
     }
   }
 }

@@ -50,7 +50,7 @@ final class ChartLabels {
     for (Chart.Marks marks : chart.marks()) {
       for (Chart.Marker marker : marks.points()) {
         double x = plot.x(marker.x());
-        taken.add(ChartSymbols.draw(pen, marks.shape(), x, plot.y(marker.y())));
+        taken.add(ChartKey.draw(pen, marks.shape(), x, plot.y(marker.y())));
         markers.add(marker);
       }
     }
@@ -137,7 +137,6 @@ final class ChartLabels {
     return new Candidate(place, distance, cost(place) + distance);
   }
 
-  /** The first of the best ones. */
   private static Optional<Candidate> best(List<Candidate> places) {
     return places.stream().min(Comparator.comparingDouble(Candidate::cost));
   }

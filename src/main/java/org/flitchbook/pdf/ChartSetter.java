@@ -95,7 +95,6 @@ final class ChartSetter {
     new ChartLabels(text, chart, plot, drawCurves(pen, plot)).draw(pen);
   }
 
-  /** Draws the curves and returns what was drawn. */
   private List<List<Chart.Point>> drawCurves(Pen pen, Plot plot) throws IOException {
     List<List<Chart.Point>> paths = new ArrayList<>();
     for (Chart.Curve curve : chart.curves()) {
@@ -108,7 +107,7 @@ final class ChartSetter {
         pen.stroke(Color.GREY, 0.5, Pen.Dash.BRIDGE, path);
       }
       for (List<Chart.Point> path : stretches) {
-        ChartSymbols.draw(pen, curve.stroke(), path);
+        ChartKey.draw(pen, curve.stroke(), path);
       }
       pen.unclip();
     }

@@ -35,7 +35,7 @@ final class Destinations {
   }
 
   /** A place on a page that leads somewhere, with the element of its text. */
-  record Link(TaggedPage page, Element element, PDRectangle place, Text.Target target) {}
+  record Link(Archive.TaggedPage page, Element element, PDRectangle place, Text.Target target) {}
 
   private final List<Heading> headings = new ArrayList<>();
   private final List<Link> links = new ArrayList<>();

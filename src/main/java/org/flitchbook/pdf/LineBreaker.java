@@ -40,24 +40,21 @@ final class LineBreaker {
 
   /** The width of the text if lines are broken only where it says so. */
   double natural() {
-    double longest = 0;
-    double line = 0;
-    for (int i = 0; i < length; i++) {
-      line = is(i, '\n') ? 0 : line + width(i);
-      longest = Math.max(longest, line);
-    }
-    return longest;
+    return longest(false);
   }
 
   /** The width of the longest word. */
   double least() {
+    return longest(true);
+  }
+
+  private double longest(boolean words) {
     double longest = 0;
-    double word = 0;
+    double run = 0;
     for (int i = 0; i < length; i++) {
-      boolean blank = is(i, '\n') || is(i, ' ');
-      word = blank ? 0 : word + width(i);
-      longest = Math.max(longest, word);
-      word = breaksAfter(i) ? 0 : word;
+      run = is(i, '\n') || (words && is(i, ' ')) ? 0 : run + width(i);
+      longest = Math.max(longest, run);
+      run = words && breaksAfter(i) ? 0 : run;
     }
     return longest;
   }

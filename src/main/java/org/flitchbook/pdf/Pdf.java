@@ -27,16 +27,10 @@ public final class Pdf {
   private Pdf() {}
 
   /**
-   * The document as a PDF file. The same document gives the same bytes, whatever the clock, the
-   * locale and the zone of the machine. The fonts are embedded; the fonts of the system are not
-   * looked at. Letters that the font can't show are counted, and their script named.
-   */
-  public static byte[] print(Document document) {
-    return print(document, List.of());
-  }
-
-  /**
-   * The document as a PDF file that carries other files, in the order of their names.
+   * The document as a PDF file that carries other files, in the order of their names. The same
+   * document gives the same bytes, whatever the clock, the locale and the zone of the machine. The
+   * fonts are embedded; the fonts of the system are not looked at. Letters that the font can't show
+   * are counted, and their script named.
    *
    * @param attachments each with a name of its own
    */

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 final class Pen implements AutoCloseable {
   private static final double HAIRLINE = 0.35;
 
-  private final TaggedPage page;
+  private final Archive.TaggedPage page;
   private final TextLayout fonts;
   private final Words words;
   private final PDPageContentStream out;
@@ -32,7 +32,7 @@ final class Pen implements AutoCloseable {
   private @Nullable Owner marked;
   private @Nullable Color color;
 
-  Pen(PDDocument file, TaggedPage page, TextLayout fonts, Words words) throws IOException {
+  Pen(PDDocument file, Archive.TaggedPage page, TextLayout fonts, Words words) throws IOException {
     this.page = page;
     this.fonts = fonts;
     this.words = words;
@@ -114,15 +114,12 @@ final class Pen implements AutoCloseable {
     rule(Color.BLACK, 0.7, x, middle, x + piece.width(), middle);
   }
 
-  /**
-   * An element of its own for a piece that leads somewhere; what repeats on pages leads nowhere.
-   */
+  /** An element for a piece that leads somewhere; what repeats on pages leads nowhere. */
   private void link(TextLine.Piece piece, Rectangle place) {
     if (piece.target().isPresent() && owner instanceof Element element) {
       Element link = element.child("Link");
-      page.archive()
-          .destinations
-          .add(new Destinations.Link(page, link, area(place), piece.target().get()));
+      Destinations destinations = page.archive().destinations;
+      destinations.add(new Destinations.Link(page, link, area(place), piece.target().get()));
       owner = link;
     }
   }
@@ -147,7 +144,7 @@ final class Pen implements AutoCloseable {
 
   void rule(Color with, double weight, double x1, double y1, double x2, double y2)
       throws IOException {
-    stroke(with, weight, Dash.NONE, List.of(new Chart.Point(x1, y1), new Chart.Point(x2, y2)));
+    stroke(with, weight, Dash.NONE, Plot.line(x1, y1, x2, y2));
   }
 
   void fill(Color with, Rectangle area) throws IOException {
@@ -174,8 +171,7 @@ final class Pen implements AutoCloseable {
 
   /** Draws a disc: in PDF a stroke of no length with round ends. */
   void disc(Color with, double radius, double x, double y) throws IOException {
-    Chart.Point middle = new Chart.Point(x, y);
-    stroke(with, 2 * radius, Dash.ROUND, List.of(middle, middle));
+    stroke(with, 2 * radius, Dash.ROUND, Plot.line(x, y, x, y));
   }
 
   /** Strokes a path of straight lines; it is closed where it ends on the point it began with. */
@@ -191,7 +187,7 @@ final class Pen implements AutoCloseable {
     out.setLineWidth((float) weight);
     out.setLineCapStyle(dash == Dash.DOTS || dash == Dash.ROUND ? 1 : 0);
     out.setLineJoinStyle(1);
-    out.setLineDashPattern(dash.pattern, 0);
+    out.setLineDashPattern(dash.pattern(), 0);
   }
 
   private void trace(List<Chart.Point> path) throws IOException {
@@ -275,10 +271,8 @@ final class Pen implements AutoCloseable {
     out.close();
   }
 
-  /** Something to draw once its place on the page is known. */
-  @FunctionalInterface
+  /** Something to draw with its upper edge at {@code top}, once that is known. */
   interface Drawing {
-    /** Draws with its upper edge at {@code top}, in points from the top of the paper. */
     void draw(Pen pen, double top) throws IOException;
   }
 
@@ -286,16 +280,20 @@ final class Pen implements AutoCloseable {
   enum Dash {
     NONE,
     ROUND,
-    LONG(5, 2.4f),
-    DOTS(0, 2.4f),
-    LIMIT(7, 1.6f, 1.2f, 1.6f),
-    BRIDGE(1.2f, 2.2f);
+    LONG,
+    DOTS,
+    LIMIT,
+    BRIDGE;
 
     /** Lengths of stroke and gap by turns, in points; none for an unbroken stroke. */
-    private final float[] pattern;
-
-    Dash(float... pattern) {
-      this.pattern = pattern;
+    private float[] pattern() {
+      return switch (this) {
+        case NONE, ROUND -> new float[] {};
+        case LONG -> new float[] {5, 2.4f};
+        case DOTS -> new float[] {0, 2.4f};
+        case LIMIT -> new float[] {7, 1.6f, 1.2f, 1.6f};
+        case BRIDGE -> new float[] {1.2f, 2.2f};
+      };
     }
   }
 }

@@ -233,7 +233,7 @@ final class TableColumns {
         double tip = x + way * EDGE;
         pen.fill(Color.BLACK, Plot.line(tip, middle, back, middle - MARK, back, middle + MARK));
       } else {
-        ChartSymbols.draw(pen, Chart.Shape.DIAMOND, x, middle);
+        ChartKey.draw(pen, Chart.Shape.DIAMOND, x, middle);
       }
     }
   }

@@ -92,7 +92,6 @@ final class TextLayout {
     return of(size, style, text).natural();
   }
 
-  /** The width of the longest of some texts. */
   double widest(FontSize size, Text.Style style, Stream<String> texts) {
     return texts.mapToDouble(text -> width(size, style, text)).max().orElse(0);
   }

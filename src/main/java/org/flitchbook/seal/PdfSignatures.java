@@ -60,17 +60,13 @@ public record PdfSignatures(
 
     /** The bytes that it covers, in one piece. */
     public byte[] covered() {
-      byte[] bytes = new byte[before.remaining() + after.remaining()];
-      before.duplicate().get(bytes, 0, before.remaining());
-      after.duplicate().get(bytes, before.remaining(), after.remaining());
-      return bytes;
+      ByteBuffer bytes = ByteBuffer.allocate(before.remaining() + after.remaining());
+      return bytes.put(before.duplicate()).put(after.duplicate()).array();
     }
 
     /** The seal's bytes, copied. */
     public byte[] sealed() {
-      byte[] bytes = new byte[seal.remaining()];
-      seal.duplicate().get(bytes);
-      return bytes;
+      return ByteBuffer.allocate(seal.remaining()).put(seal.duplicate()).array();
     }
   }
 }

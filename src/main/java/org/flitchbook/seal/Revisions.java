@@ -57,8 +57,8 @@ final class Revisions {
   }
 
   private void compare(byte[] before, byte[] after, String field) throws IOException {
-    try (PDDocument one = PdfBox.load(before);
-        PDDocument other = PdfBox.load(after)) {
+    try (PDDocument one = PdfFile.load(before);
+        PDDocument other = PdfFile.load(after)) {
       if (ContentHash.of(one, field).equals(ContentHash.of(other, field))) {
         return;
       }
@@ -74,7 +74,7 @@ final class Revisions {
 
   private static Map<Message, String> pages(PDDocument file) throws IOException {
     List<byte[]> contents = new ArrayList<>();
-    PdfBox.call(
+    PdfFile.call(
         () -> {
           for (PDPage page : file.getPages()) {
             try (InputStream in = page.getContents()) {

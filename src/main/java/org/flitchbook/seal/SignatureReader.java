@@ -48,10 +48,10 @@ final class SignatureReader {
   }
 
   PdfSignatures read() throws IOException {
-    try (PDDocument file = PdfBox.load(pdf)) {
-      PDAcroForm form = PdfBox.call(() -> file.getDocumentCatalog().getAcroForm(null));
+    try (PDDocument file = PdfFile.load(pdf)) {
+      PDAcroForm form = PdfFile.call(() -> file.getDocumentCatalog().getAcroForm(null));
       if (form != null) {
-        for (PDField field : PdfBox.call(form::getFields)) {
+        for (PDField field : PdfFile.call(form::getFields)) {
           add(field);
         }
       }
@@ -64,7 +64,7 @@ final class SignatureReader {
     if (field instanceof PDSignatureField signing) {
       String name = String.valueOf(signing.getPartialName());
       fields.add(name);
-      PDSignature signature = PdfBox.call(signing::getSignature);
+      PDSignature signature = PdfFile.call(signing::getSignature);
       if (signature != null) {
         found.add(read(name, signature));
       }
@@ -73,7 +73,7 @@ final class SignatureReader {
 
   private PdfSignature read(String field, PDSignature signature) throws IOException {
     ByteRange range = new ByteRange(pdf, signature.getCOSObject().getCOSArray(COSName.BYTERANGE));
-    Calendar stated = PdfBox.call(signature::getSignDate);
+    Calendar stated = PdfFile.call(signature::getSignDate);
     return new PdfSignature(
         field,
         Optional.ofNullable(signature.getName()).orElse(""),

@@ -34,13 +34,12 @@ class ChartGeometryTest {
   private static List<PrintedWords> printed(Chart chart, double width) throws IOException {
     Document document = Pages.document(new Block.Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
-      TextLayout text = new TextLayout(file, document.words());
       Archive archive = new Archive(file, document);
-      PageSequence pages = new PageSequence(file, archive, text, document);
-      pages.next();
-      ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
-      setter.draw(pages.pen().as(archive.root.child("Figure")), TOP);
-      pages.finish();
+      Flow flow = new Flow(file, archive, document);
+      ChartSetter setter = new ChartSetter(flow.text, chart, LEFT, width);
+      Element figure = flow.root.child("Figure");
+      flow.add(0, 1, false, (pen, top) -> setter.draw(pen.as(figure), TOP));
+      flow.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);
       double foot = TOP + setter.height();

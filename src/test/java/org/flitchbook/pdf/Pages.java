@@ -41,6 +41,11 @@ public final class Pages {
     Archive.enclose(file, new GregorianCalendar(2026, 1, 24), attachments);
   }
 
+  /** A print that carries nothing. */
+  public static byte[] print(Document document) {
+    return Pdf.print(document, List.of());
+  }
+
   /** A table whose cells name their row and column. */
   static Table table(int rows) {
     List<Table.Column> columns =
@@ -76,6 +81,6 @@ public final class Pages {
   }
 
   static List<String> texts(Block... blocks) throws IOException {
-    return texts(Pdf.print(document(blocks)));
+    return texts(print(document(blocks)));
   }
 }

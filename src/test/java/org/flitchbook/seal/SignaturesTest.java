@@ -44,7 +44,7 @@ public final class SignaturesTest {
 
   private static final ZonedDateTime TIME =
       ZonedDateTime.parse("2026-02-24T18:40:12-05:00[America/New_York]");
-  private static final byte[] PRINT = Pdf.print(SampleRecord.on(Document.Paper.LETTER));
+  private static final byte[] PRINT = Pages.print(SampleRecord.on(Document.Paper.LETTER));
   private static final byte[] ONCE = sign(PRINT, "prepared");
   private static final byte[] TWICE = sign(ONCE, "reviewed");
 
