@@ -114,12 +114,15 @@ final class Pen implements AutoCloseable {
     rule(Color.BLACK, 0.7, x, middle, x + piece.width(), middle);
   }
 
-  /** An element for a piece that leads somewhere; what repeats on pages leads nowhere. */
+  /**
+   * An element of its own for a piece that leads somewhere; what repeats on pages leads nowhere.
+   */
   private void link(TextLine.Piece piece, Rectangle place) {
     if (piece.target().isPresent() && owner instanceof Element element) {
       Element link = element.child("Link");
-      Destinations destinations = page.archive().destinations;
-      destinations.add(new Destinations.Link(page, link, area(place), piece.target().get()));
+      page.archive()
+          .destinations
+          .add(new Destinations.Link(page, link, area(place), piece.target().get()));
       owner = link;
     }
   }
@@ -144,7 +147,7 @@ final class Pen implements AutoCloseable {
 
   void rule(Color with, double weight, double x1, double y1, double x2, double y2)
       throws IOException {
-    stroke(with, weight, Dash.NONE, Plot.line(x1, y1, x2, y2));
+    stroke(with, weight, Dash.NONE, List.of(new Chart.Point(x1, y1), new Chart.Point(x2, y2)));
   }
 
   void fill(Color with, Rectangle area) throws IOException {
@@ -171,7 +174,8 @@ final class Pen implements AutoCloseable {
 
   /** Draws a disc: in PDF a stroke of no length with round ends. */
   void disc(Color with, double radius, double x, double y) throws IOException {
-    stroke(with, 2 * radius, Dash.ROUND, Plot.line(x, y, x, y));
+    Chart.Point middle = new Chart.Point(x, y);
+    stroke(with, 2 * radius, Dash.ROUND, List.of(middle, middle));
   }
 
   /** Strokes a path of straight lines; it is closed where it ends on the point it began with. */
@@ -187,7 +191,7 @@ final class Pen implements AutoCloseable {
     out.setLineWidth((float) weight);
     out.setLineCapStyle(dash == Dash.DOTS || dash == Dash.ROUND ? 1 : 0);
     out.setLineJoinStyle(1);
-    out.setLineDashPattern(dash.pattern(), 0);
+    out.setLineDashPattern(dash.pattern, 0);
   }
 
   private void trace(List<Chart.Point> path) throws IOException {
@@ -280,20 +284,16 @@ final class Pen implements AutoCloseable {
   enum Dash {
     NONE,
     ROUND,
-    LONG,
-    DOTS,
-    LIMIT,
-    BRIDGE;
+    LONG(5, 2.4f),
+    DOTS(0, 2.4f),
+    LIMIT(7, 1.6f, 1.2f, 1.6f),
+    BRIDGE(1.2f, 2.2f);
 
     /** Lengths of stroke and gap by turns, in points; none for an unbroken stroke. */
-    private float[] pattern() {
-      return switch (this) {
-        case NONE, ROUND -> new float[] {};
-        case LONG -> new float[] {5, 2.4f};
-        case DOTS -> new float[] {0, 2.4f};
-        case LIMIT -> new float[] {7, 1.6f, 1.2f, 1.6f};
-        case BRIDGE -> new float[] {1.2f, 2.2f};
-      };
+    private final float[] pattern;
+
+    Dash(float... pattern) {
+      this.pattern = pattern;
     }
   }
 }
