@@ -1,6 +1,8 @@
 package org.flitchbook.document;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** One piece of a document's content. */
 public sealed interface Block
@@ -11,11 +13,11 @@ public sealed interface Block
         Block.Banner,
         Block.Blank,
         Block.PageBreak,
-        Facts,
+        Block.Facts,
         Table,
-        Sum,
+        Block.Sum,
         Chart,
-        Signatures {
+        Block.Signatures {
 
   /**
    * A heading, never last on a page.
@@ -30,7 +32,6 @@ public sealed interface Block
     }
   }
 
-  /** Running text. */
   record Paragraph(Text text) implements Block {}
 
   /** Small print, such as the sources under a table; not blank. */
@@ -80,4 +81,79 @@ public sealed interface Block
 
   /** What follows begins a new page. */
   record PageBreak() implements Block {}
+
+  /**
+   * A grid of labels with their values, filled row by row.
+   *
+   * @param columns facts beside each other, 1 to 3
+   * @param facts not empty
+   */
+  record Facts(int columns, List<Fact> facts) implements Block {
+    public Facts {
+      Require.between("columns of facts", columns, 1, 3);
+      facts = List.copyOf(facts);
+      Require.notEmpty("facts", facts);
+    }
+
+    /** A label, not blank, with its value. */
+    public record Fact(String label, Text value) {
+      public Fact {
+        Require.notBlank("label of a fact", label);
+      }
+    }
+  }
+
+  /** A worked calculation, line by line, with the equal signs under each other; not empty. */
+  record Sum(List<Line> lines) implements Block {
+    public Sum {
+      lines = List.copyOf(lines);
+      Require.notEmpty("lines of a sum", lines);
+    }
+
+    /**
+     * One line of a sum.
+     *
+     * @param label what is worked out; not blank
+     * @param expression the formula with its numbers put in; empty where the result was measured
+     * @param result value and unit; not blank
+     */
+    public record Line(String label, String expression, String result) {
+      public Line {
+        Require.notBlank("label of a sum", label);
+        Require.notBlank("result of a sum", result);
+      }
+    }
+  }
+
+  /** Boxes to sign in, never split from each other; not empty, each field once. */
+  record Signatures(List<Box> boxes) implements Block {
+    public Signatures {
+      boxes = List.copyOf(boxes);
+      Require.notEmpty("signature boxes", boxes);
+      Set<String> fields = new HashSet<>();
+      for (Box box : boxes) {
+        if (!fields.add(box.field())) {
+          throw new IllegalArgumentException("signature field stands twice: " + box.field());
+        }
+      }
+    }
+
+    /**
+     * A box with lines for signature, printed name, date and time.
+     *
+     * @param field name of the signature field in the file; not blank, without a full stop
+     * @param role who signs, such as "Prepared by"; not blank
+     * @param name printed on the name's line; may be empty
+     * @param statement what the signer states; may be empty
+     */
+    public record Box(String field, String role, String name, String statement) {
+      public Box {
+        Require.notBlank("signature field", field);
+        if (field.indexOf('.') >= 0) {
+          throw new IllegalArgumentException("signature field has a full stop: " + field);
+        }
+        Require.notBlank("role of a signature", role);
+      }
+    }
+  }
 }

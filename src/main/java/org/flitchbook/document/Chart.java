@@ -104,13 +104,13 @@ public record Chart(
     }
 
     private static void checkOrder(String name, List<Point> stretch) {
-      double before = Double.NEGATIVE_INFINITY;
-      for (Point point : stretch) {
-        if (point.x() < before) {
+      for (int i = 1; i < stretch.size(); i++) {
+        double before = stretch.get(i - 1).x();
+        double x = stretch.get(i).x();
+        if (x < before) {
           throw new IllegalArgumentException(
-              "curve \"" + name + "\" goes back from x = " + before + " to " + point.x());
+              "curve \"" + name + "\" goes back from x = " + before + " to " + x);
         }
-        before = point.x();
       }
     }
   }
@@ -152,15 +152,14 @@ public record Chart(
     }
   }
 
-  /** The sign that a marked point is drawn with. */
+  /**
+   * The sign of a marked point: a filled circle; a hollow one, for a reading that doesn't count; a
+   * filled diamond; a short stroke that stands on its point, such as a tick on the axis.
+   */
   public enum Shape {
-    /** A filled circle. */
     DOT,
-    /** A hollow circle, for a reading that doesn't count. */
     RING,
-    /** A filled diamond. */
     DIAMOND,
-    /** A short stroke that stands on its point, such as a tick on the axis. */
     STROKE
   }
 

@@ -67,12 +67,10 @@ public record Document(
       this.height = height;
     }
 
-    /** Width in points. */
     public double width() {
       return width;
     }
 
-    /** Height in points. */
     public double height() {
       return height;
     }

@@ -4,15 +4,18 @@ import java.text.Normalizer;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** Text in spans of one style each; may be empty. A line feed in a span breaks the line. */
 public record Text(List<Span> spans) {
+  private static final Pattern BLANK = Pattern.compile("[\\t\\r\\p{Zl}]");
+  private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}&&[^\\n]]");
+
   public Text {
     spans = List.copyOf(spans);
   }
 
-  /** Plain text. */
   public static Text of(String text) {
     return single(text, Style.PLAIN);
   }
@@ -22,12 +25,10 @@ public record Text(List<Span> spans) {
     return new Text(Arrays.asList(spans));
   }
 
-  /** Text set strong. */
   public static Text strong(String text) {
     return single(text, Style.STRONG);
   }
 
-  /** Text set muted. */
   public static Text muted(String text) {
     return single(text, Style.MUTED);
   }
@@ -41,7 +42,6 @@ public record Text(List<Span> spans) {
     return new Text(text.isEmpty() ? List.of() : List.of(new Span(text, style)));
   }
 
-  /** The words alone. */
   public String plain() {
     return spans.stream().map(Span::text).collect(Collectors.joining());
   }
@@ -52,26 +52,11 @@ public record Text(List<Span> spans) {
    * feeds stay.
    */
   public static String printable(String text) {
-    if (isAscii(text)) {
+    if (text.chars().allMatch(c -> c == '\n' || (c >= ' ' && c < 0x7f))) {
       return text;
     }
-    StringBuilder kept = new StringBuilder(text.length());
-    Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(c -> keep(c, kept));
-    return kept.toString();
-  }
-
-  private static boolean isAscii(String text) {
-    return text.chars().allMatch(c -> c == '\n' || (c >= ' ' && c < 0x7f));
-  }
-
-  private static void keep(int c, StringBuilder kept) {
-    if (c == '\n') {
-      kept.append('\n');
-    } else if (c == '\t' || c == '\r' || Character.getType(c) == Character.LINE_SEPARATOR) {
-      kept.append(' ');
-    } else if (!Character.isISOControl(c) && Character.getType(c) != Character.FORMAT) {
-      kept.appendCodePoint(c);
-    }
+    String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
+    return UNSEEN.matcher(BLANK.matcher(composed).replaceAll(" ")).replaceAll("");
   }
 
   /**
@@ -92,7 +77,6 @@ public record Text(List<Span> spans) {
     }
   }
 
-  /** How a span is set. */
   public enum Style {
     PLAIN,
     STRONG,
@@ -109,36 +93,26 @@ public record Text(List<Span> spans) {
     /**
      * A section of the same document.
      *
-     * @param heading the text of its heading; the first one where several agree, and where there is
+     * @param words the text of its heading; the first one where several agree, and where there is
      *     none, the text leads nowhere
      */
-    record Section(String heading) implements Target {
+    record Section(String words) implements Target {
       public Section {
-        Require.notBlank("heading of a section", heading);
-      }
-
-      @Override
-      public String words() {
-        return heading;
+        Require.notBlank("heading of a section", words);
       }
     }
 
     /**
      * A file beside the printed one.
      *
-     * @param name without a folder
+     * @param words its name, without a folder
      */
-    record File(String name) implements Target {
+    record File(String words) implements Target {
       public File {
-        Require.notBlank("name of a file", name);
-        if (name.contains("/") || name.contains("\\")) {
-          throw new IllegalArgumentException("a file in another folder: " + name);
+        Require.notBlank("name of a file", words);
+        if (words.contains("/") || words.contains("\\")) {
+          throw new IllegalArgumentException("a file in another folder: " + words);
         }
-      }
-
-      @Override
-      public String words() {
-        return name;
       }
     }
   }

@@ -23,8 +23,8 @@ import org.flitchbook.json.Parsed;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.message.Message;
-import org.flitchbook.seal.Extraction;
 import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfFile.Extraction;
 
 /**
  * What a record carries, taken out of it: from this alone its lots are judged again.

@@ -43,9 +43,7 @@ public record Attachment(String name, String description, Relation relation, Byt
 
   /** The content, copied. */
   public byte[] bytes() {
-    byte[] bytes = new byte[content.remaining()];
-    content.duplicate().get(bytes);
-    return bytes;
+    return ByteBuffer.allocate(content.remaining()).put(content.duplicate()).array();
   }
 
   /** By the ending of its name, since nothing else is known of it. */

@@ -1,8 +1,8 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiPredicate;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Text;
 
@@ -17,46 +17,44 @@ final class ChartAxes {
 
   private final TextLayout text;
   private final Plot plot;
-  private final Element figure;
+  private final Rectangle area;
 
-  ChartAxes(TextLayout text, Plot plot, Element figure) {
+  ChartAxes(TextLayout text, Plot plot) {
     this.text = text;
     this.plot = plot;
-    this.figure = figure;
+    this.area = plot.area();
   }
 
-  void draw(Pen pen, List<TextLine> xLabel) throws IOException {
+  void draw(Pen pen) throws IOException {
     List<Chart.Tick> ticks = plot.yAxis().ticks();
     drawLeft(pen, ticks.stream().filter(tick -> !tick.label().isBlank()).toList());
     drawRight(pen, ticks.stream().filter(tick -> !tick.second().isBlank()).toList());
-    drawX(pen);
+    drawX(pen, plot.xAxis().ticks());
     drawDays(pen);
-    drawXLabel(pen, xLabel);
-    pen.hairline(figure, Color.BLACK, plot.left(), plot.bottom(), plot.right(), plot.bottom());
-    pen.hairline(figure, Color.BLACK, plot.left(), plot.top(), plot.left(), plot.bottom());
+    pen.hairline(Color.BLACK, area.left(), area.bottom(), area.right(), area.bottom());
+    pen.hairline(Color.BLACK, area.left(), area.top(), area.left(), area.bottom());
   }
 
   private void drawLeft(Pen pen, List<Chart.Tick> ticks) throws IOException {
-    int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
+    int step = step(ticks, this::apart);
     for (int i = 0; i < ticks.size(); i++) {
       double y = plot.y(ticks.get(i).at());
-      pen.hairline(figure, Color.GRID, plot.left(), y, plot.right(), y);
-      pen.hairline(figure, Color.BLACK, plot.left() - TICK, y, plot.left(), y);
+      pen.hairline(Color.GRID, area.left(), y, area.right(), y);
+      pen.hairline(Color.BLACK, area.left() - TICK, y, area.left(), y);
       if (i % step == 0) {
-        TextLine line = line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
-        double x = plot.left() - GAP - line.width();
-        pen.line(figure, FontSize.BODY, x, y - FontSize.BODY.leading / 2, line);
+        TextLine line = text.line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
+        pen.line(area.left() - GAP - line.width(), y - line.size().leading / 2, line);
       }
     }
   }
 
   private void drawRight(Pen pen, List<Chart.Tick> ticks) throws IOException {
-    int step = step(ticks.size(), (a, b) -> apart(ticks.get(a), ticks.get(b)));
+    int step = step(ticks, this::apart);
     for (int i = 0; i < ticks.size(); i += step) {
       double y = plot.y(ticks.get(i).at());
-      TextLine line = line(FontSize.SMALL, Text.Style.MUTED, ticks.get(i).second());
-      pen.hairline(figure, Color.GREY, plot.right(), y, plot.right() + TICK, y);
-      pen.line(figure, FontSize.SMALL, plot.right() + GAP, y - FontSize.SMALL.leading / 2, line);
+      TextLine line = text.line(FontSize.SMALL, Text.Style.MUTED, ticks.get(i).second());
+      pen.hairline(Color.GREY, area.right(), y, area.right() + TICK, y);
+      pen.line(area.right() + GAP, y - line.size().leading / 2, line);
     }
   }
 
@@ -64,76 +62,53 @@ final class ChartAxes {
     return Math.abs(plot.y(one.at()) - plot.y(other.at())) >= FontSize.SMALL.leading;
   }
 
-  private void drawX(Pen pen) throws IOException {
-    List<Chart.Tick> ticks = plot.xAxis().ticks();
-    List<Rectangle> places = new ArrayList<>();
-    ticks.forEach(tick -> places.add(place(tick)));
-    int step = step(ticks.size(), (a, b) -> !places.get(a).meets(places.get(b)));
+  private void drawX(Pen pen, List<Chart.Tick> ticks) throws IOException {
+    int step = step(ticks, (one, other) -> !across(one).meets(across(other)));
     for (int i = 0; i < ticks.size(); i++) {
       double x = plot.x(ticks.get(i).at());
-      pen.hairline(figure, Color.BLACK, x, plot.bottom(), x, plot.bottom() + TICK);
+      pen.hairline(Color.BLACK, x, area.bottom(), x, area.bottom() + TICK);
       if (i % step == 0) {
-        TextLine line = line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
-        pen.line(figure, FontSize.BODY, x - line.width() / 2, plot.bottom() + TICK, line);
+        TextLine line = text.line(FontSize.BODY, Text.Style.PLAIN, ticks.get(i).label());
+        pen.line(x - line.width() / 2, area.bottom() + TICK, line);
       }
     }
+  }
+
+  private Rectangle across(Chart.Tick tick) {
+    double width = text.width(FontSize.BODY, Text.Style.PLAIN, tick.label()) + GAP;
+    return new Rectangle(plot.x(tick.at()) - width / 2, 0, width, 1);
   }
 
   /** The second labels, as many as have room, and their lines. */
   private void drawDays(Pen pen) throws IOException {
     List<Chart.Tick> days =
         plot.xAxis().ticks().stream().filter(tick -> !tick.second().isBlank()).toList();
-    double top = plot.bottom() + TICK + FontSize.BODY.leading;
     double free = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < days.size(); i++) {
       double x = plot.x(days.get(i).at());
       if (i > 0) {
-        pen.hairline(figure, Color.HAIR, x, plot.top(), x, plot.bottom());
+        pen.hairline(Color.HAIR, x, area.top(), x, area.bottom());
       }
-      TextLine label = line(FontSize.SMALL, Text.Style.MUTED, days.get(i).second());
-      double left = Math.min(x - label.width() / 2, plot.right() + 3 * GAP - label.width());
+      TextLine label = text.line(FontSize.SMALL, Text.Style.MUTED, days.get(i).second());
+      double left = Math.min(x - label.width() / 2, area.right() + 3 * GAP - label.width());
       if (left >= free) {
-        pen.line(figure, FontSize.SMALL, left, top, label);
+        pen.line(left, area.bottom() + TICK + FontSize.BODY.leading, label);
         free = left + label.width() + GAP;
       }
     }
   }
 
-  private void drawXLabel(Pen pen, List<TextLine> lines) throws IOException {
-    boolean second = plot.xAxis().ticks().stream().anyMatch(tick -> !tick.second().isBlank());
-    double top = plot.bottom() + TICK + FontSize.BODY.leading + 1;
-    top += second ? FontSize.SMALL.leading : 0;
-    for (TextLine line : lines) {
-      double x = plot.left() + (plot.width() - line.width()) / 2;
-      pen.line(figure, FontSize.SMALL, x, top, line);
-      top += FontSize.SMALL.leading;
-    }
-  }
-
-  private Rectangle place(Chart.Tick tick) {
-    double width = line(FontSize.BODY, Text.Style.PLAIN, tick.label()).width() + GAP;
-    return new Rectangle(plot.x(tick.at()) - width / 2, 0, width, 1);
-  }
-
-  private TextLine line(FontSize size, Text.Style style, String label) {
-    return text.lines(size, style, label, Double.MAX_VALUE).get(0);
-  }
-
-  private interface Apart {
-    boolean test(int one, int other);
-  }
-
   /** The least step at which neighbours keep apart. */
-  private static int step(int count, Apart apart) {
-    for (int step = 1; step < count; step++) {
+  private static int step(List<Chart.Tick> ticks, BiPredicate<Chart.Tick, Chart.Tick> apart) {
+    for (int step = 1; step < ticks.size(); step++) {
       boolean all = true;
-      for (int i = 0; i + step < count; i += step) {
-        all &= apart.test(i, i + step);
+      for (int i = 0; i + step < ticks.size(); i += step) {
+        all &= apart.test(ticks.get(i), ticks.get(i + step));
       }
       if (all) {
         return step;
       }
     }
-    return Math.max(1, count);
+    return Math.max(1, ticks.size());
   }
 }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.flitchbook.document.Chart;
 import org.flitchbook.document.Text;
 
@@ -33,44 +35,43 @@ final class ChartLabels {
   private final TextLayout text;
   private final Chart chart;
   private final Plot plot;
-  private final List<Path> curves;
+  private final List<List<Chart.Point>> curves;
   private final List<Rectangle> taken = new ArrayList<>();
 
-  ChartLabels(TextLayout text, Chart chart, Plot plot, List<Path> curves) {
+  ChartLabels(TextLayout text, Chart chart, Plot plot, List<List<Chart.Point>> curves) {
     this.text = text;
     this.chart = chart;
     this.plot = plot;
     this.curves = curves;
   }
 
-  void draw(Pen pen, Element figure) throws IOException {
-    List<Chart.Marker> fromLeft = new ArrayList<>();
+  void draw(Pen pen) throws IOException {
+    List<Chart.Marker> markers = new ArrayList<>();
     for (Chart.Marks marks : chart.marks()) {
       for (Chart.Marker marker : marks.points()) {
         double x = plot.x(marker.x());
-        taken.add(ChartSymbols.draw(pen, figure, marks.shape(), x, plot.y(marker.y())));
-        fromLeft.add(marker);
+        taken.add(ChartKey.draw(pen, marks.shape(), x, plot.y(marker.y())));
+        markers.add(marker);
       }
     }
     List<Chart.Guide> fromTop = new ArrayList<>(chart.guides());
     fromTop.sort(Comparator.comparingDouble(Chart.Guide::at).reversed());
     for (Chart.Guide guide : fromTop) {
-      label(pen, figure, guide);
+      label(pen, guide);
     }
-    fromLeft.sort(Comparator.comparingDouble(Chart.Marker::x));
-    for (Chart.Marker marker : fromLeft) {
-      if (!marker.label().isBlank()) {
-        label(pen, figure, marker);
-      }
+    markers.removeIf(marker -> marker.label().isBlank());
+    markers.sort(Comparator.comparingDouble(Chart.Marker::x));
+    for (Chart.Marker marker : markers) {
+      label(pen, marker);
     }
   }
 
   /** How bad a place for a label is; at {@link #FORBIDDEN} and above it must not be used. */
   private double cost(Rectangle place) {
-    if (!plot.area().inset(1).holds(place) || taken.stream().anyMatch(place::meets)) {
+    if (!plot.area().holds(place, 1) || taken.stream().anyMatch(place::meets)) {
       return FORBIDDEN;
     }
-    boolean onCurve = curves.stream().anyMatch(curve -> curve.crosses(place));
+    boolean onCurve = curves.stream().anyMatch(curve -> crosses(curve, place));
     long onLimits =
         chart.guides().stream()
             .map(guide -> plot.y(guide.at()))
@@ -79,28 +80,29 @@ final class ChartLabels {
     return (onCurve ? ON_CURVE : 0) + ON_LIMIT * onLimits;
   }
 
-  private void label(Pen pen, Element figure, Chart.Guide guide) throws IOException {
-    double measure = plot.width() - 2 * EDGE;
+  private static boolean crosses(List<Chart.Point> curve, Rectangle place) {
+    return IntStream.range(1, curve.size())
+        .anyMatch(i -> place.crossedBy(curve.get(i - 1), curve.get(i)));
+  }
+
+  private void label(Pen pen, Chart.Guide guide) throws IOException {
+    double measure = plot.area().width() - 2 * EDGE;
     TextLine line = text.lines(SIZE, Text.Style.STRONG, guide.label(), measure).get(0);
     Rectangle place = best(line.width() + 3, plot.y(guide.at()));
     taken.add(place);
-    pen.fill(figure, Color.WHITE, place);
-    pen.line(figure, SIZE, place.left() + 1.5, place.top() - 0.6, line);
+    pen.fill(Color.WHITE, place);
+    pen.line(place.left() + 1.5, place.top() - 0.6, line);
   }
 
   private Rectangle best(double width, double line) {
-    Rectangle best = place(width, line, plot.right() - EDGE, false);
-    double least = Double.MAX_VALUE;
-    for (double right = plot.right() - EDGE; right - width > plot.left(); right -= STEP) {
-      for (boolean below : new boolean[] {false, true}) {
-        Rectangle place = place(width, line, right, below);
-        double far = DISTANCE * (plot.right() - right) + (below ? BELOW : 0);
-        double cost = cost(place) + far;
-        best = cost < least ? place : best;
-        least = Math.min(least, cost);
-      }
+    List<Candidate> places = new ArrayList<>();
+    double last = plot.area().right() - EDGE;
+    for (double right = last; right - width > plot.area().left(); right -= STEP) {
+      double far = DISTANCE * (plot.area().right() - right);
+      places.add(candidate(place(width, line, right, false), far));
+      places.add(candidate(place(width, line, right, true), far + BELOW));
     }
-    return best;
+    return best(places).map(Candidate::place).orElseGet(() -> place(width, line, last, false));
   }
 
   private static Rectangle place(double width, double line, double right, boolean below) {
@@ -108,39 +110,45 @@ final class ChartLabels {
     return new Rectangle(right - width, below ? line + 0.7 : line - 0.7 - tall, width, tall);
   }
 
-  private void label(Pen pen, Element figure, Chart.Marker marker) throws IOException {
-    List<TextLine> lines = text.lines(SIZE, Text.Style.PLAIN, marker.label(), plot.width() / 2);
+  private void label(Pen pen, Chart.Marker marker) throws IOException {
+    List<TextLine> lines =
+        text.lines(SIZE, Text.Style.PLAIN, marker.label(), plot.area().width() / 2);
     double width = lines.stream().mapToDouble(TextLine::width).max().orElse(0) + 3;
-    Candidate best = best(marker, width, lines.size() * SIZE.leading);
+    double x = plot.x(marker.x());
+    double y = plot.y(marker.y());
+    Candidate best = best(around(x, y, width, TextLine.height(lines))).orElseThrow();
     if (best.cost() >= FORBIDDEN) {
       return;
     }
     Rectangle place = best.place();
     taken.add(place);
     if (best.distance() > NEAR) {
-      lead(pen, figure, plot.x(marker.x()), plot.y(marker.y()), place);
+      lead(pen, x, y, place);
     }
-    pen.fill(
-        figure,
-        Color.WHITE,
-        new Rectangle(place.left(), place.top() + 0.5, place.width(), place.height() - 1));
-    pen.lines(figure, SIZE, place.left() + 1.5, place.top(), lines);
+    Rectangle ground =
+        new Rectangle(place.left(), place.top() + 0.5, place.width(), place.height() - 1);
+    pen.fill(Color.WHITE, ground);
+    pen.lines(place.left() + 1.5, place.top(), lines);
   }
 
   private record Candidate(Rectangle place, double distance, double cost) {}
 
-  private Candidate best(Chart.Marker marker, double width, double height) {
-    double x = plot.x(marker.x());
-    double y = plot.y(marker.y());
-    Candidate best = new Candidate(new Rectangle(x, y, width, height), 0, FORBIDDEN);
+  private Candidate candidate(Rectangle place, double distance) {
+    return new Candidate(place, distance, cost(place) + distance);
+  }
+
+  private static Optional<Candidate> best(List<Candidate> places) {
+    return places.stream().min(Comparator.comparingDouble(Candidate::cost));
+  }
+
+  private List<Candidate> around(double x, double y, double width, double height) {
+    List<Candidate> places = new ArrayList<>();
     for (double distance : DISTANCES) {
       for (double[] side : SIDES) {
-        Rectangle place = beside(x, y, side, distance, width, height);
-        double cost = cost(place) + distance;
-        best = cost < best.cost() ? new Candidate(place, distance, cost) : best;
+        places.add(candidate(beside(x, y, side, distance, width, height), distance));
       }
     }
-    return best;
+    return places;
   }
 
   private static Rectangle beside(
@@ -152,10 +160,9 @@ final class ChartLabels {
   }
 
   /** A hairline from a marker to the nearest edge of a label that stands away from it. */
-  private static void lead(Pen pen, Element figure, double x, double y, Rectangle place)
-      throws IOException {
+  private static void lead(Pen pen, double x, double y, Rectangle place) throws IOException {
     double endX = Math.max(place.left(), Math.min(x, place.right()));
     double endY = Math.max(place.top(), Math.min(y, place.bottom()));
-    pen.hairline(figure, Color.GREY, x, y, endX, endY);
+    pen.hairline(Color.GREY, x, y, endX, endY);
   }
 }

@@ -4,19 +4,19 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.apache.pdfbox.cos.COSArray;
-import org.apache.pdfbox.cos.COSInteger;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDSimpleFileSpecification;
 import org.apache.pdfbox.pdmodel.interactive.action.OpenMode;
 import org.apache.pdfbox.pdmodel.interactive.action.PDActionRemoteGoTo;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDBorderStyleDictionary;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageXYZDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineNode;
 import org.flitchbook.document.Text;
 
 /** Where the headings came to stand, and the bookmarks and links that lead there. */
@@ -32,16 +32,13 @@ final class Destinations {
       destination.setTop((int) Math.ceil(top));
       return destination;
     }
-
-    PDOutlineItem bookmark() {
-      PDOutlineItem item = new PDOutlineItem();
-      item.setTitle(Text.printable(text).replace('\n', ' '));
-      item.setDestination(destination());
-      return item;
-    }
   }
 
+  /** A place on a page that leads somewhere, with the element of its text. */
+  record Link(Archive.TaggedPage page, Element element, PDRectangle place, Text.Target target) {}
+
   private final List<Heading> headings = new ArrayList<>();
+  private final List<Link> links = new ArrayList<>();
 
   /**
    * Notes a heading.
@@ -53,65 +50,55 @@ final class Destinations {
     headings.add(new Heading(level, text, page, top));
   }
 
-  /** Gives a file its bookmarks: second levels under the first level that they follow. */
-  void addBookmarks(PDDocument file) {
+  void add(Link link) {
+    links.add(link);
+  }
+
+  /** Gives a file its links and its bookmarks: second levels under the first that they follow. */
+  void finish(PDDocument file) throws IOException {
+    for (Link each : links) {
+      lay(each);
+    }
     PDDocumentOutline outline = new PDDocumentOutline();
-    Optional<PDOutlineItem> part = Optional.empty();
+    PDOutlineNode above = outline;
     for (Heading heading : headings) {
-      if (heading.level() < DEEPEST) {
-        PDOutlineItem item = heading.bookmark();
+      PDOutlineItem item = new PDOutlineItem();
+      item.setTitle(Text.printable(heading.text()).replace('\n', ' '));
+      item.setDestination(heading.destination());
+      if (heading.level() == DEEPEST) {
+        above.addLast(item);
+      } else if (heading.level() < DEEPEST) {
         outline.addLast(item);
-        part = heading.level() == 0 ? Optional.empty() : Optional.of(item);
-      } else if (heading.level() == DEEPEST) {
-        part.ifPresentOrElse(
-            above -> above.addLast(heading.bookmark()), () -> outline.addLast(heading.bookmark()));
+        above = heading.level() == 0 ? outline : item;
       }
     }
     file.getDocumentCatalog().setDocumentOutline(outline);
   }
 
-  /**
-   * Lays the links of a page over the text that leads somewhere (ISO 14289-1, 7.18.5).
-   *
-   * @param number that of the first link in the parent tree
-   * @return the elements of the links, in the order of their numbers
-   */
-  List<Element> addLinks(TaggedPage page, int number) throws IOException {
-    List<Element> elements = new ArrayList<>();
-    for (TaggedPage.Link each : page.links) {
-      Optional<PDAnnotationLink> link = link(each.target());
-      if (link.isPresent()) {
-        lay(link.get(), each, number + elements.size());
-        page.page.getAnnotations().add(link.get());
-        each.element().object(page.page.getCOSObject(), link.get().getCOSObject());
-        elements.add(each.element());
-      } else {
-        each.element().become("Span");
-      }
+  /** Lays a link over the text that leads somewhere (ISO 14289-1, 7.18.5). */
+  private void lay(Link over) throws IOException {
+    PDAnnotationLink link = new PDAnnotationLink();
+    if (!lead(link, over.target())) {
+      over.element().become("Span");
+      return;
     }
-    return elements;
-  }
-
-  private static void lay(PDAnnotationLink link, TaggedPage.Link over, int number) {
-    link.setRectangle(over.place());
     link.setContents(over.target().words());
-    link.setPrinted(true);
-    link.setStructParent(number);
     PDBorderStyleDictionary none = new PDBorderStyleDictionary();
     none.setWidth(0);
     link.setBorderStyle(none);
+    over.page().lay(link, over.place(), over.element());
   }
 
-  private Optional<PDAnnotationLink> link(Text.Target target) throws IOException {
-    PDAnnotationLink link = new PDAnnotationLink();
+  /** Whether there is what the link is to lead to. */
+  private boolean lead(PDAnnotationLink link, Text.Target target) throws IOException {
     if (target instanceof Text.Target.File file) {
-      link.setAction(remote(file.name()));
-      return Optional.of(link);
+      link.setAction(remote(file.words()));
+      return true;
     }
     Optional<Heading> heading =
         headings.stream().filter(each -> each.text().equals(target.words())).findFirst();
     heading.ifPresent(found -> link.setDestination(found.destination()));
-    return heading.map(found -> link);
+    return heading.isPresent();
   }
 
   /**
@@ -121,12 +108,11 @@ final class Destinations {
   private static PDActionRemoteGoTo remote(String name) throws IOException {
     PDSimpleFileSpecification file = new PDSimpleFileSpecification();
     file.setFile(name);
-    COSArray firstPage = new COSArray();
-    firstPage.add(COSInteger.ZERO);
-    firstPage.add(COSName.getPDFName("Fit"));
+    PDPageFitDestination firstPage = new PDPageFitDestination();
+    firstPage.setPageNumber(0);
     PDActionRemoteGoTo action = new PDActionRemoteGoTo();
     action.setFile(file);
-    action.setD(firstPage);
+    action.setD(firstPage.getCOSObject());
     action.setOpenInNewWindow(OpenMode.NEW_WINDOW);
     return action;
   }

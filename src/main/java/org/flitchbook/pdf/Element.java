@@ -8,26 +8,20 @@ import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 
 /** An element of the structure tree: a paragraph, a table cell, a figure. */
-final class Element implements Owner {
-  private static final COSName PARENT = COSName.P;
+final class Element implements Pen.Owner {
+  final COSDictionary dictionary = new COSDictionary();
 
-  private final COSDictionary dictionary = new COSDictionary();
-
-  /** The root of a tree of elements, below {@code tree}. */
-  Element(String type, COSDictionary tree) {
-    dictionary.setItem(COSName.S, COSName.getPDFName(type));
-    dictionary.setItem(PARENT, tree);
+  /** An element below another, or below the root of the tree. */
+  Element(String type, COSDictionary parent) {
+    become(type);
+    dictionary.setItem(COSName.P, parent);
   }
 
   /** A new element, last among the children of this one. */
   Element child(String type) {
     Element child = new Element(type, dictionary);
-    kid(child.dictionary);
+    add(child.dictionary);
     return child;
-  }
-
-  COSDictionary dictionary() {
-    return dictionary;
   }
 
   /** Takes another type, whose content is marked as it was. */
@@ -52,8 +46,7 @@ final class Element implements Owner {
 
   /** Says which cells a head of a table stands for: {@code Column} or {@code Row}. */
   Element scope(String scope) {
-    COSDictionary attributes = attributes("Table");
-    attributes.setName(COSName.getPDFName("Scope"), scope);
+    attributes("Table").setName(COSName.getPDFName("Scope"), scope);
     return this;
   }
 
@@ -82,34 +75,33 @@ final class Element implements Owner {
     if (first == null) {
       dictionary.setItem(COSName.PG, page);
     }
-    kid(first == null || first == page ? COSInteger.get(mark) : reference(page, mark));
-  }
-
-  private static COSDictionary reference(COSDictionary page, int mark) {
-    COSDictionary reference = new COSDictionary();
-    reference.setDirect(true);
-    reference.setName(COSName.TYPE, "MCR");
-    reference.setItem(COSName.PG, page);
-    reference.setInt(COSName.MCID, mark);
-    return reference;
+    if (first == null || first == page) {
+      add(COSInteger.get(mark));
+    } else {
+      reference("MCR", page).setInt(COSName.MCID, mark);
+    }
   }
 
   /** Adds an annotation that belongs to the element. */
   void object(COSDictionary page, COSDictionary annotation) {
-    COSDictionary reference = new COSDictionary();
-    reference.setDirect(true);
-    reference.setName(COSName.TYPE, "OBJR");
-    reference.setItem(COSName.PG, page);
-    reference.setItem(COSName.OBJ, annotation);
-    kid(reference);
+    reference("OBJR", page).setItem(COSName.OBJ, annotation);
   }
 
-  private void kid(COSBase kid) {
+  private COSDictionary reference(String type, COSDictionary page) {
+    COSDictionary reference = new COSDictionary();
+    reference.setDirect(true);
+    reference.setName(COSName.TYPE, type);
+    reference.setItem(COSName.PG, page);
+    add(reference);
+    return reference;
+  }
+
+  private void add(COSBase kid) {
     COSBase kids = dictionary.getDictionaryObject(COSName.K);
-    if (kids == null) {
-      dictionary.setItem(COSName.K, kid);
-    } else if (kids instanceof COSArray array) {
+    if (kids instanceof COSArray array) {
       array.add(kid);
+    } else if (kids == null) {
+      dictionary.setItem(COSName.K, kid);
     } else {
       COSArray array = new COSArray();
       array.setDirect(true);

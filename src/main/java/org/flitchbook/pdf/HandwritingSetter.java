@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.document.Text;
 
 /** Sets room to write and sign in by hand. */
@@ -20,44 +20,44 @@ final class HandwritingSetter {
   private static final double LINES = 55;
   private static final double NAME_SHARE = 0.56;
 
-  private final LayoutContext context;
+  private final Flow flow;
   private final Rectangle frame;
 
-  HandwritingSetter(LayoutContext context) {
-    this.context = context;
-    this.frame = context.frame();
+  HandwritingSetter(Flow flow) {
+    this.flow = flow;
+    this.frame = flow.frame;
   }
 
   private List<TextLine> lines(FontSize size, Text.Style style, String words, double width) {
-    return words.isBlank() ? List.of() : context.text().lines(size, style, words, width);
+    return words.isBlank() ? List.of() : flow.text.lines(size, style, words, width);
   }
 
   /** Ruled room, never split. */
   void set(Block.Blank blank) throws IOException {
-    Element element = context.root().child("P");
+    Element element = flow.root.child("P");
     List<TextLine> label = lines(FontSize.BODY, Text.Style.PLAIN, blank.label(), frame.width());
-    double words = label.size() * FontSize.BODY.leading;
+    double words = TextLine.height(label);
     double slots = blank.slots().isEmpty() ? 0 : RULE + FontSize.SMALL.leading;
     Pen.Drawing drawing =
         (pen, top) -> {
-          pen.lines(element, FontSize.BODY, frame.left(), top, label);
+          pen.as(element).lines(frame.left(), top, label);
           rules(pen, blank, top + words);
         };
     double height = words + blank.lines() * RULE + slots;
-    context.flow().add(Flow.Strip.of(7, height, false, drawing));
+    flow.add(7, height, false, drawing);
   }
 
   private void rules(Pen pen, Block.Blank blank, double top) throws IOException {
     for (int i = 1; i <= blank.lines(); i++) {
       double y = top + i * RULE;
-      pen.hairline(Owner.Artifact.DECORATION, Color.GREY, frame.left(), y, frame.right(), y);
+      pen.decoration().hairline(Color.GREY, frame.left(), y, frame.right(), y);
     }
     int count = blank.slots().size();
     double width = (frame.width() - SLOT_GAP * (count - 1)) / Math.max(1, count);
     for (int i = 0; i < count; i++) {
       double x = frame.left() + i * (width + SLOT_GAP);
       double y = top + (blank.lines() + 1) * RULE;
-      slot(pen, context.root().child("P"), Color.GREY, blank.slots().get(i), x, y, width);
+      slot(pen, flow.root.child("P"), Color.GREY, blank.slots().get(i), x, y, width);
     }
   }
 
@@ -65,9 +65,9 @@ final class HandwritingSetter {
   private void slot(
       Pen pen, Element of, Color color, String label, double x, double y, double width)
       throws IOException {
-    pen.hairline(Owner.Artifact.DECORATION, color, x, y, x + width, y);
+    pen.decoration().hairline(color, x, y, x + width, y);
     TextLine words = lines(FontSize.SMALL, Text.Style.MUTED, label, width).get(0);
-    pen.line(of, FontSize.SMALL, x, y + 0.5, words);
+    pen.as(of).line(x, y + 0.5, words);
   }
 
   /** Signature boxes, two beside each other, all on one page. */
@@ -92,7 +92,7 @@ final class HandwritingSetter {
             box.draw(pen, top, height);
           }
         };
-    context.flow().add(Flow.Strip.of(before, height, sticks, drawing));
+    flow.add(before, height, sticks, drawing);
   }
 
   /**
@@ -100,9 +100,8 @@ final class HandwritingSetter {
    * and time. The lines hang from the foot of the box, so that boxes beside each other agree.
    */
   private final class SigningBox {
-    private final Element element = context.root().child("Sect");
+    private final Element element = flow.root.child("Sect");
     private final Signatures.Box box;
-    private final Rectangle outline;
     private final double left;
     private final double width;
     private final List<TextLine> role;
@@ -111,7 +110,6 @@ final class HandwritingSetter {
 
     SigningBox(Signatures.Box box, double x, double across) {
       this.box = box;
-      this.outline = new Rectangle(x, 0, across, 0);
       this.left = x + PADDING;
       this.width = across - 2 * PADDING;
       this.role = lines(FontSize.BODY, Text.Style.STRONG, box.role(), width);
@@ -125,24 +123,20 @@ final class HandwritingSetter {
     }
 
     double height() {
-      double words =
-          role.size() * FontSize.BODY.leading + statement.size() * FontSize.SMALL.leading;
+      double words = TextLine.height(role) + TextLine.height(statement);
       return PADDING + words + tall() + PADDING - 2;
     }
 
     void draw(Pen pen, double top, double height) throws IOException {
-      Rectangle edge = new Rectangle(outline.left(), top, outline.width(), height);
-      pen.frame(Owner.Artifact.DECORATION, Color.GREY, 0.5, edge);
-      Element heading = element.child("P");
-      Element stated = element.child("P");
-      Element field = element.child("Form");
+      Rectangle edge = new Rectangle(left - PADDING, top, width + 2 * PADDING, height);
+      pen.decoration().frame(Color.GREY, 0.5, edge);
       double y = top + PADDING - 2;
-      pen.lines(heading, FontSize.BODY, left, y, role);
-      pen.lines(stated, FontSize.SMALL, left, y + role.size() * FontSize.BODY.leading, statement);
+      pen.as(element.child("P")).lines(left, y, role);
+      pen.as(element.child("P")).lines(left, y + TextLine.height(role), statement);
       double bottom = top + height - PADDING + 2;
       Rectangle place = new Rectangle(left, bottom - tall(), width, tall());
       String purpose = box.role() + ": " + say("pdf.signature", "Signature");
-      pen.page().fields.add(new TaggedPage.SignatureField(box.field(), purpose, field, place));
+      pen.field(element.child("Form"), box.field(), purpose, place);
       drawLines(pen, bottom);
     }
 
@@ -159,7 +153,7 @@ final class HandwritingSetter {
     }
 
     private String say(String id, String english) {
-      return context.words().say(id, english);
+      return flow.words.say(id, english);
     }
 
     /** A line to write on, with what is printed on it already. */
@@ -168,7 +162,7 @@ final class HandwritingSetter {
         throws IOException {
       Element of = element.child("P");
       HandwritingSetter.this.slot(pen, of, Color.BLACK, label, x, y, length);
-      pen.lines(of, FontSize.BODY, x, y - value.size() * FontSize.BODY.leading, value);
+      pen.as(of).lines(x, y - TextLine.height(value), value);
     }
   }
 }

@@ -9,148 +9,156 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
+import org.flitchbook.document.Chart;
 import org.flitchbook.document.Text;
 import org.flitchbook.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The only way to put a mark on a page. Each mark names its owner; marks of one owner in a row make
- * one piece of marked content.
+ * The only way to put a mark on a page. Each mark belongs to the owner that the pen was given last;
+ * marks of one owner in a row make one piece of marked content.
  *
  * <p>Distances are in points; x runs from the left edge of the paper, y <em>down</em> from its top.
  */
 final class Pen implements AutoCloseable {
   private static final double HAIRLINE = 0.35;
 
-  private final TaggedPage page;
-  private final Fonts fonts;
+  private final Archive.TaggedPage page;
+  private final TextLayout fonts;
   private final Words words;
   private final PDPageContentStream out;
   private final double height;
-  private @Nullable Owner owner;
+  private Owner owner = Artifact.DECORATION;
+  private @Nullable Owner marked;
   private @Nullable Color color;
 
-  Pen(PDDocument file, TaggedPage page, Fonts fonts, Words words) throws IOException {
+  Pen(PDDocument file, Archive.TaggedPage page, TextLayout fonts, Words words) throws IOException {
     this.page = page;
     this.fonts = fonts;
     this.words = words;
-    this.out = new PDPageContentStream(file, page.page, AppendMode.APPEND, true, false);
-    this.height = page.page.getMediaBox().getHeight();
+    this.out = new PDPageContentStream(file, page.page(), AppendMode.APPEND, true, false);
+    this.height = page.page().getMediaBox().getHeight();
   }
 
-  TaggedPage page() {
-    return page;
+  /** Whom a mark on paper belongs to: an element of the structure tree, or nobody. */
+  sealed interface Owner permits Element, Artifact {}
+
+  /** What is not read out: rules, tints, repeated heads of tables; running heads and feet. */
+  enum Artifact implements Owner {
+    DECORATION,
+    HEAD,
+    FOOT
   }
 
-  /** Draws a line of text; {@code top} is the upper edge of its leading. */
-  void line(Owner of, FontSize size, double x, double top, TextLine line) throws IOException {
-    double baseline = top + size.baseline();
-    for (TextLine.Piece piece : line.pieces()) {
-      if (piece.style() == Text.Style.STRUCK) {
-        struck(of, size, x + piece.x(), baseline, piece);
-      } else {
-        Owner owned =
-            link(of, piece, new Rectangle(x + piece.x(), top, piece.width(), size.leading));
-        text(
-            owned,
-            size,
-            piece.style(),
-            color(piece.style()),
-            x + piece.x(),
-            baseline,
-            piece.text());
-      }
-    }
+  /** The pen, for marks that belong to that owner. */
+  Pen as(Owner next) {
+    owner = next;
+    return this;
   }
 
-  /** Draws lines below each other. */
-  void lines(Owner of, FontSize size, double x, double top, List<TextLine> lines)
-      throws IOException {
+  /** The pen, for marks that nobody reads out. */
+  Pen decoration() {
+    return as(Artifact.DECORATION);
+  }
+
+  /** Notes that a heading begins here, below so much of the page. */
+  void heading(int level, String text, double top) {
+    page.archive().destinations.add(level, text, page.page(), fromBottom(top));
+  }
+
+  /** Lays a field to sign in over its place; it is called so in the file and to a reader. */
+  void field(Element element, String name, String purpose, Rectangle place) throws IOException {
+    page.field(element, name, purpose, area(place));
+  }
+
+  /** Draws lines of text below each other; {@code top} is the upper edge of the first. */
+  void lines(double x, double top, List<TextLine> lines) throws IOException {
     for (int i = 0; i < lines.size(); i++) {
-      line(of, size, x, top + i * size.leading, lines.get(i));
+      line(x, top + i * lines.get(i).size().leading, lines.get(i));
     }
   }
 
   /** Draws lines below each other, each of which ends at {@code right}. */
-  void linesUpTo(Owner of, FontSize size, double right, double top, List<TextLine> lines)
-      throws IOException {
+  void linesUpTo(double right, double top, List<TextLine> lines) throws IOException {
     for (int i = 0; i < lines.size(); i++) {
-      line(of, size, right - lines.get(i).width(), top + i * size.leading, lines.get(i));
+      TextLine line = lines.get(i);
+      line(right - line.width(), top + i * line.size().leading, line);
     }
   }
 
-  private static Color color(Text.Style style) {
-    return style == Text.Style.MUTED ? Color.GREY : Color.BLACK;
+  /** Draws a line of text; {@code top} is the upper edge of its leading. */
+  void line(double x, double top, TextLine line) throws IOException {
+    Owner whole = owner;
+    for (TextLine.Piece piece : line.pieces()) {
+      FontSize size = line.size();
+      double begin = x + piece.x();
+      if (piece.style() == Text.Style.STRUCK) {
+        struck(size, begin, top, piece);
+      } else {
+        link(piece, new Rectangle(begin, top, piece.width(), size.leading));
+        Color ink = piece.style() == Text.Style.MUTED ? Color.GREY : Color.BLACK;
+        text(size, piece.style(), ink, begin, top, piece.text());
+      }
+      owner = whole;
+    }
   }
 
   /** What is struck is read out as such: a line through a word can only be seen. */
-  private void struck(Owner of, FontSize size, double x, double baseline, TextLine.Piece piece)
+  private void struck(FontSize size, double x, double top, TextLine.Piece piece)
       throws IOException {
-    Owner said =
-        of instanceof Element element
-            ? element.child("Span").actual(words.say("pdf.struck", "struck: {0}", piece.text()))
-            : of;
-    text(said, size, Text.Style.STRUCK, Color.BLACK, x, baseline, piece.text());
-    double middle = baseline - size.points * 0.27;
-    rule(said, Color.BLACK, 0.7, x, middle, x + piece.width(), middle);
+    if (owner instanceof Element element) {
+      owner = element.child("Span").actual(words.say("pdf.struck", "struck: {0}", piece.text()));
+    }
+    text(size, Text.Style.STRUCK, Color.BLACK, x, top, piece.text());
+    double middle = top + size.baseline() - size.points * 0.27;
+    rule(Color.BLACK, 0.7, x, middle, x + piece.width(), middle);
   }
 
   /**
    * An element of its own for a piece that leads somewhere; what repeats on pages leads nowhere.
    */
-  private Owner link(Owner of, TextLine.Piece piece, Rectangle place) {
-    if (piece.target().isEmpty() || !(of instanceof Element element)) {
-      return of;
+  private void link(TextLine.Piece piece, Rectangle place) {
+    if (piece.target().isPresent() && owner instanceof Element element) {
+      Element link = element.child("Link");
+      page.archive()
+          .destinations
+          .add(new Destinations.Link(page, link, area(place), piece.target().get()));
+      owner = link;
     }
-    Element link = element.child("Link");
-    PDRectangle over =
-        new PDRectangle(
-            round(place.left()), y(place.bottom()), round(place.width()), round(place.height()));
-    page.links.add(new TaggedPage.Link(link, over, piece.target().get()));
-    return link;
   }
 
-  /** Draws a word of fallback characters, strong; {@code top} is the upper edge of its leading. */
-  void word(Owner of, FontSize size, Color with, double x, double top, String word)
+  /** Draws text without breaking it; {@code top} is the upper edge of its leading. */
+  void text(FontSize size, Text.Style style, Color with, double x, double top, String text)
       throws IOException {
-    text(of, size, Text.Style.STRONG, with, x, top + size.baseline(), word);
-  }
-
-  private void text(
-      Owner of,
-      FontSize size,
-      Text.Style style,
-      Color with,
-      double x,
-      double baseline,
-      String words)
-      throws IOException {
-    if (words.isEmpty()) {
+    if (text.isEmpty()) {
       return;
     }
-    own(of);
     fillWith(with);
     out.beginText();
     out.setFont(fonts.font(style), (float) size.points);
-    out.newLineAtOffset(round(x), y(baseline));
-    out.showText(words);
+    out.newLineAtOffset(round(x), y(top + size.baseline()));
+    out.showText(text);
     out.endText();
   }
 
-  void hairline(Owner of, Color with, double x1, double y1, double x2, double y2)
-      throws IOException {
-    rule(of, with, HAIRLINE, x1, y1, x2, y2);
+  void hairline(Color with, double x1, double y1, double x2, double y2) throws IOException {
+    rule(with, HAIRLINE, x1, y1, x2, y2);
   }
 
-  void rule(Owner of, Color with, double weight, double x1, double y1, double x2, double y2)
+  void rule(Color with, double weight, double x1, double y1, double x2, double y2)
       throws IOException {
-    stroke(of, with, weight, Dash.NONE, new Path().move(x1, y1).line(x2, y2));
+    stroke(with, weight, Dash.NONE, List.of(new Chart.Point(x1, y1), new Chart.Point(x2, y2)));
   }
 
-  void fill(Owner of, Color with, Rectangle area) throws IOException {
-    own(of);
+  void fill(Color with, Rectangle area) throws IOException {
     fillWith(with);
     addRectangle(area);
+    out.fill();
+  }
+
+  void fill(Color with, List<Chart.Point> edge) throws IOException {
+    fillWith(with);
+    trace(edge);
     out.fill();
   }
 
@@ -158,94 +166,99 @@ final class Pen implements AutoCloseable {
     out.addRect(round(area.left()), y(area.bottom()), round(area.width()), round(area.height()));
   }
 
-  void frame(Owner of, Color with, double weight, Rectangle edge) throws IOException {
-    Path path = new Path().move(edge.left(), edge.top()).line(edge.right(), edge.top());
-    path.line(edge.right(), edge.bottom()).line(edge.left(), edge.bottom()).shut();
-    stroke(of, with, weight, Dash.NONE, path);
+  void frame(Color with, double weight, Rectangle edge) throws IOException {
+    strokeWith(with, weight, Dash.NONE);
+    addRectangle(edge);
+    out.stroke();
   }
 
-  void fill(Owner of, Color with, Path path) throws IOException {
-    own(of);
-    fillWith(with);
-    trace(path);
-    out.fill();
+  /** Draws a disc: in PDF a stroke of no length with round ends. */
+  void disc(Color with, double radius, double x, double y) throws IOException {
+    Chart.Point middle = new Chart.Point(x, y);
+    stroke(with, 2 * radius, Dash.ROUND, List.of(middle, middle));
   }
 
-  void stroke(Owner of, Color with, double weight, Dash dash, Path path) throws IOException {
-    own(of);
-    out.setStrokingColor(with.red, with.green, with.blue);
-    out.setLineWidth((float) weight);
-    out.setLineCapStyle(dash.cap());
-    out.setLineJoinStyle(1);
-    out.setLineDashPattern(dash.pattern(), 0);
+  /** Strokes a path of straight lines; it is closed where it ends on the point it began with. */
+  void stroke(Color with, double weight, Dash dash, List<Chart.Point> path) throws IOException {
+    strokeWith(with, weight, dash);
     trace(path);
     out.stroke();
   }
 
-  /** What the drawing draws is cut off at a rectangle. Everything in it must have this owner. */
-  void within(Owner of, Rectangle area, Drawing drawing) throws IOException {
-    own(of);
+  private void strokeWith(Color with, double weight, Dash dash) throws IOException {
+    mark();
+    out.setStrokingColor(with.red, with.green, with.blue);
+    out.setLineWidth((float) weight);
+    out.setLineCapStyle(dash == Dash.DOTS || dash == Dash.ROUND ? 1 : 0);
+    out.setLineJoinStyle(1);
+    out.setLineDashPattern(dash.pattern, 0);
+  }
+
+  private void trace(List<Chart.Point> path) throws IOException {
+    Chart.Point first = path.get(0);
+    out.moveTo(round(first.x()), y(first.y()));
+    for (Chart.Point to : path.subList(1, path.size())) {
+      out.lineTo(round(to.x()), y(to.y()));
+    }
+    if (path.size() > 2 && first.equals(path.get(path.size() - 1))) {
+      out.closePath();
+    }
+  }
+
+  /** Cuts off at a rectangle what is drawn until {@link #unclip}, all of one owner. */
+  void clip(Rectangle area) throws IOException {
+    mark();
     out.saveGraphicsState();
     addRectangle(area);
     out.clip();
-    drawing.draw(this, area.top());
+  }
+
+  void unclip() throws IOException {
     out.restoreGraphicsState();
     color = null;
   }
 
-  private void trace(Path path) throws IOException {
-    for (Path.Step step : path.steps()) {
-      float x = round(step.x());
-      switch (step.kind()) {
-        case MOVE -> out.moveTo(x, y(step.y()));
-        case LINE -> out.lineTo(x, y(step.y()));
-        case CURVE ->
-            out.curveTo(
-                round(step.x1()), y(step.y1()), round(step.x2()), y(step.y2()), x, y(step.y()));
-        case SHUT -> out.closePath();
-      }
-    }
-  }
-
   private void fillWith(Color with) throws IOException {
+    mark();
     if (color != with) {
       out.setNonStrokingColor(with.red, with.green, with.blue);
       color = with;
     }
   }
 
-  private void own(Owner next) throws IOException {
-    if (next == owner) {
+  private void mark() throws IOException {
+    if (owner == marked) {
       return;
     }
     release();
-    owner = next;
-    if (next instanceof Element element) {
+    marked = owner;
+    if (owner instanceof Element element) {
       out.beginMarkedContent(element.type(), page.mark(element));
-    } else if (next == Owner.Artifact.DECORATION) {
+    } else if (owner == Artifact.DECORATION) {
       out.beginMarkedContent(COSName.ARTIFACT);
     } else {
-      out.beginMarkedContent(COSName.ARTIFACT, pagination(next));
+      COSDictionary properties = new COSDictionary();
+      properties.setName(COSName.TYPE, "Pagination");
+      properties.setName(COSName.SUBTYPE, owner == Artifact.HEAD ? "Header" : "Footer");
+      out.beginMarkedContent(COSName.ARTIFACT, PDPropertyList.create(properties));
     }
   }
 
-  private static PDPropertyList pagination(Owner part) {
-    COSDictionary properties = new COSDictionary();
-    properties.setName(COSName.TYPE, "Pagination");
-    properties.setName(COSName.SUBTYPE, part == Owner.Artifact.HEAD ? "Header" : "Footer");
-    return PDPropertyList.create(properties);
-  }
-
   private void release() throws IOException {
-    if (owner != null) {
+    if (marked != null) {
       out.endMarkedContent();
-      owner = null;
+      marked = null;
     }
   }
 
   /** A distance from the top of the paper as one from its foot. */
   double fromBottom(double fromTop) {
     return height - fromTop;
+  }
+
+  private PDRectangle area(Rectangle place) {
+    return new PDRectangle(
+        round(place.left()), y(place.bottom()), round(place.width()), round(place.height()));
   }
 
   private float y(double fromTop) {
@@ -262,35 +275,25 @@ final class Pen implements AutoCloseable {
     out.close();
   }
 
-  /** Something to draw once its place on the page is known. */
-  @FunctionalInterface
+  /** Something to draw with its upper edge at {@code top}, once that is known. */
   interface Drawing {
-    /** Draws with its upper edge at {@code top}, in points from the top of the paper. */
     void draw(Pen pen, double top) throws IOException;
   }
 
-  /** How a stroke is broken. Lengths are in points. */
+  /** How a stroke is broken and ends. */
   enum Dash {
     NONE,
-    LONG,
-    DOTS,
-    LIMIT,
-    BRIDGE;
+    ROUND,
+    LONG(5, 2.4f),
+    DOTS(0, 2.4f),
+    LIMIT(7, 1.6f, 1.2f, 1.6f),
+    BRIDGE(1.2f, 2.2f);
 
-    /** The PDF number of the shape of the ends: 0 cut, 1 round. */
-    int cap() {
-      return this == DOTS ? 1 : 0;
-    }
+    /** Lengths of stroke and gap by turns, in points; none for an unbroken stroke. */
+    private final float[] pattern;
 
-    /** Lengths of stroke and gap by turns; none for an unbroken stroke. */
-    float[] pattern() {
-      return switch (this) {
-        case NONE -> new float[] {};
-        case LONG -> new float[] {5, 2.4f};
-        case DOTS -> new float[] {0, 2.4f};
-        case LIMIT -> new float[] {7, 1.6f, 1.2f, 1.6f};
-        case BRIDGE -> new float[] {1.2f, 2.2f};
-      };
+    Dash(float... pattern) {
+      this.pattern = pattern;
     }
   }
 }

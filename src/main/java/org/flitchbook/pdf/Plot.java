@@ -1,5 +1,6 @@
 package org.flitchbook.pdf;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Chart;
 
@@ -13,39 +14,32 @@ record Plot(Rectangle area, Chart.Axis xAxis, Chart.Axis yAxis) {
   /** The width in points of a column in which few points of a curve can be seen: 180 an inch. */
   private static final double COLUMN = 0.4;
 
+  /** A line through points, each given as x and y. */
+  static List<Chart.Point> line(double... places) {
+    List<Chart.Point> line = new ArrayList<>();
+    for (int i = 0; i < places.length; i += 2) {
+      line.add(new Chart.Point(places[i], places[i + 1]));
+    }
+    return line;
+  }
+
   double x(double value) {
-    return left() + width() * (value - xAxis.min()) / (xAxis.max() - xAxis.min());
+    return area.left() + area.width() * (value - xAxis.min()) / (xAxis.max() - xAxis.min());
   }
 
   double y(double value) {
-    return top() + area.height() * (yAxis.max() - value) / (yAxis.max() - yAxis.min());
+    return area.top() + area.height() * (yAxis.max() - value) / (yAxis.max() - yAxis.min());
   }
 
-  double left() {
-    return area.left();
-  }
-
-  double right() {
-    return area.right();
-  }
-
-  double top() {
-    return area.top();
-  }
-
-  double bottom() {
-    return area.bottom();
-  }
-
-  double width() {
-    return area.width();
+  Chart.Point place(Chart.Point point) {
+    return new Chart.Point(x(point.x()), y(point.y()));
   }
 
   /** The part of a band that lies in the plot; never so narrow that it can't be seen. */
   Rectangle area(Chart.Band band) {
-    double left = Math.max(left(), x(band.from()));
-    double right = Math.max(Math.min(right(), x(band.to())), left + 0.3);
-    return new Rectangle(left, top(), right - left, area.height());
+    double left = Math.max(area.left(), x(band.from()));
+    double right = Math.max(Math.min(area.right(), x(band.to())), left + 0.3);
+    return new Rectangle(left, area.top(), right - left, area.height());
   }
 
   /**
@@ -53,21 +47,21 @@ record Plot(Rectangle area, Chart.Axis xAxis, Chart.Axis yAxis) {
    * plot, the first, the lowest, the highest and the last are kept, in their order. No peak is
    * lost.
    */
-  Path path(List<Chart.Point> points) {
-    Path path = new Path();
+  List<Chart.Point> path(List<Chart.Point> points) {
+    List<Chart.Point> path = new ArrayList<>();
     int from = 0;
     while (from < points.size()) {
       from = addColumn(points, from, path);
     }
     if (points.size() == 1) {
       // A lone reading is a line of no length but must be seen.
-      path.line(x(points.get(0).x()) + 1.6, y(points.get(0).y()));
+      path.add(new Chart.Point(path.get(0).x() + 1.6, path.get(0).y()));
     }
     return path;
   }
 
   /** Adds the column that begins with a point, and returns the first point after it. */
-  private int addColumn(List<Chart.Point> points, int from, Path path) {
+  private int addColumn(List<Chart.Point> points, int from, List<Chart.Point> path) {
     long column = column(points.get(from));
     int low = from;
     int high = from;
@@ -80,7 +74,7 @@ record Plot(Rectangle area, Chart.Axis xAxis, Chart.Axis yAxis) {
     int last = -1;
     for (int kept : new int[] {from, Math.min(low, high), Math.max(low, high), to - 1}) {
       if (kept > last) {
-        path.to(x(points.get(kept).x()), y(points.get(kept).y()));
+        path.add(place(points.get(kept)));
         last = kept;
       }
     }
@@ -88,6 +82,6 @@ record Plot(Rectangle area, Chart.Axis xAxis, Chart.Axis yAxis) {
   }
 
   private long column(Chart.Point point) {
-    return (long) Math.floor((x(point.x()) - left()) / COLUMN);
+    return (long) Math.floor((x(point.x()) - area.left()) / COLUMN);
   }
 }

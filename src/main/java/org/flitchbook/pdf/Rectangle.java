@@ -1,5 +1,8 @@
 package org.flitchbook.pdf;
 
+import java.awt.geom.Rectangle2D;
+import org.flitchbook.document.Chart;
+
 /** A rectangle of a page, in points from the left and top of the paper, y down. */
 record Rectangle(double left, double top, double width, double height) {
   double right() {
@@ -10,44 +13,24 @@ record Rectangle(double left, double top, double width, double height) {
     return top + height;
   }
 
-  /** What remains inside when so much is cut off at each side. */
-  Rectangle inset(double edge) {
-    return new Rectangle(left + edge, top + edge, width - 2 * edge, height - 2 * edge);
+  private Rectangle2D area() {
+    return new Rectangle2D.Double(left, top, width, height);
   }
 
   boolean meets(Rectangle other) {
-    return left < other.right()
-        && other.left < right()
-        && top < other.bottom()
-        && other.top < bottom();
+    return area().intersects(other.area());
   }
 
-  boolean holds(Rectangle other) {
-    return left <= other.left
-        && top <= other.top
-        && right() >= other.right()
-        && bottom() >= other.bottom();
+  /** Whether another lies inside, so far from each edge. */
+  boolean holds(Rectangle other, double edge) {
+    return left + edge <= other.left
+        && top + edge <= other.top
+        && right() - edge >= other.right()
+        && bottom() - edge >= other.bottom();
   }
 
-  /** Whether a straight line runs through the rectangle (Liang and Barsky's clipping test). */
-  boolean crossedBy(double x1, double y1, double x2, double y2) {
-    double[] span = {0, 1};
-    return cut(span, x1 - x2, x1 - left)
-        && cut(span, x2 - x1, right() - x1)
-        && cut(span, y1 - y2, y1 - top)
-        && cut(span, y2 - y1, bottom() - y1);
-  }
-
-  private static boolean cut(double[] span, double p, double q) {
-    if (p == 0) {
-      return q >= 0;
-    }
-    double at = q / p;
-    if (p < 0) {
-      span[0] = Math.max(span[0], at);
-    } else {
-      span[1] = Math.min(span[1], at);
-    }
-    return span[0] <= span[1];
+  /** Whether a straight line runs through the rectangle. */
+  boolean crossedBy(Chart.Point from, Chart.Point to) {
+    return area().intersectsLine(from.x(), from.y(), to.x(), to.y());
   }
 }

@@ -1,7 +1,6 @@
 package org.flitchbook.pdf;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
@@ -16,7 +15,7 @@ final class TableSetter {
   /** Lines in each part of a row that is taller than a page. */
   private static final int PART = 8;
 
-  private final LayoutContext context;
+  private final Flow flow;
   private final Table table;
   private final boolean leads;
   private final TableColumns columns;
@@ -25,19 +24,19 @@ final class TableSetter {
   /**
    * @param leads whether its last rows must stand on the page of what follows
    */
-  TableSetter(LayoutContext context, Table table, boolean leads) {
-    this.context = context;
+  TableSetter(Flow flow, Table table, boolean leads) {
+    this.flow = flow;
     this.table = table;
     this.leads = leads;
-    this.columns = new TableColumns(context, table);
-    this.element = context.root().child("Table");
+    this.columns = new TableColumns(flow, table);
+    this.element = flow.root.child("Table");
   }
 
   void set() throws IOException {
     if (!table.caption().isBlank()) {
-      TextSetter.caption(context, element.child("Caption"), table.caption());
+      TextSetter.caption(flow, element.child("Caption"), table.caption());
     }
-    context.flow().add(head());
+    flow.add(head());
     List<Table.Row> rows = table.rows();
     Element body = rows.isEmpty() ? element : element.child("TBody");
     Flow.Strip again = again();
@@ -54,52 +53,45 @@ final class TableSetter {
 
   private Flow.Strip head() {
     Element row = element.child("THead").child("TR");
-    List<Owner> owners = new ArrayList<>();
-    table.columns().forEach(column -> owners.add(row.child("TH").scope("Column")));
     double before = table.caption().isBlank() ? 12 : 4;
-    return headStrip(before, owners, !table.rows().isEmpty());
+    TableColumns.Row heads = columns.head(column -> row.child("TH").scope("Column"));
+    return headStrip(before, heads, !table.rows().isEmpty());
   }
 
   /** The head on a further page. A reader of the structure tree has read it already. */
   private Flow.Strip again() {
-    List<Owner> owners = new ArrayList<>();
-    table.columns().forEach(column -> owners.add(Owner.Artifact.DECORATION));
-    Flow.Strip head = headStrip(0, owners, true);
+    Flow.Strip head = headStrip(0, columns.head(column -> Pen.Artifact.DECORATION), true);
     if (table.caption().isBlank()) {
       return head;
     }
-    List<TextLine> caption = continued();
-    double down = caption.size() * FontSize.SMALL.leading + 4;
+    String words = flow.words.say("pdf.continued", "{0} (continued)", table.caption());
+    List<TextLine> caption =
+        flow.text.lines(FontSize.SMALL, Text.Style.MUTED, words, flow.frame.width());
+    double down = TextLine.height(caption) + 4;
     Pen.Drawing drawing =
         (pen, top) -> {
-          double left = context.frame().left();
-          pen.lines(Owner.Artifact.DECORATION, FontSize.SMALL, left, top, caption);
+          pen.decoration().lines(flow.frame.left(), top, caption);
           head.drawing().draw(pen, top + down);
         };
-    return Flow.Strip.of(0, head.height() + down, true, drawing);
+    return new Flow.Strip(0, head.height() + down, true, null, drawing);
   }
 
-  private List<TextLine> continued() {
-    String words = context.words().say("pdf.continued", "{0} (continued)", table.caption());
-    return context.text().lines(FontSize.SMALL, Text.Style.MUTED, words, context.frame().width());
-  }
-
-  private Flow.Strip headStrip(double before, List<Owner> owners, boolean sticks) {
-    TableRow row = columns.head(owners);
+  private Flow.Strip headStrip(double before, TableColumns.Row row, boolean sticks) {
     Pen.Drawing drawing =
         (pen, top) -> {
           rule(pen, STRONG_RULE, Color.BLACK, top);
           row.draw(pen, top);
           rule(pen, 0.5, Color.BLACK, top + row.height());
         };
-    return Flow.Strip.of(before, row.height(), sticks, drawing);
+    return new Flow.Strip(before, row.height(), sticks, null, drawing);
   }
 
   private void addRow(
       Element element, Table.Row cells, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
-    TableRow row = columns.row(cells, owners(element, cells));
-    if (row.height() <= context.frame().height() - again.height()) {
+    TableColumns.Row row =
+        columns.row(FontSize.BODY, cells.cells(), column -> cell(element, column));
+    if (row.height() <= flow.frame.height() - again.height()) {
       add(row, sticks, last, again);
       return;
     }
@@ -109,7 +101,7 @@ final class TableSetter {
     }
   }
 
-  private void add(TableRow row, boolean sticks, boolean last, Flow.Strip again)
+  private void add(TableColumns.Row row, boolean sticks, boolean last, Flow.Strip again)
       throws IOException {
     Pen.Drawing drawing =
         (pen, top) -> {
@@ -119,21 +111,16 @@ final class TableSetter {
             rule(pen, weight, last ? Color.BLACK : Color.HAIR, top + row.height());
           }
         };
-    context.flow().add(new Flow.Strip(0, row.height(), sticks, again, drawing));
+    flow.add(new Flow.Strip(0, row.height(), sticks, again, drawing));
   }
 
-  private List<Owner> owners(Element row, Table.Row cells) {
-    List<Owner> owners = new ArrayList<>();
-    List<Table.Cell> all = cells.cells();
-    for (int i = 0; i < all.size(); i++) {
-      boolean head = table.columns().get(i).rowHead();
-      owners.add(head ? row.child("TH").scope("Row") : row.child("TD"));
-    }
-    return owners;
+  private Element cell(Element row, int column) {
+    boolean head = table.columns().get(column).rowHead();
+    return head ? row.child("TH").scope("Row") : row.child("TD");
   }
 
   private void rule(Pen pen, double weight, Color color, double y) throws IOException {
-    Rectangle frame = context.frame();
-    pen.rule(Owner.Artifact.DECORATION, color, weight, frame.left(), y, frame.right(), y);
+    Rectangle frame = flow.frame;
+    pen.decoration().rule(color, weight, frame.left(), y, frame.right(), y);
   }
 }

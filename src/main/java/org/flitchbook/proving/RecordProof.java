@@ -20,8 +20,8 @@ import org.flitchbook.job.Session;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.seal.PdfFile;
-import org.flitchbook.seal.PdfSignature;
 import org.flitchbook.seal.PdfSignatures;
+import org.flitchbook.seal.PdfSignatures.PdfSignature;
 import org.flitchbook.sign.CertificateInfo;
 import org.flitchbook.sign.Verification;
 

@@ -14,7 +14,7 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Signatures;
+import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;

@@ -15,7 +15,7 @@ import org.flitchbook.check.CureLine;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Sum;
+import org.flitchbook.document.Block.Sum;
 import org.flitchbook.document.Text;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.message.Listing;

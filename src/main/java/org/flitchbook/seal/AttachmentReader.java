@@ -16,6 +16,7 @@ import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Attachment;
+import org.flitchbook.seal.PdfFile.Extraction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -60,11 +61,10 @@ final class AttachmentReader {
   }
 
   private void walk(COSDictionary node, int depth) throws IOException, Refusal {
-    if (depth > DEEPEST) {
-      throw new Refusal(
-          say("seal.attachments.deep", "a tree of attachments that is too deep"),
-          say("seal.attachments.levels", "{0} levels at most", DEEPEST));
-    }
+    check(
+        depth <= DEEPEST,
+        say("seal.attachments.deep", "a tree of attachments that is too deep"),
+        say("seal.attachments.levels", "{0} levels at most", DEEPEST));
     COSArray pairs = node.getCOSArray(COSName.NAMES);
     for (int i = 1; pairs != null && i < pairs.size(); i += 2) {
       add(dictionary(pairs, i));
@@ -100,15 +100,19 @@ final class AttachmentReader {
     }
     Attachment attachment =
         new Attachment(name, description, relation(name, specification), unpacked(name, content));
-    if (found.put(name, attachment) != null) {
-      throw new Refusal(
-          say("seal.attachment.twice", "two attachments called {0}", name),
-          say("seal.attachment.once", "one of each name"));
-    }
-    if (found.size() > MOST) {
-      throw new Refusal(
-          say("seal.attachments.many", "more than {0} attachments", MOST),
-          say("seal.attachments.most", "at most so many"));
+    check(
+        found.put(name, attachment) == null,
+        say("seal.attachment.twice", "two attachments called {0}", name),
+        say("seal.attachment.once", "one of each name"));
+    check(
+        found.size() <= MOST,
+        say("seal.attachments.many", "more than {0} attachments", MOST),
+        say("seal.attachments.most", "at most so many"));
+  }
+
+  private static void check(boolean sound, Message found, Message expected) throws Refusal {
+    if (!sound) {
+      throw new Refusal(found, expected);
     }
   }
 
@@ -118,11 +122,10 @@ final class AttachmentReader {
             specification,
             UNICODE_NAME,
             say("seal.attachment.unnamed", "an attachment without a name"));
-    if (name.contains("/")) {
-      throw new Refusal(
-          say("seal.attachment.folder", "an attachment called {0}", name),
-          say("seal.attachment.no-folder", "a name without a folder"));
-    }
+    check(
+        !name.contains("/"),
+        say("seal.attachment.folder", "an attachment called {0}", name),
+        say("seal.attachment.no-folder", "a name without a folder"));
     return name;
   }
 
@@ -153,17 +156,21 @@ final class AttachmentReader {
       bytes = plain.readNBytes(LARGEST + 1);
     }
     total += bytes.length;
-    if (bytes.length > LARGEST || total > LARGEST_ALL) {
-      throw new Refusal(
-          say(
-              "seal.attachment.large",
-              "{0}, which unpacks to more than {1} MB or makes more than {2} MB with the others",
-              name,
-              LARGEST >> 20,
-              LARGEST_ALL >> 20),
-          say("seal.attachment.size", "no more than a book may hold"));
-    }
-    checkSize(name, content, bytes.length);
+    check(
+        bytes.length <= LARGEST && total <= LARGEST_ALL,
+        say(
+            "seal.attachment.large",
+            "{0}, which unpacks to more than {1} MB or makes more than {2} MB with the others",
+            name,
+            LARGEST >> 20,
+            LARGEST_ALL >> 20),
+        say("seal.attachment.size", "no more than a book may hold"));
+    COSDictionary parameters = content.getCOSDictionary(COSName.PARAMS);
+    long stated = parameters == null ? -1 : parameters.getLong(COSName.SIZE);
+    check(
+        stated == bytes.length,
+        say("seal.attachment.stated", "{0}, stated to have {1} bytes", name, stated),
+        say("seal.attachment.bytes", "its {0} bytes", bytes.length));
     return ByteBuffer.wrap(bytes);
   }
 
@@ -172,21 +179,10 @@ final class AttachmentReader {
     if (filter == null) {
       return raw;
     }
-    if (filter == COSName.FLATE_DECODE) {
-      return new InflaterInputStream(raw);
-    }
-    throw new Refusal(
+    check(
+        filter == COSName.FLATE_DECODE,
         say("seal.attachment.packed", "{0}, packed as {1}", name, filter.toString()),
         say("seal.attachment.packing", "plain bytes or FlateDecode alone"));
-  }
-
-  private static void checkSize(String name, COSStream content, int size) throws Refusal {
-    COSDictionary parameters = content.getCOSDictionary(COSName.PARAMS);
-    long stated = parameters == null ? -1 : parameters.getLong(COSName.SIZE);
-    if (stated != size) {
-      throw new Refusal(
-          say("seal.attachment.stated", "{0}, stated to have {1} bytes", name, stated),
-          say("seal.attachment.bytes", "its {0} bytes", size));
-    }
+    return new InflaterInputStream(raw);
   }
 }

@@ -4,12 +4,18 @@ import static org.flitchbook.message.Message.say;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSDocument;
+import org.apache.pdfbox.cos.COSObjectKey;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.message.Message;
+import org.flitchbook.pdf.Attachment;
+import org.flitchbook.words.Words;
 
 /** Signs PDF files, and reads those that anybody may have made. */
 public final class PdfFile {
@@ -61,7 +67,7 @@ public final class PdfFile {
    * one name. Whether the file was changed is not looked at.
    */
   public static Extraction attachments(byte[] pdf) {
-    try (PDDocument file = PdfBox.load(pdf)) {
+    try (PDDocument file = load(pdf)) {
       if (file.isEncrypted()) {
         return new Extraction.Refused(
             say("seal.encrypted.found", "an encrypted file"),
@@ -82,11 +88,90 @@ public final class PdfFile {
 
   /** The words on the pages of a file, without any white space; empty where it can't be read. */
   public static Optional<String> words(byte[] pdf) {
-    try (PDDocument file = PdfBox.load(pdf)) {
-      String text = PdfBox.call(() -> new PDFTextStripper().getText(file));
+    try (PDDocument file = load(pdf)) {
+      String text = call(() -> new PDFTextStripper().getText(file));
       return Optional.of(text.replaceAll("\\s+", ""));
     } catch (IOException broken) {
       return Optional.empty();
+    }
+  }
+
+  /**
+   * A call of PDFBox's own code, and of nothing else, on a file that anybody may have made. PDFBox
+   * reports what is broken in one by exceptions of many kinds. They become an {@link IOException}
+   * at the call itself, so that no error of this program is taken for one of the file.
+   */
+  interface Call<T> {
+    T run() throws IOException;
+  }
+
+  static <T> T call(Call<T> call) throws IOException {
+    try {
+      return call.run();
+    } catch (RuntimeException broken) {
+      throw new IOException(broken.toString(), broken);
+    }
+  }
+
+  /** Loads a file with all its objects. PDFBox would parse each when it is first asked for. */
+  static PDDocument load(byte[] pdf) throws IOException {
+    PDDocument file = call(() -> Loader.loadPDF(pdf));
+    try {
+      COSDocument objects = file.getDocument();
+      for (COSObjectKey key : List.copyOf(objects.getXrefTable().keySet())) {
+        call(() -> objects.getObjectFromPool(key).getObject());
+      }
+      return file;
+    } catch (IOException broken) {
+      file.close();
+      throw broken;
+    }
+  }
+
+  /** What came of looking for attachments in a file that anybody may have made. */
+  public sealed interface Extraction {
+
+    /** All that the file carries, by name; none for a file without attachments. */
+    record Attachments(List<Attachment> attachments) implements Extraction {
+      public Attachments {
+        attachments = List.copyOf(attachments);
+      }
+    }
+
+    /**
+     * The file can't be trusted to give its attachments back as they were put in.
+     *
+     * @param expected what would have done
+     */
+    record Refused(Message found, Message expected) implements Extraction {}
+  }
+
+  /**
+   * What a signature is to show and state.
+   *
+   * @param field the field to sign in
+   * @param lines shown in the field, the first one strong; long ones are broken
+   * @param words the wording of the print's language
+   * @param name of the signer
+   * @param reason for signing
+   * @param time stated as the time of signing, with its offset
+   * @param certifies whether it is the first one, after which only fields may be filled and signed
+   * @param room for the seal, in bytes
+   */
+  public record SignatureRequest(
+      String field,
+      List<String> lines,
+      Words words,
+      String name,
+      String reason,
+      ZonedDateTime time,
+      boolean certifies,
+      int room) {
+    public SignatureRequest {
+      lines = List.copyOf(lines);
+      if (lines.isEmpty() || room <= 0) {
+        throw new IllegalArgumentException("a signature shows something and has room for its seal");
+      }
     }
   }
 }

@@ -2,9 +2,9 @@ package org.flitchbook.seal;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.GregorianCalendar;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
@@ -21,6 +21,7 @@ import org.apache.pdfbox.pdmodel.interactive.digitalsignature.SignatureOptions;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
 import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 
 /** Signs a file: hangs an increment to it that fills one field, and keeps every byte before. */
 final class SignatureWriter {
@@ -39,21 +40,18 @@ final class SignatureWriter {
   byte[] sign(byte[] pdf, UnaryOperator<byte[]> seal) throws IOException {
     try (PDDocument file = Loader.loadPDF(pdf);
         SignatureOptions options = new SignatureOptions()) {
-      file.setDocumentId(ByteBuffer.wrap(ContentHash.sha256().digest(pdf)).getLong());
+      file.setDocumentId(UUID.nameUUIDFromBytes(pdf).getMostSignificantBits());
       options.setPreferredSignatureSize(request.room());
       fill(file, options);
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       ExternalSigningSupport signing = file.saveIncrementalForExternalSigning(out);
       signing.setSignature(seal.apply(signing.getContent().readAllBytes()));
-      return withSameStart(pdf, out.toByteArray());
+      byte[] signed = out.toByteArray();
+      if (Arrays.mismatch(pdf, signed) != pdf.length) {
+        throw new IllegalStateException("signing has changed what was there");
+      }
+      return signed;
     }
-  }
-
-  private static byte[] withSameStart(byte[] before, byte[] signed) {
-    if (Arrays.mismatch(before, signed) != before.length) {
-      throw new IllegalStateException("signing has changed what was there");
-    }
-    return signed;
   }
 
   /**
@@ -97,14 +95,10 @@ final class SignatureWriter {
   }
 
   private static void certify(COSDictionary catalog, COSDictionary signature) {
-    COSDictionary parameters = new COSDictionary();
-    parameters.setDirect(true);
-    parameters.setName(COSName.TYPE, "TransformParams");
+    COSDictionary parameters = direct("TransformParams");
     parameters.setItem(COSName.P, COSInteger.get(FORMS_AND_SIGNATURES));
     parameters.setName(COSName.V, "1.2");
-    COSDictionary reference = new COSDictionary();
-    reference.setDirect(true);
-    reference.setName(COSName.TYPE, "SigRef");
+    COSDictionary reference = direct("SigRef");
     reference.setItem("TransformMethod", DOC_MDP);
     reference.setItem("TransformParams", parameters);
     COSArray references = new COSArray();
@@ -114,5 +108,12 @@ final class SignatureWriter {
     COSDictionary permissions = new COSDictionary();
     permissions.setItem(DOC_MDP, signature);
     catalog.setItem("Perms", permissions);
+  }
+
+  private static COSDictionary direct(String type) {
+    COSDictionary dictionary = new COSDictionary();
+    dictionary.setDirect(true);
+    dictionary.setName(COSName.TYPE, type);
+    return dictionary;
   }
 }

@@ -34,8 +34,9 @@ import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.seal.SignatureRequest;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 

@@ -26,8 +26,8 @@ import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.record.DayJudged;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.seal.SignatureRequest;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sign.CertificateInfo;
 

@@ -18,7 +18,7 @@ import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.flitchbook.Wording;
 import org.flitchbook.seal.PdfFile;
-import org.flitchbook.seal.SignatureRequest;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 

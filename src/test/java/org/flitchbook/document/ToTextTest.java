@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.flitchbook.document.Block.Facts;
+import org.flitchbook.document.Block.Signatures;
+import org.flitchbook.document.Block.Sum;
 import org.junit.jupiter.api.Test;
 
 class ToTextTest {

@@ -34,14 +34,12 @@ class ChartGeometryTest {
   private static List<PrintedWords> printed(Chart chart, double width) throws IOException {
     Document document = Pages.document(new Block.Paragraph(Text.of("x")));
     try (PDDocument file = new PDDocument()) {
-      Fonts fonts = new Fonts(file);
-      TextLayout text = new TextLayout(fonts, document.words());
-      PageSequence pages = new PageSequence(file, fonts, text, document);
-      pages.next();
-      Element figure = new Archive(file, document).root().child("Figure");
-      ChartSetter setter = new ChartSetter(text, chart, LEFT, width);
-      setter.draw(pages.pen(), figure, TOP);
-      pages.finish();
+      Archive archive = new Archive(file, document);
+      Flow flow = new Flow(file, archive, document);
+      ChartSetter setter = new ChartSetter(flow.text, chart, LEFT, width);
+      Element figure = flow.root.child("Figure");
+      flow.add(0, 1, false, (pen, top) -> setter.draw(pen.as(figure), TOP));
+      flow.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       file.save(out);
       double foot = TOP + setter.height();

@@ -35,6 +35,6 @@ final class EveryBlockTest {
   void each_kind_is_printed_as_a_page_and_as_text(Class<?> kind) {
     Document document = Pages.document(KINDS.get(kind));
     assertFalse(document.toText(80).isBlank());
-    Pdf.print(document);
+    Pages.print(document);
   }
 }

@@ -23,7 +23,7 @@ class NavigationTest {
   private static final Block.Paragraph WORDS = new Block.Paragraph(Text.of("words"));
 
   private static List<String> bookmarks(Block... blocks) throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(blocks)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(Pages.document(blocks)))) {
       List<String> told = new ArrayList<>();
       tell(file, file.getDocumentCatalog().getDocumentOutline(), "", told);
       return told;
@@ -70,7 +70,7 @@ class NavigationTest {
     Block.Paragraph leading =
         new Block.Paragraph(Text.leading("see there", new Text.Target.Section("Smoke")));
     byte[] pdf =
-        Pdf.print(
+        Pages.print(
             Pages.document(leading, new Block.PageBreak(), new Block.Heading(2, "Smoke"), WORDS));
     try (PDDocument file = Loader.loadPDF(pdf)) {
       PDAnnotationLink link = links(file.getPage(0)).get(0);
@@ -84,7 +84,7 @@ class NavigationTest {
   void a_link_leads_to_the_file_beside_it() throws IOException {
     Block.Paragraph leading =
         new Block.Paragraph(Text.leading("26047-B1", new Text.Target.File("26047-B1.pdf")));
-    try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(Pages.document(leading)))) {
       PDAnnotationLink link = links(file.getPage(0)).get(0);
       PDActionRemoteGoTo action = assertInstanceOf(PDActionRemoteGoTo.class, link.getAction());
       assertEquals("26047-B1.pdf", action.getFile().getFile());
@@ -97,7 +97,7 @@ class NavigationTest {
     String words = "word ".repeat(30);
     Block.Paragraph leading =
         new Block.Paragraph(Text.leading(words, new Text.Target.File("a.pdf")));
-    try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(Pages.document(leading)))) {
       assertEquals(2, links(file.getPage(0)).size());
     }
   }
@@ -106,7 +106,7 @@ class NavigationTest {
   void a_section_that_is_not_there_is_not_linked() throws IOException {
     Block.Paragraph leading =
         new Block.Paragraph(Text.leading("see there", new Text.Target.Section("Smoke")));
-    try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(leading)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(Pages.document(leading)))) {
       assertEquals(List.of(), links(file.getPage(0)));
     }
   }

@@ -38,7 +38,12 @@ public final class Pages {
 
   /** Puts other attachments into a file in the place of its own. */
   public static void attach(PDDocument file, List<Attachment> attachments) throws IOException {
-    new AttachmentWriter(file, new GregorianCalendar(2026, 1, 24)).add(attachments);
+    Archive.enclose(file, new GregorianCalendar(2026, 1, 24), attachments);
+  }
+
+  /** A print that carries nothing. */
+  public static byte[] print(Document document) {
+    return Pdf.print(document, List.of());
   }
 
   /** A table whose cells name their row and column. */
@@ -76,6 +81,6 @@ public final class Pages {
   }
 
   static List<String> texts(Block... blocks) throws IOException {
-    return texts(Pdf.print(document(blocks)));
+    return texts(print(document(blocks)));
   }
 }

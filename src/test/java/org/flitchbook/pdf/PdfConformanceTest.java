@@ -37,7 +37,7 @@ class PdfConformanceTest {
       value = PDFAFlavour.class,
       names = {"PDFA_3_A", "PDFUA_1"})
   void a_record_conforms(PDFAFlavour flavour) throws Exception {
-    assertEquals(List.of(), faults(Pdf.print(SampleRecord.on(Document.Paper.LETTER)), flavour));
+    assertEquals(List.of(), faults(Pages.print(SampleRecord.on(Document.Paper.LETTER)), flavour));
   }
 
   @ParameterizedTest
@@ -45,7 +45,7 @@ class PdfConformanceTest {
       value = PDFAFlavour.class,
       names = {"PDFA_3_A", "PDFUA_1"})
   void a_table_over_many_pages_conforms(PDFAFlavour flavour) throws Exception {
-    assertEquals(List.of(), faults(Pdf.print(Pages.document(Pages.table(200))), flavour));
+    assertEquals(List.of(), faults(Pages.print(Pages.document(Pages.table(200))), flavour));
   }
 
   @ParameterizedTest
@@ -78,7 +78,7 @@ class PdfConformanceTest {
   void a_record_conforms_after_one_signature_and_after_two(PDFAFlavour flavour) throws Exception {
     SigningKey key = Seals.maud();
     UnaryOperator<byte[]> seal = covered -> Signing.sign(covered, key);
-    byte[] print = Pdf.print(SampleRecord.on(Document.Paper.LETTER));
+    byte[] print = Pages.print(SampleRecord.on(Document.Paper.LETTER));
     byte[] once = SignaturesTest.sign(print, "prepared", seal);
     assertEquals(List.of(), faults(once, flavour));
     assertEquals(List.of(), faults(SignaturesTest.sign(once, "reviewed", seal), flavour));

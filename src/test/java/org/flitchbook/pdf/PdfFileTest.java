@@ -27,20 +27,20 @@ class PdfFileTest {
   @Test
   void the_same_document_gives_the_same_bytes() {
     assertArrayEquals(
-        Pdf.print(SampleRecord.on(Document.Paper.LETTER)),
-        Pdf.print(SampleRecord.on(Document.Paper.LETTER)));
+        Pages.print(SampleRecord.on(Document.Paper.LETTER)),
+        Pages.print(SampleRecord.on(Document.Paper.LETTER)));
   }
 
   @Test
   void locale_and_zone_of_the_machine_change_nothing() {
-    byte[] here = Pdf.print(SampleRecord.on(Document.Paper.A4));
+    byte[] here = Pages.print(SampleRecord.on(Document.Paper.A4));
     Locale locale = Locale.getDefault();
     TimeZone zone = TimeZone.getDefault();
     try {
       for (String tag : List.of("tr-TR", "ar-EG-u-nu-arab", "hi-IN-u-nu-deva")) {
         Locale.setDefault(Locale.forLanguageTag(tag));
         TimeZone.setDefault(TimeZone.getTimeZone("Asia/Tokyo"));
-        assertArrayEquals(here, Pdf.print(SampleRecord.on(Document.Paper.A4)), tag);
+        assertArrayEquals(here, Pages.print(SampleRecord.on(Document.Paper.A4)), tag);
       }
     } finally {
       Locale.setDefault(locale);
@@ -50,7 +50,7 @@ class PdfFileTest {
 
   @Test
   void every_font_is_embedded() throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(SampleRecord.on(Document.Paper.A4)))) {
       int fonts = 0;
       for (PDPage page : file.getPages()) {
         for (COSName name : page.getResources().getFontNames()) {
@@ -65,7 +65,7 @@ class PdfFileTest {
 
   @Test
   void the_file_names_itself_and_its_date() throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(SampleRecord.on(Document.Paper.A4)))) {
       PDDocumentInformation information = file.getDocumentInformation();
       assertEquals("Batch record 26047-B1", information.getTitle());
       assertEquals(
@@ -78,7 +78,7 @@ class PdfFileTest {
   @Test
   void pages_have_the_size_of_the_paper() throws IOException {
     for (Document.Paper paper : Document.Paper.values()) {
-      try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(paper)))) {
+      try (PDDocument file = Loader.loadPDF(Pages.print(SampleRecord.on(paper)))) {
         PDRectangle box = file.getPage(0).getMediaBox();
         assertEquals(paper.width(), box.getWidth(), 0.01);
         assertEquals(paper.height(), box.getHeight(), 0.01);
@@ -92,11 +92,11 @@ class PdfFileTest {
     for (int i = 0; i < 50_000; i++) {
       points.add(new Chart.Point(i, i == 31_234 ? 99 : i % 7));
     }
-    byte[] flat = Pdf.print(Pages.document(chart(points.subList(0, 20))));
-    byte[] full = Pdf.print(Pages.document(chart(points)));
+    byte[] flat = Pages.print(Pages.document(chart(points.subList(0, 20))));
+    byte[] full = Pages.print(Pages.document(chart(points)));
     assertTrue(full.length - flat.length < 40_000, "bytes: " + (full.length - flat.length));
     points.set(31_234, new Chart.Point(31_234, 3));
-    assertFalse(java.util.Arrays.equals(full, Pdf.print(Pages.document(chart(points)))));
+    assertFalse(java.util.Arrays.equals(full, Pages.print(Pages.document(chart(points)))));
   }
 
   private static Chart chart(List<Chart.Point> points) {

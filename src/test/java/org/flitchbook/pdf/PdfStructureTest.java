@@ -34,7 +34,7 @@ class PdfStructureTest {
   }
 
   private static List<String> types(Block... blocks) throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(Pages.document(blocks)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(Pages.document(blocks)))) {
       return elements(file).stream().map(PDStructureElement::getStructureType).toList();
     }
   }
@@ -61,7 +61,7 @@ class PdfStructureTest {
 
   /** The elements of one type, each with what is read out in its place, and its parent's type. */
   private static List<String> said(String type) throws IOException {
-    try (PDDocument file = Loader.loadPDF(Pdf.print(SampleRecord.on(Document.Paper.A4)))) {
+    try (PDDocument file = Loader.loadPDF(Pages.print(SampleRecord.on(Document.Paper.A4)))) {
       return elements(file).stream()
           .filter(element -> type.equals(element.getStructureType()))
           .map(PdfStructureTest::said)

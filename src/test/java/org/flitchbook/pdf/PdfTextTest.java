@@ -8,8 +8,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.document.Block;
+import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.document.Document;
-import org.flitchbook.document.Signatures;
 import org.flitchbook.document.Table;
 import org.flitchbook.document.Text;
 import org.junit.jupiter.api.Test;
@@ -26,7 +26,7 @@ class PdfTextTest {
   @EnumSource(Document.Paper.class)
   void the_first_page_has_the_answer_and_the_signatures_in_reading_order(Document.Paper paper)
       throws IOException {
-    String page = Pages.texts(Pdf.print(SampleRecord.on(paper))).get(0);
+    String page = Pages.texts(Pages.print(SampleRecord.on(paper))).get(0);
     List<String> expected =
         List.of(
             "Batch record 26047-B1",
@@ -109,7 +109,7 @@ class PdfTextTest {
       }
       blocks.add(new Block.Heading(1, "Cure"));
       blocks.add(words("after the heading"));
-      for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
+      for (String page : Pages.texts(Pages.print(Pages.document(blocks)))) {
         assertEquals(page.contains("Cure"), page.contains("after the heading"), page);
       }
     }
@@ -128,7 +128,7 @@ class PdfTextTest {
                   new Signatures.Box("a", "Made by", "", ""),
                   new Signatures.Box("b", "Reviewed by", "", ""),
                   new Signatures.Box("c", "Closed by", "", ""))));
-      for (String page : Pages.texts(Pdf.print(Pages.document(blocks)))) {
+      for (String page : Pages.texts(Pages.print(Pages.document(blocks)))) {
         assertEquals(page.contains("Made by"), page.contains("Closed by"), page);
       }
     }

@@ -29,12 +29,12 @@ final class PrintingSpeed {
 
   public static void main(String[] words) throws IOException {
     Document document = Pages.document(Pages.table(ROWS));
-    int pages = pages(Pdf.print(document));
+    int pages = pages(Pages.print(document));
     double[] worked = new double[RUNS];
     for (int i = 0; i < RUNS; i++) {
       long clock = System.nanoTime();
       long work = MACHINE.getProcessCpuTime();
-      int bytes = Pdf.print(document).length;
+      int bytes = Pages.print(document).length;
       worked[i] = (MACHINE.getProcessCpuTime() - work) / 1e6 / pages;
       double waited = (System.nanoTime() - clock) / 1e6 / pages;
       say(

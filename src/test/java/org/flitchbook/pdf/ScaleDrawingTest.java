@@ -51,7 +51,7 @@ class ScaleDrawingTest {
   private static Strokes drawn(double at) throws IOException {
     Table.Column column = new Table.Column("inside, over", Table.Align.LEFT, 0, false);
     Table.Row row = new Table.Row(List.of(Table.Cell.of(new Table.Scale(at), "in words")));
-    byte[] pdf = Pdf.print(Pages.document(new Table("", List.of(column), List.of(row))));
+    byte[] pdf = Pages.print(Pages.document(new Table("", List.of(column), List.of(row))));
     try (PDDocument file = Loader.loadPDF(pdf)) {
       Strokes strokes = new Strokes(file.getPage(0));
       strokes.processPage(file.getPage(0));

@@ -46,7 +46,7 @@ class ThinningTest {
                 60 + random.nextInt(200)),
             new Chart.Axis("", 0, log.get(log.size() - 1).x(), List.of()),
             new Chart.Axis("", -1000, 1000, List.of()));
-    List<Place> drawn = plot.path(log).steps().stream().map(s -> new Place(s.x(), s.y())).toList();
+    List<Place> drawn = plot.path(log).stream().map(s -> new Place(s.x(), s.y())).toList();
     List<Place> all = log.stream().map(p -> new Place(plot.x(p.x()), plot.y(p.y()))).toList();
     assertEquals(all.get(0), drawn.get(0));
     assertEquals(all.get(all.size() - 1), drawn.get(drawn.size() - 1));
@@ -54,13 +54,13 @@ class ThinningTest {
     Set<Place> known = new HashSet<>(all);
     assertTrue(known.containsAll(drawn), "a point was invented");
     assertInOrder(drawn);
-    assertTrue(drawn.size() <= 4 * (plot.width() / COLUMN + 2), drawn.size() + " points");
+    assertTrue(drawn.size() <= 4 * (plot.area().width() / COLUMN + 2), drawn.size() + " points");
   }
 
   private static Map<Long, Reach> reach(List<Place> places, Plot plot) {
     Map<Long, Reach> reach = new TreeMap<>();
     for (Place each : places) {
-      long column = (long) Math.floor((each.x() - plot.left()) / COLUMN);
+      long column = (long) Math.floor((each.x() - plot.area().left()) / COLUMN);
       reach.merge(column, new Reach(each.y(), each.y()), (a, b) -> a.with(b.low()));
     }
     return reach;

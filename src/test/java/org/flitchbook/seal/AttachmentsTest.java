@@ -29,6 +29,7 @@ import org.flitchbook.document.Text;
 import org.flitchbook.pdf.Attachment;
 import org.flitchbook.pdf.Pages;
 import org.flitchbook.pdf.Pdf;
+import org.flitchbook.seal.PdfFile.Extraction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -30,6 +30,8 @@ import org.flitchbook.pdf.Attachment;
 import org.flitchbook.pdf.Pages;
 import org.flitchbook.pdf.Pdf;
 import org.flitchbook.pdf.SampleRecord;
+import org.flitchbook.seal.PdfFile.SignatureRequest;
+import org.flitchbook.seal.PdfSignatures.PdfSignature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -42,7 +44,7 @@ public final class SignaturesTest {
 
   private static final ZonedDateTime TIME =
       ZonedDateTime.parse("2026-02-24T18:40:12-05:00[America/New_York]");
-  private static final byte[] PRINT = Pdf.print(SampleRecord.on(Document.Paper.LETTER));
+  private static final byte[] PRINT = Pages.print(SampleRecord.on(Document.Paper.LETTER));
   private static final byte[] ONCE = sign(PRINT, "prepared");
   private static final byte[] TWICE = sign(ONCE, "reviewed");
 
