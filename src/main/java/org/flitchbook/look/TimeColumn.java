@@ -1,8 +1,7 @@
 package org.flitchbook.look;
 
 import java.math.BigDecimal;
-import java.time.Instant;
-import java.time.ZoneOffset;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +18,7 @@ import org.flitchbook.table.Row;
 final class TimeColumn {
 
   /** Stands in for the start that a count of seconds, hours and minutes needs. */
-  private static final Instant START = Instant.parse("2050-01-01T00:00:00Z");
+  private static final LocalDate START = LocalDate.of(2050, 1, 1);
 
   /** A clock, as an entry of {@code logs.json} states it, and the times that it has read. */
   static final class Reader {
@@ -40,7 +39,7 @@ final class TimeColumn {
     }
 
     private Optional<LogClock> clock(String stated) {
-      return Readings.clock(key, stated, ZoneOffset.UTC, START, '.');
+      return Readings.clock(key, stated, START);
     }
 
     String value() {

@@ -5,6 +5,9 @@ import java.util.List;
 /** The readings of one probe that stand in several logs, or in several stretches of one. */
 final class JoinedSamples implements Samples {
 
+  /** No readings. */
+  static final Samples NONE = new JoinedSamples(List.of());
+
   private final List<Samples> parts;
   private final int[] part;
   private final int[] indices;

@@ -4,7 +4,6 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.DateTimeException;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -35,8 +34,6 @@ record LogTime(
     Optional<String> because)
     implements Checked {
 
-  static final String NEWEST_FIRST = "newest first";
-
   /** How a time that is counted from a start is written. */
   static final List<String> ELAPSED = List.of("seconds", "minutes", "h:mm:ss", "h:mm", "mm:ss");
 
@@ -58,6 +55,8 @@ record LogTime(
 
   /** What a cell of the time holds. */
   sealed interface Clock permits Written, Elapsed, Epoch, Serial {
+
+    /** Empty beside a fault. */
     Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark);
   }
 
@@ -70,7 +69,7 @@ record LogTime(
 
     @Override
     public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      Optional<LogClock> clock = WrittenClock.of(pattern, zone).map(LogClock.class::cast);
+      Optional<LogClock> clock = WrittenClock.of(pattern, zone);
       if (clock.isEmpty() && time.has("pattern")) {
         time.fault("pattern", say("json.text", "\"{0}\"", pattern), expected());
       }
@@ -80,8 +79,7 @@ record LogTime(
     private Message expected() {
       Message example =
           say("reading.pattern.such-as", "a date and time such as yyyy-MM-dd HH:mm:ss");
-      boolean half = pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0;
-      return half
+      return pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0
           ? say(
               "reading.pattern.half-day",
               "{0}; a clock of 12 hours needs an \"a\" for AM and PM",
@@ -95,33 +93,25 @@ record LogTime(
 
     @Override
     public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      Times.Result result = Times.read(start, zone);
-      if (result instanceof Times.Result.Wrong wrong) {
-        if (!start.isEmpty()) {
-          time.fault("start", wrong.found(), wrong.expected());
-        }
-        return Optional.empty();
-      }
-      Instant from = ((Times.Result.Read) result).moment().written();
-      return Optional.of(elapsed)
-          .filter(form -> !form.isEmpty())
-          .map(form -> clock(zone, from.toEpochMilli(), decimalMark));
+      Times.Complaint complaint =
+          (rule, found, expected) -> {
+            if (!start.isEmpty()) {
+              time.fault("start", found, expected);
+            }
+          };
+      return Times.read(start, zone, complaint)
+          .filter(from -> !elapsed.isEmpty())
+          .map(from -> since(from.written().toEpochMilli(), zone, decimalMark));
     }
 
-    private boolean isKnown() {
-      return ELAPSED.contains(elapsed);
-    }
-
-    private LogClock clock(ZoneId zone, long start, char decimalMark) {
+    private LogClock since(long start, ZoneId zone, char decimalMark) {
       return switch (elapsed) {
         case "seconds" ->
-            new CountedClock(
+            CountedClock.exact(
                 say("reading.clock.seconds", "seconds since the start"),
                 zone,
                 start,
                 1000,
-                false,
-                false,
                 decimalMark);
         case "minutes" ->
             new CountedClock(
@@ -132,10 +122,7 @@ record LogTime(
                 false,
                 true,
                 decimalMark);
-        default -> {
-          Message run = say("reading.clock.since-start", "{0} since the start", elapsed);
-          yield new RunClock(elapsed, run, zone, start);
-        }
+        default -> new CountedClock.Run(elapsed, zone, start);
       };
     }
   }
@@ -145,32 +132,24 @@ record LogTime(
 
     @Override
     public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      return epoch.isEmpty() ? Optional.empty() : Optional.of(clock(zone, decimalMark));
-    }
-
-    private boolean isKnown() {
-      return epoch.equals("seconds") || epoch.equals("milliseconds");
+      return Optional.of(zone).filter(known -> !epoch.isEmpty()).map(in -> clock(in, decimalMark));
     }
 
     private LogClock clock(ZoneId zone, char decimalMark) {
       return epoch.equals("seconds")
-          ? new CountedClock(
+          ? CountedClock.exact(
               say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
               zone,
               0,
               1000,
-              false,
-              false,
               decimalMark)
-          : new CountedClock(
+          : CountedClock.exact(
               say(
                   "reading.clock.unix-milliseconds",
                   "Unix milliseconds of a time from 2000 to 2099"),
               zone,
               0,
               1,
-              false,
-              false,
               decimalMark);
     }
   }
@@ -188,12 +167,20 @@ record LogTime(
     }
 
     private LogClock clock(ZoneId zone, char decimalMark) {
-      long zero = serial.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
-      Message days =
-          say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial);
       return new CountedClock(
-          days, zone, zero, Duration.ofDays(1).toMillis(), true, true, decimalMark);
+          say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial),
+          zone,
+          millis(serial),
+          Duration.ofDays(1).toMillis(),
+          true,
+          true,
+          decimalMark);
     }
+  }
+
+  /** When a day begins on its own clock, in milliseconds since 1970. */
+  static long millis(LocalDate day) {
+    return day.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
   }
 
   /** A clock is put right by a person who says why, never by the program. */
@@ -213,36 +200,24 @@ record LogTime(
     }
   }
 
-  /**
-   * The clock that one key of an entry states, see {@link Readings#clock}.
-   *
-   * @return empty where the value is none that the key can have
-   */
-  static Optional<LogClock> clock(
-      String key, String value, ZoneId zone, Instant start, char decimalMark) {
+  /** See {@link Readings#clock}. */
+  static Optional<LogClock> clock(String key, String value, LocalDate start) {
+    ZoneId zone = ZoneOffset.UTC;
     return switch (key) {
-      case "pattern" -> WrittenClock.of(value, zone).map(LogClock.class::cast);
-      case "elapsed" ->
-          Optional.of(new Elapsed(value, ""))
-              .filter(Elapsed::isKnown)
-              .map(form -> form.clock(zone, start.toEpochMilli(), decimalMark));
-      case "epoch" ->
-          Optional.of(new Epoch(value)).filter(Epoch::isKnown).map(e -> e.clock(zone, decimalMark));
-      case "serial" -> dayZero().parser().apply(value).map(day -> serial(day, zone, decimalMark));
-      default -> Optional.empty();
+      case "pattern" -> WrittenClock.of(value, zone);
+      case "epoch" -> Optional.of(new Epoch(value).clock(zone, '.'));
+      case "serial" -> Optional.of(new Serial(LocalDate.parse(value)).clock(zone, '.'));
+      default -> Optional.of(new Elapsed(value, "").since(millis(start), zone, '.'));
     };
   }
 
-  private static LogClock serial(LocalDate day, ZoneId zone, char decimalMark) {
-    return new Serial(day).clock(zone, decimalMark);
+  Optional<LogClock> clock(char decimalMark) {
+    return clock.in(object, zone, decimalMark);
   }
 
-  Optional<LogLayout.Time> read(char decimalMark) {
-    Optional<LogLayout.Correction> correction =
-        offset.map(by -> new LogLayout.Correction(object.place("offset"), by, because.orElse("")));
-    return clock
-        .in(object, zone, decimalMark)
-        .map(known -> new LogLayout.Time(columns.all(), known, order.isPresent(), correction));
+  /** For a diagnostic: the heading's words. */
+  String column() {
+    return String.join(" ", columns.all());
   }
 
   static Format<Duration> anOffset() {

@@ -16,6 +16,7 @@ import org.flitchbook.json.Checked;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Format;
 import org.flitchbook.json.Key;
+import org.flitchbook.json.Node;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
@@ -27,16 +28,26 @@ import org.flitchbook.table.Tables;
 /** {@code logs.json}: how each exported file is to be read. Nothing is assumed but UTF-8. */
 record LogsFile(Fields object, List<Log> logs) {
 
+  private static final String NEWEST_FIRST = "newest first";
+
   static final Binder BINDER =
       Binder.PLAIN
-          .with(Charset.class, charset())
-          .with("delimiter", delimiter())
-          .with("decimal", decimal())
-          .with(What.class, Format.choice(Logged.ALL, What::word))
+          .with(
+              Charset.class,
+              new Format<>(
+                  Message.of(Listing.or(Tables.CHARSETS)), Tables.CHARSETS, Tables::charset))
+          .with(
+              "delimiter",
+              choice(
+                  say("reading.layout.delimiter", "\",\", \";\" or a tab"),
+                  List.of(',', ';', '\t')))
+          .with(
+              "decimal", choice(say("reading.layout.decimal", "\".\" or \",\""), List.of('.', ',')))
+          .with(What.class, Format.choice(What.LOGGED, What::word))
           .with(Unit.class, unit())
           .with("elapsed", Format.choice(LogTime.ELAPSED, form -> form))
-          .with("epoch", words("seconds", "milliseconds"))
-          .with("order", order())
+          .with("epoch", Format.choice(List.of("seconds", "milliseconds"), form -> form))
+          .with("order", choice(say("json.text", "\"{0}\"", NEWEST_FIRST), List.of(NEWEST_FIRST)))
           .with("offset", LogTime.anOffset())
           .with(LocalDate.class, LogTime.dayZero());
 
@@ -59,13 +70,13 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(least = 1) List<Column> columns) {
 
     private Optional<LogLayout> layout() {
-      Layout layout = new Layout(encoding, delimiter, skip);
       List<LogLayout.ValueColumn> values =
-          columns.stream().flatMap(each -> each.in(time.zone()).stream()).toList();
-      return time.read(decimal)
-          .map(
-              known ->
-                  new LogLayout(object.place(), files, layout, decimal, known, instrument, values));
+          columns.stream().flatMap(each -> each.in(this).stream()).toList();
+      return time.clock(decimal).map(clock -> new LogLayout(this, clock, values));
+    }
+
+    Layout table() {
+      return new Layout(encoding, delimiter, skip);
     }
   }
 
@@ -101,7 +112,7 @@ record LogsFile(Fields object, List<Log> logs) {
                 ? say("reading.layout.neither", "neither")
                 : say("reading.layout.both", "both"),
             say("reading.layout.lot-or-place", "either a lot or a place"));
-      } else if (!place.isEmpty() && what.filter(known -> !Logged.ofPlace(known)).isPresent()) {
+      } else if (!place.isEmpty() && what.filter(known -> !known.isOfPlace()).isPresent()) {
         column.fault(
             "place",
             say("reading.layout.of-a-place", "an {0} of a place", what.get().word()),
@@ -131,74 +142,75 @@ record LogsFile(Fields object, List<Log> logs) {
       return piece.flatMap(text -> Seat.of(text, served()));
     }
 
-    private Optional<LogLayout.ValueColumn> in(ZoneId zone) {
-      Optional<Instant> first = from.flatMap(text -> time("from", text, zone));
-      Optional<Instant> last = until.flatMap(text -> time("until", text, zone));
+    private Optional<LogLayout.ValueColumn> in(Log log) {
+      Optional<Instant> first = from.flatMap(text -> time("from", text, log.time().zone()));
+      Optional<Instant> last = until.flatMap(text -> time("until", text, log.time().zone()));
       if (first.isPresent() && last.filter(first.get()::isAfter).isPresent()) {
         object.fault(
             "until",
             Message.of(until.orElseThrow()),
             say("reading.layout.behind-from", "a time behind \"from\""));
       }
-      return what.flatMap(
-          known ->
-              unit.map(
-                  in ->
-                      new LogLayout.ValueColumn(
-                          object.place(),
-                          column,
-                          known,
-                          in,
-                          item,
-                          served(),
-                          place,
-                          seat(),
-                          first,
-                          last)));
+      return what.isPresent() && unit.isPresent()
+          ? Optional.of(new LogLayout.ValueColumn(series(log.instrument()), first, last))
+          : Optional.empty();
+    }
+
+    private Series series(String instrument) {
+      return new Series(
+          "",
+          column,
+          what.orElseThrow(),
+          item,
+          served(),
+          place,
+          seat(),
+          instrument,
+          unit.orElseThrow(),
+          0,
+          JoinedSamples.NONE);
     }
 
     /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */
     private Optional<Instant> time(String key, String text, ZoneId zone) {
-      if (Times.read(text, zone) instanceof Times.Result.Read read) {
-        return Optional.of(read.moment().written());
-      }
-      Times.Result.Wrong wrong = (Times.Result.Wrong) Times.read(text, zone);
-      if (wrong.rule().endsWith("clock change")) {
-        object.fault(key, wrong.found(), wrong.expected());
-      } else {
-        object.fault(
-            key,
-            say("json.text", "\"{0}\"", text),
-            say("reading.layout.time", "a date and time such as 2026-02-24 11:08:00"));
-      }
-      return Optional.empty();
+      Times.Complaint complaint =
+          (rule, found, expected) -> {
+            if (rule.endsWith("clock change")) {
+              object.fault(key, found, expected);
+            } else {
+              object.fault(
+                  key,
+                  say("json.text", "\"{0}\"", text),
+                  say("reading.layout.time", "a date and time such as 2026-02-24 11:08:00"));
+            }
+          };
+      return Times.read(text, zone, complaint).map(Moment::written);
     }
   }
 
   static List<LogLayout> read(SourceFile file, List<Fault> faults) {
     Optional<LogsFile> read = BINDER.read(file, LogsFile.class, faults);
-    read.ifPresent(logs -> Questions.find(logs.object().object(), faults));
-    return read.map(LogsFile::logs).orElse(List.of()).stream()
+    read.ifPresent(logs -> questions(logs.object().object(), faults));
+    return read.stream()
+        .flatMap(known -> known.logs().stream())
         .flatMap(log -> log.layout().stream())
         .toList();
   }
 
-  private static Format<String> words(String... words) {
-    return Format.choice(List.of(words), word -> word);
-  }
-
-  private static Format<Charset> charset() {
-    return new Format<>(Message.of(Listing.or(Tables.CHARSETS)), Tables.CHARSETS, Tables::charset);
-  }
-
-  private static Format<Character> delimiter() {
-    Message expected = say("reading.layout.delimiter", "\",\", \";\" or a tab");
-    return Format.choice(expected, List.of(',', ';', '\t'), String::valueOf);
-  }
-
-  private static Format<Character> decimal() {
-    Message expected = say("reading.layout.decimal", "\".\" or \",\"");
-    return Format.choice(expected, List.of('.', ','), String::valueOf);
+  /** What a proposed entry left open and nobody has answered yet. */
+  private static void questions(Node node, List<Fault> faults) {
+    if (node instanceof Node.Obj object) {
+      object.members().values().forEach(member -> questions(member, faults));
+    } else if (node instanceof Node.Items items) {
+      items.items().forEach(item -> questions(item, faults));
+    } else if (node instanceof Node.Text text && text.value().startsWith(Readings.QUESTION)) {
+      faults.add(
+          Fault.broken(
+              "question",
+              text.place(),
+              say("reading.question", "the question {0}", text.found()),
+              say("reading.answer", "its answer")));
+    }
   }
 
   private static Format<Unit> unit() {
@@ -209,10 +221,7 @@ record LogsFile(Fields object, List<Log> logs) {
         text -> Unit.parse(text).filter(Level::holds));
   }
 
-  private static Format<String> order() {
-    return Format.choice(
-        say("json.text", "\"{0}\"", LogTime.NEWEST_FIRST),
-        List.of(LogTime.NEWEST_FIRST),
-        word -> word);
+  private static <T> Format<T> choice(Message expected, List<T> values) {
+    return Format.choice(expected, values, String::valueOf);
   }
 }
