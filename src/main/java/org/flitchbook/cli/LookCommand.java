@@ -9,7 +9,6 @@ import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.look.Look;
-import org.flitchbook.look.LookResult;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -41,7 +40,7 @@ final class LookCommand extends JobCommand {
         .orElseGet(() -> JobResult.broken(read.faults()));
   }
 
-  private static JobResult result(LookResult seen) {
+  private static JobResult result(Look.Result seen) {
     if (!seen.faults().isEmpty()) {
       return JobResult.broken(seen.faults());
     }

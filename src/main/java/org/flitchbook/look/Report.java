@@ -14,7 +14,7 @@ import org.flitchbook.json.Json;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
-import org.flitchbook.table.Encoding;
+import org.flitchbook.table.Text;
 
 /** Says what was seen, to people and to programs. */
 final class Report {
@@ -23,7 +23,7 @@ final class Report {
   private static final int SHOWN = 8;
 
   private final SourceFile file;
-  private final Encoding encoding;
+  private final Text encoding;
   private final LogTable table;
   private final LogScan scan;
   private final Language language;
@@ -33,7 +33,7 @@ final class Report {
 
   Report(
       SourceFile file,
-      Encoding encoding,
+      Text encoding,
       LogTable table,
       LogScan scan,
       List<Fault> faults,
@@ -84,8 +84,8 @@ final class Report {
     fact(
         say("look.fact.encoding", "encoding"),
         encoding.marked()
-            ? say("look.encoding.marked", "{0}, by its byte order mark", encoding.name())
-            : Message.of(encoding.name()));
+            ? say("look.encoding.marked", "{0}, by its byte order mark", encoding.encoding())
+            : Message.of(encoding.encoding()));
     fact(say("look.fact.delimiter", "delimiter"), delimiter());
     fact(
         say("look.fact.decimal", "decimal"),
@@ -163,7 +163,7 @@ final class Report {
     tree.put("file", file.name());
     tree.put("sha256", file.sha256());
     tree.put("rows", scan.rows());
-    tree.put("encoding", encoding.name());
+    tree.put("encoding", encoding.encoding());
     tree.put("marked", encoding.marked());
     tree.put("delimiter", String.valueOf(table.delimiter()));
     proposal.decimal().ifPresent(mark -> tree.put("decimal", mark));

@@ -105,4 +105,53 @@ final class Joining {
                     "reading.joined.one-reading",
                     "one reading of a probe at a time; both are counted"));
   }
+
+  /**
+   * The readings of one probe that stand in several logs, or in several stretches of one.
+   *
+   * @param part of each reading the part in which it stands, and {@code indices} its index there
+   */
+  record JoinedSamples(List<Samples> parts, Chosen part, Chosen indices) implements Samples {
+
+    /** No readings. */
+    static final Samples NONE = new JoinedSamples(List.of());
+
+    JoinedSamples(List<Samples> parts) {
+      this(parts, new Chosen(), new Chosen());
+    }
+
+    void add(int from, int index) {
+      part.add(from);
+      indices.add(index);
+    }
+
+    private Samples partOf(int index) {
+      return parts.get(part.get(index));
+    }
+
+    @Override
+    public int size() {
+      return part.size();
+    }
+
+    @Override
+    public long at(int index) {
+      return partOf(index).at(indices.get(index));
+    }
+
+    @Override
+    public long level(int index) {
+      return partOf(index).level(indices.get(index));
+    }
+
+    @Override
+    public String file(int index) {
+      return partOf(index).file(indices.get(index));
+    }
+
+    @Override
+    public int line(int index) {
+      return partOf(index).line(indices.get(index));
+    }
+  }
 }

@@ -168,7 +168,7 @@ record LogsFile(Fields object, List<Log> logs) {
           instrument,
           unit.orElseThrow(),
           0,
-          JoinedSamples.NONE);
+          Joining.JoinedSamples.NONE);
     }
 
     /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */

@@ -7,7 +7,7 @@ import org.flitchbook.practice.Practice;
  * The readings of one log column in the order of time, held as plain numbers because a day of
  * 1-second readings of eight probes has hundreds of thousands. Two may have the same time.
  */
-public sealed interface Samples permits LogSeries.LoggedSamples, JoinedSamples {
+public sealed interface Samples permits LogSeries.LoggedSamples, Joining.JoinedSamples {
 
   /** Of so many readings every one is looked at for what is usual, of more only as many. */
   int MANY = 50_000;
