@@ -1,7 +1,6 @@
 package org.flitchbook.look;
 
 import java.math.BigDecimal;
-import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +17,7 @@ import org.flitchbook.table.Row;
 final class TimeColumn {
 
   /** Stands in for the start that a count of seconds, hours and minutes needs. */
-  private static final LocalDate START = LocalDate.of(2050, 1, 1);
+  private static final String START = "2050-01-01 00:00";
 
   /** A clock, as an entry of {@code logs.json} states it, and the times that it has read. */
   static final class Reader {

@@ -39,13 +39,9 @@ record CountedClock(
   private static final BigDecimal EARLIEST = startOf(2000);
   private static final BigDecimal LATEST = startOf(2100);
 
-  static CountedClock exact(
-      Message expected, ZoneId zone, long zero, long unitMillis, char decimalMark) {
-    return new CountedClock(expected, zone, zero, unitMillis, false, false, decimalMark);
-  }
-
   private static BigDecimal startOf(int year) {
-    return BigDecimal.valueOf(LogTime.millis(LocalDate.of(year, 1, 1)));
+    return BigDecimal.valueOf(
+        LocalDate.of(year, 1, 1).atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli());
   }
 
   /** Outside of this century a number counts something else than what was stated. */

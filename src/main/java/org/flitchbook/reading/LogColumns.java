@@ -25,7 +25,7 @@ record LogColumns(List<Integer> time, List<Integer> values, int width, List<Faul
 
   static final LogColumns NONE = new LogColumns(List.of(), List.of(), 0, List.of());
 
-  static LogColumns of(String file, Row heading, LogLayout layout) {
+  static LogColumns of(String file, Row heading, LogsFile.LogLayout layout) {
     Search search = new Search(Place.of(file, heading.line()), heading.cells(), new ArrayList<>());
     List<Integer> time = layout.time().columns().all().stream().map(search::index).toList();
     List<Integer> values =

@@ -23,7 +23,7 @@ import org.flitchbook.table.Tables;
 final class LogReader implements Rows {
 
   private final String name;
-  private final LogLayout layout;
+  private final LogsFile.LogLayout layout;
   private final char decimalMark;
   private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
@@ -36,7 +36,7 @@ final class LogReader implements Rows {
   private int rows;
   private int places;
 
-  private LogReader(String name, LogLayout layout) {
+  private LogReader(String name, LogsFile.LogLayout layout) {
     this.name = name;
     this.layout = layout;
     this.decimalMark = layout.log().decimal();
@@ -51,7 +51,7 @@ final class LogReader implements Rows {
    * @param last the last time that the log can have
    */
   static FileRead.Content read(
-      SourceFile file, List<LogLayout> fitting, Practice practice, Instant last) {
+      SourceFile file, List<LogsFile.LogLayout> fitting, Practice practice, Instant last) {
     LogReader reader = new LogReader(file.name(), fitting.get(0));
     fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
     reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
@@ -65,7 +65,7 @@ final class LogReader implements Rows {
         reader.faults);
   }
 
-  private Fault namedTwice(LogLayout other) {
+  private Fault namedTwice(LogsFile.LogLayout other) {
     return Fault.broken(
         "log named twice",
         other.log().object().place(),

@@ -27,7 +27,7 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
    * @param last the last time that the log can have
    */
   List<Series> make(Instant last) {
-    List<LogLayout.ValueColumn> columns = log.layout().columns();
+    List<LogsFile.ValueColumn> columns = log.layout().columns();
     List<Series> series =
         IntStream.range(0, columns.size())
             .mapToObj(index -> series(columns.get(index), index))
@@ -41,7 +41,7 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
     return series;
   }
 
-  private Series series(LogLayout.ValueColumn column, int index) {
+  private Series series(LogsFile.ValueColumn column, int index) {
     Chosen chosen = new Chosen();
     for (int i = 0; i < inOrder.size(); i++) {
       int row = inOrder.get(i);

@@ -56,8 +56,17 @@ record LogTime(
   /** What a cell of the time holds. */
   sealed interface Clock permits Written, Elapsed, Epoch, Serial {
 
-    /** Empty beside a fault. */
-    Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark);
+    /** Empty beside a complaint about one of the keys. */
+    Optional<LogClock> in(Setting setting);
+  }
+
+  /** What else of the entry a clock needs, and where to say by its key what is wrong. */
+  record Setting(ZoneId zone, char decimalMark, Times.Complaint complaint) {
+
+    private Optional<LogClock> counted(Message words, long zero, long unitMillis, boolean coarse) {
+      return Optional.of(
+          new CountedClock(words, zone, zero, unitMillis, false, coarse, decimalMark));
+    }
   }
 
   /**
@@ -68,10 +77,11 @@ record LogTime(
   record Written(String pattern) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      Optional<LogClock> clock = WrittenClock.of(pattern, zone);
-      if (clock.isEmpty() && time.has("pattern")) {
-        time.fault("pattern", say("json.text", "\"{0}\"", pattern), expected());
+    public Optional<LogClock> in(Setting setting) {
+      Optional<LogClock> clock = WrittenClock.of(pattern, setting.zone);
+      if (clock.isEmpty()) {
+        Message found = say("json.text", "\"{0}\"", pattern);
+        setting.complaint.about("pattern", found, expected());
       }
       return clock;
     }
@@ -92,37 +102,25 @@ record LogTime(
   record Elapsed(@Key(format = "elapsed") String elapsed, String start) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
+    public Optional<LogClock> in(Setting setting) {
       Times.Complaint complaint =
-          (rule, found, expected) -> {
-            if (!start.isEmpty()) {
-              time.fault("start", found, expected);
-            }
-          };
-      return Times.read(start, zone, complaint)
-          .filter(from -> !elapsed.isEmpty())
-          .map(from -> since(from.written().toEpochMilli(), zone, decimalMark));
+          (rule, found, expected) -> setting.complaint.about("start", found, expected);
+      return Optional.of(start)
+          .filter(text -> !text.isEmpty())
+          .flatMap(text -> Times.read(text, setting.zone, complaint))
+          .flatMap(from -> since(from.written().toEpochMilli(), setting));
     }
 
-    private LogClock since(long start, ZoneId zone, char decimalMark) {
+    private Optional<LogClock> since(long start, Setting setting) {
       return switch (elapsed) {
+        case "" -> Optional.empty();
         case "seconds" ->
-            CountedClock.exact(
-                say("reading.clock.seconds", "seconds since the start"),
-                zone,
-                start,
-                1000,
-                decimalMark);
+            setting.counted(
+                say("reading.clock.seconds", "seconds since the start"), start, 1000, false);
         case "minutes" ->
-            new CountedClock(
-                say("reading.clock.minutes", "minutes since the start"),
-                zone,
-                start,
-                60_000,
-                false,
-                true,
-                decimalMark);
-        default -> new CountedClock.Run(elapsed, zone, start);
+            setting.counted(
+                say("reading.clock.minutes", "minutes since the start"), start, 60_000, true);
+        default -> Optional.of(new CountedClock.Run(elapsed, setting.zone, start));
       };
     }
   }
@@ -131,26 +129,24 @@ record LogTime(
   record Epoch(@Key(format = "epoch") String epoch) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      return Optional.of(zone).filter(known -> !epoch.isEmpty()).map(in -> clock(in, decimalMark));
-    }
-
-    private LogClock clock(ZoneId zone, char decimalMark) {
-      return epoch.equals("seconds")
-          ? CountedClock.exact(
-              say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              1000,
-              decimalMark)
-          : CountedClock.exact(
-              say(
-                  "reading.clock.unix-milliseconds",
-                  "Unix milliseconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              1,
-              decimalMark);
+    public Optional<LogClock> in(Setting setting) {
+      return switch (epoch) {
+        case "" -> Optional.empty();
+        case "seconds" ->
+            setting.counted(
+                say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
+                0,
+                1000,
+                false);
+        default ->
+            setting.counted(
+                say(
+                    "reading.clock.unix-milliseconds",
+                    "Unix milliseconds of a time from 2000 to 2099"),
+                0,
+                1,
+                false);
+      };
     }
   }
 
@@ -162,25 +158,17 @@ record LogTime(
   record Serial(LocalDate serial) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      return Optional.of(clock(zone, decimalMark));
+    public Optional<LogClock> in(Setting setting) {
+      return Optional.of(
+          new CountedClock(
+              say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial),
+              setting.zone,
+              serial.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli(),
+              Duration.ofDays(1).toMillis(),
+              true,
+              true,
+              setting.decimalMark));
     }
-
-    private LogClock clock(ZoneId zone, char decimalMark) {
-      return new CountedClock(
-          say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial),
-          zone,
-          millis(serial),
-          Duration.ofDays(1).toMillis(),
-          true,
-          true,
-          decimalMark);
-    }
-  }
-
-  /** When a day begins on its own clock, in milliseconds since 1970. */
-  static long millis(LocalDate day) {
-    return day.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
   }
 
   /** A clock is put right by a person who says why, never by the program. */
@@ -201,18 +189,25 @@ record LogTime(
   }
 
   /** See {@link Readings#clock}. */
-  static Optional<LogClock> clock(String key, String value, LocalDate start) {
-    ZoneId zone = ZoneOffset.UTC;
-    return switch (key) {
-      case "pattern" -> WrittenClock.of(value, zone);
-      case "epoch" -> Optional.of(new Epoch(value).clock(zone, '.'));
-      case "serial" -> Optional.of(new Serial(LocalDate.parse(value)).clock(zone, '.'));
-      default -> Optional.of(new Elapsed(value, "").since(millis(start), zone, '.'));
-    };
+  static Optional<LogClock> clock(String key, String value, String start) {
+    Clock clock =
+        switch (key) {
+          case "pattern" -> new Written(value);
+          case "epoch" -> new Epoch(value);
+          case "serial" -> new Serial(LocalDate.parse(value));
+          default -> new Elapsed(value, start);
+        };
+    return clock.in(new Setting(ZoneOffset.UTC, '.', (faulty, found, expected) -> {}));
   }
 
   Optional<LogClock> clock(char decimalMark) {
-    return clock.in(object, zone, decimalMark);
+    Times.Complaint complaint =
+        (key, found, expected) -> {
+          if (object.has(key)) {
+            object.fault(key, found, expected);
+          }
+        };
+    return clock.in(new Setting(zone, decimalMark, complaint));
   }
 
   /** For a diagnostic: the heading's words. */

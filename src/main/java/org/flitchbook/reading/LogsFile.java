@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -70,8 +71,7 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(least = 1) List<Column> columns) {
 
     private Optional<LogLayout> layout() {
-      List<LogLayout.ValueColumn> values =
-          columns.stream().flatMap(each -> each.in(this).stream()).toList();
+      List<ValueColumn> values = columns.stream().flatMap(each -> each.in(this).stream()).toList();
       return time.clock(decimal).map(clock -> new LogLayout(this, clock, values));
     }
 
@@ -142,7 +142,7 @@ record LogsFile(Fields object, List<Log> logs) {
       return piece.flatMap(text -> Seat.of(text, served()));
     }
 
-    private Optional<LogLayout.ValueColumn> in(Log log) {
+    private Optional<ValueColumn> in(Log log) {
       Optional<Instant> first = from.flatMap(text -> time("from", text, log.time().zone()));
       Optional<Instant> last = until.flatMap(text -> time("until", text, log.time().zone()));
       if (first.isPresent() && last.filter(first.get()::isAfter).isPresent()) {
@@ -152,7 +152,7 @@ record LogsFile(Fields object, List<Log> logs) {
             say("reading.layout.behind-from", "a time behind \"from\""));
       }
       return what.isPresent() && unit.isPresent()
-          ? Optional.of(new LogLayout.ValueColumn(series(log.instrument()), first, last))
+          ? Optional.of(new ValueColumn(series(log.instrument()), first, last))
           : Optional.empty();
     }
 
@@ -185,6 +185,42 @@ record LogsFile(Fields object, List<Log> logs) {
             }
           };
       return Times.read(text, zone, complaint).map(Moment::written);
+    }
+  }
+
+  /**
+   * How the logs whose name fits are to be read, as {@code logs.json} states it.
+   *
+   * @param columns those of which it is known what they hold
+   */
+  record LogLayout(Log log, LogClock clock, List<ValueColumn> columns) {
+
+    /** By a name with {@code *} for any letters and {@code ?} for one. */
+    boolean fits(String baseName) {
+      String quoted = Pattern.quote(log.files());
+      return baseName.matches(quoted.replace("*", "\\E.*\\Q").replace("?", "\\E.\\Q"));
+    }
+
+    LogTime time() {
+      return log.time();
+    }
+  }
+
+  /**
+   * A column of values.
+   *
+   * @param series what is stated of it, without readings
+   * @param from the first and {@code until} the last time on the log's clock for which this holds
+   */
+  record ValueColumn(Series series, Optional<Instant> from, Optional<Instant> until) {
+
+    String column() {
+      return series.column();
+    }
+
+    boolean holdsAt(long millis) {
+      return (from.isEmpty() || from.get().toEpochMilli() <= millis)
+          && (until.isEmpty() || until.get().toEpochMilli() >= millis);
     }
   }
 

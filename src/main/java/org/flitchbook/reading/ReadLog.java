@@ -12,7 +12,7 @@ import org.flitchbook.practice.Practice;
  */
 record ReadLog(
     String name,
-    LogLayout layout,
+    LogsFile.LogLayout layout,
     Practice practice,
     long precision,
     LogRows rows,

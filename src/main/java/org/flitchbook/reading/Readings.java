@@ -28,7 +28,7 @@ public final class Readings {
   private final Instant last;
   private final List<SourceFile> files;
   private final List<Fault> ofLayouts = new ArrayList<>();
-  private final List<LogLayout> layouts;
+  private final List<LogsFile.LogLayout> layouts;
 
   private Readings(LocalDate date, List<SourceFile> files, Hand hand) {
     this.hand = hand;
@@ -63,7 +63,7 @@ public final class Readings {
    * @param start what {@code elapsed} counts from
    * @return empty for a pattern by which no times can be read
    */
-  public static Optional<LogClock> clock(String key, String value, LocalDate start) {
+  public static Optional<LogClock> clock(String key, String value, String start) {
     return LogTime.clock(key, value, start);
   }
 
@@ -110,7 +110,8 @@ public final class Readings {
 
   private FileRead.Content read(SourceFile file) {
     Optional<Sheet> sheet = Sheet.ofFile(file.baseName());
-    List<LogLayout> fitting = layouts.stream().filter(each -> each.fits(file.baseName())).toList();
+    List<LogsFile.LogLayout> fitting =
+        layouts.stream().filter(each -> each.fits(file.baseName())).toList();
     if (sheet.isPresent()) {
       return SheetReader.read(file, sheet.get(), hand);
     }
@@ -133,13 +134,13 @@ public final class Readings {
             "a sheet's name, or an entry in logs.json that says how to read it"));
   }
 
-  private boolean isMissing(LogLayout layout) {
+  private boolean isMissing(LogsFile.LogLayout layout) {
     return files.stream()
         .filter(file -> Sheet.ofFile(file.baseName()).isEmpty() && !isLayouts(file))
         .noneMatch(file -> layout.fits(file.baseName()));
   }
 
-  private static Fault missing(LogLayout layout) {
+  private static Fault missing(LogsFile.LogLayout layout) {
     return Fault.ask(
         "log missing",
         "",

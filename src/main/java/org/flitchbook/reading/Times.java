@@ -29,9 +29,9 @@ record Times(String text, ZoneId zone, Complaint complaint) {
 
   private static final Pattern CLOCK_ONLY = Pattern.compile("\\d{1,2}:\\d{2}(:\\d{2})?.*");
 
-  /** Takes what is wrong with one cell. */
+  /** Takes what is wrong with one cell or key. */
   interface Complaint {
-    void about(String rule, Message found, Message expected);
+    void about(String ruleOrKey, Message found, Message expected);
   }
 
   /** Empty where a complaint says why. */
