@@ -56,7 +56,9 @@ public final class Look {
     if (scan.rows() == 0) {
       return nothing(faults);
     }
-    Report report = new Report(file, text, table.get(), scan, faults, language);
+    EntryProposal proposal = new EntryProposal(file.baseName(), text, table.get(), scan, language);
+    Report report =
+        new Report(file, text, table.get(), scan, language, proposal, Oddities.of(scan, faults));
     return new Result(report.text(), report.tree(), List.of());
   }
 

@@ -33,7 +33,7 @@ final class Joining {
         all.stream()
             .collect(
                 Collectors.groupingBy(
-                    each -> each.with("", 0, JoinedSamples.NONE),
+                    each -> each.with("", 0, Samples.NONE),
                     LinkedHashMap::new,
                     Collectors.toList()));
     List<Series> joined = new ArrayList<>();
@@ -51,11 +51,19 @@ final class Joining {
   }
 
   private Samples samples(List<Series> parts) {
-    JoinedSamples joined = new JoinedSamples(parts.stream().map(Series::samples).toList());
+    List<Samples.Source> sources = new ArrayList<>();
+    int[] firstSource = new int[parts.size()];
+    for (int part = 0; part < firstSource.length; part++) {
+      firstSource[part] = sources.size();
+      sources.addAll(parts.get(part).samples().sources());
+    }
+    Samples joined = new Samples(sources);
     int[] next = new int[parts.size()];
     for (int part = earliest(parts, next); part >= 0; part = earliest(parts, next)) {
+      Samples samples = parts.get(part).samples();
       if (!isTaken(joined, parts.get(part), next[part])) {
-        joined.add(part, next[part]);
+        joined.add(
+            firstSource[part] + samples.sourceOf(next[part]), samples.rows().get(next[part]));
       }
       next[part]++;
     }
@@ -74,7 +82,7 @@ final class Joining {
     return parts.get(part).samples().at(next[part]);
   }
 
-  private boolean isTaken(JoinedSamples joined, Series part, int index) {
+  private boolean isTaken(Samples joined, Series part, int index) {
     Samples samples = part.samples();
     int before = joined.size() - 1;
     if (before < 0 || joined.at(before) != samples.at(index)) {
@@ -104,54 +112,5 @@ final class Joining {
                 : say(
                     "reading.joined.one-reading",
                     "one reading of a probe at a time; both are counted"));
-  }
-
-  /**
-   * The readings of one probe that stand in several logs, or in several stretches of one.
-   *
-   * @param part of each reading the part in which it stands, and {@code indices} its index there
-   */
-  record JoinedSamples(List<Samples> parts, Chosen part, Chosen indices) implements Samples {
-
-    /** No readings. */
-    static final Samples NONE = new JoinedSamples(List.of());
-
-    JoinedSamples(List<Samples> parts) {
-      this(parts, new Chosen(), new Chosen());
-    }
-
-    void add(int from, int index) {
-      part.add(from);
-      indices.add(index);
-    }
-
-    private Samples partOf(int index) {
-      return parts.get(part.get(index));
-    }
-
-    @Override
-    public int size() {
-      return part.size();
-    }
-
-    @Override
-    public long at(int index) {
-      return partOf(index).at(indices.get(index));
-    }
-
-    @Override
-    public long level(int index) {
-      return partOf(index).level(indices.get(index));
-    }
-
-    @Override
-    public String file(int index) {
-      return partOf(index).file(indices.get(index));
-    }
-
-    @Override
-    public int line(int index) {
-      return partOf(index).line(indices.get(index));
-    }
   }
 }

@@ -42,18 +42,17 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
   }
 
   private Series series(LogsFile.ValueColumn column, int index) {
-    Chosen chosen = new Chosen();
+    Samples samples = new Samples(List.of(new Samples.Source(log, index, log.correction())));
     for (int i = 0; i < inOrder.size(); i++) {
       int row = inOrder.get(i);
       if (column.holdsAt(log.at(row))) {
         held.set(row);
         if (log.rows().level(index, row) != LogRows.NONE) {
           used.set(row);
-          chosen.add(row);
+          samples.add(0, row);
         }
       }
     }
-    Samples samples = new LoggedSamples(log, index, chosen, log.correction());
     return column.series().with(log.name(), log.precision(), samples);
   }
 
@@ -93,39 +92,5 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
 
   private String shown(int row, long shift) {
     return log.clock().onTheClock(log.at(row) + shift);
-  }
-
-  /**
-   * A column of a log, cut to what counts: a view of its rows.
-   *
-   * @param chosen the rows in the order of time
-   * @param correction added to each time, in milliseconds
-   */
-  record LoggedSamples(ReadLog log, int column, Chosen chosen, long correction) implements Samples {
-
-    @Override
-    public int size() {
-      return chosen.size();
-    }
-
-    @Override
-    public long at(int index) {
-      return log.at(chosen.get(index)) + correction;
-    }
-
-    @Override
-    public long level(int index) {
-      return log.rows().level(column, chosen.get(index));
-    }
-
-    @Override
-    public String file(int index) {
-      return log.name();
-    }
-
-    @Override
-    public int line(int index) {
-      return log.rows().line(chosen.get(index));
-    }
   }
 }

@@ -168,7 +168,7 @@ record LogsFile(Fields object, List<Log> logs) {
           instrument,
           unit.orElseThrow(),
           0,
-          Joining.JoinedSamples.NONE);
+          Samples.NONE);
     }
 
     /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */

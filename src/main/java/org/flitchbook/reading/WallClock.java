@@ -122,24 +122,27 @@ final class WallClock {
                 shown(turn - 1),
                 zone())
             : twice(begin);
-    Message expected =
-        turn == end
-            ? say(
-                "reading.clock.first-time",
-                "times with one meaning; by the order of the rows and their steady {0} s it is the"
-                    + " first time, at {1}",
-                steps.usual() / 1000,
-                change.getOffsetBefore())
-            : say(
-                "reading.clock.second-time",
-                "times with one meaning; by the order of the rows and their steady {0} s it is the"
-                    + " second time, at {1} from this line on",
-                steps.usual() / 1000,
-                change.getOffsetAfter());
-    log.add(AUTUMN, Severity.NOTE, turn == end ? begin : turn, found, expected);
+    log.add(
+        AUTUMN, Severity.NOTE, turn == end ? begin : turn, found, one(change, steps, turn == end));
     return List.of(
         new Stretch(begin, turn, millis(change.getOffsetBefore())),
         new Stretch(turn, end, millis(change.getOffsetAfter())));
+  }
+
+  private static Message one(ZoneOffsetTransition change, Steps steps, boolean first) {
+    return first
+        ? say(
+            "reading.clock.first-time",
+            "times with one meaning; by the order of the rows and their steady {0} s it is the"
+                + " first time, at {1}",
+            steps.usual() / 1000,
+            change.getOffsetBefore())
+        : say(
+            "reading.clock.second-time",
+            "times with one meaning; by the order of the rows and their steady {0} s it is the"
+                + " second time, at {1} from this line on",
+            steps.usual() / 1000,
+            change.getOffsetAfter());
   }
 
   /** A hole of an hour where the clock was set forward is no gap. */
