@@ -12,7 +12,6 @@ import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.look.Look;
-import org.flitchbook.look.LookResult;
 import org.flitchbook.planning.PlanCheck;
 import org.flitchbook.proving.Proving;
 import org.flitchbook.signing.RecordSigning;
@@ -138,7 +137,7 @@ final class Commands {
           .orElseGet(() -> JobResult.broken(read.faults()));
     }
 
-    private static JobResult result(LookResult seen) {
+    private static JobResult result(Look.Result seen) {
       return seen.faults().isEmpty()
           ? JobResult.of(ExitStatus.WELL, seen.text(), Json.write(seen.tree()))
           : JobResult.broken(seen.faults());

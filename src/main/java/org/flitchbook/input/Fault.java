@@ -30,32 +30,16 @@ public record Fault(
     return new Fault(rule, Severity.BROKEN, "", place, found, expected);
   }
 
-  public static Fault broken(String rule, Place place, String found, String expected) {
-    return broken(rule, place, Message.of(found), Message.of(expected));
-  }
-
   public static Fault stop(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.STOP, lot, place, found, expected);
-  }
-
-  public static Fault stop(String rule, String lot, Place place, String found, String expected) {
-    return stop(rule, lot, place, Message.of(found), Message.of(expected));
   }
 
   public static Fault ask(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.ASK, lot, place, found, expected);
   }
 
-  public static Fault ask(String rule, String lot, Place place, String found, String expected) {
-    return ask(rule, lot, place, Message.of(found), Message.of(expected));
-  }
-
   public static Fault note(String rule, String lot, Place place, Message found, Message expected) {
     return new Fault(rule, Severity.NOTE, lot, place, found, expected);
-  }
-
-  public static Fault note(String rule, String lot, Place place, String found, String expected) {
-    return note(rule, lot, place, Message.of(found), Message.of(expected));
   }
 
   public boolean is(Severity other) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.table.Row;
 
@@ -50,14 +51,9 @@ final class Cells {
 
   /** Whether a row can be the heading of another: words, and one above each filled cell. */
   static boolean fits(Row heading, Row data) {
-    if (isData(heading) || filled(heading).size() < 2) {
-      return false;
-    }
-    for (int i = 0; i < data.cells().size(); i++) {
-      if (!data.cell(i).isEmpty() && heading.cell(i).isEmpty()) {
-        return false;
-      }
-    }
-    return true;
+    return !isData(heading)
+        && filled(heading).size() >= 2
+        && IntStream.range(0, data.cells().size())
+            .allMatch(index -> data.cell(index).isEmpty() || !heading.cell(index).isEmpty());
   }
 }

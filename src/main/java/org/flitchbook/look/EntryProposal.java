@@ -15,10 +15,10 @@ import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
-import org.flitchbook.table.Encoding;
+import org.flitchbook.table.Text;
 
 /** An entry for {@code logs.json}: what the file shows is stated, all else is a question. */
-final class EntryProposal {
+record EntryProposal(String file, Text encoding, LogTable table, LogScan scan, Language language) {
 
   private static final Message WHAT =
       say(
@@ -35,25 +35,11 @@ final class EntryProposal {
                   .map(What::word)
                   .toList()));
 
-  private final String file;
-  private final Encoding encoding;
-  private final LogTable table;
-  private final LogScan scan;
-  private final Language language;
-
-  EntryProposal(String file, Encoding encoding, LogTable table, LogScan scan, Language language) {
-    this.file = file;
-    this.encoding = encoding;
-    this.table = table;
-    this.scan = scan;
-    this.language = language;
-  }
-
   Map<String, Object> entry() {
     Map<String, Object> entry = new LinkedHashMap<>();
     entry.put("files", file);
     if (!encoding.marked()) {
-      entry.put("encoding", encoding.name());
+      entry.put("encoding", encoding.encoding());
     }
     entry.put("delimiter", String.valueOf(table.delimiter()));
     decimal().ifPresent(mark -> entry.put("decimal", mark));
@@ -104,20 +90,20 @@ final class EntryProposal {
 
   private void form(Map<String, Object> time, TimeColumn column, String word) {
     TimeColumn.Reader reader = column.reader();
-    switch (reader.key) {
-      case TimeColumn.PATTERN -> time.put(reader.key, pattern(column));
-      case TimeColumn.ELAPSED -> {
-        time.put(reader.key, column.isRun() ? run(reader.value()) : unit(word));
-        time.put("start", ask("look.ask.start", "when it began, such as 2026-02-24T08:02:00"));
-      }
-      case "serial" ->
-          time.put(
-              reader.key,
+    String value =
+        switch (reader.key) {
+          case TimeColumn.PATTERN -> pattern(column);
+          case TimeColumn.ELAPSED -> column.isRun() ? run(reader.value()) : unit(word);
+          case "serial" ->
               ask(
                   "look.ask.serial",
                   "{0}, or 1904-01-01; better export the log again",
-                  reader.value()));
-      default -> time.put(reader.key, reader.value());
+                  reader.value());
+          default -> reader.value();
+        };
+    time.put(reader.key, value);
+    if (reader.key.equals(TimeColumn.ELAPSED)) {
+      time.put("start", ask("look.ask.start", "when it began, such as 2026-02-24T08:02:00"));
     }
   }
 

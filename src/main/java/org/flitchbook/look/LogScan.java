@@ -1,12 +1,17 @@
 package org.flitchbook.look;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
@@ -16,12 +21,18 @@ final class LogScan implements Rows {
 
   /** What may be odd about a row. */
   enum Oddity {
-    HEADING_AGAIN,
-    UNITS,
-    WITHOUT_TIME,
-    TWICE,
-    OTHER_VALUES,
-    WIDE
+    HEADING_AGAIN(say("look.odd.heading", "the heading again")),
+    UNITS(say("look.odd.units", "a row of units")),
+    WITHOUT_TIME(say("look.odd.without-time", "a row without a time")),
+    TWICE(say("look.odd.twice", "the row before once more")),
+    OTHER_VALUES(say("look.odd.other-values", "the time of the row before with other values")),
+    WIDE(say("look.odd.wide", "more cells than the heading has words"));
+
+    final Message words;
+
+    Oddity(Message words) {
+      this.words = words;
+    }
   }
 
   /** Rows of one kind: how many, and where the first stands. */
@@ -94,23 +105,23 @@ final class LogScan implements Rows {
   /** The scale that the heading or a row of units names for a column. */
   Optional<String> unit(int index) {
     return Stream.of(columns.get(index).word, units.cell(index))
-        .flatMap(text -> unitIn(text).stream())
+        .flatMap(
+            text ->
+                Readings.scaleIn(text)
+                    .map(Unit::symbol)
+                    .or(() -> Optional.of("%").filter(text::contains))
+                    .stream())
         .findFirst();
-  }
-
-  private static Optional<String> unitIn(String text) {
-    return Readings.scaleIn(text)
-        .map(Unit::symbol)
-        .or(() -> Optional.of("%").filter(text::contains));
   }
 
   /** The decimal marks that stand in numbers other than times. */
   List<String> decimalMarks() {
-    return Stream.of(".", ",").filter(this::isDecimalMark).toList();
-  }
-
-  private boolean isDecimalMark(String mark) {
-    return IntStream.range(0, columns.size())
-        .anyMatch(index -> !isOfTime(index) && columns.get(index).marks.contains(mark));
+    Set<String> found =
+        IntStream.range(0, columns.size())
+            .filter(index -> !isOfTime(index))
+            .mapToObj(index -> columns.get(index).marks)
+            .flatMap(Set::stream)
+            .collect(Collectors.toSet());
+    return Stream.of(".", ",").filter(found::contains).toList();
   }
 }

@@ -1,5 +1,6 @@
 package org.flitchbook.look;
 
+import java.nio.charset.Charset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -8,7 +9,6 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.table.Encoding;
 import org.flitchbook.table.Layout;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
@@ -30,33 +30,33 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
   private static final int PREAMBLE = 60;
 
   /** The delimiter under which most rows hang together with a heading. */
-  static Optional<LogTable> of(SourceFile file, Encoding encoding) {
+  static Optional<LogTable> of(SourceFile file, Charset charset) {
     return Stream.of(',', ';', '\t')
-        .flatMap(delimiter -> with(file, encoding, delimiter).stream())
+        .flatMap(delimiter -> with(file, charset, delimiter).stream())
         .max(
             Comparator.comparing((LogTable table) -> table.sample.size())
                 .thenComparing(LogTable::width));
   }
 
-  private static Optional<LogTable> with(SourceFile file, Encoding encoding, char delimiter) {
+  /** Lines before the heading may hold what is no table; the search goes on behind them. */
+  private static Optional<LogTable> with(SourceFile file, Charset charset, char delimiter) {
+    Optional<LogTable> found = Optional.empty();
+    int before = -1;
     int skip = 0;
-    while (skip <= PREAMBLE) {
+    while (found.isEmpty() && before < skip && skip <= PREAMBLE) {
       First first = new First();
-      Layout layout = new Layout(Optional.of(encoding.charset()), Optional.of(delimiter), skip);
+      Layout layout = new Layout(Optional.of(charset), Optional.of(delimiter), skip);
       List<Fault> faults = Tables.read(file, layout, first);
-      Optional<LogTable> found = in(first.rows, layout);
-      int broken =
+      found = in(first.rows, layout);
+      before = skip;
+      skip =
           faults.stream()
               .filter(fault -> fault.is(Severity.BROKEN))
               .mapToInt(fault -> fault.place().line())
               .findFirst()
               .orElse(0);
-      if (found.isPresent() || broken <= skip) {
-        return found;
-      }
-      skip = broken;
     }
-    return Optional.empty();
+    return found;
   }
 
   /** The first rows of a file, the one that stands as the heading among them. */
@@ -116,11 +116,7 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
     if (above < 0 || !Cells.fits(rows.get(above), rows.get(begin))) {
       return Optional.empty();
     }
-    return Optional.of(table(rows, above, rows.subList(begin, begin + length), layout));
-  }
-
-  private static LogTable table(List<Row> rows, int heading, List<Row> sample, Layout layout) {
-    List<String> words = rows.get(heading).cells();
+    List<String> words = rows.get(above).cells();
     Row first = rows.stream().filter(row -> row.cells().equals(words)).findFirst().orElseThrow();
     String delimiter = layout.delimiter().map(String::valueOf).orElseThrow();
     List<String> before =
@@ -129,7 +125,8 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
             .map(row -> String.join(delimiter, row.cells()))
             .toList();
     Layout behind = new Layout(layout.charset(), layout.delimiter(), first.line() - 1);
-    return new LogTable(behind, first, before, List.copyOf(sample));
+    List<Row> sample = List.copyOf(rows.subList(begin, begin + length));
+    return Optional.of(new LogTable(behind, first, before, sample));
   }
 
   int width() {

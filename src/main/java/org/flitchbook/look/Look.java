@@ -9,8 +9,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Language;
-import org.flitchbook.table.Encoding;
 import org.flitchbook.table.Tables;
+import org.flitchbook.table.Text;
 
 /**
  * Looks at a log as it was exported. What the file shows is said; what it can't show is left as a
@@ -19,13 +19,27 @@ import org.flitchbook.table.Tables;
 public final class Look {
   private Look() {}
 
-  /** Looks at one file, whatever is in it. */
-  public static LookResult at(SourceFile file, Language language) {
-    Encoding encoding = Tables.encoding(file);
-    if (!encoding.faults().isEmpty()) {
-      return nothing(encoding.faults());
+  /**
+   * What was seen in a file.
+   *
+   * @param text for people; empty where no table was found
+   * @param tree the same for programs, as maps, lists, texts and numbers
+   * @param faults why no table was found; else none
+   */
+  public record Result(String text, Map<String, Object> tree, List<Fault> faults) {
+
+    public Result {
+      faults = List.copyOf(faults);
     }
-    Optional<LogTable> table = LogTable.of(file, encoding);
+  }
+
+  /** Looks at one file, whatever is in it. */
+  public static Result at(SourceFile file, Language language) {
+    Text text = Tables.encoding(file);
+    if (text.isBroken()) {
+      return nothing(text.faults());
+    }
+    Optional<LogTable> table = LogTable.of(file, text.charset());
     if (table.isEmpty()) {
       return nothing(
           List.of(
@@ -42,11 +56,13 @@ public final class Look {
     if (scan.rows() == 0) {
       return nothing(faults);
     }
-    Report report = new Report(file, encoding, table.get(), scan, faults, language);
-    return new LookResult(report.text(), report.tree(), List.of());
+    EntryProposal proposal = new EntryProposal(file.baseName(), text, table.get(), scan, language);
+    Report report =
+        new Report(file, text, table.get(), scan, language, proposal, Oddities.of(scan, faults));
+    return new Result(report.text(), report.tree(), List.of());
   }
 
-  private static LookResult nothing(List<Fault> faults) {
-    return new LookResult("", Map.of(), faults);
+  private static Result nothing(List<Fault> faults) {
+    return new Result("", Map.of(), faults);
   }
 }

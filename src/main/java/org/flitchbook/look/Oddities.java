@@ -42,17 +42,8 @@ final class Oddities {
   }
 
   private void rows(LogScan.Oddity kind, LogScan.Lines lines) {
-    Message words =
-        switch (kind) {
-          case HEADING_AGAIN -> say("look.odd.heading", "the heading again");
-          case UNITS -> say("look.odd.units", "a row of units");
-          case WITHOUT_TIME -> say("look.odd.without-time", "a row without a time");
-          case TWICE -> say("look.odd.twice", "the row before once more");
-          case OTHER_VALUES ->
-              say("look.odd.other-values", "the time of the row before with other values");
-          case WIDE -> say("look.odd.wide", "more cells than the heading has words");
-        };
     int count = lines.count();
+    Message words = kind.words;
     add(lines.first(), count == 1 ? words : say("look.odd.times", "{0}, {1} times", words, count));
   }
 

@@ -4,72 +4,50 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.flitchbook.message.Message.say;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Json;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
-import org.flitchbook.table.Encoding;
+import org.flitchbook.table.Text;
 
 /** Says what was seen, to people and to programs. */
-final class Report {
+record Report(
+    SourceFile file,
+    Text encoding,
+    LogTable table,
+    LogScan scan,
+    Language language,
+    EntryProposal proposal,
+    List<Oddities.Oddity> oddities) {
 
   /** So many of the lines before a heading are shown. */
   private static final int SHOWN = 8;
 
-  private final SourceFile file;
-  private final Encoding encoding;
-  private final LogTable table;
-  private final LogScan scan;
-  private final Language language;
-  private final EntryProposal proposal;
-  private final List<Oddities.Oddity> oddities;
-  private final StringBuilder text = new StringBuilder();
-
-  Report(
-      SourceFile file,
-      Encoding encoding,
-      LogTable table,
-      LogScan scan,
-      List<Fault> faults,
-      Language language) {
-    this.file = file;
-    this.encoding = encoding;
-    this.table = table;
-    this.scan = scan;
-    this.language = language;
-    this.proposal = new EntryProposal(file.baseName(), encoding, table, scan, language);
-    this.oddities = Oddities.of(scan, faults);
-  }
-
   String text() {
-    line(say("look.rows", "{0}: {1} rows", file.name(), scan.rows()));
-    text.append('\n');
-    facts();
-    text.append('\n');
-    columns();
+    List<String> lines = new ArrayList<>();
+    lines.add(say("look.rows", "{0}: {1} rows", file.name(), scan.rows()).in(language));
+    lines.add("");
+    lines.addAll(facts());
+    lines.add("");
+    lines.addAll(columns());
     if (!oddities.isEmpty()) {
-      text.append('\n');
-      line(say("look.odd", "Odd:"));
-      oddities.forEach(each -> text.append("- ").append(said(each)).append('\n'));
+      lines.add("");
+      lines.add(say("look.odd", "Odd:").in(language));
+      oddities.forEach(each -> lines.add("- " + said(each)));
     }
-    text.append('\n');
-    line(
+    Message entry =
         say(
             "look.entry",
-            "An entry for logs.json. Answer each \"? \": while one stands, the log is refused."));
-    text.append('\n');
-    Map<String, Object> entry = Map.of("logs", List.of(proposal.entry()));
-    return text.append(new String(Json.write(entry), UTF_8)).toString();
-  }
-
-  private void line(Message words) {
-    text.append(words.in(language)).append('\n');
+            "An entry for logs.json. Answer each \"? \": while one stands, the log is refused.");
+    byte[] json = Json.write(Map.of("logs", List.of(proposal.entry())));
+    lines.addAll(List.of("", entry.in(language), "", new String(json, UTF_8)));
+    return String.join("\n", lines);
   }
 
   private String said(Oddities.Oddity oddity) {
@@ -80,29 +58,35 @@ final class Report {
     return said.in(language);
   }
 
-  private void facts() {
-    fact(
-        say("look.fact.encoding", "encoding"),
-        encoding.marked()
-            ? say("look.encoding.marked", "{0}, by its byte order mark", encoding.name())
-            : Message.of(encoding.name()));
-    fact(say("look.fact.delimiter", "delimiter"), delimiter());
-    fact(
-        say("look.fact.decimal", "decimal"),
-        proposal.decimal().map(Message::of).orElse(say("look.decimal.none", "no number has one")));
+  private List<String> facts() {
+    List<String> facts = new ArrayList<>();
+    facts.add(
+        fact(
+            say("look.fact.encoding", "encoding"),
+            encoding.marked()
+                ? say("look.encoding.marked", "{0}, by its byte order mark", encoding.encoding())
+                : Message.of(encoding.encoding())));
+    facts.add(fact(say("look.fact.delimiter", "delimiter"), delimiter()));
+    Message decimal =
+        proposal.decimal().map(Message::of).orElse(say("look.decimal.none", "no number has one"));
+    facts.add(fact(say("look.fact.decimal", "decimal"), decimal));
     int line = table.heading().line();
-    fact(
-        say("look.fact.heading", "heading"),
-        table.layout().skip() == 0
-            ? say("look.heading.line", "line {0}", line)
-            : say("look.heading.behind", "line {0}; before it stand", line));
-    table.before().stream().limit(SHOWN).forEach(each -> fact(Message.of(""), Message.of(each)));
+    facts.add(
+        fact(
+            say("look.fact.heading", "heading"),
+            table.layout().skip() == 0
+                ? say("look.heading.line", "line {0}", line)
+                : say("look.heading.behind", "line {0}; before it stand", line)));
+    table.before().stream()
+        .limit(SHOWN)
+        .forEach(each -> facts.add(fact(Message.of(""), Message.of(each))));
     scan.time.ifPresent(
         time -> {
-          fact(say("look.fact.first", "first time"), Message.of(time.first));
-          fact(say("look.fact.last", "last time"), Message.of(time.last));
-          fact(say("look.fact.interval", "interval"), interval(time));
+          facts.add(fact(say("look.fact.first", "first time"), Message.of(time.first)));
+          facts.add(fact(say("look.fact.last", "last time"), Message.of(time.last)));
+          facts.add(fact(say("look.fact.interval", "interval"), interval(time)));
         });
+    return facts;
   }
 
   private Message delimiter() {
@@ -118,8 +102,8 @@ final class Report {
     return usual == 0 ? say("look.interval.short", "below 1 s") : Oddities.length(usual, time);
   }
 
-  private void fact(Argument name, Argument value) {
-    text.append("  ").append(padded(name, 12)).append(value.in(language)).append('\n');
+  private String fact(Argument name, Argument value) {
+    return "  " + padded(name, 12) + value.in(language);
   }
 
   private String padded(Argument words, int width) {
@@ -127,30 +111,31 @@ final class Report {
     return shown + " ".repeat(Math.max(1, width - shown.length()));
   }
 
-  private void columns() {
-    int width =
-        Math.max(8, scan.columns.stream().mapToInt(each -> each.word.length() + 2).max().orElse(0));
-    row(
-        width,
-        say("look.column", "column"),
-        say("look.numbers", "numbers"),
-        say("look.lowest", "lowest"),
-        say("look.highest", "highest"));
+  private List<String> columns() {
+    List<String> rows = new ArrayList<>();
+    rows.add(
+        row(
+            say("look.column", "column"),
+            say("look.numbers", "numbers"),
+            say("look.lowest", "lowest"),
+            say("look.highest", "highest")));
     for (int index = 0; index < scan.columns.size(); index++) {
       LogColumn column = scan.columns.get(index);
       Message word = Message.of(column.word);
       if (scan.isOfTime(index)) {
-        row(width, word, say("look.time", "time"), Message.of(""), Message.of(""));
+        rows.add(row(word, say("look.time", "time"), Message.of(""), Message.of("")));
       } else if (!column.word.isEmpty() || column.filled > 0) {
         Message share = say("look.share", "{0} %", column.share());
-        row(width, word, share, shown(column.lowest), shown(column.highest));
+        rows.add(row(word, share, shown(column.lowest), shown(column.highest)));
       }
     }
+    return rows;
   }
 
-  private void row(int width, Message word, Message numbers, Message lowest, Message highest) {
-    String cells = padded(word, width) + padded(numbers, 9) + padded(lowest, 10);
-    text.append("  ").append((cells + highest.in(language)).stripTrailing()).append('\n');
+  private String row(Message word, Message numbers, Message lowest, Message highest) {
+    int longest = scan.columns.stream().mapToInt(each -> each.word.length()).max().orElse(0);
+    String cells = padded(word, Math.max(8, longest + 2)) + padded(numbers, 9) + padded(lowest, 10);
+    return "  " + (cells + highest.in(language)).stripTrailing();
   }
 
   private static Message shown(Optional<BigDecimal> number) {
@@ -163,7 +148,7 @@ final class Report {
     tree.put("file", file.name());
     tree.put("sha256", file.sha256());
     tree.put("rows", scan.rows());
-    tree.put("encoding", encoding.name());
+    tree.put("encoding", encoding.encoding());
     tree.put("marked", encoding.marked());
     tree.put("delimiter", String.valueOf(table.delimiter()));
     proposal.decimal().ifPresent(mark -> tree.put("decimal", mark));

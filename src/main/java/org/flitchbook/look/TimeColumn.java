@@ -1,8 +1,6 @@
 package org.flitchbook.look;
 
 import java.math.BigDecimal;
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +17,7 @@ import org.flitchbook.table.Row;
 final class TimeColumn {
 
   /** Stands in for the start that a count of seconds, hours and minutes needs. */
-  private static final Instant START = Instant.parse("2050-01-01T00:00:00Z");
+  private static final String START = "2050-01-01 00:00";
 
   /** A clock, as an entry of {@code logs.json} states it, and the times that it has read. */
   static final class Reader {
@@ -40,7 +38,7 @@ final class TimeColumn {
     }
 
     private Optional<LogClock> clock(String stated) {
-      return Readings.clock(key, stated, ZoneOffset.UTC, START, '.');
+      return Readings.clock(key, stated, START);
     }
 
     String value() {
@@ -52,8 +50,10 @@ final class TimeColumn {
       if (at.isEmpty() && !value.equals(lenient)) {
         Optional<LogClock> other = clock(lenient);
         at = read(other, text);
-        value = at.isPresent() ? lenient : value;
-        clock = at.isPresent() ? other : clock;
+        if (at.isPresent()) {
+          value = lenient;
+          clock = other;
+        }
       }
       at.ifPresent(time -> steps.take(Math.floorDiv(time + 500, 1000L), line));
       return at.isPresent();
@@ -113,17 +113,13 @@ final class TimeColumn {
   private static Optional<Integer> first(
       LogTable table, List<Integer> columns, boolean dated, boolean timed) {
     return columns.stream()
-        .filter(
-            index -> {
-              WrittenTime time = times(table, List.of(index)).get(0);
-              return time.isDated() == dated && time.hasClock() == timed;
-            })
+        .filter(index -> times(table, List.of(index)).get(0).isOf(dated, timed))
         .findFirst();
   }
 
   private static TimeColumn written(LogTable table, List<Integer> columns) {
     List<WrittenTime> sample =
-        times(table, columns).stream().filter(time -> time.isDated() && time.hasClock()).toList();
+        times(table, columns).stream().filter(time -> time.isOf(true, true)).toList();
     List<Reader> readers =
         WrittenTime.patterns(sample).stream()
             .map(choice -> new Reader(PATTERN, choice.exact(), choice.lenient()))
@@ -156,14 +152,12 @@ final class TimeColumn {
   private static boolean grows(LogTable table, int index) {
     List<BigDecimal> numbers =
         table.sample().stream().flatMap(row -> Cells.number(row.cell(index)).stream()).toList();
-    int up = 0;
-    int down = 0;
-    for (int i = 1; i < numbers.size(); i++) {
-      int sign = numbers.get(i).compareTo(numbers.get(i - 1));
-      up += sign > 0 ? 1 : 0;
-      down += sign < 0 ? 1 : 0;
-    }
-    return numbers.size() > 1 && (up == 0) != (down == 0) && up + down > numbers.size() / 2;
+    List<Integer> steps =
+        IntStream.range(1, numbers.size())
+            .mapToObj(i -> numbers.get(i).compareTo(numbers.get(i - 1)))
+            .filter(sign -> sign != 0)
+            .toList();
+    return steps.stream().distinct().count() == 1 && steps.size() > numbers.size() / 2;
   }
 
   /** By the digits of the first number: those of Unix time, the days of a spreadsheet, or any. */

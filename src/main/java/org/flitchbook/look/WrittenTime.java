@@ -60,12 +60,9 @@ record WrittenTime(List<String> date, List<String> between, String gap, String c
         + (match.group(12) == null ? "" : "XXX");
   }
 
-  boolean isDated() {
-    return !date.isEmpty();
-  }
-
-  boolean hasClock() {
-    return !clock.isEmpty();
+  /** Whether it has a date and a time of day, or has them not. */
+  boolean isOf(boolean dated, boolean timed) {
+    return date.isEmpty() != dated && clock.isEmpty() != timed;
   }
 
   /** The patterns that dated times can have, one choice for each order that fits. */

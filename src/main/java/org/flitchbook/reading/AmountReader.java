@@ -3,9 +3,8 @@ package org.flitchbook.reading;
 import static org.flitchbook.message.Message.say;
 
 import java.math.BigDecimal;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
+import java.util.regex.Pattern;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
@@ -17,53 +16,26 @@ import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
 
 /** Reads the value and the unit of one row, and refuses what no sum could use. */
-final class AmountReader {
+record AmountReader(EntryReader row, Hand hand, What what) {
 
   static final Message LEVEL =
       say("reading.amount.digits", "at most eight digits before and nine behind the decimal mark");
 
-  private static final Set<String> SPOONS =
-      Set.of(
-          "tsp",
-          "teaspoon",
-          "teaspoons",
-          "tbsp",
-          "tablespoon",
-          "tablespoons",
-          "spoon",
-          "spoons",
-          "cup",
-          "cups",
-          "pinch",
-          "pinches");
+  private static final Pattern SPOONS =
+      Pattern.compile("(?i)(tsp|teaspoons?|tbsp|tablespoons?|spoons?|cups?|pinch(es)?)");
 
-  private final Hand hand;
-  private final What what;
-  private final String value;
-  private final String unit;
-  private final Complaints complaints;
-
-  /** Where to say what is wrong with the row. */
-  interface Complaints {
-    void stop(String rule, String column, Message found, Message expected);
-  }
-
-  AmountReader(Hand hand, What what, String value, String unit, Complaints complaints) {
-    this.hand = hand;
-    this.what = what;
-    this.value = value;
-    this.unit = unit;
-    this.complaints = complaints;
-  }
-
-  /** The quantity; empty where the row has none, or where a complaint says what is wrong. */
+  /** The quantity; empty where the row has none, or where a fault of it says what is wrong. */
   Optional<Quantity> read() {
     Shape shape = what.shape();
     if (shape != Shape.MAYBE_MASS) {
       return shape.dimension().flatMap(this::quantity);
     }
-    boolean bareWords = unit.isEmpty() && Numbers.read(value, hand.decimalMark()).isEmpty();
+    boolean bareWords = row.cell("unit").isEmpty() && written().isEmpty();
     return bareWords ? Optional.empty() : quantity(Dimension.MASS);
+  }
+
+  private Optional<BigDecimal> written() {
+    return Numbers.read(row.cell("value"), hand.decimalMark());
   }
 
   private Optional<Quantity> quantity(Dimension dimension) {
@@ -75,48 +47,49 @@ final class AmountReader {
   }
 
   private Optional<BigDecimal> number(Dimension dimension) {
-    Optional<BigDecimal> number = Numbers.read(value, hand.decimalMark());
+    Optional<BigDecimal> number = written();
     if (number.isEmpty()) {
-      Message digits =
-          hand.decimalMark() == '.'
-              ? say("reading.amount.with-point", "{0}, digits with a decimal point", dimension)
-              : say("reading.amount.with-comma", "{0}, digits with a decimal comma", dimension);
-      complaints.stop(
-          "value",
-          "value",
-          orNothing(value),
-          value.indexOf(',') >= 0
-              ? say(
-                  "reading.amount.comma-stated",
-                  "{0}; a decimal comma is stated in the plan",
-                  digits)
-              : digits);
+      row.stop("value", "value", row.orNothing("value"), digits(dimension));
     }
     return number.filter(digits -> isAllowed(digits, dimension));
+  }
+
+  private Message digits(Dimension dimension) {
+    Message digits =
+        hand.decimalMark() == '.'
+            ? say("reading.amount.with-point", "{0}, digits with a decimal point", dimension)
+            : say("reading.amount.with-comma", "{0}, digits with a decimal comma", dimension);
+    return row.cell("value").indexOf(',') >= 0
+        ? say("reading.amount.comma-stated", "{0}; a decimal comma is stated in the plan", digits)
+        : digits;
   }
 
   /** Only temperatures go below zero, and what was weighed weighs something. */
   private boolean isAllowed(BigDecimal digits, Dimension dimension) {
     boolean weighed = what == What.GREEN_WEIGHT || what == What.WEIGHT;
-    boolean allowed = dimension == Dimension.TEMPERATURE || digits.signum() >= (weighed ? 1 : 0);
-    if (!allowed) {
-      complaints.stop("value", "value", Message.of(value), limit(weighed));
-    }
-    return allowed;
+    return isHeld(
+        dimension == Dimension.TEMPERATURE || digits.signum() >= (weighed ? 1 : 0),
+        weighed
+            ? say("reading.amount.more-than-none", "more than 0")
+            : say("reading.amount.not-less", "0 or more"));
   }
 
   /** What is compared along a curve must be held exactly. */
   private boolean isLevel(BigDecimal digits, Unit known) {
     boolean onCurve = known.dimension() == Dimension.TEMPERATURE || what == What.HUMIDITY;
-    boolean held = !onCurve || Level.of(digits, known).isPresent();
-    if (!held) {
-      complaints.stop("value", "value", Message.of(value), LEVEL);
+    return isHeld(!onCurve || Level.of(digits, known).isPresent(), LEVEL);
+  }
+
+  private boolean isHeld(boolean rule, Message expected) {
+    if (!rule) {
+      row.stop("value", "value", row.orNothing("value"), expected);
     }
-    return held;
+    return rule;
   }
 
   private Optional<Unit> unit(Dimension dimension) {
-    if (SPOONS.contains(unit.toLowerCase(Locale.ROOT))) {
+    String unit = row.cell("unit");
+    if (SPOONS.matcher(unit).matches()) {
       spoons();
       return Optional.empty();
     }
@@ -125,7 +98,7 @@ final class AmountReader {
             .filter(symbol -> symbol.dimension() == dimension)
             .filter(symbol -> what != What.HUMIDITY || symbol == Unit.PERCENT);
     if (known.isEmpty()) {
-      complaints.stop("unit", "unit", orNothing(unit), units(dimension));
+      row.stop("unit", "unit", row.orNothing("unit"), units(dimension));
     }
     return known;
   }
@@ -136,20 +109,15 @@ final class AmountReader {
     }
     return dimension == Dimension.NUMBER
         ? say("reading.amount.no-unit", "no unit")
-        : choices(dimension);
-  }
-
-  private Message spread() {
-    Practice.Teaspoon spoon = hand.practice().teaspoon();
-    return say("reading.amount.spread", "{0} to {1}", spoon.from().shownNumber(), spoon.to());
+        : Message.of(Listing.or(Unit.of(dimension)));
   }
 
   private void spoons() {
-    Message weight = say("reading.amount.weight", "a weight in {0}", choices(Dimension.MASS));
-    complaints.stop(
+    Message weight = say("reading.amount.weight", "a weight in {0}", units(Dimension.MASS));
+    row.stop(
         "spoons",
         "unit",
-        say("reading.amount.by-spoon", "{0} {1} of {2}", value, unit, what),
+        say("reading.amount.by-spoon", "{0} {1} of {2}", row.cell("value"), row.cell("unit"), what),
         what == What.CURING_SALT
             ? say(
                 "reading.amount.teaspoon",
@@ -159,17 +127,8 @@ final class AmountReader {
             : weight);
   }
 
-  private static Message orNothing(String text) {
-    return text.isEmpty() ? say("words.nothing", "nothing") : Message.of(text);
-  }
-
-  private static Message limit(boolean weighed) {
-    return weighed
-        ? say("reading.amount.more-than-none", "more than 0")
-        : say("reading.amount.not-less", "0 or more");
-  }
-
-  private static Message choices(Dimension dimension) {
-    return Message.of(Listing.or(Unit.of(dimension)));
+  private Message spread() {
+    Practice.Teaspoon spoon = hand.practice().teaspoon();
+    return say("reading.amount.spread", "{0} to {1}", spoon.from().shownNumber(), spoon.to());
   }
 }

@@ -2,8 +2,8 @@ package org.flitchbook.reading;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 
 /** All that one day's folder says. */
@@ -23,14 +23,11 @@ public record Day(
 
   /** The times of the entries, and the last time of each log. */
   public List<Instant> lastTimes() {
-    List<Instant> times = new ArrayList<>();
-    entries.forEach(entry -> times.add(entry.time().earliest()));
-    for (Series each : series) {
-      Samples samples = each.samples();
-      if (samples.size() > 0) {
-        times.add(Instant.ofEpochMilli(samples.at(samples.size() - 1)));
-      }
-    }
-    return times;
+    Stream<Instant> lasts =
+        series.stream()
+            .map(Series::samples)
+            .filter(samples -> samples.size() > 0)
+            .map(samples -> Instant.ofEpochMilli(samples.at(samples.size() - 1)));
+    return Stream.concat(entries.stream().map(entry -> entry.time().earliest()), lasts).toList();
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -22,32 +23,19 @@ final class Joining {
   private final List<Fault> faults;
   private final Map<String, RowFaults> told = new LinkedHashMap<>();
 
-  /** What must be the same for two series to be of one probe. */
-  private record Probe(List<Object> alike) {
-    static Probe of(Series series) {
-      return new Probe(
-          List.of(
-              series.column(),
-              series.what(),
-              series.item(),
-              series.lots(),
-              series.place(),
-              series.seat(),
-              series.instrument(),
-              series.unit()));
-    }
-  }
-
   Joining(List<Series> all, List<Fault> faults) {
     this.all = all;
     this.faults = faults;
   }
 
   List<Series> joined() {
-    Map<Probe, List<Series>> probes = new LinkedHashMap<>();
-    for (Series each : all) {
-      probes.computeIfAbsent(Probe.of(each), probe -> new ArrayList<>()).add(each);
-    }
+    Map<Series, List<Series>> probes =
+        all.stream()
+            .collect(
+                Collectors.groupingBy(
+                    each -> each.with("", 0, Samples.NONE),
+                    LinkedHashMap::new,
+                    Collectors.toList()));
     List<Series> joined = new ArrayList<>();
     for (List<Series> parts : probes.values()) {
       List<Series> read = parts.stream().filter(part -> part.samples().size() > 0).toList();
@@ -58,27 +46,24 @@ final class Joining {
   }
 
   private Series join(List<Series> parts) {
-    Series first = parts.get(0);
-    return new Series(
-        first.file(),
-        first.column(),
-        first.what(),
-        first.item(),
-        first.lots(),
-        first.place(),
-        first.seat(),
-        first.instrument(),
-        first.unit(),
-        parts.stream().mapToLong(Series::precisionMillis).max().orElse(0),
-        samples(parts));
+    long precision = parts.stream().mapToLong(Series::precisionMillis).max().orElse(0);
+    return parts.get(0).with(parts.get(0).file(), precision, samples(parts));
   }
 
   private Samples samples(List<Series> parts) {
-    JoinedSamples joined = new JoinedSamples(parts.stream().map(Series::samples).toList());
+    List<Samples.Source> sources = new ArrayList<>();
+    int[] firstSource = new int[parts.size()];
+    for (int part = 0; part < firstSource.length; part++) {
+      firstSource[part] = sources.size();
+      sources.addAll(parts.get(part).samples().sources());
+    }
+    Samples joined = new Samples(sources);
     int[] next = new int[parts.size()];
     for (int part = earliest(parts, next); part >= 0; part = earliest(parts, next)) {
+      Samples samples = parts.get(part).samples();
       if (!isTaken(joined, parts.get(part), next[part])) {
-        joined.add(part, next[part]);
+        joined.add(
+            firstSource[part] + samples.sourceOf(next[part]), samples.rows().get(next[part]));
       }
       next[part]++;
     }
@@ -97,7 +82,7 @@ final class Joining {
     return parts.get(part).samples().at(next[part]);
   }
 
-  private boolean isTaken(JoinedSamples joined, Series part, int index) {
+  private boolean isTaken(Samples joined, Series part, int index) {
     Samples samples = part.samples();
     int before = joined.size() - 1;
     if (before < 0 || joined.at(before) != samples.at(index)) {

@@ -4,8 +4,10 @@ import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Argument;
@@ -17,30 +19,31 @@ import org.flitchbook.table.Row;
  * Where in the rows under one heading the columns stand that {@code logs.json} names.
  *
  * @param width the cells that stand under a word
+ * @param faults the columns that are missing or stand twice; none where all were found
  */
-record LogColumns(List<Integer> time, List<Integer> values, int width) {
+record LogColumns(List<Integer> time, List<Integer> values, int width, List<Fault> faults) {
 
-  /**
-   * Finds the columns in a heading; what is wrong with it goes to the faults.
-   *
-   * @return empty where a column is missing or stands twice
-   */
-  static Optional<LogColumns> of(String file, Row heading, LogLayout layout, List<Fault> faults) {
-    Search search = new Search(file, heading, faults);
-    List<Integer> time = search.all(layout.time().columns());
+  static final LogColumns NONE = new LogColumns(List.of(), List.of(), 0, List.of());
+
+  static LogColumns of(String file, Row heading, LogsFile.LogLayout layout) {
+    Search search = new Search(Place.of(file, heading.line()), heading.cells(), new ArrayList<>());
+    List<Integer> time = layout.time().columns().all().stream().map(search::index).toList();
     List<Integer> values =
-        search.all(layout.columns().stream().map(LogLayout.ValueColumn::column).toList());
-    return search.complete
-        ? Optional.of(new LogColumns(time, values, width(heading)))
-        : Optional.empty();
+        layout.columns().stream().map(column -> search.index(column.column())).toList();
+    int width =
+        IntStream.range(0, heading.cells().size())
+            .filter(index -> !heading.cell(index).isEmpty())
+            .reduce(0, (before, index) -> index + 1);
+    return new LogColumns(time, values, width, search.faults);
   }
 
-  private static int width(Row heading) {
-    int width = 0;
-    for (int index = 0; index < heading.cells().size(); index++) {
-      width = heading.cell(index).isEmpty() ? width : index + 1;
-    }
-    return width;
+  /** A word that stands twice in a heading. */
+  static Fault twice(String word, Place heading) {
+    return Fault.broken(
+        "column twice",
+        heading.column(word),
+        say("reading.column.twice", "the column \"{0}\" twice", word),
+        say("reading.column.once", "each column once"));
   }
 
   /** The texts of the time's columns, joined by a space. */
@@ -59,69 +62,42 @@ record LogColumns(List<Integer> time, List<Integer> values, int width) {
     return row.cells().size() > width && !row.cellsUnder(index -> index >= width).isEmpty();
   }
 
-  private static final class Search {
+  private record Search(Place heading, List<String> words, List<Fault> faults) {
 
-    private final String file;
-    private final Row heading;
-    private final List<Fault> faults;
-    private boolean complete = true;
-
-    Search(String file, Row heading, List<Fault> faults) {
-      this.file = file;
-      this.heading = heading;
-      this.faults = faults;
-    }
-
-    List<Integer> all(List<String> columns) {
-      List<Integer> found = new ArrayList<>();
-      for (String column : columns) {
-        found.add(index(column));
-      }
-      return found;
-    }
-
-    private int index(String column) {
-      int index = heading.cells().indexOf(column);
+    int index(String column) {
+      int index = words.indexOf(column);
       if (index < 0) {
-        missing(column);
-      } else if (heading.cells().lastIndexOf(column) != index) {
-        broken(
-            "column twice",
-            column,
-            say("reading.column.twice", "the column \"{0}\" twice", column),
-            say("reading.column.once", "each column once"));
+        faults.add(missing(column));
+      } else if (words.lastIndexOf(column) != index) {
+        faults.add(twice(column, heading));
       }
       return index;
     }
 
-    private void missing(String column) {
+    private Fault missing(String column) {
       Optional<String> alike =
-          heading.cells().stream().filter(word -> bare(word).equals(bare(column))).findFirst();
-      Argument words =
+          words.stream().filter(word -> bare(word).equals(bare(column))).findFirst();
+      Argument there =
           alike
               .<Argument>map(word -> say("json.text", "\"{0}\"", word))
-              .orElse(Listing.commas(heading.cells()));
-      broken(
-          "missing column",
-          column,
-          say("reading.column.missing", "no column \"{0}\" in {1}", column, words),
+              .orElse(Listing.commas(words));
+      Message expected =
           alike.isPresent()
               ? say(
                   "reading.column.letter-by-letter",
                   "in logs.json the word letter by letter as the file has it, or the \"encoding\""
                       + " that gives its letters")
-              : say("reading.column.named", "the columns that logs.json names"));
-    }
-
-    private void broken(String rule, String column, Message found, Message expected) {
-      complete = false;
-      Place place = Place.of(file, heading.line()).column(column);
-      faults.add(Fault.broken(rule, place, found, expected));
+              : say("reading.column.named", "the columns that logs.json names");
+      return Fault.broken(
+          "missing column",
+          heading.column(column),
+          say("reading.column.missing", "no column \"{0}\" in {1}", column, there),
+          expected);
     }
 
     /** Without what a wrong encoding or another program does to a word: its spaces and signs. */
     private static String bare(String word) {
-      return word.replaceAll("[^\\p{ASCII}]|[\\s?]", "").toLowerCase(java.util.Locale.ROOT);
+      return word.replaceAll("[^\\p{ASCII}]|[\\s?]", "").toLowerCase(Locale.ROOT);
     }
   }
 }

@@ -23,71 +23,83 @@ import org.flitchbook.table.Tables;
 final class LogReader implements Rows {
 
   private final String name;
-  private final LogLayout layout;
-  private final Practice practice;
-  private final LogClock clock;
-  private final List<Fault> faults;
+  private final LogsFile.LogLayout layout;
+  private final char decimalMark;
+  private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
   private final LogRows read;
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
-  private Optional<LogColumns> columns = Optional.empty();
+  private LogColumns columns = LogColumns.NONE;
   private boolean readable;
-  private boolean byComma;
+  private char delimiter;
   private int rows;
   private int places;
 
-  private LogReader(String name, LogLayout layout, Practice practice, List<Fault> faults) {
+  private LogReader(String name, LogsFile.LogLayout layout) {
     this.name = name;
     this.layout = layout;
-    this.practice = practice;
-    this.clock = layout.time().clock();
-    this.faults = faults;
+    this.decimalMark = layout.log().decimal();
     this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
   }
 
   /**
-   * Reads a log; what can't be used of it is added to the faults.
+   * Reads a log.
    *
+   * @param fitting the layouts that name it, of which the first counts
    * @param last the last time that the log can have
    */
-  static FileRead read(
-      SourceFile file,
-      LogLayout layout,
-      Practice practice,
-      Instant last,
-      List<Series> series,
-      List<Fault> faults) {
-    LogReader reader = new LogReader(file.name(), layout, practice, faults);
-    faults.addAll(Tables.read(file, layout.layout(), reader));
-    int used = reader.readable ? reader.finish(last, series) : 0;
-    faults.addAll(reader.rowFaults.faults());
-    return new FileRead(
-        file.name(), "log", file.content().remaining(), file.sha256(), reader.rows, used);
+  static FileRead.Content read(
+      SourceFile file, List<LogsFile.LogLayout> fitting, Practice practice, Instant last) {
+    LogReader reader = new LogReader(file.name(), fitting.get(0));
+    fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
+    reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
+    LogSeries made = reader.inOrder(practice);
+    List<Series> series = reader.readable ? made.make(last) : List.of();
+    reader.faults.addAll(reader.rowFaults.faults());
+    return new FileRead.Content(
+        FileRead.of(file, "log", reader.rows, made.used().cardinality()),
+        List.of(),
+        series,
+        reader.faults);
   }
 
-  private int finish(Instant last, List<Series> series) {
-    long precision = clock.precisionMillis(places);
-    Chosen inOrder =
-        new RowOrder(layout.time(), practice, precision, rowFaults, read, parts).inOrder();
-    return new LogSeries(name, layout, precision, read, rowFaults).make(inOrder, last, series);
+  private Fault namedTwice(LogsFile.LogLayout other) {
+    return Fault.broken(
+        "log named twice",
+        other.log().object().place(),
+        say(
+            "reading.named-twice.found",
+            "{0}, which {1} names too",
+            name.substring(name.lastIndexOf('/') + 1),
+            layout.log().object().place().column()),
+        say("reading.named-twice.expected", "one entry for each file"));
+  }
+
+  private LogSeries inOrder(Practice practice) {
+    long precision = layout.clock().precisionMillis(places);
+    ReadLog log = new ReadLog(name, layout, practice, precision, read, rowFaults);
+    return new LogSeries(log, new RowOrder(log, read, parts).inOrder());
   }
 
   @Override
   public void heading(Row words, char delimiter) {
-    byComma = delimiter == ',';
+    this.delimiter = delimiter;
     heading = words;
-    columns = LogColumns.of(name, words, layout, faults);
-    readable = columns.isPresent();
-    columns.ifPresent(found -> units(words, found));
+    columns = LogColumns.of(name, words, layout);
+    faults.addAll(columns.faults());
+    readable = columns.faults().isEmpty();
+    if (readable) {
+      units(words);
+    }
   }
 
   /** A scale named in the file against the one stated: either may be the wrong one. */
-  private void units(Row words, LogColumns found) {
+  private void units(Row words) {
     for (int i = 0; i < layout.columns().size(); i++) {
-      LogLayout.ValueColumn column = layout.columns().get(i);
-      String word = found.value(words, i);
+      Series column = layout.columns().get(i).series();
+      String word = columns.value(words, i);
       Optional<Unit> named = UnitWord.against(column.unit(), word);
       if (named.isPresent()) {
         rowFaults.add(
@@ -107,30 +119,32 @@ final class LogReader implements Rows {
     if (!readable) {
       return;
     }
-    if (row.cells().containsAll(layout.time().columns())) {
+    if (row.cells().containsAll(layout.time().columns().all())) {
       headingAgain(row);
-    } else if (columns.isEmpty()) {
+    } else if (!columns.faults().isEmpty()) {
       stop(
           "heading again",
-          row.line(),
+          row,
           "",
           say("reading.log.lacking-column", "a row under a heading that lacks a column"),
           once());
+    } else if (columns.isTooNarrowFor(row)) {
+      tooWide(row);
     } else {
-      row(row, columns.get());
+      reading(row);
     }
   }
 
   /** A heading in the middle begins another part; its words may stand in another order. */
   private void headingAgain(Row row) {
-    List<Fault> lacking = new ArrayList<>();
-    columns = LogColumns.of(name, row, layout, lacking);
+    columns = LogColumns.of(name, row, layout);
+    Optional<Fault> lacking = columns.faults().stream().findFirst();
     rowFaults.add(
         "heading again",
         lacking.isEmpty() ? Severity.NOTE : Severity.STOP,
         row.line(),
         "",
-        lacking.isEmpty() ? Message.of(String.join(", ", row.cells())) : lacking.get(0).found(),
+        lacking.map(Fault::found).orElse(Message.of(String.join(", ", row.cells()))),
         once());
     parts.add(read.size());
   }
@@ -139,84 +153,89 @@ final class LogReader implements Rows {
     return say("reading.log.heading-once", "the heading once, on line {0}", heading.line());
   }
 
-  private void row(Row row, LogColumns under) {
-    if (under.isTooNarrowFor(row)) {
-      tooWide(row);
-      return;
-    }
-    String text = under.timeText(row);
-    OptionalLong time = clock.read(text);
+  private void reading(Row row) {
+    String text = columns.timeText(row);
+    OptionalLong time = layout.clock().read(text);
     if (time.isEmpty()) {
-      noTime(row, text, under);
+      noTime(row, text);
       return;
     }
-    places = Math.max(places, Numbers.places(text, layout.decimalMark()));
+    places = Math.max(places, Numbers.places(text, decimalMark));
     long[] levels = new long[layout.columns().size()];
     for (int column = 0; column < levels.length; column++) {
-      levels[column] = level(row, under, column);
+      levels[column] = level(row, column);
     }
     read.add(time.getAsLong(), row.line(), levels);
   }
 
   /** A row of units or a last line holds no reading, so nothing is lost with it. */
-  private void noTime(Row row, String text, LogColumns under) {
-    boolean reads = false;
-    for (int column = 0; column < layout.columns().size(); column++) {
-      reads |= Numbers.read(under.value(row, column), layout.decimalMark()).isPresent();
-    }
+  private void noTime(Row row, String text) {
+    boolean reads =
+        columns.values().stream()
+            .anyMatch(index -> Numbers.read(row.cell(index), decimalMark).isPresent());
     if (!reads) {
-      units(row, under);
+      units(row);
     }
+    LogClock clock = layout.clock();
     rowFaults.add(
         reads ? "time" : "no reading",
         reads ? Severity.STOP : Severity.NOTE,
         row.line(),
         layout.time().column(),
         text.isEmpty() ? say("reading.time.none", "no time") : Message.of(text),
-        reads ? hinted(clock.expected(), Hints.ofTime(text, clock)) : clock.expected());
+        reads ? hinted(clock.expected(), text, clock.hint(text)) : clock.expected());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
   private void tooWide(Row row) {
+    Message expected =
+        say("reading.log.no-nameless", "no filled cell under no word of the heading");
     stop(
         "row too wide",
-        row.line(),
+        row,
         "",
         Message.of(String.join(", ", row.cells())),
-        byComma
-            ? say(
-                "reading.row.bare-comma",
-                "{0}; a decimal comma can't stand bare in a comma file",
-                say("reading.log.no-nameless", "no filled cell under no word of the heading"))
-            : say("reading.log.no-nameless", "no filled cell under no word of the heading"));
+        Numbers.noBareComma(delimiter, expected));
   }
 
-  private static Message hinted(Message expected, Optional<Message> hint) {
-    return hint.map(more -> say("reading.log.hinted", "{0}; {1}", expected, more)).orElse(expected);
+  /** What is expected, with what often lies behind such a cell. */
+  private static Message hinted(Message expected, String text, Optional<Message> hint) {
+    Optional<Message> more =
+        text.contains("##")
+            ? Optional.of(
+                say(
+                    "reading.hint.damaged",
+                    "a spreadsheet wrote this over what was there: export the log again"))
+            : hint;
+    return more.map(each -> say("reading.log.hinted", "{0}; {1}", expected, each)).orElse(expected);
   }
 
-  private long level(Row row, LogColumns under, int index) {
-    LogLayout.ValueColumn column = layout.columns().get(index);
-    String text = under.value(row, index);
+  private long level(Row row, int index) {
+    Series column = layout.columns().get(index).series();
+    String text = columns.value(row, index);
     if (text.isEmpty()) {
       return LogRows.NONE;
     }
-    Optional<BigDecimal> number = Numbers.read(text, layout.decimalMark());
+    Optional<BigDecimal> number = Numbers.read(text, decimalMark);
     if (number.isEmpty()) {
-      Message expected =
-          hinted(say("reading.log.number", "a number"), Hints.ofNumber(text, layout.decimalMark()));
+      Message wanted = say("reading.log.number", "a number");
       rowFaults.add(
-          "no value", Severity.NOTE, row.line(), column.column(), Message.of(text), expected);
+          "no value",
+          Severity.NOTE,
+          row.line(),
+          column.column(),
+          Message.of(text),
+          hinted(wanted, text, Numbers.hint(text, decimalMark)));
       return LogRows.NONE;
     }
     OptionalLong level = Level.of(number.get(), column.unit());
     if (level.isEmpty()) {
-      stop("value", row.line(), column.column(), Message.of(text), AmountReader.LEVEL);
+      stop("value", row, column.column(), Message.of(text), AmountReader.LEVEL);
     }
     return level.orElse(LogRows.NONE);
   }
 
-  private void stop(String rule, int line, String column, Message found, Message expected) {
-    rowFaults.add(rule, Severity.STOP, line, column, found, expected);
+  private void stop(String rule, Row row, String column, Message found, Message expected) {
+    rowFaults.add(rule, Severity.STOP, row.line(), column, found, expected);
   }
 }

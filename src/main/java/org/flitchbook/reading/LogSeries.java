@@ -5,96 +5,72 @@ import static org.flitchbook.message.Message.say;
 import java.time.Instant;
 import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Severity;
 import org.flitchbook.message.Message;
 
-/** Makes a series of each column of one log, and tells of the rows that none of them took. */
-final class LogSeries {
+/**
+ * Makes a series of each column of one log, and reports the rows that none of them took.
+ *
+ * @param inOrder the rows that can be used, in the order of time
+ * @param used those that a series took, and {@code held} those of whose time a column holds
+ */
+record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
 
-  private final String name;
-  private final LogLayout layout;
-  private final long precision;
-  private final LogRows rows;
-  private final RowFaults faults;
-  private final long correction;
-
-  LogSeries(String name, LogLayout layout, long precision, LogRows rows, RowFaults faults) {
-    this.name = name;
-    this.layout = layout;
-    this.precision = precision;
-    this.rows = rows;
-    this.faults = faults;
-    this.correction = layout.time().off().toMillis();
+  LogSeries(ReadLog log, Chosen inOrder) {
+    this(log, inOrder, new BitSet(), new BitSet());
   }
 
   /**
-   * Adds the series.
+   * The series.
    *
-   * @param inOrder the rows that can be used, in the order of time
    * @param last the last time that the log can have
-   * @return how many rows were used
    */
-  int make(Chosen inOrder, Instant last, List<Series> series) {
-    BitSet used = new BitSet(rows.size());
-    BitSet held = new BitSet(rows.size());
-    for (int index = 0; index < layout.columns().size(); index++) {
-      series.add(series(index, chosen(inOrder, index, used, held)));
-    }
+  List<Series> make(Instant last) {
+    List<LogsFile.ValueColumn> columns = log.layout().columns();
+    List<Series> series =
+        IntStream.range(0, columns.size())
+            .mapToObj(index -> series(columns.get(index), index))
+            .toList();
     for (int i = 0; i < inOrder.size(); i++) {
-      tell(inOrder.get(i), held, last.toEpochMilli());
+      check(inOrder.get(i), last.toEpochMilli());
     }
-    if (inOrder.size() > 0) {
-      layout.time().correction().ifPresent(by -> corrected(by, inOrder));
+    if (inOrder.size() > 0 && log.time().offset().isPresent()) {
+      corrected();
     }
-    return used.cardinality();
+    return series;
   }
 
-  private Chosen chosen(Chosen inOrder, int index, BitSet used, BitSet held) {
-    LogLayout.ValueColumn column = layout.columns().get(index);
-    Chosen chosen = new Chosen();
+  private Series series(LogsFile.ValueColumn column, int index) {
+    Samples samples = new Samples(List.of(new Samples.Source(log, index, log.correction())));
     for (int i = 0; i < inOrder.size(); i++) {
       int row = inOrder.get(i);
-      if (column.holdsAt(rows.at(row))) {
+      if (column.holdsAt(log.at(row))) {
         held.set(row);
-        if (rows.level(index, row) != LogRows.NONE) {
+        if (log.rows().level(index, row) != LogRows.NONE) {
           used.set(row);
-          chosen.add(row);
+          samples.add(0, row);
         }
       }
     }
-    return chosen;
+    return column.series().with(log.name(), log.precision(), samples);
   }
 
-  private Series series(int index, Chosen chosen) {
-    LogLayout.ValueColumn column = layout.columns().get(index);
-    return new Series(
-        name,
-        column.column(),
-        column.what(),
-        column.item(),
-        column.lots(),
-        column.placeId(),
-        column.seat(),
-        layout.instrument(),
-        column.unit(),
-        precision,
-        new LoggedSamples(name, rows, index, chosen, correction));
-  }
-
-  private void tell(int row, BitSet held, long last) {
+  private void check(int row, long last) {
     if (!held.get(row)) {
       Message expected =
           say("reading.log.held-time", "a time that a \"from\" and \"until\" of logs.json holds");
-      add("row outside", Severity.NOTE, row, Message.of(shown(row, 0)), expected);
+      log.add("row outside", Severity.NOTE, row, Message.of(shown(row, 0)), expected);
     }
-    if (rows.at(row) + correction > last) {
+    if (log.at(row) + log.correction() > last) {
+      Message found = Message.of(shown(row, log.correction()));
       Message until =
           say("reading.log.until", "a time up to the end of the day behind the folder's");
-      add("future time", Severity.ASK, row, Message.of(shown(row, correction)), until);
+      log.add("future time", Severity.ASK, row, found, until);
     }
   }
 
-  private void corrected(LogLayout.Correction by, Chosen inOrder) {
+  private void corrected() {
     int first = inOrder.get(0);
     int last = inOrder.get(inOrder.size() - 1);
     Message found =
@@ -103,22 +79,18 @@ final class LogSeries {
             "{0} to {1}, read as {2} to {3} because {4}",
             shown(first, 0),
             shown(last, 0),
-            shown(first, correction),
-            shown(last, correction),
-            by.because());
-    add(
-        "clock offset",
-        Severity.NOTE,
-        first,
-        found,
-        say("reading.log.right-clock", "a clock that goes right; {0} corrects it", by.place()));
+            shown(first, log.correction()),
+            shown(last, log.correction()),
+            log.time().because().orElse(""));
+    Message expected =
+        say(
+            "reading.log.right-clock",
+            "a clock that goes right; {0} corrects it",
+            log.time().object().place("offset"));
+    log.add("clock offset", Severity.NOTE, first, found, expected);
   }
 
   private String shown(int row, long shift) {
-    return WallClock.shown(layout.time().clock(), rows.at(row) + shift);
-  }
-
-  private void add(String rule, Severity severity, int row, Message found, Message expected) {
-    faults.add(rule, severity, rows.line(row), layout.time().column(), found, expected);
+    return log.clock().onTheClock(log.at(row) + shift);
   }
 }

@@ -4,7 +4,6 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.DateTimeException;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -35,8 +34,6 @@ record LogTime(
     Optional<String> because)
     implements Checked {
 
-  static final String NEWEST_FIRST = "newest first";
-
   /** How a time that is counted from a start is written. */
   static final List<String> ELAPSED = List.of("seconds", "minutes", "h:mm:ss", "h:mm", "mm:ss");
 
@@ -58,7 +55,18 @@ record LogTime(
 
   /** What a cell of the time holds. */
   sealed interface Clock permits Written, Elapsed, Epoch, Serial {
-    Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark);
+
+    /** Empty beside a complaint about one of the keys. */
+    Optional<LogClock> in(Setting setting);
+  }
+
+  /** What else of the entry a clock needs, and where to say by its key what is wrong. */
+  record Setting(ZoneId zone, char decimalMark, Times.Complaint complaint) {
+
+    private Optional<LogClock> counted(Message words, long zero, long unitMillis, boolean coarse) {
+      return Optional.of(
+          new CountedClock(words, zone, zero, unitMillis, false, coarse, decimalMark));
+    }
   }
 
   /**
@@ -69,10 +77,11 @@ record LogTime(
   record Written(String pattern) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      Optional<LogClock> clock = WrittenClock.of(pattern, zone).map(LogClock.class::cast);
-      if (clock.isEmpty() && time.has("pattern")) {
-        time.fault("pattern", say("json.text", "\"{0}\"", pattern), expected());
+    public Optional<LogClock> in(Setting setting) {
+      Optional<LogClock> clock = WrittenClock.of(pattern, setting.zone);
+      if (clock.isEmpty()) {
+        Message found = say("json.text", "\"{0}\"", pattern);
+        setting.complaint.about("pattern", found, expected());
       }
       return clock;
     }
@@ -80,8 +89,7 @@ record LogTime(
     private Message expected() {
       Message example =
           say("reading.pattern.such-as", "a date and time such as yyyy-MM-dd HH:mm:ss");
-      boolean half = pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0;
-      return half
+      return pattern.matches(".*[hK].*") && pattern.indexOf('a') < 0
           ? say(
               "reading.pattern.half-day",
               "{0}; a clock of 12 hours needs an \"a\" for AM and PM",
@@ -94,48 +102,25 @@ record LogTime(
   record Elapsed(@Key(format = "elapsed") String elapsed, String start) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      Times.Result result = Times.read(start, zone);
-      if (result instanceof Times.Result.Wrong wrong) {
-        if (!start.isEmpty()) {
-          time.fault("start", wrong.found(), wrong.expected());
-        }
-        return Optional.empty();
-      }
-      Instant from = ((Times.Result.Read) result).moment().written();
-      return Optional.of(elapsed)
-          .filter(form -> !form.isEmpty())
-          .map(form -> clock(zone, from.toEpochMilli(), decimalMark));
+    public Optional<LogClock> in(Setting setting) {
+      Times.Complaint complaint =
+          (rule, found, expected) -> setting.complaint.about("start", found, expected);
+      return Optional.of(start)
+          .filter(text -> !text.isEmpty())
+          .flatMap(text -> Times.read(text, setting.zone, complaint))
+          .flatMap(from -> since(from.written().toEpochMilli(), setting));
     }
 
-    private boolean isKnown() {
-      return ELAPSED.contains(elapsed);
-    }
-
-    private LogClock clock(ZoneId zone, long start, char decimalMark) {
+    private Optional<LogClock> since(long start, Setting setting) {
       return switch (elapsed) {
+        case "" -> Optional.empty();
         case "seconds" ->
-            new CountedClock(
-                say("reading.clock.seconds", "seconds since the start"),
-                zone,
-                start,
-                1000,
-                false,
-                false,
-                decimalMark);
+            setting.counted(
+                say("reading.clock.seconds", "seconds since the start"), start, 1000, false);
         case "minutes" ->
-            new CountedClock(
-                say("reading.clock.minutes", "minutes since the start"),
-                zone,
-                start,
-                60_000,
-                false,
-                true,
-                decimalMark);
-        default -> {
-          Message run = say("reading.clock.since-start", "{0} since the start", elapsed);
-          yield new RunClock(elapsed, run, zone, start);
-        }
+            setting.counted(
+                say("reading.clock.minutes", "minutes since the start"), start, 60_000, true);
+        default -> Optional.of(new CountedClock.Run(elapsed, setting.zone, start));
       };
     }
   }
@@ -144,34 +129,24 @@ record LogTime(
   record Epoch(@Key(format = "epoch") String epoch) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      return epoch.isEmpty() ? Optional.empty() : Optional.of(clock(zone, decimalMark));
-    }
-
-    private boolean isKnown() {
-      return epoch.equals("seconds") || epoch.equals("milliseconds");
-    }
-
-    private LogClock clock(ZoneId zone, char decimalMark) {
-      return epoch.equals("seconds")
-          ? new CountedClock(
-              say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              1000,
-              false,
-              false,
-              decimalMark)
-          : new CountedClock(
-              say(
-                  "reading.clock.unix-milliseconds",
-                  "Unix milliseconds of a time from 2000 to 2099"),
-              zone,
-              0,
-              1,
-              false,
-              false,
-              decimalMark);
+    public Optional<LogClock> in(Setting setting) {
+      return switch (epoch) {
+        case "" -> Optional.empty();
+        case "seconds" ->
+            setting.counted(
+                say("reading.clock.unix-seconds", "Unix seconds of a time from 2000 to 2099"),
+                0,
+                1000,
+                false);
+        default ->
+            setting.counted(
+                say(
+                    "reading.clock.unix-milliseconds",
+                    "Unix milliseconds of a time from 2000 to 2099"),
+                0,
+                1,
+                false);
+      };
     }
   }
 
@@ -183,16 +158,16 @@ record LogTime(
   record Serial(LocalDate serial) implements Clock {
 
     @Override
-    public Optional<LogClock> in(Fields time, ZoneId zone, char decimalMark) {
-      return Optional.of(clock(zone, decimalMark));
-    }
-
-    private LogClock clock(ZoneId zone, char decimalMark) {
-      long zero = serial.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli();
-      Message days =
-          say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial);
-      return new CountedClock(
-          days, zone, zero, Duration.ofDays(1).toMillis(), true, true, decimalMark);
+    public Optional<LogClock> in(Setting setting) {
+      return Optional.of(
+          new CountedClock(
+              say("reading.clock.days", "days since {0}, of a time from 2000 to 2099", serial),
+              setting.zone,
+              serial.atStartOfDay().toInstant(ZoneOffset.UTC).toEpochMilli(),
+              Duration.ofDays(1).toMillis(),
+              true,
+              true,
+              setting.decimalMark));
     }
   }
 
@@ -213,36 +188,31 @@ record LogTime(
     }
   }
 
-  /**
-   * The clock that one key of an entry states, see {@link Readings#clock}.
-   *
-   * @return empty where the value is none that the key can have
-   */
-  static Optional<LogClock> clock(
-      String key, String value, ZoneId zone, Instant start, char decimalMark) {
-    return switch (key) {
-      case "pattern" -> WrittenClock.of(value, zone).map(LogClock.class::cast);
-      case "elapsed" ->
-          Optional.of(new Elapsed(value, ""))
-              .filter(Elapsed::isKnown)
-              .map(form -> form.clock(zone, start.toEpochMilli(), decimalMark));
-      case "epoch" ->
-          Optional.of(new Epoch(value)).filter(Epoch::isKnown).map(e -> e.clock(zone, decimalMark));
-      case "serial" -> dayZero().parser().apply(value).map(day -> serial(day, zone, decimalMark));
-      default -> Optional.empty();
-    };
+  /** See {@link Readings#clock}. */
+  static Optional<LogClock> clock(String key, String value, String start) {
+    Clock clock =
+        switch (key) {
+          case "pattern" -> new Written(value);
+          case "epoch" -> new Epoch(value);
+          case "serial" -> new Serial(LocalDate.parse(value));
+          default -> new Elapsed(value, start);
+        };
+    return clock.in(new Setting(ZoneOffset.UTC, '.', (faulty, found, expected) -> {}));
   }
 
-  private static LogClock serial(LocalDate day, ZoneId zone, char decimalMark) {
-    return new Serial(day).clock(zone, decimalMark);
+  Optional<LogClock> clock(char decimalMark) {
+    Times.Complaint complaint =
+        (key, found, expected) -> {
+          if (object.has(key)) {
+            object.fault(key, found, expected);
+          }
+        };
+    return clock.in(new Setting(zone, decimalMark, complaint));
   }
 
-  Optional<LogLayout.Time> read(char decimalMark) {
-    Optional<LogLayout.Correction> correction =
-        offset.map(by -> new LogLayout.Correction(object.place("offset"), by, because.orElse("")));
-    return clock
-        .in(object, zone, decimalMark)
-        .map(known -> new LogLayout.Time(columns.all(), known, order.isPresent(), correction));
+  /** For a diagnostic: the heading's words. */
+  String column() {
+    return String.join(" ", columns.all());
   }
 
   static Format<Duration> anOffset() {

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -16,6 +17,7 @@ import org.flitchbook.json.Checked;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Format;
 import org.flitchbook.json.Key;
+import org.flitchbook.json.Node;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
@@ -27,16 +29,26 @@ import org.flitchbook.table.Tables;
 /** {@code logs.json}: how each exported file is to be read. Nothing is assumed but UTF-8. */
 record LogsFile(Fields object, List<Log> logs) {
 
+  private static final String NEWEST_FIRST = "newest first";
+
   static final Binder BINDER =
       Binder.PLAIN
-          .with(Charset.class, charset())
-          .with("delimiter", delimiter())
-          .with("decimal", decimal())
-          .with(What.class, Format.choice(Logged.ALL, What::word))
+          .with(
+              Charset.class,
+              new Format<>(
+                  Message.of(Listing.or(Tables.CHARSETS)), Tables.CHARSETS, Tables::charset))
+          .with(
+              "delimiter",
+              choice(
+                  say("reading.layout.delimiter", "\",\", \";\" or a tab"),
+                  List.of(',', ';', '\t')))
+          .with(
+              "decimal", choice(say("reading.layout.decimal", "\".\" or \",\""), List.of('.', ',')))
+          .with(What.class, Format.choice(What.LOGGED, What::word))
           .with(Unit.class, unit())
           .with("elapsed", Format.choice(LogTime.ELAPSED, form -> form))
-          .with("epoch", words("seconds", "milliseconds"))
-          .with("order", order())
+          .with("epoch", Format.choice(List.of("seconds", "milliseconds"), form -> form))
+          .with("order", choice(say("json.text", "\"{0}\"", NEWEST_FIRST), List.of(NEWEST_FIRST)))
           .with("offset", LogTime.anOffset())
           .with(LocalDate.class, LogTime.dayZero());
 
@@ -59,13 +71,12 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(least = 1) List<Column> columns) {
 
     private Optional<LogLayout> layout() {
-      Layout layout = new Layout(encoding, delimiter, skip);
-      List<LogLayout.ValueColumn> values =
-          columns.stream().flatMap(each -> each.in(time.zone()).stream()).toList();
-      return time.read(decimal)
-          .map(
-              known ->
-                  new LogLayout(object.place(), files, layout, decimal, known, instrument, values));
+      List<ValueColumn> values = columns.stream().flatMap(each -> each.in(this).stream()).toList();
+      return time.clock(decimal).map(clock -> new LogLayout(this, clock, values));
+    }
+
+    Layout table() {
+      return new Layout(encoding, delimiter, skip);
     }
   }
 
@@ -101,7 +112,7 @@ record LogsFile(Fields object, List<Log> logs) {
                 ? say("reading.layout.neither", "neither")
                 : say("reading.layout.both", "both"),
             say("reading.layout.lot-or-place", "either a lot or a place"));
-      } else if (!place.isEmpty() && what.filter(known -> !Logged.ofPlace(known)).isPresent()) {
+      } else if (!place.isEmpty() && what.filter(known -> !known.isOfPlace()).isPresent()) {
         column.fault(
             "place",
             say("reading.layout.of-a-place", "an {0} of a place", what.get().word()),
@@ -131,53 +142,91 @@ record LogsFile(Fields object, List<Log> logs) {
       return piece.flatMap(text -> Seat.of(text, served()));
     }
 
-    private Optional<LogLayout.ValueColumn> in(ZoneId zone) {
-      Optional<Instant> first = from.flatMap(text -> time("from", text, zone));
-      Optional<Instant> last = until.flatMap(text -> time("until", text, zone));
+    private Optional<ValueColumn> in(Log log) {
+      Optional<Instant> first = from.flatMap(text -> time("from", text, log.time().zone()));
+      Optional<Instant> last = until.flatMap(text -> time("until", text, log.time().zone()));
       if (first.isPresent() && last.filter(first.get()::isAfter).isPresent()) {
         object.fault(
             "until",
             Message.of(until.orElseThrow()),
             say("reading.layout.behind-from", "a time behind \"from\""));
       }
-      return what.flatMap(
-          known ->
-              unit.map(
-                  in ->
-                      new LogLayout.ValueColumn(
-                          object.place(),
-                          column,
-                          known,
-                          in,
-                          item,
-                          served(),
-                          place,
-                          seat(),
-                          first,
-                          last)));
+      return what.isPresent() && unit.isPresent()
+          ? Optional.of(new ValueColumn(series(log.instrument()), first, last))
+          : Optional.empty();
+    }
+
+    private Series series(String instrument) {
+      return new Series(
+          "",
+          column,
+          what.orElseThrow(),
+          item,
+          served(),
+          place,
+          seat(),
+          instrument,
+          unit.orElseThrow(),
+          0,
+          Samples.NONE);
     }
 
     /** A time on the log's clock; in the doubled hour of autumn it needs its offset. */
     private Optional<Instant> time(String key, String text, ZoneId zone) {
-      if (Times.read(text, zone) instanceof Times.Result.Read read) {
-        return Optional.of(read.moment().written());
-      }
-      Times.Result.Wrong wrong = (Times.Result.Wrong) Times.read(text, zone);
-      if (wrong.rule().endsWith("clock change")) {
-        object.fault(key, wrong.found(), wrong.expected());
-      } else {
-        object.fault(
-            key,
-            say("json.text", "\"{0}\"", text),
-            say("reading.layout.time", "a date and time such as 2026-02-24 11:08:00"));
-      }
-      return Optional.empty();
+      Times.Complaint complaint =
+          (rule, found, expected) -> {
+            if (rule.endsWith("clock change")) {
+              object.fault(key, found, expected);
+            } else {
+              object.fault(
+                  key,
+                  say("json.text", "\"{0}\"", text),
+                  say("reading.layout.time", "a date and time such as 2026-02-24 11:08:00"));
+            }
+          };
+      return Times.read(text, zone, complaint).map(Moment::written);
+    }
+  }
+
+  /**
+   * How the logs whose name fits are to be read, as {@code logs.json} states it.
+   *
+   * @param columns those of which it is known what they hold
+   */
+  record LogLayout(Log log, LogClock clock, List<ValueColumn> columns) {
+
+    /** By a name with {@code *} for any letters and {@code ?} for one. */
+    boolean fits(String baseName) {
+      String quoted = Pattern.quote(log.files());
+      return baseName.matches(quoted.replace("*", "\\E.*\\Q").replace("?", "\\E.\\Q"));
+    }
+
+    LogTime time() {
+      return log.time();
+    }
+  }
+
+  /**
+   * A column of values.
+   *
+   * @param series what is stated of it, without readings
+   * @param from the first and {@code until} the last time on the log's clock for which this holds
+   */
+  record ValueColumn(Series series, Optional<Instant> from, Optional<Instant> until) {
+
+    String column() {
+      return series.column();
+    }
+
+    boolean holdsAt(long millis) {
+      return (from.isEmpty() || from.get().toEpochMilli() <= millis)
+          && (until.isEmpty() || until.get().toEpochMilli() >= millis);
     }
   }
 
   static List<LogLayout> read(SourceFile file, List<Fault> faults) {
     Binder.Bound<LogsFile> read = BINDER.read(file, LogsFile.class);
-    read.value().ifPresent(logs -> Questions.find(logs.object().object(), read.faults()));
+    read.value().ifPresent(logs -> questions(logs.object().object(), read.faults()));
     List<LogLayout> layouts =
         read.value().map(LogsFile::logs).orElse(List.of()).stream()
             .flatMap(log -> log.layout().stream())
@@ -186,22 +235,20 @@ record LogsFile(Fields object, List<Log> logs) {
     return layouts;
   }
 
-  private static Format<String> words(String... words) {
-    return Format.choice(List.of(words), word -> word);
-  }
-
-  private static Format<Charset> charset() {
-    return new Format<>(Message.of(Listing.or(Tables.CHARSETS)), Tables.CHARSETS, Tables::charset);
-  }
-
-  private static Format<Character> delimiter() {
-    Message expected = say("reading.layout.delimiter", "\",\", \";\" or a tab");
-    return Format.choice(expected, List.of(',', ';', '\t'), String::valueOf);
-  }
-
-  private static Format<Character> decimal() {
-    Message expected = say("reading.layout.decimal", "\".\" or \",\"");
-    return Format.choice(expected, List.of('.', ','), String::valueOf);
+  /** What a proposed entry left open and nobody has answered yet. */
+  private static void questions(Node node, List<Fault> faults) {
+    if (node instanceof Node.Obj object) {
+      object.members().values().forEach(member -> questions(member, faults));
+    } else if (node instanceof Node.Items items) {
+      items.items().forEach(item -> questions(item, faults));
+    } else if (node instanceof Node.Text text && text.value().startsWith(Readings.QUESTION)) {
+      faults.add(
+          Fault.broken(
+              "question",
+              text.place(),
+              say("reading.question", "the question {0}", text.found()),
+              say("reading.answer", "its answer")));
+    }
   }
 
   private static Format<Unit> unit() {
@@ -212,10 +259,7 @@ record LogsFile(Fields object, List<Log> logs) {
         text -> Unit.parse(text).filter(Level::holds));
   }
 
-  private static Format<String> order() {
-    return Format.choice(
-        say("json.text", "\"{0}\"", LogTime.NEWEST_FIRST),
-        List.of(LogTime.NEWEST_FIRST),
-        word -> word);
+  private static <T> Format<T> choice(Message expected, List<T> values) {
+    return Format.choice(expected, values, String::valueOf);
   }
 }

@@ -1,7 +1,10 @@
 package org.flitchbook.reading;
 
+import static org.flitchbook.message.Message.say;
+
 import java.math.BigDecimal;
 import java.util.Optional;
+import org.flitchbook.message.Message;
 
 /** Reads decimals strictly: a sign, digits, one decimal mark. No exponent, no thousands mark. */
 final class Numbers {
@@ -20,6 +23,27 @@ final class Numbers {
   static int places(String number, char decimalMark) {
     int mark = number.indexOf(decimalMark);
     return mark < 0 ? 0 : number.length() - mark - 1;
+  }
+
+  /** What often lies behind a cell that is no number. */
+  static Optional<Message> hint(String text, char decimalMark) {
+    return read(text, decimalMark == '.' ? ',' : '.')
+        .filter(number -> number.precision() - number.scale() <= 4)
+        .map(
+            n ->
+                say(
+                    "reading.hint.decimal",
+                    "the decimal mark is stated as \"decimal\" in logs.json"));
+  }
+
+  /** What is expected of a row that is wider than its heading. */
+  static Message noBareComma(char delimiter, Message expected) {
+    return delimiter == ','
+        ? say(
+            "reading.row.bare-comma",
+            "{0}; a decimal comma can't stand bare in a comma file",
+            expected)
+        : expected;
   }
 
   private static boolean isNumber(String text, char decimalMark) {

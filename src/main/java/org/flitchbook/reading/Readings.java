@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
@@ -23,19 +24,22 @@ public final class Readings {
   /** How a text of {@code logs.json} begins that is a question and no answer; it is refused. */
   public static final String QUESTION = "? ";
 
-  private static final String LAYOUTS = "logs.json";
-
   private final Hand hand;
   private final Instant last;
-  private final List<Entry> entries = new ArrayList<>();
-  private final List<Series> series = new ArrayList<>();
-  private final List<FileRead> files = new ArrayList<>();
-  private final List<Fault> faults = new ArrayList<>();
+  private final List<SourceFile> files;
+  private final List<Fault> ofLayouts = new ArrayList<>();
+  private final List<LogsFile.LogLayout> layouts;
 
-  private Readings(LocalDate date, Hand hand) {
+  private Readings(LocalDate date, List<SourceFile> files, Hand hand) {
     this.hand = hand;
     this.last =
         date.plusDays(1L + hand.practice().daysAhead()).atStartOfDay(hand.zone()).toInstant();
+    this.files = files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
+    this.layouts =
+        this.files.stream()
+            .filter(Readings::isLayouts)
+            .flatMap(file -> LogsFile.read(file, ofLayouts).stream())
+            .toList();
   }
 
   /**
@@ -43,30 +47,24 @@ public final class Readings {
    * stop of its lot, a file that can't be parsed is broken.
    */
   public static Day read(LocalDate date, List<SourceFile> files, Hand hand) {
-    Readings readings = new Readings(date, hand);
-    List<SourceFile> inOrder =
-        files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
-    readings.readAll(inOrder);
-    return new Day(date, readings.entries, readings.series, readings.files, readings.faults);
+    return new Readings(date, files, hand).day(date);
   }
 
   /** A time as people write it, or empty where it is none or has two meanings in that zone. */
   public static Optional<Instant> time(String text, ZoneId zone) {
-    return Times.read(text, zone) instanceof Times.Result.Read read
-        ? Optional.of(read.moment().written())
-        : Optional.empty();
+    return Times.read(text, zone, (rule, found, expected) -> {}).map(Moment::written);
   }
 
   /**
-   * The clock that an entry of {@code logs.json} states.
+   * The clock that an entry of {@code logs.json} states, with a decimal point and in UTC.
    *
    * @param key {@code pattern}, {@code elapsed}, {@code epoch} or {@code serial}
+   * @param value what the key may have; of a pattern anything
    * @param start what {@code elapsed} counts from
-   * @return empty where the value is none that the key can have
+   * @return empty for a pattern by which no times can be read
    */
-  public static Optional<LogClock> clock(
-      String key, String value, ZoneId zone, Instant start, char decimalMark) {
-    return LogTime.clock(key, value, zone, start, decimalMark);
+  public static Optional<LogClock> clock(String key, String value, String start) {
+    return LogTime.clock(key, value, start);
   }
 
   /** The number that a cell of a log holds; empty where it holds none. */
@@ -88,83 +86,70 @@ public final class Readings {
     return new Joining(all, faults).joined();
   }
 
-  private void readAll(List<SourceFile> all) {
-    List<LogLayout> layouts = new ArrayList<>();
-    for (SourceFile file : all) {
-      if (file.baseName().equals(LAYOUTS)) {
-        layouts.addAll(LogsFile.read(file, faults));
-        files.add(unread(file, "layout of logs"));
-      }
-    }
-    for (SourceFile file : all) {
-      if (!file.baseName().equals(LAYOUTS)) {
-        read(file, layouts);
-      }
-    }
-    layouts.forEach(layout -> checkFound(layout, all));
+  private Day day(LocalDate date) {
+    List<FileRead.Content> read =
+        Stream.concat(
+                files.stream()
+                    .filter(Readings::isLayouts)
+                    .map(file -> unread(file, "layout of logs", List.of())),
+                files.stream().filter(file -> !isLayouts(file)).map(this::read))
+            .toList();
+    Stream<Fault> ofFiles = read.stream().flatMap(each -> each.faults().stream());
+    Stream<Fault> missing = layouts.stream().filter(this::isMissing).map(Readings::missing);
+    return new Day(
+        date,
+        read.stream().flatMap(each -> each.entries().stream()).toList(),
+        read.stream().flatMap(each -> each.series().stream()).toList(),
+        read.stream().map(FileRead.Content::file).toList(),
+        Stream.of(ofLayouts.stream(), ofFiles, missing).flatMap(each -> each).toList());
   }
 
-  private void read(SourceFile file, List<LogLayout> layouts) {
+  private static boolean isLayouts(SourceFile file) {
+    return file.baseName().equals("logs.json");
+  }
+
+  private FileRead.Content read(SourceFile file) {
     Optional<Sheet> sheet = Sheet.ofFile(file.baseName());
-    List<LogLayout> fitting = layouts.stream().filter(each -> each.fits(file.baseName())).toList();
+    List<LogsFile.LogLayout> fitting =
+        layouts.stream().filter(each -> each.fits(file.baseName())).toList();
     if (sheet.isPresent()) {
-      files.add(SheetReader.read(file, sheet.get(), hand, entries, faults));
-    } else if (fitting.isEmpty()) {
-      files.add(unread(file, FileRead.NOT_READ));
-      unclaimed(file);
-    } else {
-      fitting.stream().skip(1).forEach(other -> namedTwice(file, fitting.get(0), other));
-      files.add(LogReader.read(file, fitting.get(0), hand.practice(), last, series, faults));
+      return SheetReader.read(file, sheet.get(), hand);
     }
-  }
-
-  private void namedTwice(SourceFile file, LogLayout first, LogLayout other) {
-    faults.add(
-        Fault.broken(
-            "log named twice",
-            other.place(),
-            say(
-                "reading.named-twice.found",
-                "{0}, which {1} names too",
-                file.baseName(),
-                first.place().column()),
-            say("reading.named-twice.expected", "one entry for each file")));
-  }
-
-  /** A table that nobody reads may hold the very readings that a limit needs. */
-  private void unclaimed(SourceFile file) {
-    if (file.baseName().toLowerCase(Locale.ROOT).endsWith(".csv")) {
-      faults.add(
-          Fault.ask(
-              "file not read",
-              "",
-              Place.of(file.name()),
-              say(
-                  "reading.unread.found",
-                  "a CSV file that is no sheet and that logs.json does not name"),
-              say(
-                  "reading.unread.expected",
-                  "a sheet's name, or an entry in logs.json that says how to read it")));
+    if (fitting.isEmpty()) {
+      // A table that nobody reads may hold the very readings that a limit needs.
+      boolean table = file.baseName().toLowerCase(Locale.ROOT).endsWith(".csv");
+      return unread(file, FileRead.NOT_READ, table ? List.of(unclaimed(file)) : List.of());
     }
+    return LogReader.read(file, fitting, hand.practice(), last);
   }
 
-  private void checkFound(LogLayout layout, List<SourceFile> all) {
-    if (all.stream().noneMatch(file -> isLog(file) && layout.fits(file.baseName()))) {
-      faults.add(
-          Fault.ask(
-              "log missing",
-              "",
-              layout.place(),
-              say("reading.missing.found", "no file called {0}", layout.files()),
-              say("reading.missing.expected", "the log that this entry describes")));
-    }
+  private static Fault unclaimed(SourceFile file) {
+    return Fault.ask(
+        "file not read",
+        "",
+        Place.of(file.name()),
+        say("reading.unread.found", "a CSV file that is no sheet and that logs.json does not name"),
+        say(
+            "reading.unread.expected",
+            "a sheet's name, or an entry in logs.json that says how to read it"));
   }
 
-  private static boolean isLog(SourceFile file) {
-    return Sheet.ofFile(file.baseName()).isEmpty() && !file.baseName().equals(LAYOUTS);
+  private boolean isMissing(LogsFile.LogLayout layout) {
+    return files.stream()
+        .filter(file -> Sheet.ofFile(file.baseName()).isEmpty() && !isLayouts(file))
+        .noneMatch(file -> layout.fits(file.baseName()));
   }
 
-  private static FileRead unread(SourceFile file, String use) {
-    return new FileRead(file.name(), use, file.content().remaining(), file.sha256(), 0, 0);
+  private static Fault missing(LogsFile.LogLayout layout) {
+    return Fault.ask(
+        "log missing",
+        "",
+        layout.log().object().place(),
+        say("reading.missing.found", "no file called {0}", layout.log().files()),
+        say("reading.missing.expected", "the log that this entry describes"));
+  }
+
+  private static FileRead.Content unread(SourceFile file, String use, List<Fault> faults) {
+    return new FileRead.Content(FileRead.of(file, use, 0, 0), List.of(), List.of(), faults);
   }
 }

@@ -41,10 +41,7 @@ final class RowFaults {
 
   void add(
       String rule, Severity severity, int line, String column, Message found, Message expected) {
-    List<Run> known =
-        runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
-    boolean beside = !known.isEmpty() && known.get(known.size() - 1).isBeside(line);
-    add(known, beside, line, found);
+    add(new Kind(rule, severity, column, expected), line, found, false);
   }
 
   /**
@@ -52,14 +49,14 @@ final class RowFaults {
    */
   void addUp(
       String rule, Severity severity, int line, String column, Message found, Message expected) {
-    List<Run> known =
-        runs.computeIfAbsent(new Kind(rule, severity, column, expected), kind -> new ArrayList<>());
-    add(known, !known.isEmpty(), line, found);
+    add(new Kind(rule, severity, column, expected), line, found, true);
   }
 
-  private static void add(List<Run> known, boolean together, int line, Message found) {
-    if (together) {
-      known.set(known.size() - 1, known.get(known.size() - 1).and(line));
+  private void add(Kind kind, int line, Message found, boolean together) {
+    List<Run> known = runs.computeIfAbsent(kind, first -> new ArrayList<>());
+    int last = known.size() - 1;
+    if (last >= 0 && (together || known.get(last).isBeside(line))) {
+      known.set(last, known.get(last).and(line));
     } else {
       known.add(new Run(line, line, 1, found));
     }
@@ -82,12 +79,7 @@ final class RowFaults {
                 run.rows(),
                 run.first(),
                 run.last());
-    return new Fault(
-        kind.rule(),
-        kind.severity(),
-        "",
-        new Place(file, run.first(), kind.column()),
-        found,
-        kind.expected());
+    Place place = new Place(file, run.first(), kind.column());
+    return new Fault(kind.rule(), kind.severity(), "", place, found, kind.expected());
   }
 }

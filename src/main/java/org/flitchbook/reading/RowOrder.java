@@ -7,52 +7,26 @@ import java.util.Comparator;
 import java.util.List;
 import org.flitchbook.input.Severity;
 import org.flitchbook.message.Message;
-import org.flitchbook.practice.Practice;
 
-/** Gives each row of a log its time, and brings the rows into the order of time. */
-final class RowOrder {
+/**
+ * Gives each row of a log its time, and brings the rows into the order of time.
+ *
+ * @param begins the rows at which a heading stood
+ */
+record RowOrder(ReadLog log, LogRows rows, List<Integer> begins) {
 
-  private static final long A_MINUTE = 60_000;
+  /** Made once, since a log of a week may have it a million times. */
+  private static final Message ONE_MINUTE =
+      say("reading.order.one-minute", "several rows of one minute");
 
-  private final LogLayout.Time time;
-  private final Practice practice;
-  private final long precision;
-  private final RowFaults faults;
-  private final LogRows rows;
-  private final List<Integer> begins;
-
-  /** Asked for once, since a log of a week may have it a million times. */
-  private final Message oneMinute;
-
-  private final Message seconds;
-
-  /**
-   * @param precision how late a reading can have been after its time, in milliseconds
-   * @param begins the rows at which a heading stood
-   */
-  RowOrder(
-      LogLayout.Time time,
-      Practice practice,
-      long precision,
-      RowFaults faults,
-      LogRows rows,
-      List<Integer> begins) {
-    this.time = time;
-    this.practice = practice;
-    this.precision = precision;
-    this.faults = faults;
-    this.rows = rows;
-    this.begins = begins;
-    this.oneMinute = say("reading.order.one-minute", "several rows of one minute");
-    this.seconds =
-        say(
-            "reading.order.seconds",
-            "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
-  }
+  private static final Message SECONDS =
+      say(
+          "reading.order.seconds",
+          "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
 
   /** The rows that can be used, in the order of time; none where they stand in another order. */
   Chosen inOrder() {
-    if (runsBackwards() != time.newestFirst()) {
+    if (runsBackwards() != isNewestFirst()) {
       wrongWayRound();
       return new Chosen();
     }
@@ -72,7 +46,7 @@ final class RowOrder {
   private List<Integer> bounds() {
     List<Integer> bounds = new ArrayList<>(begins);
     bounds.add(rows.size());
-    if (time.newestFirst()) {
+    if (isNewestFirst()) {
       rows.turnRound();
       bounds.replaceAll(bound -> rows.size() - bound);
       bounds.sort(Comparator.naturalOrder());
@@ -88,30 +62,28 @@ final class RowOrder {
       back += rows.at(row) < rows.at(row - 1) ? 1 : 0;
       on += rows.at(row) > rows.at(row - 1) ? 1 : 0;
     }
-    return back + on < 2 ? time.newestFirst() : back > on;
+    return back + on < 2 ? isNewestFirst() : back > on;
   }
 
   private void wrongWayRound() {
-    int end = rows.size() - 1;
-    String rule = "order of rows";
     Message found =
         say(
             "reading.order.from-to",
             "{0} to {1}",
-            time.clock().shown(rows.at(0)),
-            time.clock().shown(rows.at(end)));
+            log.clock().shown(rows.at(0)),
+            log.clock().shown(rows.at(rows.size() - 1)));
     Message expected =
-        time.newestFirst()
+        isNewestFirst()
             ? say("reading.order.newest-first", "the newest row first, as logs.json says")
             : say(
                 "reading.order.oldest-first",
                 "the oldest row first, or \"order\": \"newest first\" in the time of logs.json");
-    faults.add(rule, Severity.STOP, rows.line(0), time.column(), found, expected);
+    log.add("order of rows", Severity.STOP, 0, found, expected);
   }
 
   private Chosen part(int from, int to) {
-    if (time.clock().isLocal()) {
-      new WallClock(time, practice, precision, faults, rows).resolve(from, to);
+    if (log.clock().isLocal()) {
+      new WallClock(log).resolve(from, to);
     }
     Chosen chosen = new Chosen();
     int last = -1;
@@ -135,17 +107,17 @@ final class RowOrder {
 
   private void goesBack(int row, int last, long back) {
     Message found = say("reading.order.behind", "{0} behind {1}", shown(row), shown(last));
-    add("time goes back", Severity.STOP, row, found, later(back));
+    log.add("time goes back", Severity.STOP, row, found, later(back));
   }
 
   private Message later(long back) {
-    if (practice.setBack().isHour(back)) {
+    if (log.practice().setBack().isHour(back)) {
       return say(
           "reading.order.later-or-change",
           "a later time; a change of the clock that {0} does not have then?",
-          time.clock().zone());
+          log.clock().zone());
     }
-    return practice.setBack().isHalfDay(back)
+    return log.practice().setBack().isHalfDay(back)
         ? say(
             "reading.order.later-or-half-day",
             "a later time; a clock of 12 hours without AM and PM?")
@@ -158,18 +130,28 @@ final class RowOrder {
    */
   private boolean isTwice(int row, int other) {
     if (rows.readAlike(row, other)) {
-      faults.add(
-          "same row twice",
-          Severity.NOTE,
-          rows.line(row),
-          "",
-          say("reading.order.once-more", "the readings of line {0} once more", rows.line(other)),
-          say("reading.order.once", "each once"));
+      log.faults()
+          .add(
+              "same row twice",
+              Severity.NOTE,
+              rows.line(row),
+              "",
+              say(
+                  "reading.order.once-more",
+                  "the readings of line {0} once more",
+                  rows.line(other)),
+              say("reading.order.once", "each once"));
       return true;
     }
-    if (precision >= A_MINUTE) {
-      faults.addUp(
-          "rows of one minute", Severity.NOTE, rows.line(row), time.column(), oneMinute, seconds);
+    if (log.precision() >= 60_000) {
+      log.faults()
+          .addUp(
+              "rows of one minute",
+              Severity.NOTE,
+              rows.line(row),
+              log.time().column(),
+              ONE_MINUTE,
+              SECONDS);
     } else {
       Message found =
           say(
@@ -177,7 +159,7 @@ final class RowOrder {
               "{0} as on line {1}, with other values",
               shown(row),
               rows.line(other));
-      add(
+      log.add(
           "time twice",
           Severity.NOTE,
           row,
@@ -207,11 +189,11 @@ final class RowOrder {
     return merged;
   }
 
-  private String shown(int row) {
-    return WallClock.shown(time.clock(), rows.at(row));
+  private boolean isNewestFirst() {
+    return log.time().order().isPresent();
   }
 
-  private void add(String rule, Severity severity, int row, Message found, Message expected) {
-    faults.add(rule, severity, rows.line(row), time.column(), found, expected);
+  private String shown(int row) {
+    return log.clock().onTheClock(rows.at(row));
   }
 }

@@ -1,30 +1,74 @@
 package org.flitchbook.reading;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import org.flitchbook.practice.Practice;
 
 /**
- * The readings of one log column in the order of time, held as plain numbers because a day of
- * 1-second readings of eight probes has hundreds of thousands. Two may have the same time.
+ * The readings of one probe in the order of time: a view of the rows of its log, or of several.
+ * They are held as plain numbers because a day of 1-second readings of eight probes has hundreds of
+ * thousands. Two may have the same time.
+ *
+ * @param sources where the readings stand
+ * @param source of each reading the index of its source, where there are several
+ * @param rows of each reading its row there
  */
-public sealed interface Samples permits LoggedSamples, JoinedSamples {
+public record Samples(List<Source> sources, Chosen source, Chosen rows) {
 
   /** Of so many readings every one is looked at for what is usual, of more only as many. */
-  int MANY = 50_000;
+  private static final int MANY = 50_000;
 
-  int size();
+  static final Samples NONE = new Samples(List.of());
+
+  /**
+   * One column of one log.
+   *
+   * @param correction added to each time, in milliseconds
+   */
+  record Source(ReadLog log, int column, long correction) {}
+
+  Samples(List<Source> sources) {
+    this(sources, new Chosen(), new Chosen());
+  }
+
+  void add(int from, int row) {
+    if (sources.size() > 1) {
+      source.add(from);
+    }
+    rows.add(row);
+  }
+
+  int sourceOf(int index) {
+    return sources.size() > 1 ? source.get(index) : 0;
+  }
+
+  private Source in(int index) {
+    return sources.get(sourceOf(index));
+  }
+
+  public int size() {
+    return rows.size();
+  }
 
   /** Milliseconds since 1970-01-01T00:00Z, as written (the earliest time it can have been). */
-  long at(int index);
+  public long at(int index) {
+    return in(index).log.at(rows.get(index)) + in(index).correction;
+  }
 
   /** See {@link org.flitchbook.measure.Level}. */
-  long level(int index);
+  public long level(int index) {
+    return in(index).log.rows().level(in(index).column, rows.get(index));
+  }
 
   /** The log's name within the book. */
-  String file(int index);
+  public String file(int index) {
+    return in(index).log.name();
+  }
 
   /** The physical line. */
-  int line(int index);
+  public int line(int index) {
+    return in(index).log.rows().line(rows.get(index));
+  }
 
   /**
    * The usual time between two readings in ms, which tells a gap: the median, without the steps
@@ -32,7 +76,7 @@ public sealed interface Samples permits LoggedSamples, JoinedSamples {
    *
    * @return more than 0
    */
-  default long interval(Practice.Gap gap) {
+  public long interval(Practice.Gap gap) {
     long[] steps =
         IntStream.iterate(1, index -> index < size(), index -> index + 1 + size() / MANY)
             .mapToLong(i -> at(i) - at(i - 1))

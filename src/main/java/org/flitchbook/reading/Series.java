@@ -38,4 +38,10 @@ public record Series(
   public String called() {
     return item.isEmpty() ? column : item;
   }
+
+  /** The same column, as read from one log or several. */
+  Series with(String file, long precisionMillis, Samples samples) {
+    return new Series(
+        file, column, what, item, lots, place, seat, instrument, unit, precisionMillis, samples);
+  }
 }

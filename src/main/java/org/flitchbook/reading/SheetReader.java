@@ -25,26 +25,26 @@ final class SheetReader implements Rows {
   static final List<String> OPTIONAL = List.of("piece", "entered", "corrects");
 
   private final String name;
-  private final EntryReader entryReader;
-  private final List<Fault> faults;
+  private final Sheet sheet;
+  private final Hand hand;
+  private final List<Fault> faults = new ArrayList<>();
   private final List<Entry> entries = new ArrayList<>();
   private final Map<String, Integer> columns = new LinkedHashMap<>();
+  private char delimiter;
   private int rows;
   private int width;
 
-  private SheetReader(String name, Sheet sheet, Hand hand, List<Fault> faults) {
+  private SheetReader(String name, Sheet sheet, Hand hand) {
     this.name = name;
-    this.faults = faults;
-    this.entryReader = new EntryReader(name, sheet, hand, faults);
+    this.sheet = sheet;
+    this.hand = hand;
   }
 
-  /** The entries of one sheet; what can't be used is added to the faults. */
-  static FileRead read(
-      SourceFile file, Sheet sheet, Hand hand, List<Entry> entries, List<Fault> faults) {
-    SheetReader reader = new SheetReader(file.name(), sheet, hand, faults);
-    faults.addAll(Tables.read(file, Layout.OPEN, reader));
+  static FileRead.Content read(SourceFile file, Sheet sheet, Hand hand) {
+    SheetReader reader = new SheetReader(file.name(), sheet, hand);
+    reader.faults.addAll(Tables.read(file, Layout.OPEN, reader));
     if (reader.width > 0 && reader.rows == 0) {
-      faults.add(
+      reader.faults.add(
           Fault.note(
               "no rows",
               "",
@@ -52,28 +52,27 @@ final class SheetReader implements Rows {
               say("reading.rows.none", "a heading alone"),
               say("reading.rows.wanted", "rows under the heading")));
     }
-    entries.addAll(reader.entries);
-    return new FileRead(
-        file.name(),
-        "sheet",
-        file.content().remaining(),
-        file.sha256(),
-        reader.rows,
-        reader.entries.size());
+    return new FileRead.Content(
+        FileRead.of(file, "sheet", reader.rows, reader.entries.size()),
+        reader.entries,
+        List.of(),
+        reader.faults);
   }
 
   @Override
   public void heading(Row heading, char delimiter) {
+    this.delimiter = delimiter;
     width = heading.cells().size();
+    Place place = Place.of(name, heading.line());
     for (int index = 0; index < width; index++) {
-      column(heading, index);
+      column(heading.cell(index).toLowerCase(Locale.ROOT), index, place);
     }
     for (String wanted : REQUIRED) {
       if (!columns.containsKey(wanted)) {
         faults.add(
             Fault.broken(
                 "missing column",
-                Place.of(name, heading.line()).column(wanted),
+                place.column(wanted),
                 say(
                     "reading.column.missing",
                     "no column \"{0}\" in {1}",
@@ -82,18 +81,11 @@ final class SheetReader implements Rows {
                 say("reading.column.required", "the columns {0}", Listing.commas(REQUIRED))));
       }
     }
-    entryReader.delimiter(delimiter);
   }
 
-  private void column(Row heading, int index) {
-    String word = heading.cell(index).toLowerCase(Locale.ROOT);
+  private void column(String word, int index, Place heading) {
     if (!word.isEmpty() && columns.putIfAbsent(word, index) != null) {
-      faults.add(
-          Fault.broken(
-              "column twice",
-              Place.of(name, heading.line()).column(word),
-              say("reading.column.twice", "the column \"{0}\" twice", word),
-              say("reading.column.once", "each column once")));
+      faults.add(LogColumns.twice(word, heading));
     }
   }
 
@@ -105,14 +97,35 @@ final class SheetReader implements Rows {
     }
     Map<String, String> cells = new LinkedHashMap<>();
     columns.forEach((word, index) -> cells.put(word, row.cell(index)));
-    String lot = cells.getOrDefault("lot", "");
+    EntryReader reader = new EntryReader(sheet, hand, Place.of(name, row.line()), cells);
     List<String> nameless = row.cellsUnder(index -> !columns.containsValue(index));
     if (!row.cellsUnder(index -> index >= width).isEmpty()) {
-      entryReader.tooWide(row, width, lot);
+      tooWide(row, reader);
     } else if (!nameless.isEmpty()) {
-      entryReader.underNoWord(row, nameless, lot);
+      reader.stop(
+          "cell under no word",
+          "",
+          say(
+              "reading.row.nameless",
+              "cells under no word of the heading ({0})",
+              String.join(", ", nameless)),
+          say("reading.row.words-above", "a word above every cell that is filled"));
     } else {
-      entryReader.read(row.line(), cells).ifPresent(entries::add);
+      reader.entry().ifPresent(entries::add);
     }
+    faults.addAll(reader.faults());
+  }
+
+  private void tooWide(Row row, EntryReader reader) {
+    reader.stop(
+        "row too wide",
+        "",
+        say(
+            "reading.row.cells",
+            "{0} cells ({1})",
+            row.cells().size(),
+            String.join(delimiter + " ", row.cells())),
+        Numbers.noBareComma(
+            delimiter, say("reading.row.as-heading", "{0} cells as in the heading", width)));
   }
 }

@@ -1,49 +1,32 @@
 package org.flitchbook.reading;
 
-import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.flitchbook.practice.Practice;
 
-/** The times between the rows of one part, on the clock that was written down. */
-final class Steps {
+/**
+ * The times between the rows of one part, on the clock that was written down.
+ *
+ * @param from the first row, and {@code to} the one behind the last
+ * @param usual the median of the steps forward in milliseconds; 0 where there are too few to tell
+ * @param tolerance by how much a usual step may be off
+ */
+record Steps(LogRows rows, int from, int to, long usual, long tolerance) {
 
-  private final LogRows rows;
-  private final int from;
-  private final int to;
-  private final long usual;
-  private final long tolerance;
-
-  /**
-   * @param practice when steps are steady
-   * @param precision how late a row can have been after its time, in milliseconds
-   */
-  Steps(LogRows rows, int from, int to, Practice.SteadyClock practice, long precision) {
-    this.rows = rows;
-    this.from = from;
-    this.to = to;
-    this.usual = median(practice.fewestSteps());
-    this.tolerance = Math.max(precision, practice.tolerance(usual));
-  }
-
-  private long median(int fewest) {
-    long[] forward = new long[Math.max(0, to - from - 1)];
-    int count = 0;
-    for (int row = from + 1; row < to; row++) {
-      long step = step(row);
-      if (step > 0) {
-        forward[count++] = step;
-      }
-    }
-    Arrays.sort(forward, 0, count);
-    return count < fewest ? 0 : forward[count / 2];
+  static Steps of(ReadLog log, int from, int to) {
+    Practice.SteadyClock practice = log.practice().steadyClock();
+    long[] forward =
+        IntStream.range(from + 1, to)
+            .mapToLong(row -> log.at(row) - log.at(row - 1))
+            .filter(step -> step > 0)
+            .sorted()
+            .toArray();
+    long usual = forward.length < practice.fewestSteps() ? 0 : forward[forward.length / 2];
+    return new Steps(
+        log.rows(), from, to, usual, Math.max(log.precision(), practice.tolerance(usual)));
   }
 
   private long step(int row) {
     return rows.at(row) - rows.at(row - 1);
-  }
-
-  /** The median of the steps forward in milliseconds; 0 where there are too few to tell. */
-  long usual() {
-    return usual;
   }
 
   private boolean isUsual(long step) {
@@ -79,14 +62,8 @@ final class Steps {
     if (turn >= 0) {
       return usual > 0 && (steady || step(turn) <= 0) ? turn : -1;
     }
-    return steady ? open(begin, end) : -1;
-  }
-
-  /** A steady stretch hangs together with the rows on the one side where there are any. */
-  private int open(int begin, int end) {
-    if ((begin == from) == (end == to)) {
-      return -1;
-    }
-    return begin == from ? begin : end;
+    // A steady stretch hangs together with the rows on the one side where there are any.
+    boolean oneSide = (begin == from) != (end == to);
+    return !steady || !oneSide ? -1 : begin == from ? begin : end;
   }
 }

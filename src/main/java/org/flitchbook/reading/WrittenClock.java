@@ -1,5 +1,8 @@
 package org.flitchbook.reading;
 
+import static java.time.temporal.ChronoUnit.MINUTES;
+import static org.flitchbook.message.Message.say;
+
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -9,10 +12,10 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
-import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.regex.Pattern;
 import org.flitchbook.message.Message;
 
 /**
@@ -26,12 +29,14 @@ record WrittenClock(
     String pattern, DateTimeFormatter formatter, ZoneId zone, boolean isLocal, boolean toTheMinute)
     implements LogClock {
 
+  private static final Pattern HALF_OF_DAY = Pattern.compile("(?i)[ap]\\.?m");
+  private static final Pattern SERIAL = Pattern.compile("[234]\\d{4}([.,]\\d+)?");
+
   private static final OffsetDateTime PROBE =
       OffsetDateTime.of(2026, 2, 16, 21, 5, 7, 0, ZoneOffset.ofHoursMinutes(5, 45));
-  private static final long A_MINUTE = 60_000;
 
   /** Empty where the pattern is none, or leaves the day, the half of it or the minute open. */
-  static Optional<WrittenClock> of(String pattern, ZoneId zone) {
+  static Optional<LogClock> of(String pattern, ZoneId zone) {
     try {
       DateTimeFormatter formatter =
           new DateTimeFormatterBuilder()
@@ -41,17 +46,13 @@ record WrittenClock(
               .withResolverStyle(ResolverStyle.STRICT);
       boolean offset = unquoted(pattern).matches(".*[xXZO].*");
       OffsetDateTime back = read(formatter.format(PROBE), formatter, offset);
-      return minute(back).equals(minute(PROBE))
+      return back.truncatedTo(MINUTES).equals(PROBE.truncatedTo(MINUTES))
           ? Optional.of(
               new WrittenClock(pattern, formatter, zone, !offset, toTheMinute(pattern, back)))
           : Optional.empty();
     } catch (DateTimeException | IllegalArgumentException noPattern) {
       return Optional.empty();
     }
-  }
-
-  private static OffsetDateTime minute(OffsetDateTime time) {
-    return time.truncatedTo(ChronoUnit.MINUTES);
   }
 
   /** Where the pattern has no offset, the probe's is taken. */
@@ -105,7 +106,20 @@ record WrittenClock(
   }
 
   @Override
+  public Optional<Message> hint(String text) {
+    if (SERIAL.matcher(text).matches()) {
+      return Optional.of(
+          say(
+              "reading.hint.serial",
+              "the days of a spreadsheet are stated as \"serial\" in logs.json"));
+    }
+    return pattern.indexOf('a') >= 0 && !HALF_OF_DAY.matcher(text).find()
+        ? Optional.of(say("reading.hint.half-day", "AM or PM is missing"))
+        : Optional.empty();
+  }
+
+  @Override
   public long precisionMillis(int places) {
-    return toTheMinute ? A_MINUTE : 0;
+    return toTheMinute ? 60_000 : 0;
   }
 }

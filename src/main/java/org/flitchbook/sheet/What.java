@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Measurable;
 import org.flitchbook.measure.Unit;
@@ -94,6 +95,19 @@ public enum What implements Argument, Measurable {
   WATER_ACTIVITY(Shape.BARE, LAB),
   PH("pH", Shape.BARE, LAB);
 
+  /** What a probe may read of a place. */
+  private static final Set<What> OF_PLACE =
+      EnumSet.of(
+          COOLER_TEMPERATURE,
+          WATER_TEMPERATURE,
+          CHAMBER_TEMPERATURE,
+          WET_BULB_TEMPERATURE,
+          HUMIDITY);
+
+  /** What a probe may read: of a piece, or of a place. */
+  public static final List<What> LOGGED =
+      Stream.concat(Stream.of(INTERNAL_TEMPERATURE), OF_PLACE.stream()).toList();
+
   private final String word;
   private final Shape shape;
   private final Set<Sheet> sheets;
@@ -143,6 +157,10 @@ public enum What implements Argument, Measurable {
   @Override
   public List<Unit> units() {
     return this == HUMIDITY ? List.of(Unit.PERCENT) : Measurable.super.units();
+  }
+
+  public boolean isOfPlace() {
+    return OF_PLACE.contains(this);
   }
 
   public boolean standsOn(Sheet sheet) {

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -16,7 +17,6 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
-import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
 
@@ -58,35 +58,38 @@ public final class Tables {
   public static List<Fault> read(SourceFile file, Layout layout, Rows rows) {
     Text text = Text.of(file, layout.charset());
     List<Fault> faults = new ArrayList<>(text.faults());
-    if (faults.stream().noneMatch(fault -> fault.is(Severity.BROKEN))) {
+    if (!text.isBroken()) {
       new Tables(file.name(), text, layout, rows).read().ifPresent(faults::add);
     }
     return faults;
   }
 
   /** In what encoding a file seems to be, for one about which nothing is stated. */
-  public static Encoding encoding(SourceFile file) {
-    return Encoding.of(file);
+  public static Text encoding(SourceFile file) {
+    return Text.guessed(file);
   }
 
   /** The charset of one of the {@link #CHARSETS}, case ignored. */
   public static Optional<Charset> charset(String name) {
-    return Text.charset(name);
+    String lower = name.toLowerCase(Locale.ROOT);
+    return Optional.of(lower.equals("utf-16") ? "utf-16le" : lower)
+        .filter(CHARSETS::contains)
+        .map(Charset::forName);
   }
 
   private Optional<Fault> read() {
     try {
       FirstRow heading = FirstRow.of(behindSkipped());
-      if (heading.isBlank()) {
-        return Optional.of(
-            broken(
-                "empty file",
-                line,
-                say("table.no-heading", "no heading"),
-                say("table.heading", "a line of columns")));
+      if (!heading.isBlank()) {
+        parse(layout.delimiter().orElseGet(heading::delimiter));
+        return Optional.empty();
       }
-      parse(layout.delimiter().orElseGet(heading::delimiter));
-      return Optional.empty();
+      return Optional.of(
+          broken(
+              "empty file",
+              line,
+              say("table.no-heading", "no heading"),
+              say("table.heading", "a line of columns")));
     } catch (UncheckedIOException unreadable) {
       return Optional.of(fault(Objects.requireNonNull(unreadable.getCause())));
     } catch (IOException unreadable) {
@@ -140,20 +143,79 @@ public final class Tables {
     String message = String.valueOf(unreadable.getMessage());
     Matcher place = LINE.matcher(message);
     int at = place.find() ? Integer.parseInt(place.group(1)) + layout.skip() : 0;
-    return message.contains("EOF")
-        ? broken(
-            "quote",
-            at,
-            say("table.open-quote", "a quote that never closes"),
-            say("table.closing-quote", "\" at the end of the cell"))
-        : broken(
-            "quote",
-            at,
-            say("table.behind-quote", "text behind a closing quote"),
-            say("table.delimiter", "a delimiter, or \"\" inside"));
+    boolean open = message.contains("EOF");
+    return broken(
+        "quote",
+        at,
+        open
+            ? say("table.open-quote", "a quote that never closes")
+            : say("table.behind-quote", "text behind a closing quote"),
+        open
+            ? say("table.closing-quote", "\" at the end of the cell")
+            : say("table.delimiter", "a delimiter, or \"\" inside"));
   }
 
   private Fault broken(String rule, int at, Message found, Message expected) {
     return Fault.broken(rule, Place.of(name, at), found, expected);
+  }
+
+  /**
+   * What the first row shows about the rest: whether it is there at all, and what parts its words.
+   * A quote opens only at the beginning of a cell: the one in {@code 5" slab} is a letter. What
+   * stands in quotes does not count, and a line end in it does not end the row.
+   */
+  private static final class FirstRow {
+
+    static final List<Character> DELIMITERS = List.of(',', ';', '\t');
+
+    private final int[] counts = new int[DELIMITERS.size()];
+    private boolean blank = true;
+
+    private FirstRow() {}
+
+    static FirstRow of(TextReader reader) throws IOException {
+      FirstRow row = new FirstRow();
+      boolean cellBegins = true;
+      for (int letter = reader.read(); !isEnd(letter); letter = reader.read()) {
+        row.blank &= Character.isWhitespace(letter);
+        if (letter == '"' && cellBegins) {
+          skipQuoted(reader);
+          cellBegins = false;
+        } else {
+          int delimiter = DELIMITERS.indexOf((char) letter);
+          cellBegins = delimiter >= 0;
+          row.counts[Math.max(0, delimiter)] += cellBegins ? 1 : 0;
+        }
+      }
+      return row;
+    }
+
+    private static void skipQuoted(TextReader reader) throws IOException {
+      for (int letter = reader.read(); letter >= 0; letter = reader.read()) {
+        if (letter == '"' && reader.peek() != '"') {
+          return;
+        }
+        if (letter == '"') {
+          reader.read();
+        }
+      }
+    }
+
+    private static boolean isEnd(int letter) {
+      return letter < 0 || letter == '\n' || letter == '\r';
+    }
+
+    boolean isBlank() {
+      return blank;
+    }
+
+    /** The delimiter that parts the row into most words; a row of one word has a comma. */
+    char delimiter() {
+      int best = 0;
+      for (int each = 1; each < counts.length; each++) {
+        best = counts[each] > counts[best] ? each : best;
+      }
+      return DELIMITERS.get(best);
+    }
   }
 }

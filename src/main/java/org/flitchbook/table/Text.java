@@ -12,10 +12,11 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
 
@@ -24,30 +25,23 @@ import org.flitchbook.message.Message;
  * reader takes it from the bytes piece by piece.
  *
  * @param content the bytes behind the mark
+ * @param marked whether a byte order mark says what encoding it is
  */
-record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> faults) {
+public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> faults) {
 
-  static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
+  private static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
 
-  private static final Map<String, Charset> NAMES =
-      Map.of(
-          "utf-8", UTF_8,
-          "utf-16", UTF_16LE,
-          "utf-16le", UTF_16LE,
-          "utf-16be", UTF_16BE,
-          "windows-1252", WINDOWS_1252,
-          "iso-8859-1", Charset.forName("iso-8859-1"));
-
-  static Optional<Charset> charset(String name) {
-    return Optional.ofNullable(NAMES.get(name.toLowerCase(Locale.ROOT)));
-  }
+  /** Those whose files may begin with a byte order mark, which is one letter of each. */
+  private static final List<Charset> MARKED = List.of(UTF_8, UTF_16LE, UTF_16BE);
 
   /** Reads the bytes through once, so that a fault in the middle is known before the first row. */
   static Text of(SourceFile file, Optional<Charset> stated) {
-    Mark mark = Mark.of(file.content());
-    Charset charset = mark.charset().or(() -> stated).orElse(UTF_8);
-    Text text =
-        new Text(mark.behind(file.content()), charset, mark.charset().isPresent(), List.of());
+    Optional<Charset> mark = MARKED.stream().filter(each -> begins(file, each)).findFirst();
+    Charset charset = mark.or(() -> stated).orElse(UTF_8);
+    int length = mark.map(each -> mark(each).remaining()).orElse(0);
+    ByteBuffer content = file.content().duplicate();
+    content.position(content.position() + length);
+    Text text = new Text(content, charset, mark.isPresent(), List.of());
     if (!file.content().hasRemaining()) {
       return text.broken(
           Place.of(file.name()),
@@ -55,25 +49,55 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
           say("table.empty", "an empty file"),
           say("table.some-rows", "a line of columns and rows under it"));
     }
-    boolean open = mark.charset().isEmpty() && stated.isEmpty();
     Check check = text.check();
-    return open && check.unreadableLine() > 0
+    return mark.isEmpty() && stated.isEmpty() && check.unreadableLine() > 0
         ? text.asWindows(file.name(), check.unreadableLine())
-        : text.checked(file.name(), check);
+        : text.checked(
+            file.name(),
+            check,
+            say("table.not-of-charset", "bytes that are no {0}", charset.name()),
+            say("table.of-charset", "{0} text", charset.name()));
+  }
+
+  private static boolean begins(SourceFile file, Charset charset) {
+    int same = file.content().mismatch(mark(charset));
+    return same < 0 || same >= mark(charset).remaining();
+  }
+
+  private static ByteBuffer mark(Charset charset) {
+    return charset.encode("\uFEFF");
+  }
+
+  /** By its mark, else UTF-8 or UTF-16 where the bytes are that, else Windows-1252. */
+  static Text guessed(SourceFile file) {
+    Text text = of(file, Optional.empty());
+    return Stream.of(UTF_16LE, UTF_16BE)
+        .filter(wide -> text.faults.stream().anyMatch(fault -> fault.rule().equals("NUL byte")))
+        .map(wide -> of(file, Optional.of(wide)))
+        .filter(Text::hasLines)
+        .findFirst()
+        .orElse(text);
+  }
+
+  /** Bytes by twos are letters of some kind nearly always; those of a text have lines, too. */
+  private boolean hasLines() {
+    char[] letters = new char[2048];
+    try (TextReader reader = reader()) {
+      return faults.isEmpty()
+          && new String(letters, 0, Math.max(0, reader.read(letters))).indexOf('\n') >= 0;
+    } catch (IOException impossible) {
+      throw new UncheckedIOException("reading bytes in memory", impossible);
+    }
   }
 
   private Text asWindows(String name, int line) {
     Text windows = new Text(content, WINDOWS_1252, false, List.of());
-    Check check = windows.check();
-    if (check.unreadableLine() > 0) {
-      Place place = Place.of(name, check.unreadableLine());
-      return broken(
-          place,
-          "encoding",
-          say("table.no-text", "bytes that are no text"),
-          say("table.utf-8-or-windows", "UTF-8 or Windows-1252"));
-    }
-    Text checked = windows.checked(name, check);
+    Text checked =
+        windows.checked(
+            name,
+            windows.check(),
+            say("table.no-text", "bytes that are no text"),
+            say("table.utf-8-or-windows", "UTF-8 or Windows-1252"));
     Fault note =
         Fault.note(
             "encoding",
@@ -81,19 +105,12 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
             Place.of(name, line),
             say("table.encoding.found", "bytes that are no UTF-8"),
             say("table.encoding.expected", "UTF-8; read as Windows-1252"));
-    return checked.faults().isEmpty()
-        ? new Text(content, WINDOWS_1252, false, List.of(note))
-        : checked;
+    return checked.isBroken() ? checked : new Text(content, WINDOWS_1252, false, List.of(note));
   }
 
-  private Text checked(String name, Check check) {
+  private Text checked(String name, Check check, Message found, Message expected) {
     if (check.unreadableLine() > 0) {
-      Place place = Place.of(name, check.unreadableLine());
-      return broken(
-          place,
-          "encoding",
-          say("table.not-of-charset", "bytes that are no {0}", charset.name()),
-          say("table.of-charset", "{0} text", charset.name()));
+      return broken(Place.of(name, check.unreadableLine()), "encoding", found, expected);
     }
     return check.nulLine() > 0
         ? broken(
@@ -108,20 +125,19 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
     return new Text(content, charset, marked, List.of(Fault.broken(rule, place, found, expected)));
   }
 
+  /** Whether it is no text in any encoding that is known. */
+  public boolean isBroken() {
+    return faults.stream().anyMatch(fault -> fault.is(Severity.BROKEN));
+  }
+
+  /** Its encoding, as {@code logs.json} calls it. */
+  public String encoding() {
+    return charset.name().toLowerCase(Locale.ROOT);
+  }
+
   /** The text from its beginning; what can't be decoded is a {@link CharacterCodingException}. */
   TextReader reader() {
     return new TextReader(content.duplicate(), charset);
-  }
-
-  /** The first letters of a text that is known to be one. */
-  String begins() {
-    try (TextReader reader = reader()) {
-      char[] letters = new char[2048];
-      int read = reader.read(letters);
-      return new String(letters, 0, Math.max(0, read));
-    } catch (IOException impossible) {
-      throw new UncheckedIOException("reading bytes in memory", impossible);
-    }
   }
 
   /** On which lines the first letter stands that can't be decoded, and the first NUL; 0: none. */
@@ -135,47 +151,31 @@ record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> fau
       for (int read = reader.read(letters); read >= 0; read = reader.read(letters)) {
         for (int i = 0; i < read; i++) {
           lines.take(letters[i]);
-          nulLine = nulLine == 0 && letters[i] == 0 ? lines.line() : nulLine;
+          nulLine = nulLine == 0 && letters[i] == 0 ? lines.line : nulLine;
         }
       }
       return new Check(0, nulLine);
     } catch (CharacterCodingException unreadable) {
-      return new Check(lines.lineOfNext(), nulLine);
+      return new Check(lines.ended ? lines.line + 1 : lines.line, nulLine);
     } catch (IOException impossible) {
       throw new UncheckedIOException("reading bytes in memory", impossible);
     }
   }
 
-  /** The byte order mark at a file's start, if it has one. */
-  private record Mark(Optional<Charset> charset, int length) {
+  /** Counts physical lines from 1; a line ends at LF, at CR LF, or at CR alone. */
+  private static final class LineCount {
 
-    static Mark of(ByteBuffer bytes) {
-      if (starts(bytes, 0xEF, 0xBB, 0xBF)) {
-        return new Mark(Optional.of(UTF_8), 3);
-      }
-      if (starts(bytes, 0xFF, 0xFE)) {
-        return new Mark(Optional.of(UTF_16LE), 2);
-      }
-      if (starts(bytes, 0xFE, 0xFF)) {
-        return new Mark(Optional.of(UTF_16BE), 2);
-      }
-      return new Mark(Optional.empty(), 0);
-    }
+    /** The line on which the letter taken last stands, its end included. */
+    private int line = 1;
 
-    private static boolean starts(ByteBuffer bytes, int... mark) {
-      for (int i = 0; i < mark.length; i++) {
-        int at = bytes.position() + i;
-        if (at >= bytes.limit() || (bytes.get(at) & 0xFF) != mark[i]) {
-          return false;
-        }
-      }
-      return true;
-    }
+    private boolean ended;
+    private boolean afterCr;
 
-    ByteBuffer behind(ByteBuffer bytes) {
-      ByteBuffer content = bytes.duplicate();
-      content.position(content.position() + length);
-      return content;
+    void take(char letter) {
+      boolean secondHalf = afterCr && letter == '\n';
+      line += ended && !secondHalf ? 1 : 0;
+      ended = letter == '\n' || letter == '\r';
+      afterCr = letter == '\r';
     }
   }
 }

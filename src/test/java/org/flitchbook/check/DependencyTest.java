@@ -6,6 +6,7 @@ import java.util.List;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Stretch;
+import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -32,7 +33,8 @@ final class DependencyTest {
   }
 
   private static Fault ask(String file, int line, String column) {
-    return Fault.ask("stuck", "A1", new Place(DAY + file, line, column), "a", "b");
+    return Fault.ask(
+        "stuck", "A1", new Place(DAY + file, line, column), Message.of("a"), Message.of("b"));
   }
 
   private static Fault over(String file, String from, String until) {

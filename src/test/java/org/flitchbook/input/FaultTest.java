@@ -16,6 +16,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 final class FaultTest {
 
   private static final String FILE = "2026-02-24/cure.csv";
+  private static final Message X = Message.of("X");
+  private static final Message Y = Message.of("Y");
 
   @ParameterizedTest
   @CsvSource(
@@ -29,7 +31,7 @@ final class FaultTest {
           """)
   void a_diagnostic_reads_file_line_column_found_expected(int line, String column, String printed) {
     Place place = new Place(FILE, line, column);
-    assertEquals(printed, Fault.stop("a rule", "26047-B1", place, "X", "Y").toString());
+    assertEquals(printed, Fault.stop("a rule", "26047-B1", place, X, Y).toString());
   }
 
   @ParameterizedTest
@@ -44,8 +46,7 @@ final class FaultTest {
           NOTE       | note   | false
           """)
   void stop_and_ask_keep_a_lot_from_release(Severity severity, String word, boolean open) {
-    Fault fault =
-        new Fault("a rule", severity, "", Place.of(FILE), Message.of("X"), Message.of("Y"));
+    Fault fault = new Fault("a rule", severity, "", Place.of(FILE), X, Y);
     assertEquals(open, fault.isOpen());
     assertEquals(word, severity.word());
     assertTrue(fault.is(severity));
@@ -57,10 +58,10 @@ final class FaultTest {
     assertEquals(
         List.of(Severity.BROKEN, Severity.STOP, Severity.ASK, Severity.NOTE),
         List.of(
-            Fault.broken("r", place, "X", "Y").severity(),
-            Fault.stop("r", "L", place, "X", "Y").severity(),
-            Fault.ask("r", "L", place, "X", "Y").severity(),
-            Fault.note("r", "L", place, "X", "Y").severity()));
+            Fault.broken("r", place, X, Y).severity(),
+            Fault.stop("r", "L", place, X, Y).severity(),
+            Fault.ask("r", "L", place, X, Y).severity(),
+            Fault.note("r", "L", place, X, Y).severity()));
   }
 
   @Test

@@ -63,7 +63,7 @@ final class NoLimitInJavaTest {
       reading/Chosen.java: * 2 | how fast a list grows
       reading/CountedClock.java: 2000 | before and after this century a number counts something else
       reading/CountedClock.java: 2100 | before and after this century a number counts something else
-      reading/Hints.java: <= 4 | as many digits as a temperature has; only a hint depends on it
+      reading/Numbers.java: <= 4 | as many digits as a temperature has; only a hint depends on it
       reading/LogRows.java: 1_000_000 | the levels to a thousandth of a degree
       reading/Longs.java: static final int BITS = 12 | the size of a block in memory
       reading/Numbers.java: static final int LONGEST = 24 | as many digits as any number has
