@@ -4,7 +4,6 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.flitchbook.input.Fault;
@@ -62,9 +61,8 @@ public final class Doubts {
   }
 
   public static Rules rules(SourceFile file) {
-    List<Fault> faults = new ArrayList<>();
-    Optional<RulesFile> read = BINDER.read(file, RulesFile.class, faults);
-    return new Rules(read.map(RulesFile::rules).orElse(List.of()), faults);
+    Binder.Bound<RulesFile> read = BINDER.read(file, RulesFile.class);
+    return new Rules(read.value().map(RulesFile::rules).orElse(List.of()), read.faults());
   }
 
   /**
