@@ -53,8 +53,8 @@ final class Kills {
     this.records = book.resolve("records").resolve(Tree.DAY);
     this.chance = new Random(seed);
     this.status = status;
-    Files.writeString(passphrase, "smoke over the fen");
-    Ran.of(signing("key", "new", "--for", "MA", "--book", book)).expect(0);
+    Files.writeString(passphrase, Smokeyard.PASSPHRASE);
+    Smokeyard.key("MA", book, keys);
     long began = System.nanoTime();
     Child.start("close", day).ended().expect(status);
     this.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
