@@ -15,6 +15,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -35,6 +36,9 @@ final class Kills {
   private final Path records;
   private final Random chance;
   private final int status;
+
+  /** How long is waited before a moment is looked for again, in ns; a file takes some ms. */
+  private static final long TICK = 100_000;
 
   /** How long a close takes on this machine, in ms. */
   private final int whole;
@@ -171,7 +175,7 @@ final class Kills {
 
   private static void until(Process process, Callable<Boolean> moment) throws Exception {
     while (process.isAlive() && !moment.call()) {
-      Thread.onSpinWait();
+      LockSupport.parkNanos(TICK);
     }
   }
 
