@@ -36,7 +36,6 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 

@@ -28,11 +28,10 @@ final class ClosingAgainTest {
   private Path records;
 
   @BeforeEach
-  void closeOnce() {
-    book = Tree.example(folder);
+  void copyOfClosed() {
+    book = Tree.closedExample(folder);
     day = book.resolve(Tree.DAY);
     records = book.resolve("records").resolve(Tree.DAY);
-    Ran.of("close", day).expect(0);
   }
 
   private Ran amend() {

@@ -15,6 +15,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Message;
@@ -36,6 +37,9 @@ final class Kills {
   private final Random chance;
   private final int status;
 
+  /** How long is waited before a moment is looked for again, in ns; a file takes some ms. */
+  private static final long TICK = 100_000;
+
   /** How long a close takes on this machine, in ms. */
   private final int whole;
 
@@ -53,8 +57,8 @@ final class Kills {
     this.records = book.resolve("records").resolve(Tree.DAY);
     this.chance = new Random(seed);
     this.status = status;
-    Files.writeString(passphrase, "smoke over the fen");
-    Ran.of(signing("key", "new", "--for", "MA", "--book", book)).expect(0);
+    Files.writeString(passphrase, Smokeyard.PASSPHRASE);
+    Smokeyard.key("MA", book, keys);
     long began = System.nanoTime();
     Child.start("close", day).ended().expect(status);
     this.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
@@ -171,7 +175,7 @@ final class Kills {
 
   private static void until(Process process, Callable<Boolean> moment) throws Exception {
     while (process.isAlive() && !moment.call()) {
-      Thread.onSpinWait();
+      LockSupport.parkNanos(TICK);
     }
   }
 

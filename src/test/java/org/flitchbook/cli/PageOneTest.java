@@ -116,26 +116,30 @@ final class PageOneTest {
   })
   void the_plan_states_how_long_records_are_kept(
       String stated, String until, String told, @TempDir Path own) {
-    Path book = Tree.demo(own);
+    Path book = Tree.example(own);
     String signed = "\"reassessBy\": \"2027-01-05\"";
     Tree.edit(book.resolve("plan.json"), signed, signed + ", \"retention\": \"" + stated + "\"");
-    String page = pageOne(DemoDay.close(book, own.resolve("out")), "26047-B1");
+    String page = closed(book);
     assertTrue(page.contains("Keep until " + until + ", " + told), page);
     assertTrue(page.contains("Kept by plan version 3; one year for refrigerated"), page);
   }
 
+  private static String closed(Path book) {
+    Ran.of("close", book.resolve(Tree.DAY)).expect(0);
+    return pageOne(book.resolve(Smokeyard.RECORD).getParent(), "26047-B1");
+  }
+
   @Test
   void a_record_is_kept_from_the_last_shipment(@TempDir Path own) {
-    Path book = Tree.demo(own);
-    Path dispatch = book.resolve(Tree.DAY).resolve("dispatch.csv");
-    String waste = "26047-B1,2026-02-24 19:06,waste,,12,g,MA,S-10,";
-    Tree.edit(
-        dispatch,
-        waste,
-        waste
-            + "\n26047-B1,2026-02-25 08:00,reviewed,,,,IQ,,"
-            + "\n26047-B1,2026-02-25 09:00,dispatched,The Crooked Eel,,,MA,,26 packs");
-    String page = pageOne(DemoDay.close(book, own.resolve("out")), "26047-B1");
+    Path book = Tree.example(own);
+    Tree.write(
+        book.resolve(Tree.DAY).resolve("dispatch.csv"),
+        """
+        lot,time,what,item,value,unit,by,instrument,note
+        26047-B1,2026-02-25 08:00,reviewed,,,,IQ,,
+        26047-B1,2026-02-25 09:00,dispatched,The Crooked Eel,3900,g,MA,,26 packs
+        """);
+    String page = closed(book);
     assertTrue(page.contains("Keep until 2028-02-25, 2 years from the last shipment"), page);
   }
 

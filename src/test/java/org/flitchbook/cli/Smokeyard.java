@@ -8,6 +8,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.flitchbook.OwnFolders;
 import org.flitchbook.sign.Seals;
+import org.flitchbook.sign.Signing;
+import org.flitchbook.sign.Signing.KeyHolder;
+import org.flitchbook.sign.SigningKey;
 
 /**
  * A copy of the example book with keys for its people, in which days are closed and records signed.
@@ -54,14 +57,11 @@ final class Smokeyard {
     return yard;
   }
 
-  /** With new keys of both in the plan, which open at once, and the day closed. */
+  /** With new keys of both in the plan, and the day closed. */
   static Smokeyard made(Path folder) {
     Smokeyard yard = withoutKeys(folder);
-    for (String initials : List.of("MA", "OR")) {
-      yard.key(initials);
-      Path key = yard.keys.resolve(initials + ".p12");
-      Tree.write(key, () -> Files.write(key, Seals.quick(Tree.bytes(key), PASSPHRASE)));
-    }
+    yard.key("MA");
+    yard.key("OR");
     yard.close();
     return yard;
   }
@@ -78,14 +78,27 @@ final class Smokeyard {
     return new Smokeyard(folder, folder.resolve(from.relativize(book)));
   }
 
-  /** Makes a key, enters it in the plan and gives its fingerprint. */
-  String key(String initials) {
-    Ran made = ran("key", "new", "--for", initials, "--book", book).expect(0);
-    Matcher print = PRINT.matcher(made.out());
-    if (!print.find()) {
-      throw new AssertionError(made.out());
+  /** A new key, which opens at once, entered in the plan. */
+  void key(String initials) {
+    key(initials, book, keys);
+  }
+
+  /** As `key new` makes it for somebody in the plan, without the time that its rounds take. */
+  static void key(String initials, Path book, Path keys) {
+    Path plan = book.resolve("plan.json");
+    Matcher person =
+        Pattern.compile("\\{\"initials\": \"" + initials + "\", \"name\": \"(.*?)\".*?\\]")
+            .matcher(Tree.text(plan));
+    if (!person.find()) {
+      throw new AssertionError(initials + " is not in " + plan);
     }
-    return print.group(1);
+    SigningKey key = Seals.key(new KeyHolder(initials, person.group(1), "Wrenfold Smokeyard"));
+    Tree.edit(
+        plan, person.group(), person.group() + ", \"key\": \"" + key.info().fingerprint() + "\"");
+    byte[] file = Seals.quick(key, PASSPHRASE);
+    Tree.write(keys.resolve(initials + ".pem"), Signing.certificate(key));
+    Tree.write(
+        keys.resolve(initials + ".p12"), () -> Files.write(keys.resolve(initials + ".p12"), file));
   }
 
   /** The fingerprint of a key that was made. */

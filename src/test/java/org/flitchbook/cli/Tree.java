@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.flitchbook.OwnFolders;
 import org.flitchbook.input.SourceFile;
 
 /** Folders of the tests: the books that are copied, and what lies in a folder. */
@@ -28,6 +29,19 @@ final class Tree {
   /** A copy of the example book, which has one lot that meets every limit. */
   static Path example(Path parent) {
     return copy(EXAMPLE, parent.resolve("book"));
+  }
+
+  /** A copy of the example book with its day closed, which is done once a Java machine. */
+  static Path closedExample(Path parent) {
+    return copy(Closed.EXAMPLE, parent.resolve("book"));
+  }
+
+  private static final class Closed {
+    static final Path EXAMPLE = example(OwnFolders.shared("closed-example"));
+
+    static {
+      Ran.of("close", EXAMPLE.resolve(DAY)).expect(0);
+    }
   }
 
   /** A copy of the demo book. */

@@ -26,10 +26,9 @@ public final class Seals {
     return key(new KeyHolder("IQ", "Ismet Quill", "Wrenfold Smokeyard"));
   }
 
-  /** The same key file with so few rounds that it opens at once; only good for tests. */
-  public static byte[] quick(byte[] file, String passphrase) {
+  /** A key file with so few rounds that it opens at once; only good for tests. */
+  public static byte[] quick(SigningKey key, String passphrase) {
     char[] letters = passphrase.toCharArray();
-    SigningKey key = Signing.open(file, letters).key().orElseThrow();
     List.of("keyPbe", "certPbe", "mac")
         .forEach(each -> Security.setProperty("keystore.pkcs12." + each + "IterationCount", "10"));
     try {
@@ -44,7 +43,8 @@ public final class Seals {
     }
   }
 
-  private static SigningKey key(KeyHolder holder) {
+  /** A new key of somebody, on the day on which the plan of the demo was signed. */
+  public static SigningKey key(KeyHolder holder) {
     return Signing.newKey(holder, KeyAlgorithm.EC_P256, Instant.parse("2026-01-05T08:00:00Z"));
   }
 }
