@@ -75,7 +75,7 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
       for (int i = 0; i < track.size(); i++) {
         Instant time = Instant.ofEpochMilli(track.earliest(i));
         boolean within = !time.isBefore(visit.from().earliest()) && !time.isAfter(end.latest());
-        if (within && isOf(track.room(i), visit.place())) {
+        if (within && isOf(track.location(i), visit.place())) {
           latest.put(time, Instant.ofEpochMilli(track.latest(i)));
         }
       }
@@ -89,8 +89,8 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
   }
 
   /** A reading that names no place of the plan is the lot's own, wherever it lay. */
-  private boolean isOf(String room, String place) {
-    return room.equals(place) || judged.plan().room(room).isEmpty();
+  private boolean isOf(String location, String place) {
+    return location.equals(place) || judged.plan().location(location).isEmpty();
   }
 
   /** The time from one reading to the next, as written, or at its worse end if only that counts. */

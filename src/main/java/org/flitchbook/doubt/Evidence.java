@@ -32,25 +32,15 @@ import org.flitchbook.sums.Shift;
  * doubt where they are confirmed, and disagrees where they are excluded; for a fault that is about
  * no stretch, a reading that agrees, or a later good check of the instrument.
  */
-final class Evidence {
-
-  private final Explanations.Explanation rule;
-  private final Subject subject;
-  private final List<Fault> faults = new ArrayList<>();
+record Evidence(Explanations.Explanation rule, Subject subject, List<Fault> faults) {
 
   Evidence(Explanations.Explanation rule, Subject subject) {
-    this.rule = rule;
-    this.subject = subject;
+    this(rule, subject, new ArrayList<>());
   }
 
   /** What is in doubt bears nothing out. */
   void doubt(List<Fault> found) {
     faults.addAll(found);
-  }
-
-  /** Of whatever column. */
-  static boolean isSameLine(Place place, Place named) {
-    return place.file().equals(named.file()) && place.line() == named.line();
   }
 
   /** Why a fault is not borne out; empty where it is. */
@@ -105,14 +95,14 @@ final class Evidence {
     return subject.register().checks().stream()
         .filter(check -> check.instrument().id().equals(instrument))
         .filter(check -> check.passed() && !check.at().isBefore(used))
-        .anyMatch(check -> isSameLine(check.entry().place(), named));
+        .anyMatch(check -> check.entry().place().isSameLine(named));
   }
 
   private Optional<Entry> entry(Place place) {
     return Stream.concat(
             subject.lot().entries().stream(),
             subject.register().checks().stream().map(Register.Check::entry))
-        .filter(entry -> isSameLine(entry.place(), place))
+        .filter(entry -> entry.place().isSameLine(place))
         .findFirst();
   }
 
@@ -120,7 +110,7 @@ final class Evidence {
   private boolean isInDoubt(Place entry) {
     return faults.stream()
         .filter(fault -> !fault.is(Severity.NOTE))
-        .anyMatch(fault -> isSameLine(fault.place(), entry));
+        .anyMatch(fault -> fault.place().isSameLine(entry));
   }
 
   private static Message inDoubt(Place named) {
@@ -280,8 +270,8 @@ final class Evidence {
     }
 
     private static boolean isAt(Place place, Place named) {
-      boolean column = named.column().isEmpty() || place.column().equals(named.column());
-      return column && isSameLine(place, named);
+      return place.isSameLine(named)
+          && (named.column().isEmpty() || place.column().equals(named.column()));
     }
 
     /** The reading in doubt that is nearest to it in time. */

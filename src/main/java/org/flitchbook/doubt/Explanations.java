@@ -174,7 +174,7 @@ final class Explanations {
         .or(
             () ->
                 subject.lot().entries().stream()
-                    .filter(entry -> Evidence.isSameLine(entry.place(), fault.place()))
+                    .filter(entry -> entry.place().isSameLine(fault.place()))
                     .findFirst()
                     .map(entry -> entry.time().earliest()));
   }

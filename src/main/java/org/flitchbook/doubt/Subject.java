@@ -100,7 +100,7 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
     Map<String, Set<Entry>> all = new LinkedHashMap<>();
     for (Lot.StepTrack each : lot.tracks()) {
       for (int i = 0; i < each.track().size(); i++) {
-        String of = each.step() + " " + each.track().what() + " " + each.track().room(i);
+        String of = each.step() + " " + each.track().what() + " " + each.track().location(i);
         // A reading by hand lies in the track of every probe; it counts once.
         each.track()
             .entry(i)

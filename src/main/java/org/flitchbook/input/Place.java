@@ -30,6 +30,11 @@ public record Place(String file, int line, String column) implements Argument {
     return new Place(file, line, name);
   }
 
+  /** Of whatever column. */
+  public boolean isSameLine(Place other) {
+    return file.equals(other.file) && line == other.line;
+  }
+
   @Override
   public String in(Language language) {
     return toString();

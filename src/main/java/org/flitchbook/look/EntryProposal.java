@@ -15,10 +15,11 @@ import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
-import org.flitchbook.table.Text;
+import org.flitchbook.table.FileText;
 
 /** An entry for {@code logs.json}: what the file shows is stated, all else is a question. */
-record EntryProposal(String file, Text encoding, LogTable table, LogScan scan, Language language) {
+record EntryProposal(
+    String file, FileText encoding, LogTable table, LogScan scan, Language language) {
 
   private static final Message WHAT =
       say(

@@ -9,8 +9,8 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Language;
+import org.flitchbook.table.FileText;
 import org.flitchbook.table.Tables;
-import org.flitchbook.table.Text;
 
 /**
  * Looks at a log as it was exported. What the file shows is said; what it can't show is left as a
@@ -35,7 +35,7 @@ public final class Look {
 
   /** Looks at one file, whatever is in it. */
   public static Result at(SourceFile file, Language language) {
-    Text text = Tables.encoding(file);
+    FileText text = Tables.encoding(file);
     if (text.isBroken()) {
       return nothing(text.faults());
     }

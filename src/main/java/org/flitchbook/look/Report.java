@@ -14,12 +14,12 @@ import org.flitchbook.json.Json;
 import org.flitchbook.message.Argument;
 import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
-import org.flitchbook.table.Text;
+import org.flitchbook.table.FileText;
 
 /** Says what was seen, to people and to programs. */
 record Report(
     SourceFile file,
-    Text encoding,
+    FileText encoding,
     LogTable table,
     LogScan scan,
     Language language,

@@ -2,7 +2,6 @@ package org.flitchbook.lot;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,9 +50,8 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
             .filter(entry -> !entry.time().earliest().isAfter(until))
             .toList();
     List<Series> read = all(days, Day::series);
-    List<Fault> ofJoining = new ArrayList<>();
-    List<Series> joined = Readings.joined(read, ofJoining);
-    Shared shared = new Shared(plan, Register.of(plan, entries), entries, joined, until);
+    Readings.Joined joined = Readings.joined(read);
+    Shared shared = new Shared(plan, Register.of(plan, entries), entries, joined.series(), until);
     List<LotBuilder> builders = builders(shared);
     ReferenceCheck references = new ReferenceCheck(plan, builders);
     List<Fault> faults =
@@ -63,7 +61,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
                     corrections.faults().stream(),
                     references.ofEntries(entries),
                     Register.faults(plan, entries),
-                    ofJoining.stream(),
+                    joined.faults().stream(),
                     references.ofLogs(read))
                 .flatMap(each -> each));
     Map<String, SortedSet<LocalDate>> filed = filed(days);

@@ -17,9 +17,9 @@ import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
 import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Instrument;
+import org.flitchbook.plan.Location;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
-import org.flitchbook.plan.Room;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Shape;
@@ -40,7 +40,7 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
     return entries.stream()
         .flatMap(
             entry ->
-                Stream.of(person(entry), instrument(entry), room(entry), ingredient(entry))
+                Stream.of(person(entry), instrument(entry), location(entry), ingredient(entry))
                     .flatMap(Function.identity()));
   }
 
@@ -96,10 +96,10 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
     return stop(entry, "instrument", "instrument", found, expected);
   }
 
-  private Stream<Fault> room(Entry entry) {
+  private Stream<Fault> location(Entry entry) {
     boolean into = Step.ofWork().stream().anyMatch(step -> step.into() == entry.what());
     boolean ofPlaceAlone = entry.lot().isEmpty() && entry.sheet().step().isPresent();
-    return !(into || ofPlaceAlone) || plan.room(entry.item()).isPresent()
+    return !(into || ofPlaceAlone) || plan.location(entry.item()).isPresent()
         ? Stream.of()
         : stop(
             entry,
@@ -109,7 +109,7 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
             say(
                 "lot.member.places",
                 "a place of the plan: {0}",
-                Listing.commas(plan.rooms().stream().map(Room::id).toList())));
+                Listing.commas(plan.locations().stream().map(Location::id).toList())));
   }
 
   private Stream<Fault> ingredient(Entry entry) {
@@ -161,7 +161,7 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
     Place place = new Place(log.file(), 0, log.column());
     Stream<Fault> ofPlace =
         Stream.of(log.place())
-            .filter(named -> !named.isEmpty() && plan.room(named).isEmpty())
+            .filter(named -> !named.isEmpty() && plan.location(named).isEmpty())
             .map(named -> ask("place", place, named, say("lot.log.place", "a place of the plan")));
     Stream<Fault> ofLots =
         log.lots().stream()

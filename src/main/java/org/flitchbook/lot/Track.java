@@ -25,7 +25,7 @@ import org.flitchbook.sums.Shift;
  *
  * @param called the probe, or "hand" where no log was kept
  * @param origin the log's file and column, without a line; where no log was kept, the first entry
- * @param instrument the log's; empty where no log was kept, as is the room
+ * @param instrument the log's; empty where no log was kept, as is the location
  * @param piece the one that the probe sat in, as far as it is known
  * @param unit in which the readings were written
  * @param spread of the log's readings
@@ -43,7 +43,7 @@ public record Track(
     String called,
     Place origin,
     String instrument,
-    String room,
+    String location,
     Piece piece,
     Unit unit,
     Spread spread,
@@ -110,7 +110,7 @@ public record Track(
         called,
         origin,
         instrument,
-        room,
+        location,
         piece,
         unit,
         spread,
@@ -125,8 +125,8 @@ public record Track(
   }
 
   /** The place of the plan that one reading was taken of; empty where it names none. */
-  public String room(int index) {
-    return byHand(index) ? hand(index).entry().item() : room;
+  public String location(int index) {
+    return byHand(index) ? hand(index).entry().item() : location;
   }
 
   /**

@@ -108,7 +108,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
    */
   private boolean concerns(Entry entry, String lot, Stay stay) {
     boolean ofStep = entry.sheet().step().filter(step -> step == stay.step()).isPresent();
-    boolean ofNoPlace = shared.plan().room(entry.item()).isEmpty();
+    boolean ofNoPlace = shared.plan().location(entry.item()).isEmpty();
     boolean own = entry.lot().equals(lot) && ofStep && ofNoPlace;
     return stay.visits().stream()
         .filter(visit -> holds(visit, entry))

@@ -28,7 +28,7 @@ public record Plan(
     Establishment establishment,
     List<Person> people,
     List<Instrument> instruments,
-    List<Room> rooms,
+    List<Location> locations,
     List<Ingredient> ingredients,
     List<Product> products,
     List<RuleSet> ruleSets,
@@ -48,8 +48,8 @@ public record Plan(
     return instruments.stream().filter(each -> each.id().equals(id)).findFirst();
   }
 
-  public Optional<Room> room(String id) {
-    return rooms.stream().filter(each -> each.id().equals(id)).findFirst();
+  public Optional<Location> location(String id) {
+    return locations.stream().filter(each -> each.id().equals(id)).findFirst();
   }
 
   public Optional<Ingredient> ingredient(String lot) {

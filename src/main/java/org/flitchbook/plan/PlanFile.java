@@ -27,7 +27,7 @@ record PlanFile(
     @Key(least = 1) List<String> ruleSets,
     @Key(inline = true) People people,
     @Key(unique = "id") List<Device> instruments,
-    @Key(unique = "id") List<Room> places,
+    @Key(unique = "id") List<Location> places,
     @Key(unique = "lot") List<Ingredient> ingredients,
     @Key(unique = "code") List<ProductFile> products) {
 

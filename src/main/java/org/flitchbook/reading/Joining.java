@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 
 /**
@@ -20,15 +19,13 @@ final class Joining {
   private static final long A_MINUTE = 60_000;
 
   private final List<Series> all;
-  private final List<Fault> faults;
-  private final Map<String, RowFaults> told = new LinkedHashMap<>();
+  private final Map<String, RowFaults> faults = new LinkedHashMap<>();
 
-  Joining(List<Series> all, List<Fault> faults) {
+  Joining(List<Series> all) {
     this.all = all;
-    this.faults = faults;
   }
 
-  List<Series> joined() {
+  Readings.Joined joined() {
     Map<Series, List<Series>> probes =
         all.stream()
             .collect(
@@ -41,8 +38,8 @@ final class Joining {
       List<Series> read = parts.stream().filter(part -> part.samples().size() > 0).toList();
       joined.add(read.isEmpty() ? parts.get(0) : read.size() == 1 ? read.get(0) : join(read));
     }
-    told.values().forEach(each -> faults.addAll(each.faults()));
-    return joined;
+    return new Readings.Joined(
+        joined, faults.values().stream().flatMap(each -> each.faults().stream()).toList());
   }
 
   private Series join(List<Series> parts) {
@@ -98,7 +95,8 @@ final class Joining {
 
   private void tell(String other, Series part, int index, boolean alike) {
     String file = part.samples().file(index);
-    told.computeIfAbsent(file, name -> new RowFaults(name))
+    faults
+        .computeIfAbsent(file, name -> new RowFaults(name))
         .add(
             alike ? "same row twice" : "time twice",
             Severity.NOTE,

@@ -224,15 +224,10 @@ record LogsFile(Fields object, List<Log> logs) {
     }
   }
 
-  static List<LogLayout> read(SourceFile file, List<Fault> faults) {
+  static Binder.Bound<List<LogLayout>> read(SourceFile file) {
     Binder.Bound<LogsFile> read = BINDER.read(file, LogsFile.class);
     read.value().ifPresent(logs -> questions(logs.object().object(), read.faults()));
-    List<LogLayout> layouts =
-        read.value().map(LogsFile::logs).orElse(List.of()).stream()
-            .flatMap(log -> log.layout().stream())
-            .toList();
-    faults.addAll(read.faults());
-    return layouts;
+    return read.map(logs -> logs.logs().stream().flatMap(log -> log.layout().stream()).toList());
   }
 
   /** What a proposed entry left open and nobody has answered yet. */

@@ -6,7 +6,6 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +14,7 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.json.Binder;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Sheet;
 
@@ -27,7 +27,7 @@ public final class Readings {
   private final Hand hand;
   private final Instant last;
   private final List<SourceFile> files;
-  private final List<Fault> ofLayouts = new ArrayList<>();
+  private final List<Fault> ofLayouts;
   private final List<LogsFile.LogLayout> layouts;
 
   private Readings(LocalDate date, List<SourceFile> files, Hand hand) {
@@ -35,11 +35,11 @@ public final class Readings {
     this.last =
         date.plusDays(1L + hand.practice().daysAhead()).atStartOfDay(hand.zone()).toInstant();
     this.files = files.stream().sorted(Comparator.comparing(SourceFile::name)).toList();
+    List<Binder.Bound<List<LogsFile.LogLayout>>> read =
+        this.files.stream().filter(Readings::isLayouts).map(LogsFile::read).toList();
+    this.ofLayouts = read.stream().flatMap(each -> each.faults().stream()).toList();
     this.layouts =
-        this.files.stream()
-            .filter(Readings::isLayouts)
-            .flatMap(file -> LogsFile.read(file, ofLayouts).stream())
-            .toList();
+        read.stream().flatMap(each -> each.value().stream()).flatMap(List::stream).toList();
   }
 
   /**
@@ -78,12 +78,19 @@ public final class Readings {
   }
 
   /**
+   * The series of one probe, each joined from its parts.
+   *
+   * @param faults where two parts say something of one time
+   */
+  public record Joined(List<Series> series, List<Fault> faults) {}
+
+  /**
    * Joins the series of one probe for one lot or place, from whatever logs of whatever days: a log
    * pulled twice, or two that follow each other. What two of them say of one time is a note where
    * they say the same, else an ask; then both are counted.
    */
-  public static List<Series> joined(List<Series> all, List<Fault> faults) {
-    return new Joining(all, faults).joined();
+  public static Joined joined(List<Series> all) {
+    return new Joining(all).joined();
   }
 
   private Day day(LocalDate date) {

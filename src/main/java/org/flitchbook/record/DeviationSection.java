@@ -127,7 +127,7 @@ final class DeviationSection extends LotSection {
             fact("record.deviation.beyond", "Beyond the limit by", beyond),
             fact("record.deviation.happened", "From – to", happened(deviation)),
             fact("record.deviation.found-by", "Found by, when", foundBy),
-            fact("record.deviation.reckoned", "Reckoned", say(finding.formulas())),
+            fact("record.deviation.calculation", "Calculation", say(finding.formulas())),
             fact("record.deviation.evidence", "Evidence", evidence(finding)),
             fact(PLAN_SAYS, limit.monitoring().ifMissed()),
             fact("record.deviation.ccp-and-step", "CCP and step", ccp(limit) + say(limit.step()))));

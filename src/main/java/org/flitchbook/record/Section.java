@@ -141,7 +141,7 @@ abstract class Section extends Phrases {
 
     /** Where each item stands in its file. */
     TableBuilder<T> where(int weight, Function<T, ? extends Argument> place) {
-      Message head = Message.say("record.head.where", "Where it stands");
+      Message head = Message.say("record.head.where", "Source row");
       return cells(
           head, Table.Align.LEFT, weight, i -> cell(say(place.apply(i)), Text.Style.MUTED));
     }

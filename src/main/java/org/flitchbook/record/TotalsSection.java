@@ -186,7 +186,7 @@ final class TotalsSection extends LotSection {
   private String rindOff(RindOff rind) {
     return say(
         "record.weights.rind-off",
-        "{0}: {1} = {2} skin-free, {3} of the green weight; the sums of the cure are reckoned on"
+        "{0}: {1} = {2} skin-free, {3} of the green weight; the sums of the cure are calculated on"
             + " it.",
         ofPiece(say("record.weights.rind-taken-off", "Rind taken off"), rind.green()),
         rind.base().formula(),

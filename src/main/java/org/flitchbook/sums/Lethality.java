@@ -134,7 +134,7 @@ public record Lethality(BigDecimal minutes, BigDecimal logs, BigDecimal cap) {
     }
 
     /**
-     * The mean of 10^((T − reference) / z) over a straight line. Reckoned from its hot end, where
+     * The mean of 10^((T − reference) / z) over a straight line. Calculated from its hot end, where
      * the sum is the same up or down and x is never above 0, so that a steep line can't overflow.
      */
     private double meanRate(long low, long high) {

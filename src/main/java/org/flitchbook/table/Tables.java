@@ -36,12 +36,12 @@ public final class Tables {
   private static final Pattern LINE = Pattern.compile("(?i)line:? (\\d+)");
 
   private final String name;
-  private final Text text;
+  private final FileText text;
   private final Layout layout;
   private final Rows rows;
   private int line;
 
-  private Tables(String name, Text text, Layout layout, Rows rows) {
+  private Tables(String name, FileText text, Layout layout, Rows rows) {
     this.name = name;
     this.text = text;
     this.layout = layout;
@@ -56,7 +56,7 @@ public final class Tables {
    * @return what is wrong with the file as a table; the rows before a fault have been handed over
    */
   public static List<Fault> read(SourceFile file, Layout layout, Rows rows) {
-    Text text = Text.of(file, layout.charset());
+    FileText text = FileText.of(file, layout.charset());
     List<Fault> faults = new ArrayList<>(text.faults());
     if (!text.isBroken()) {
       new Tables(file.name(), text, layout, rows).read().ifPresent(faults::add);
@@ -65,8 +65,8 @@ public final class Tables {
   }
 
   /** In what encoding a file seems to be, for one about which nothing is stated. */
-  public static Text encoding(SourceFile file) {
-    return Text.guessed(file);
+  public static FileText encoding(SourceFile file) {
+    return FileText.guessed(file);
   }
 
   /** The charset of one of the {@link #CHARSETS}, case ignored. */

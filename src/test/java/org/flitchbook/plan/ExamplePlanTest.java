@@ -38,7 +38,7 @@ final class ExamplePlanTest {
         "0.1 g", plan.instrument("S-01").orElseThrow().readability().orElseThrow().toString());
     assertEquals(
         "0.5 °F", plan.instrument("LG-A").orElseThrow().accuracy().orElseThrow().toString());
-    assertEquals("fan fridge", plan.room("F2").orElseThrow().name());
+    assertEquals("fan fridge", plan.location("F2").orElseThrow().name());
     Ingredient cure = plan.ingredient("C1-7741").orElseThrow();
     assertEquals("6.25 %", cure.sodiumNitrite().orElseThrow().toString());
     assertEquals(Optional.empty(), cure.potassiumNitrite());

@@ -179,9 +179,9 @@ final class PartsTest {
   }
 
   private static List<Fault> joined(List<Series> joined, Day day) {
-    List<Fault> faults = new ArrayList<>();
-    joined.addAll(Readings.joined(day.series(), faults));
-    return faults;
+    Readings.Joined all = Readings.joined(day.series());
+    joined.addAll(all.series());
+    return all.faults();
   }
 
   private static Day two(String first, String second) {

@@ -27,7 +27,7 @@ import org.flitchbook.message.Message;
  * @param content the bytes behind the mark
  * @param marked whether a byte order mark says what encoding it is
  */
-public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fault> faults) {
+public record FileText(ByteBuffer content, Charset charset, boolean marked, List<Fault> faults) {
 
   private static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
 
@@ -35,13 +35,13 @@ public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fau
   private static final List<Charset> MARKED = List.of(UTF_8, UTF_16LE, UTF_16BE);
 
   /** Reads the bytes through once, so that a fault in the middle is known before the first row. */
-  static Text of(SourceFile file, Optional<Charset> stated) {
+  static FileText of(SourceFile file, Optional<Charset> stated) {
     Optional<Charset> mark = MARKED.stream().filter(each -> begins(file, each)).findFirst();
     Charset charset = mark.or(() -> stated).orElse(UTF_8);
     int length = mark.map(each -> mark(each).remaining()).orElse(0);
     ByteBuffer content = file.content().duplicate();
     content.position(content.position() + length);
-    Text text = new Text(content, charset, mark.isPresent(), List.of());
+    FileText text = new FileText(content, charset, mark.isPresent(), List.of());
     if (!file.content().hasRemaining()) {
       return text.broken(
           Place.of(file.name()),
@@ -69,12 +69,12 @@ public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fau
   }
 
   /** By its mark, else UTF-8 or UTF-16 where the bytes are that, else Windows-1252. */
-  static Text guessed(SourceFile file) {
-    Text text = of(file, Optional.empty());
+  static FileText guessed(SourceFile file) {
+    FileText text = of(file, Optional.empty());
     return Stream.of(UTF_16LE, UTF_16BE)
         .filter(wide -> text.faults.stream().anyMatch(fault -> fault.rule().equals("NUL byte")))
         .map(wide -> of(file, Optional.of(wide)))
-        .filter(Text::hasLines)
+        .filter(FileText::hasLines)
         .findFirst()
         .orElse(text);
   }
@@ -90,9 +90,9 @@ public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fau
     }
   }
 
-  private Text asWindows(String name, int line) {
-    Text windows = new Text(content, WINDOWS_1252, false, List.of());
-    Text checked =
+  private FileText asWindows(String name, int line) {
+    FileText windows = new FileText(content, WINDOWS_1252, false, List.of());
+    FileText checked =
         windows.checked(
             name,
             windows.check(),
@@ -105,10 +105,10 @@ public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fau
             Place.of(name, line),
             say("table.encoding.found", "bytes that are no UTF-8"),
             say("table.encoding.expected", "UTF-8; read as Windows-1252"));
-    return checked.isBroken() ? checked : new Text(content, WINDOWS_1252, false, List.of(note));
+    return checked.isBroken() ? checked : new FileText(content, WINDOWS_1252, false, List.of(note));
   }
 
-  private Text checked(String name, Check check, Message found, Message expected) {
+  private FileText checked(String name, Check check, Message found, Message expected) {
     if (check.unreadableLine() > 0) {
       return broken(Place.of(name, check.unreadableLine()), "encoding", found, expected);
     }
@@ -121,8 +121,9 @@ public record Text(ByteBuffer content, Charset charset, boolean marked, List<Fau
         : this;
   }
 
-  private Text broken(Place place, String rule, Message found, Message expected) {
-    return new Text(content, charset, marked, List.of(Fault.broken(rule, place, found, expected)));
+  private FileText broken(Place place, String rule, Message found, Message expected) {
+    return new FileText(
+        content, charset, marked, List.of(Fault.broken(rule, place, found, expected)));
   }
 
   /** Whether it is no text in any encoding that is known. */

@@ -1,4 +1,4 @@
 package org.flitchbook.plan;
 
 /** A place of the plan: a cooler, a sink, a smoker. */
-public record Room(String id, String name, String kind) {}
+public record Location(String id, String name, String kind) {}
