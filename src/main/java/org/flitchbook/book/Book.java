@@ -17,6 +17,7 @@ import org.flitchbook.job.UsageException;
  *
  * @param formerPlans the versions of the plan that it replaced
  * @param days the files of each day's folder
+ * @param unread files that may hold entries and lie where nothing is read
  * @param templates the program's templates, the book's own in their place
  * @param ownTemplates the names of the book's own
  * @param faults files that can't be read
@@ -26,6 +27,7 @@ public record Book(
     SourceFile plan,
     List<SourceFile> formerPlans,
     NavigableMap<LocalDate, List<SourceFile>> days,
+    List<SourceFile> unread,
     List<SourceFile> templates,
     List<String> ownTemplates,
     List<Fault> faults) {
@@ -37,6 +39,11 @@ public record Book(
     } catch (DateTimeException noDay) {
       return Optional.empty();
     }
+  }
+
+  /** The files that nothing reads, each asked about. */
+  public List<Fault> asks() {
+    return unread.stream().map(UnreadFiles::ask).toList();
   }
 
   /** The name of the folder, which is the name of the book. */
@@ -61,6 +68,7 @@ public record Book(
     List<SourceFile> inputs = new ArrayList<>(List.of(plan));
     inputs.addAll(formerPlans);
     days.headMap(day, true).values().forEach(inputs::addAll);
+    inputs.addAll(unread);
     inputs.addAll(templates);
     return inputs;
   }

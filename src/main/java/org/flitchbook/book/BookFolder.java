@@ -175,11 +175,13 @@ public final class BookFolder {
     List<SourceFile> former = formerPlans();
     own.forEach(file -> templates.put(file.name(), file));
     NavigableMap<LocalDate, List<SourceFile>> days = withDays ? days() : new TreeMap<>();
+    List<SourceFile> unread = withDays ? UnreadFiles.in(folder, this::read) : List.of();
     return new Book(
         folder,
         plan,
         former,
         days,
+        unread,
         List.copyOf(templates.values()),
         own.stream().map(SourceFile::name).toList(),
         faults);

@@ -3,7 +3,7 @@
 @Floor(
     name = "book",
     floor = 5,
-    mayImport = {"message", "input", "job", "disk", "words", "plan"},
+    mayImport = {"message", "input", "job", "disk", "words", "sheet", "plan"},
     door = "BookFolder")
 package org.flitchbook.book;
 

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -57,14 +56,9 @@ public final class EvidenceSelection {
     this.read = judged.read();
     this.carried =
         day.files().stream()
-            .filter(file -> file.isRead() || isTable(file.name()))
+            .filter(file -> file.isRead() || Sheet.mayHoldRows(file.name()))
             .map(FileRead::name)
             .collect(Collectors.toSet());
-  }
-
-  /** One that nobody read may hold the very readings that a limit needs, and is a fault. */
-  private static boolean isTable(String name) {
-    return name.toLowerCase(Locale.ROOT).endsWith(".csv");
   }
 
   /** What one lot rests on. */
@@ -72,13 +66,17 @@ public final class EvidenceSelection {
     return withPlan(filesOf(judgement));
   }
 
-  /** What all of them rest on, and the days of the faults that touch no single lot. */
+  /**
+   * What all of them rest on, the days of the faults that touch no single lot, and what nothing
+   * reads.
+   */
   public List<SourceFile> of(Collection<Judgement> judgements) {
     Set<SourceFile> all = new TreeSet<>(Comparator.comparing(SourceFile::name));
     judgements.forEach(each -> all.addAll(filesOf(each)));
     judged.faults().stream()
         .flatMap(fault -> Book.dayOf(fault.place().file()).stream())
         .forEach(day -> all.addAll(filesOf(day)));
+    all.addAll(book.unread());
     return withPlan(all);
   }
 

@@ -65,13 +65,14 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
     return new Attachment(name, file.name(), relation, file.content());
   }
 
-  /** A book of nothing but such files; what is none of a book is left aside. */
+  /** A book of nothing but such files. */
   public static Book book(String name, List<SourceFile> files) {
     SourceFile plan = SourceFile.of(BookFolder.PLAN, new byte[0]);
     NavigableMap<LocalDate, List<SourceFile>> days = new TreeMap<>();
     List<SourceFile> former = new ArrayList<>();
     List<SourceFile> templates = new ArrayList<>();
     List<String> own = new ArrayList<>();
+    List<SourceFile> unread = new ArrayList<>();
     for (SourceFile file : files) {
       if (file.name().equals(BookFolder.PLAN)) {
         plan = file;
@@ -84,9 +85,12 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
         own.add(file.name());
       } else {
         Book.dayOf(file.name())
-            .ifPresent(day -> days.computeIfAbsent(day, k -> new ArrayList<>()).add(file));
+            .filter(day -> file.name().indexOf('/') == file.name().lastIndexOf('/'))
+            .map(day -> days.computeIfAbsent(day, k -> new ArrayList<>()))
+            .orElse(unread)
+            .add(file);
       }
     }
-    return new Book(Path.of(name), plan, former, days, templates, own, List.of());
+    return new Book(Path.of(name), plan, former, days, unread, templates, own, List.of());
   }
 }

@@ -203,7 +203,7 @@ public final class Judging {
         versions,
         lots.assembled().register(),
         lots.judgements(ofDay),
-        lots.assembled().faults(),
+        Stream.concat(book.asks().stream(), lots.assembled().faults().stream()).toList(),
         files(days),
         Filing.OUTSIDE,
         new Accounts(

@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -123,9 +122,9 @@ public final class Readings {
       return SheetReader.read(file, sheet.get(), hand);
     }
     if (fitting.isEmpty()) {
-      // A table that nobody reads may hold the very readings that a limit needs.
-      boolean table = file.baseName().toLowerCase(Locale.ROOT).endsWith(".csv");
-      return unread(file, FileRead.NOT_READ, table ? List.of(unclaimed(file)) : List.of());
+      // A file that nobody reads may hold the very readings that a limit needs.
+      boolean asks = Sheet.mayHoldRows(file.baseName());
+      return unread(file, FileRead.NOT_READ, asks ? List.of(unclaimed(file)) : List.of());
     }
     return LogReader.read(file, fitting, hand.practice(), last);
   }
@@ -135,10 +134,14 @@ public final class Readings {
         "file not read",
         "",
         Place.of(file.name()),
-        say("reading.unread.found", "a CSV file that is no sheet and that logs.json does not name"),
-        say(
-            "reading.unread.expected",
-            "a sheet's name, or an entry in logs.json that says how to read it"));
+        say("reading.unread.found", "a file that is no sheet and that logs.json does not name"),
+        Sheet.meant(file.baseName())
+            .map(sheet -> say("reading.unread.sheet", "{0}, saved as CSV", sheet.file()))
+            .orElseGet(
+                () ->
+                    say(
+                        "reading.unread.expected",
+                        "a sheet's name, or an entry in logs.json that says how to read it")));
   }
 
   private boolean isMissing(LogsFile.LogLayout layout) {

@@ -107,6 +107,7 @@ record Damage(SplittableRandom chance) {
         plan,
         book.formerPlans(),
         days,
+        book.unread(),
         book.templates(),
         book.ownTemplates(),
         book.faults());

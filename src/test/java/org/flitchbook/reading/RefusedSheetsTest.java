@@ -73,7 +73,7 @@ final class RefusedSheetsTest {
     Day day = Days.read(Days.NEW_YORK, Days.file("fridge.csv", "a\n"), Days.file("photo.jpg", "x"));
     assertEquals(
         List.of(
-            "ask fridge.csv: found a CSV file that is no sheet and that logs.json does not name,"
+            "ask fridge.csv: found a file that is no sheet and that logs.json does not name,"
                 + " expected a sheet's name, or an entry in logs.json that says how to read it"),
         said(day));
     assertEquals(List.of("not read", "not read"), day.files().stream().map(FileRead::use).toList());
