@@ -85,7 +85,7 @@ final class EachRuleTest {
   }
 
   private static final List<Bad> BAD =
-      Stream.of(logs(), heat(), hands(), instruments()).flatMap(List::stream).toList();
+      Stream.of(logs(), heat(), hands(), sheets(), instruments()).flatMap(List::stream).toList();
 
   private static List<Bad> logs() {
     return List.of(
@@ -192,6 +192,34 @@ final class EachRuleTest {
                 Suspects.cured("curing salt,C1,11.5,g")
                     .write("cure,2026-02-17 08:00,weight,,4790,g")),
         bad("entered days later", "turn", () -> Suspects.turned(12, "2026-02-17 12:00:00")));
+  }
+
+  private static List<Bad> sheets() {
+    return List.of(
+        bad(
+            "reading not used",
+            "cold",
+            () ->
+                Suspects.cold("38.0", "38.4")
+                    .write("cure,2026-02-10 12:10,cooler temperature,SK,58.0,°F")),
+        bad("place too cold", "cold", () -> Suspects.cold("8.0", "8.4")),
+        bad(
+            "curing salt under another word",
+            Suspects.NITRITE,
+            () ->
+                Suspects.cured("curing salt,C1,11.5,g")
+                    .write("cure,2026-02-10 08:12,salt,C1,97,g")),
+        bad(
+            "row of another method",
+            Suspects.NITRITE,
+            () ->
+                Suspects.cured("curing salt,C1,11.5,g").write("cure,2026-02-10 08:20,pump,,10,%")),
+        bad(
+            "rind weighed though off",
+            Suspects.NITRITE,
+            () ->
+                Suspects.cured("curing salt,C1,11.5,g")
+                    .write("cure,2026-02-10 08:20,rind weight,,300,g,MA,S-10")));
   }
 
   private static List<Bad> instruments() {

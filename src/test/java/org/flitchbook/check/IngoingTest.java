@@ -296,7 +296,7 @@ final class IngoingTest {
                 "cure,09:10,rind,," + rind,
                 "cure,09:12,green weight,,20000,g",
                 "cure,09:15,pickle,,10000,g",
-                "cure,09:16,pump,,10,%",
+                "cure,09:40,pump,,10,%",
                 "cure,09:20,curing salt,CP," + grams + ",g",
                 "cure,09:40,into cure,F1");
     assertEquals(ceiling + " ppm", verdict(bench, "us.424.22-b-1.nitrite"));
@@ -342,7 +342,7 @@ final class IngoingTest {
       bench.write("cure,09:15,pickle,,10000,g");
     }
     if (!without.equals("pump")) {
-      bench.write("cure,09:16,pump,,10,%");
+      bench.write("cure,09:40,pump,,10,%");
     }
     assertEquals("not shown", verdict(bench.write("cure,09:40,into cure,F1"), limit));
   }
@@ -377,7 +377,7 @@ final class IngoingTest {
                 "cure,09:10,rind,,off",
                 "cure,09:12,green weight,,20000,g",
                 "cure,09:15,pickle,,10000,g",
-                "cure,09:16,pump,,10,%",
+                "cure,09:40,pump,,10,%",
                 "cure,09:20,curing salt,C1,1,g",
                 "cure,09:21,accelerator,E," + grams + ",g",
                 "cure,09:40,into cure,F1");

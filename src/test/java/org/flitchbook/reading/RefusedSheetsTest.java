@@ -30,7 +30,8 @@ final class RefusedSheetsTest {
   void every_missing_column_is_named() {
     Day day = Days.sheet("cure", HEAD.replace("unit,", "").replace(",note", "") + ROW);
     String found =
-        "\" in lot, time, what, item, value, by, instrument, expected the columns lot, time, what, item, value, unit, by, instrument, note";
+        "\" in lot, time, what, item, value, by, instrument, expected the columns lot, time, what,"
+            + " item, value, unit, by, instrument, note";
     assertEquals(
         List.of(
             "broken cure.csv:1:unit: found no column \"unit" + found,
@@ -51,7 +52,8 @@ final class RefusedSheetsTest {
   void a_quote_that_never_closes_is_broken() {
     assertEquals(
         List.of(
-            "broken cure.csv:3: found a quote that never closes, expected \" at the end of the cell"),
+            "broken cure.csv:3: found a quote that never closes, expected \" at the end of the"
+                + " cell"),
         said(Days.sheet("cure", HEAD + ROW + ROW.replace("sugar", "\"sugar") + ROW)));
   }
 
