@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.flitchbook.OwnFolders;
+import org.flitchbook.SeededRun;
 
 /** The records of the demo, closed into folders for the tests that read them. */
 final class DemoDay {
@@ -39,6 +40,23 @@ final class DemoDay {
 
   static Path records(String day) {
     return made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo")));
+  }
+
+  /** Of the demo day a third, drawn by chance; in the whole run all records of all days. */
+  static List<Path> someRecords(String run, long seed) {
+    if (!SeededRun.isWhole()) {
+      return SeededRun.share(run, seed, prints(Tree.DAY), 3);
+    }
+    return DAYS.stream().flatMap(day -> prints(day).stream()).toList();
+  }
+
+  /** The day in whose records a print lies. */
+  static String dayOf(Path print) {
+    return print.getParent().getParent().getFileName().toString();
+  }
+
+  private static List<Path> prints(String day) {
+    return Tree.walk(records(day)).stream().filter(f -> f.toString().endsWith(".pdf")).toList();
   }
 
   static Path onA4() {
