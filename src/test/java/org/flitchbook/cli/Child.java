@@ -73,14 +73,6 @@ record Child(Process process) {
     return start(command).ended();
   }
 
-  /** Runs the program before a person who answers its questions, a line each. */
-  static Ran asked(String answers, Object... words) throws Exception {
-    Child child = start(command(List.of("-Dflitchbook.asks=true"), words));
-    child.process.getOutputStream().write(answers.getBytes(UTF_8));
-    child.process.getOutputStream().close();
-    return child.ended();
-  }
-
   /**
    * Starts the program on a pseudo-terminal, where it believes that a person sits.
    *

@@ -38,8 +38,33 @@ final class DemoDay {
     return records(Tree.DAY);
   }
 
+  /**
+   * A close of the demo day.
+   *
+   * @param ran what it said
+   * @param before the hashes of the book's files before it
+   * @param after the same after it
+   */
+  record Closed(Path out, Ran ran, Map<String, String> before, Map<String, String> after) {
+
+    private static final Closed DAY = of(OwnFolders.shared("demo-day"));
+
+    private static Closed of(Path out) {
+      Map<String, String> before = Tree.hashes(Tree.DEMO);
+      Ran ran = Ran.of("close", Tree.DEMO.resolve(Tree.DAY), "--out", out).expect(1);
+      return new Closed(out, ran, before, Tree.hashes(Tree.DEMO));
+    }
+  }
+
+  /** How the demo day was closed. */
+  static Closed closed() {
+    return Closed.DAY;
+  }
+
   static Path records(String day) {
-    return made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo")));
+    return day.equals(Tree.DAY)
+        ? Closed.DAY.out().resolve(day).resolve("r1")
+        : made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo").resolve("of " + day)));
   }
 
   /** Of the demo day a third, drawn by chance; in the whole run all records of all days. */

@@ -214,7 +214,7 @@ final class StarvedTest {
     Tree.delete(book);
     Tree.closedExample(folder);
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
-    String said = Child.asked("I misread the scale\nMA\n", "close", day).expect(0).out();
+    String said = Ran.asked("I misread the scale\nMA\n", "close", day).expect(0).all();
     var line = Chain.last(book);
     assertAll(
         () -> assertTrue(said.contains("Why did this change? "), said),
@@ -229,8 +229,8 @@ final class StarvedTest {
     Tree.delete(book);
     Tree.closedExample(folder);
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
-    Ran ran = Child.asked("\n", "close", day).expect(2);
-    assertTrue(ran.out().contains("r1 is kept as it is, and nothing was written."), ran.out());
+    Ran ran = Ran.asked("\n", "close", day).expect(2);
+    assertTrue(ran.all().contains("r1 is kept as it is, and nothing was written."), ran.all());
     assertEquals(List.of("closed r1"), Chain.events(book));
   }
 }
