@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A close or a signing that is killed leaves the old records or the new ones, never half. */
+@Tag("machines")
 final class KilledTest {
 
   private static final long SEED = 10;

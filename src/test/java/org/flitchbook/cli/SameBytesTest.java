@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.SeededRun;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * them closes the demo day and the others the example book; in the whole run all close the demo
  * day.
  */
+@Tag("machines")
 final class SameBytesTest {
 
   @TempDir private Path folder;
