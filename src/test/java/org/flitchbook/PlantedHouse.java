@@ -2,6 +2,7 @@ package org.flitchbook;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.io.File;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.net.URI;
@@ -24,10 +25,25 @@ final class PlantedHouse {
   static final String ROOT = "planted";
 
   private final Path folder;
+  private final List<Path> earlier;
   private final List<Path> sources = new ArrayList<>();
 
   PlantedHouse(Path folder) {
+    this(folder, List.of());
+  }
+
+  private PlantedHouse(Path folder, List<Path> earlier) {
     this.folder = folder;
+    this.earlier = earlier;
+  }
+
+  /** A house of what was built here, and of what is added to it, which alone is compiled. */
+  PlantedHouse extendedIn(Path other) {
+    return new PlantedHouse(other, List.of(classes()));
+  }
+
+  private Path classes() {
+    return folder.resolve("classes");
   }
 
   /** Adds a package with its floor. */
@@ -65,12 +81,12 @@ final class PlantedHouse {
 
   /** Compiles all that was added. */
   JavaClasses build() throws IOException {
-    Path classes = Files.createDirectories(folder.resolve("classes"));
+    Path classes = Files.createDirectories(classes());
     JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
     StringWriter said = new StringWriter();
     try (StandardJavaFileManager files =
         compiler.getStandardFileManager(null, Locale.ROOT, StandardCharsets.UTF_8)) {
-      List<String> options = List.of("-d", classes.toString(), "-cp", homeOfFloor(), "-proc:none");
+      List<String> options = List.of("-d", classes.toString(), "-cp", classPath(), "-proc:none");
       boolean compiled =
           compiler
               .getTask(said, files, null, options, null, files.getJavaFileObjectsFromPaths(sources))
@@ -79,11 +95,14 @@ final class PlantedHouse {
         throw new AssertionError("a planted house does not compile: " + said);
       }
     }
-    return new ClassFileImporter().importPath(classes);
+    return new ClassFileImporter()
+        .importPaths(Stream.concat(earlier.stream(), Stream.of(classes)).toList());
   }
 
-  private static String homeOfFloor() {
+  private String classPath() {
     String url = Floor.class.getProtectionDomain().getCodeSource().getLocation().toString();
-    return Path.of(URI.create(url)).toString();
+    return Stream.concat(Stream.of(Path.of(URI.create(url))), earlier.stream())
+        .map(Path::toString)
+        .collect(Collectors.joining(File.pathSeparator));
   }
 }

@@ -1,6 +1,10 @@
 package org.flitchbook;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 
 /**
  * How many cases of a long seeded run are tried: the first tenth of them, or with {@code
@@ -38,5 +42,23 @@ public final class SeededRun {
     int tried = WHOLE ? cases : cases / 10;
     System.out.printf(Locale.ROOT, "%s: %d of %d cases, seed %d%n", run, tried, cases, seed);
     return tried;
+  }
+
+  /**
+   * Cases drawn by chance, in the order in which they were; in the whole run all. It is printed.
+   *
+   * @param run what is tried
+   * @param seed of the draw
+   * @param of one of how many is drawn, and at least one
+   */
+  public static <T> List<T> share(String run, long seed, List<T> cases, int of) {
+    List<Integer> drawn = new ArrayList<>();
+    for (int i = 0; i < cases.size(); i++) {
+      drawn.add(i);
+    }
+    Collections.shuffle(drawn, new Random(seed));
+    int tried = WHOLE ? cases.size() : (cases.size() + of - 1) / of;
+    System.out.printf(Locale.ROOT, "%s: %d of %d, seed %d%n", run, tried, cases.size(), seed);
+    return drawn.subList(0, tried).stream().sorted().map(cases::get).toList();
   }
 }

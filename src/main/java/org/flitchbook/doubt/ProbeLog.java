@@ -19,10 +19,14 @@ final class ProbeLog {
   private final Track track;
   private final int[] logged;
 
+  /** Of each its time, which the rules ask for again and again. */
+  private final long[] times;
+
   ProbeLog(Subject subject, Track track) {
     this.subject = subject;
     this.track = track;
     this.logged = IntStream.range(0, track.size()).filter(i -> !track.byHand(i)).toArray();
+    this.times = IntStream.of(logged).mapToLong(track::earliest).toArray();
   }
 
   Track track() {
@@ -38,7 +42,7 @@ final class ProbeLog {
   }
 
   long at(int index) {
-    return track.earliest(logged[index]);
+    return times[index];
   }
 
   /** At the latest: a time written to the minute lies somewhere within it. */

@@ -99,12 +99,14 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
   List<List<Entry>> handReadings() {
     Map<String, Set<Entry>> all = new LinkedHashMap<>();
     for (Lot.StepTrack each : lot.tracks()) {
-      for (int i = 0; i < each.track().size(); i++) {
-        String of = each.step() + " " + each.track().what() + " " + each.track().location(i);
+      Track track = each.track();
+      for (int i = 0; i < track.size(); i++) {
         // A reading by hand lies in the track of every probe; it counts once.
-        each.track()
-            .entry(i)
-            .ifPresent(entry -> all.computeIfAbsent(of, key -> new LinkedHashSet<>()).add(entry));
+        Optional<Entry> entry = track.entry(i);
+        if (entry.isPresent()) {
+          String of = each.step() + " " + track.what() + " " + track.location(i);
+          all.computeIfAbsent(of, key -> new LinkedHashSet<>()).add(entry.get());
+        }
       }
     }
     return all.values().stream().map(List::copyOf).toList();

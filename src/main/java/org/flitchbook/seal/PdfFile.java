@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDocument;
+import org.apache.pdfbox.cos.COSNull;
 import org.apache.pdfbox.cos.COSObjectKey;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -113,13 +115,19 @@ public final class PdfFile {
     }
   }
 
-  /** Loads a file with all its objects. PDFBox would parse each when it is first asked for. */
+  /**
+   * Loads a file with all its objects. PDFBox would parse each when it is first asked for, and take
+   * one that it can't find for {@code null}; in a record each object that is listed is there.
+   */
   static PDDocument load(byte[] pdf) throws IOException {
     PDDocument file = call(() -> Loader.loadPDF(pdf));
     try {
       COSDocument objects = file.getDocument();
       for (COSObjectKey key : List.copyOf(objects.getXrefTable().keySet())) {
-        call(() -> objects.getObjectFromPool(key).getObject());
+        COSBase object = call(() -> objects.getObjectFromPool(key).getObject());
+        if (object == null || object instanceof COSNull) {
+          throw new IOException("object " + key + " is missing");
+        }
       }
       return file;
     } catch (IOException broken) {

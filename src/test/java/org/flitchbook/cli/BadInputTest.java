@@ -14,8 +14,10 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,6 +45,10 @@ final class BadInputTest {
           "day.pdf",
           "deviations.json",
           "deviations.pdf");
+
+  /** The rows that are closed by default; the others are judged, and closed in the whole run. */
+  private static final Set<String> CLOSED =
+      Set.of("an unknown unit", "a lot named like a path", "a heading alone");
 
   @TempDir private Path folder;
 
@@ -84,8 +90,8 @@ final class BadInputTest {
                 "a quoted decimal comma",
                 "4812",
                 "\"4812,5\"",
-                "– stop (value): 2026-02-16/cure.csv:6:value: found 4812,5, expected a mass, digits with a"
-                    + " decimal point; a decimal comma is stated in the plan"),
+                "– stop (value): 2026-02-16/cure.csv:6:value: found 4812,5, expected a mass, digits"
+                    + " with a decimal point; a decimal comma is stated in the plan"),
             edit(
                 "an unknown unit",
                 GREEN,
@@ -95,43 +101,45 @@ final class BadInputTest {
                 "no unit",
                 GREEN,
                 "green weight,,4812,,MA,S-10,",
-                "– stop (unit): 2026-02-16/cure.csv:6:unit: found nothing, expected g, kg, oz or lb"),
+                "– stop (unit): 2026-02-16/cure.csv:6:unit: found nothing, expected g, kg, oz or"
+                    + " lb"),
             edit(
                 "a time without a date",
                 "2026-02-16 09:12",
                 "09:12",
-                "– stop (time): 2026-02-16/cure.csv:6:time: found 09:12, a time without a date, expected"
-                    + " 2026-02-16 09:05 or the like"),
+                "– stop (time): 2026-02-16/cure.csv:6:time: found 09:12, a time without a date,"
+                    + " expected 2026-02-16 09:05 or the like"),
             edit(
                 "initials that the plan lacks",
                 GREEN,
                 "green weight,,4812,g,XX,S-10,",
-                "– stop (initials): 2026-02-16/cure.csv:6:by: found XX, expected initials in the plan: MA, IQ"),
+                "– stop (initials): 2026-02-16/cure.csv:6:by: found XX, expected initials in the"
+                    + " plan: MA, IQ"),
             edit(
                 "an instrument that the plan lacks",
                 GREEN,
                 "green weight,,4812,g,MA,S-99,",
-                "– stop (instrument): 2026-02-16/cure.csv:6:instrument: found S-99, expected an instrument of"
-                    + " the plan: S-10, S-01, S-001, HT-3, LG-A"),
+                "– stop (instrument): 2026-02-16/cure.csv:6:instrument: found S-99, expected an"
+                    + " instrument of the plan: S-10, S-01, S-001, HT-3, LG-A"),
             edit(
                 "spoons of curing salt",
                 SALT,
                 "curing salt,C1-7741,2,tsp,MA,S-01,",
-                "– stop (spoons): 2026-02-16/cure.csv:8:unit: found 2 tsp of curing salt, expected a weight"
-                    + " in g, kg, oz or lb: one teaspoon of the same curing salt weighs anything"
-                    + " from 4.2 to 7.1 g"),
+                "– stop (spoons): 2026-02-16/cure.csv:8:unit: found 2 tsp of curing salt, expected"
+                    + " a weight in g, kg, oz or lb: one teaspoon of the same curing salt weighs"
+                    + " anything from 4.2 to 7.1 g"),
             edit(
                 "a lot named like a path",
                 SALT,
                 SALT + "\n../../x,2026-02-16 09:30,turned,,,,MA,,",
-                "stop (lot): 2026-02-16/cure.csv:9:lot: found ../../x, expected letters, digits, - and _"
-                    + " only, 32 at most"),
+                "stop (lot): 2026-02-16/cure.csv:9:lot: found ../../x, expected letters, digits, -"
+                    + " and _ only, 32 at most"),
             file(
                 "a heading alone",
                 CURE,
                 head(),
-                "note (no rows): 2026-02-16/cure.csv:1: found a heading alone, expected rows under the"
-                    + " heading"))
+                "note (no rows): 2026-02-16/cure.csv:1: found a heading alone, expected rows under"
+                    + " the heading"))
         .map(row -> DynamicTest.dynamicTest(row.name(), () -> judged(row)));
   }
 
@@ -140,14 +148,17 @@ final class BadInputTest {
     Path book = spoilt(root, row);
     Map<String, String> before = Tree.hashes(root);
     Path out = root.resolve("out");
-    Ran ran = Ran.of("close", book.resolve(Tree.DAY), "--out", out);
+    boolean closes = SeededRun.isWhole() || CLOSED.contains(row.name());
+    Object[] close = {"close", book.resolve(Tree.DAY), "--out", out};
+    Ran ran = closes ? Ran.of(close) : Ran.of("check", book.resolve(Tree.DAY));
+    List<String> records = closes ? RECORDS : List.of();
     assertAll(
         () -> assertEquals(1, ran.status(), ran.out() + ran.err()),
         () -> assertEquals("", ran.err()),
         () -> assertTrue(ran.flat().contains(" " + row.said() + " "), ran.out()),
         () -> assertFalse(OF_THE_PROGRAM.matcher(ran.out()).find(), ran.out()),
-        () -> assertEquals(RECORDS, Tree.names(out.resolve(Tree.DAY).resolve("r1"))),
-        () -> assertEquals(RECORDS.size(), Tree.names(out).size()),
+        () -> assertEquals(records, Tree.names(out.resolve(Tree.DAY).resolve("r1"))),
+        () -> assertEquals(records.size(), Tree.names(out).size()),
         () -> assertEquals(before, Tree.hashes(root, file -> !file.startsWith(out))));
   }
 
@@ -205,7 +216,8 @@ final class BadInputTest {
                   Files.delete(book.resolve(CURE));
                   Files.createDirectory(book.resolve(CURE));
                 },
-                "2026-02-16/cure.csv: found a folder, expected a file that can be read, or nothing"),
+                "2026-02-16/cure.csv: found a folder, expected a file that can be read, or"
+                    + " nothing"),
             new Case(
                 "a link to a file that is gone",
                 book -> link(book.resolve("2026-02-24/smoker.csv"), "gone.csv"),

@@ -180,10 +180,8 @@ final class BusyDayTest {
 
   @Test
   void a_day_without_a_deviation_says_so_and_is_signed(@TempDir Path own) {
-    Path book = Tree.example(own);
-    Ran.of("close", book.resolve(Tree.DAY), "--out", own.resolve("out")).expect(0);
-    String report =
-        Pdfs.text(own.resolve("out").resolve(Tree.DAY).resolve("r1").resolve("deviations.pdf"));
+    Path record = Tree.closedExample(own).resolve(Smokeyard.RECORD);
+    String report = Pdfs.text(record.resolveSibling("deviations.pdf"));
     assertTrue(report.contains("NONE") && report.contains("No critical limit was missed"), report);
     assertTrue(report.contains("Raised by") && report.contains("Printed name"), report);
     assertFalse(report.contains("417.3"), report);

@@ -50,14 +50,6 @@ record Child(Process process) {
     return command;
   }
 
-  /** Runs another version of the program, whose classes lie in a folder. */
-  static Ran of(Path classes, Object... words) throws Exception {
-    List<String> command = command(List.of(), words);
-    int path = command.indexOf("-cp") + 1;
-    command.set(path, classes + File.pathSeparator + command.get(path));
-    return start(command).ended();
-  }
-
   /** Where the tests are run by a loader of their own, the machine's class path doesn't name it. */
   private static String classPath() {
     if (Main.class.getClassLoader() instanceof URLClassLoader loader) {
@@ -79,14 +71,6 @@ record Child(Process process) {
     command.addAll(List.of(shell.toString(), "-c", "ulimit -f " + blocks + "; exec \"$@\"", "sh"));
     command.addAll(command(List.of("-XX:-UsePerfData"), words));
     return start(command).ended();
-  }
-
-  /** Runs the program before a person who answers its questions, a line each. */
-  static Ran asked(String answers, Object... words) throws Exception {
-    Child child = start(command(List.of("-Dflitchbook.asks=true"), words));
-    child.process.getOutputStream().write(answers.getBytes(UTF_8));
-    child.process.getOutputStream().close();
-    return child.ended();
   }
 
   /**

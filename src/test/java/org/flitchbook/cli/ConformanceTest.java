@@ -4,53 +4,61 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.Conformance;
 import org.flitchbook.OutsideProgram;
 import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 /** An independent validator finds the printed records of the demo day archival and accessible. */
+@Tag("machines")
 final class ConformanceTest {
+
+  private static final List<Edition> EDITIONS =
+      List.of(
+          new Edition("Letter", DemoDay::records),
+          new Edition("A4 in Spanish", DemoDay::inSpanishOnA4),
+          new Edition("A4", DemoDay::onA4),
+          new Edition("Letter in Spanish", DemoDay::inSpanish));
 
   @TempDir private static Path folder;
 
-  /** Each print on each paper and in each language; all four pairs of both in the whole run. */
+  private record Edition(String name, Supplier<Path> records) {}
+
+  /**
+   * Each print in one edition, so that every paper and every language comes round; in the whole run
+   * each print in all four.
+   */
   @TestFactory
   Stream<DynamicTest> a_print_conforms_to_the_standards_of_archives_and_of_accessibility() {
     return IntStream.range(0, DemoDay.PRINTS.size())
         .boxed()
-        .flatMap(each -> tests(DemoDay.PRINTS.get(each), each % 2 == 0));
+        .flatMap(
+            each ->
+                IntStream.range(0, EDITIONS.size())
+                    .filter(edition -> SeededRun.isWhole() || edition == each % EDITIONS.size())
+                    .mapToObj(edition -> test(DemoDay.PRINTS.get(each), EDITIONS.get(edition))));
   }
 
-  private static Stream<DynamicTest> tests(String name, boolean even) {
-    List<DynamicTest> tests = new ArrayList<>();
-    if (even || SeededRun.isWhole()) {
-      tests.add(test(name, DemoDay.records(), "Letter"));
-      tests.add(test(name, DemoDay.inSpanishOnA4(), "A4 in Spanish"));
-    }
-    if (!even || SeededRun.isWhole()) {
-      tests.add(test(name, DemoDay.onA4(), "A4"));
-      tests.add(test(name, DemoDay.inSpanish(), "Letter in Spanish"));
-    }
-    return tests.stream();
-  }
-
-  private static DynamicTest test(String name, Path records, String edition) {
+  private static DynamicTest test(String name, Edition edition) {
     return DynamicTest.dynamicTest(
-        name + " on " + edition, () -> conforms(records.resolve(name + ".pdf")));
+        name + " on " + edition.name, () -> conforms(edition.records.get().resolve(name + ".pdf")));
   }
 
   private static void conforms(Path pdf) throws Exception {
     assertEquals(List.of(), Conformance.faults(Tree.bytes(pdf)));
   }
 
-  /** Batch record, day sheet and deviation report, each after one signature and after two. */
+  /**
+   * Batch record, day sheet and deviation report, each after two signatures, and the day sheet also
+   * after one; in the whole run each after one too.
+   */
   @TestFactory
   Stream<DynamicTest> a_signed_record_conforms_as_its_print_did() {
     Smokeyard yard = Smokeyard.closed(folder.resolve("yard"));
@@ -64,7 +72,9 @@ final class ConformanceTest {
         pdf.getFileName() + " signed by " + who,
         () -> {
           yard.ran("sign", pdf, "--as", who).expect(0);
-          conforms(pdf);
+          if (who.equals("OR") || pdf.endsWith("day.pdf") || SeededRun.isWhole()) {
+            conforms(pdf);
+          }
           String said = OutsideProgram.ask("qpdf", "--check", pdf);
           assertTrue(said.contains("No syntax or stream encoding errors found"), said);
         });

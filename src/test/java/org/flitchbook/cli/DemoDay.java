@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.flitchbook.OwnFolders;
+import org.flitchbook.SeededRun;
 
 /** The records of the demo, closed into folders for the tests that read them. */
 final class DemoDay {
@@ -37,8 +38,50 @@ final class DemoDay {
     return records(Tree.DAY);
   }
 
+  /**
+   * A close of the demo day.
+   *
+   * @param ran what it said
+   * @param before the hashes of the book's files before it
+   * @param after the same after it
+   */
+  record Closed(Path out, Ran ran, Map<String, String> before, Map<String, String> after) {
+
+    private static final Closed DAY = of(OwnFolders.shared("demo-day"));
+
+    private static Closed of(Path out) {
+      Map<String, String> before = Tree.hashes(Tree.DEMO);
+      Ran ran = Ran.of("close", Tree.DEMO.resolve(Tree.DAY), "--out", out).expect(1);
+      return new Closed(out, ran, before, Tree.hashes(Tree.DEMO));
+    }
+  }
+
+  /** How the demo day was closed. */
+  static Closed closed() {
+    return Closed.DAY;
+  }
+
   static Path records(String day) {
-    return made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo")));
+    return day.equals(Tree.DAY)
+        ? Closed.DAY.out().resolve(day).resolve("r1")
+        : made(day, () -> close(Tree.DEMO, day, OwnFolders.shared("demo").resolve("of " + day)));
+  }
+
+  /** Of the demo day a third, drawn by chance; in the whole run all records of all days. */
+  static List<Path> someRecords(String run, long seed) {
+    if (!SeededRun.isWhole()) {
+      return SeededRun.share(run, seed, prints(Tree.DAY), 3);
+    }
+    return DAYS.stream().flatMap(day -> prints(day).stream()).toList();
+  }
+
+  /** The day in whose records a print lies. */
+  static String dayOf(Path print) {
+    return print.getParent().getParent().getFileName().toString();
+  }
+
+  private static List<Path> prints(String day) {
+    return Tree.walk(records(day)).stream().filter(f -> f.toString().endsWith(".pdf")).toList();
   }
 
   static Path onA4() {

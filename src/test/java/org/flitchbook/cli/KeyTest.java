@@ -48,8 +48,9 @@ final class KeyTest {
 
   @BeforeAll
   static void makeOnce() {
-    Tree.write(shared.resolve("word"), PASSPHRASE + "\n");
-    made = make("MA", Tree.example(shared), shared.resolve("keys"), shared.resolve("word"));
+    Path first = shared.resolve("first");
+    Tree.write(first.resolve("word"), PASSPHRASE + "\n");
+    made = make("MA", Tree.example(first), first.resolve("keys"), first.resolve("word"));
     made.expect(0);
   }
 
@@ -69,7 +70,7 @@ final class KeyTest {
 
   /** Goes on in a copy of where the key was made. */
   private Ran made() {
-    in(Tree.copy(shared, folder.resolve("made")));
+    in(Tree.copy(shared.resolve("first"), folder.resolve("made")));
     return made;
   }
 
@@ -116,12 +117,33 @@ final class KeyTest {
     OutsideProgram.verifyCades(signature, content, certificateIn(keys.resolve("IQ.p12")), folder);
   }
 
+  /** A key that the plan doesn't know, made once. */
+  private static final class Alone {
+    static final Path HOME = shared.resolve("alone");
+    static final Ran MADE;
+
+    static {
+      Path word = HOME.resolve("word");
+      Tree.write(word, PASSPHRASE + "\n");
+      Path book = Tree.example(HOME);
+      MADE = make("MA", book, HOME.resolve("keys"), word, "--leave-plan").expect(0);
+    }
+  }
+
+  private void leaveAlone() {
+    in(Tree.copy(Alone.HOME, folder.resolve("alone")));
+  }
+
   @Test
   void a_key_can_leave_the_plan_alone_and_tell_its_line() {
-    String before = Tree.text(plan);
-    Ran made = make("--leave-plan").expect(0);
+    leaveAlone();
+    String before = Tree.text(Tree.example(folder.resolve("before")).resolve("plan.json"));
+    Ran made = Alone.MADE;
     String line = "    \"key\": \"" + fingerprint(made) + "\"\n";
-    assertTrue(made.out().endsWith("Add this to MA in " + plan + ":\n" + line), made.out());
+    assertTrue(
+        made.out()
+            .endsWith("Add this to MA in " + Alone.HOME.resolve("book/plan.json") + ":\n" + line),
+        made.out());
     assertEquals(before, Tree.text(plan));
     assertEquals(List.of("MA.p12", "MA.pem"), Tree.names(keys));
   }
@@ -137,8 +159,8 @@ final class KeyTest {
   @Test
   @DisabledOnOs(value = OS.WINDOWS, disabledReason = "it has other rights")
   void a_key_file_is_for_its_owner_alone() throws Exception {
-    assertEquals("rw-------", rights(shared.resolve("keys").resolve("MA.p12")));
-    assertEquals("rwx------", rights(shared.resolve("keys")));
+    assertEquals("rw-------", rights(shared.resolve("first/keys/MA.p12")));
+    assertEquals("rwx------", rights(shared.resolve("first/keys")));
   }
 
   private static String rights(Path file) throws Exception {
@@ -282,7 +304,7 @@ final class KeyTest {
 
   @Test
   void showing_a_key_says_whether_the_plan_knows_it() {
-    make("--leave-plan").expect(0);
+    leaveAlone();
     assertTrue(show().expect(0).out().contains("The plan doesn't know it. Add this to MA"));
     Tree.edit(
         plan,

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A close or a signing that is killed leaves the old records or the new ones, never half. */
+@Tag("machines")
 final class KilledTest {
 
   private static final long SEED = 10;
@@ -23,7 +24,7 @@ final class KilledTest {
   @Test
   void kills_lose_nothing() throws Exception {
     int times = SeededRun.cases("Kills of a close or a signing", SEED, 20);
-    Kills kills = new Kills(Tree.example(folder), SEED, 0);
+    Kills kills = Kills.of(Tree.example(folder), SEED, 0);
     kills.kill(times);
     held(kills.counts(), times);
   }
@@ -31,8 +32,8 @@ final class KilledTest {
   /** Else the counts of the first test would prove nothing. */
   @Test
   void what_a_kill_must_not_leave_is_counted() throws Exception {
-    Path book = Tree.example(folder);
-    Kills kills = new Kills(book, SEED, 0);
+    Path book = Tree.closedExample(folder);
+    Kills kills = Kills.ofClosed(book, SEED);
     Path print = book.resolve(Smokeyard.RECORD);
     kills.plant(() -> Files.write(print, Arrays.copyOf(Tree.bytes(print), 1000)));
     kills.plant(() -> Tree.edit(Chain.file(book), "\"revision\":1", "\"revision\":7"));
@@ -55,7 +56,7 @@ final class KilledTest {
     Map<String, Integer> counts = new TreeMap<>();
     for (int round = 0; round < 10; round++) {
       Path book = Tree.demo(folder.resolve("round" + round));
-      Kills kills = new Kills(book, 200 + round, 1);
+      Kills kills = Kills.of(book, 200 + round, 1);
       kills.kill(20);
       kills.counts().forEach((what, number) -> counts.merge(what, number, Integer::sum));
       System.out.println("Kills during close and sign, so far: " + counts);

@@ -41,15 +41,31 @@ final class Kills {
   private static final long TICK = 100_000;
 
   /** How long a close takes on this machine, in ms. */
-  private final int whole;
+  private int whole;
 
   private final Map<String, Integer> counts = new TreeMap<>();
   private int weight = 4222;
 
   /**
+   * Closes the day of a book by a machine of its own, and sees how long that takes.
+   *
    * @param status with which a close of this book ends
    */
-  Kills(Path book, long seed, int status) throws Exception {
+  static Kills of(Path book, long seed, int status) throws Exception {
+    Kills kills = new Kills(book, seed, status);
+    Smokeyard.key("MA", book, kills.keys);
+    long began = System.nanoTime();
+    Child.start("close", kills.day).ended().expect(status);
+    kills.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
+    return kills;
+  }
+
+  /** Of a book whose day is closed, in which nothing is killed and only {@link #plant} is used. */
+  static Kills ofClosed(Path book, long seed) throws Exception {
+    return new Kills(book, seed, 0);
+  }
+
+  private Kills(Path book, long seed, int status) throws Exception {
     this.book = book;
     this.keys = book.resolveSibling(book.getFileName() + "-keys");
     this.passphrase = book.resolveSibling(book.getFileName() + "-passphrase");
@@ -58,10 +74,6 @@ final class Kills {
     this.chance = new Random(seed);
     this.status = status;
     Files.writeString(passphrase, Smokeyard.PASSPHRASE);
-    Smokeyard.key("MA", book, keys);
-    long began = System.nanoTime();
-    Child.start("close", day).ended().expect(status);
-    this.whole = Math.toIntExact(Duration.ofNanos(System.nanoTime() - began).toMillis());
   }
 
   /** How often what was found. */

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.flitchbook.MarkdownPage;
 import org.flitchbook.OutsideProgram;
 import org.flitchbook.ledger.EventType;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,17 +23,24 @@ final class LedgerPageTest {
 
   private static final Path PAGE = Path.of("docs", "ledger.md");
 
+  @TempDir private static Path shared;
+  private static Path closed;
+
   @TempDir private Path folder;
   private Path book;
 
-  @BeforeEach
-  void closeTwice() {
-    List.of("jq", "sha256sum", "sed", "tr", "cut").forEach(OutsideProgram::find);
-    book = Tree.example(folder);
-    Path day = book.resolve(Tree.DAY);
-    Ran.of("close", day).expect(0);
+  @BeforeAll
+  static void closeTwice() {
+    closed = Tree.closedExample(shared);
+    Path day = closed.resolve(Tree.DAY);
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
     Ran.of("close", day, "--as", "MA", "--reason", "Ma\u00df \"neu\" \ud83d\ude00 \\").expect(0);
+  }
+
+  @BeforeEach
+  void copy() {
+    List.of("jq", "sha256sum", "sed", "tr", "cut").forEach(OutsideProgram::find);
+    book = Tree.copy(closed, folder.resolve("book"));
   }
 
   private String run(int block) throws IOException, InterruptedException {

@@ -145,19 +145,26 @@ final class PageOneTest {
 
   @Test
   void who_works_alone_is_said_to(@TempDir Path own) {
-    Path book = Tree.demo(own);
+    Path book = alone(own.resolve("reviewed"));
+    Tree.write(
+        book.resolve(Tree.DAY).resolve("dispatch.csv"),
+        """
+        lot,time,what,item,value,unit,by,instrument,note
+        26047-B1,2026-02-24 22:06,reviewed,,,,MA,,
+        """);
+    String page = closed(book);
+    assertTrue(page.contains("Pre-shipment review, sole operator"), page);
+    assertTrue(page.contains("the review came 4 hours after the last entry before it"), page);
+    String other = closed(alone(own));
+    assertTrue(other.contains("I work alone, and have let time pass before this review"), other);
+  }
+
+  private static Path alone(Path own) {
+    Path book = Tree.example(own);
     Tree.edit(
         book.resolve("plan.json"),
         "\"temperature\": \"°F\"",
         "\"temperature\": \"°F\", \"soleOperator\": true");
-    Path dispatch = book.resolve(Tree.DAY).resolve("dispatch.csv");
-    String waste = "26047-B1,2026-02-24 19:06,waste,,12,g,MA,S-10,";
-    Tree.edit(dispatch, waste, waste + "\n26047-B1,2026-02-24 23:10,reviewed,,,,MA,,");
-    Path out = DemoDay.close(book, own.resolve("out"));
-    String page = pageOne(out, "26047-B1");
-    assertTrue(page.contains("Pre-shipment review, sole operator"), page);
-    assertTrue(page.contains("the review came 4 hours after the last entry before it"), page);
-    String other = pageOne(out, "26048-J1");
-    assertTrue(other.contains("I work alone, and have let time pass before this review"), other);
+    return book;
   }
 }

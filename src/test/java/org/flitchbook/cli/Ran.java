@@ -7,7 +7,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 
 /**
@@ -27,6 +29,24 @@ record Ran(int status, String out, String err) {
     }
     int status = Main.run(words, print(out), print(err));
     return new Ran(status, text(out), text(err));
+  }
+
+  /** With a person before both streams who answers its questions, a line each. */
+  static Ran asked(String answers, Object... args) {
+    InputStream keyboard = System.in;
+    System.setIn(new ByteArrayInputStream(answers.getBytes(UTF_8)));
+    System.setProperty("flitchbook.asks", "true");
+    try {
+      return of(args);
+    } finally {
+      System.clearProperty("flitchbook.asks");
+      System.setIn(keyboard);
+    }
+  }
+
+  /** What was said on both streams. */
+  String all() {
+    return out + err;
   }
 
   private static PrintStream print(ByteArrayOutputStream bytes) {

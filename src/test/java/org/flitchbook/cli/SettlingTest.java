@@ -33,6 +33,11 @@ final class SettlingTest {
     return Ran.of("close", day).expect(0);
   }
 
+  private void copyClosed() {
+    Tree.delete(book);
+    Tree.closedExample(folder);
+  }
+
   private void loseTheLine() throws Exception {
     Files.delete(Chain.file(book));
   }
@@ -46,7 +51,9 @@ final class SettlingTest {
         () ->
             assertTrue(
                 out.contains(
-                    "\nAn unfinished close or signature of 2026-02-24 was found and cleared away.\n"),
+                    "\n"
+                        + "An unfinished close or signature of 2026-02-24 was found and cleared"
+                        + " away.\n"),
                 out),
         () -> assertFalse(Files.exists(records.resolve(".new-r1-123"))),
         () -> assertEquals(List.of("closed r1"), Chain.events(book)));
@@ -54,7 +61,7 @@ final class SettlingTest {
 
   @Test
   void a_finished_revision_without_its_line_gets_the_line() throws Exception {
-    close();
+    copyClosed();
     var lost = Chain.last(book);
     Map<String, String> before = Tree.hashes(records);
     loseTheLine();
@@ -77,7 +84,7 @@ final class SettlingTest {
 
   @Test
   void an_amendment_without_its_line_gets_it_with_its_reason() throws Exception {
-    close();
+    copyClosed();
     byte[] before = Tree.bytes(Chain.file(book));
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
     Ran.of("close", day, "--as", "MA", "--reason", "read it again").expect(0);
@@ -93,7 +100,7 @@ final class SettlingTest {
   /** A book whose records are older than the ledger is taken into it, revision by revision. */
   @Test
   void revisions_from_before_the_ledger_are_taken_into_it_in_their_order() throws Exception {
-    close();
+    copyClosed();
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
     Ran.of("close", day, "--as", "MA", "--reason", "read it again").expect(0);
     loseTheLine();
@@ -103,7 +110,7 @@ final class SettlingTest {
 
   @Test
   void a_revision_without_its_line_that_was_changed_is_put_aside() throws Exception {
-    close();
+    copyClosed();
     loseTheLine();
     Files.writeString(records.resolve("r1").resolve("day.pdf"), "changed");
     Map<String, String> before = Tree.hashes(records.resolve("r1"));
@@ -133,7 +140,7 @@ final class SettlingTest {
 
   @Test
   void a_line_that_was_cut_off_is_kept_aside_before_the_next() throws Exception {
-    close();
+    copyClosed();
     Files.writeString(Chain.file(book), "{\"about\":\"", StandardOpenOption.APPEND);
     Tree.edit(day.resolve("chill.csv"), "4222", "4223");
     String out = Ran.of("close", day, "--as", "MA", "--reason", "read again").expect(0).out();
@@ -150,7 +157,7 @@ final class SettlingTest {
 
   @Test
   void to_a_broken_chain_nothing_is_added() throws Exception {
-    close();
+    copyClosed();
     Tree.edit(Chain.file(book), "\"revision\":1", "\"revision\":7");
     Map<String, String> before = Tree.hashes(book);
     Ran ran = Ran.of("close", day).expect(3);

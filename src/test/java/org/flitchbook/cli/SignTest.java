@@ -59,7 +59,7 @@ final class SignTest {
 
   @Test
   void pdfsig_calls_every_signature_valid() {
-    yard.signedByBoth();
+    yard = Smokeyard.signed(folder.resolve("signed"));
     String said = ask("pdfsig", yard.record);
     assertEquals(2, said.split("Signature is Valid", -1).length - 1, said);
     assertTrue(said.contains("Maud Achterberg") && said.contains("Odo Rivett"), said);
@@ -69,7 +69,7 @@ final class SignTest {
 
   @Test
   void the_box_shows_who_signed_as_what_and_when() {
-    yard.signedByBoth();
+    yard = Smokeyard.signed(folder.resolve("signed"));
     String text = ask("pdftotext", "-enc", "UTF-8", "-l", "1", yard.record, "-");
     assertTrue(text.contains("Signed: Maud Achterberg (MA), maker"), text);
     assertTrue(text.contains("Signed: Odo Rivett (OR), reviewer"), text);
@@ -84,7 +84,7 @@ final class SignTest {
 
   @Test
   void qpdf_finds_a_signed_record_sound() {
-    yard.signedByBoth();
+    yard = Smokeyard.signed(folder.resolve("signed"));
     String said = ask("qpdf", "--check", yard.record);
     assertTrue(said.contains("No syntax or stream encoding errors found"), said);
   }
@@ -109,7 +109,7 @@ final class SignTest {
 
   @Test
   void each_box_is_signed_once() {
-    yard.signedByBoth();
+    yard = Smokeyard.signed(folder.resolve("signed"));
     assertTrue(yard.sign("OR").expect(2).err().contains("no box of this record is open to OR"));
     assertTrue(yard.sign("MA", "--role", "maker").expect(2).err().contains("is signed already"));
   }
@@ -153,7 +153,7 @@ final class SignTest {
 
   @Test
   void signatures_belong_to_a_revision() {
-    yard.signedByBoth();
+    yard = Smokeyard.signed(folder.resolve("signed"));
     assertTrue(
         Ran.of("close", yard.book.resolve(Tree.DAY)).expect(0).out().contains("Nothing new"));
     byte[] first = Tree.bytes(yard.record);

@@ -30,7 +30,7 @@ final class Smokeyard {
   final Path book;
   final Path keys;
   final Path record;
-  private final Path passphrase;
+  final Path passphrase;
 
   private Smokeyard(Path folder, Path book) {
     this.book = book;

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.flitchbook.Wording;
 import org.flitchbook.words.Words;
 import org.junit.jupiter.api.BeforeAll;
@@ -33,12 +34,20 @@ final class SpanishTerminalTest {
         yard.book.resolve("plan.json"),
         "\"establishment\": {",
         "\"establishment\": {\"language\": \"es\",");
-    Ran made = yard.ran("key", "new", "--for", "MA", "--book", yard.book).expect(0);
+    Path apart = shared.resolve("apart");
+    Path book = Tree.copy(yard.book, apart.resolve("book"));
+    Object[] file = {"--keys", apart.resolve("keys"), "--passphrase-file", yard.passphrase};
+    Ran made = Ran.of(join(file, "key", "new", "--for", "MA", "--book", book)).expect(0);
     says(made, "Se creó una clave de Maud Achterberg (MA).", "    huella       ");
+    yard.key("MA");
     yard.key("OR");
     closed = Ran.of("close", yard.book.resolve(Tree.DAY)).expect(0);
     signed = yard.sign("MA").expect(0);
     yard.sign("OR").expect(0);
+  }
+
+  private static Object[] join(Object[] last, Object... first) {
+    return Stream.of(first, last).flatMap(Stream::of).toArray();
   }
 
   private static void says(Ran ran, String... texts) {

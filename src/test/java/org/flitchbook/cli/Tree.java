@@ -21,7 +21,7 @@ final class Tree {
   static final Path DEMO = Path.of("demo-data", "wrenfold");
   static final String DAY = "2026-02-24";
 
-  private static final Path EXAMPLE =
+  static final Path EXAMPLE =
       Path.of("src", "test", "resources", "org", "flitchbook", "lot", "book");
 
   private Tree() {}
