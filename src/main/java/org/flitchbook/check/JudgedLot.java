@@ -105,7 +105,10 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
     return lot.stays().stream()
         .reduce((earlier, later) -> later)
         .flatMap(Stay::out)
-        .map(from -> new Stay(step, from, left, List.of(new Stay.Visit("", from.time(), until))));
+        .map(
+            from ->
+                new Stay(
+                    step, from, left, List.of(new Stay.Visit("", from.time(), until)), List.of()));
   }
 
   /** The readings of something during a step; in the release those after the last step of work. */

@@ -12,7 +12,9 @@ import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
+import org.flitchbook.message.Time;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
@@ -45,7 +47,7 @@ record SequenceJudge(JudgedLot judged) {
     return Outcome.pending(say("check.steps.to-come", "more steps are to come"));
   }
 
-  /** The longest pause between two steps, of at most that. */
+  /** The longest pause between two steps, or out of one, of at most that. */
   Outcome between(Quantity atMost) {
     return pauses()
         .max(Comparator.comparing(Pause::time))
@@ -56,7 +58,7 @@ record SequenceJudge(JudgedLot judged) {
 
   private Outcome judged(Pause pause, Quantity atMost) {
     Quantity value = JudgedLot.time(pause.time(), atMost.unit());
-    return compared(pause.after(), value, atMost)
+    return compared(pause, value, atMost)
         .measured(
             Measured.of(
                 say("check.between.longest", "longest time between steps"), value, true, atMost),
@@ -64,25 +66,44 @@ record SequenceJudge(JudgedLot judged) {
         .from(pause.evidence());
   }
 
-  private Outcome compared(Step after, Quantity value, Quantity atMost) {
+  private Outcome compared(Pause pause, Quantity value, Quantity atMost) {
     if (value.isAbove(atMost)) {
-      return Outcome.notShown(say("check.between.after", "{0} after the step {1}", value, after));
+      return Outcome.notShown(
+          pause.within()
+              ? say("check.between.out-of", "{0} out of the step {1}", value, pause.after())
+              : say("check.between.after", "{0} after the step {1}", value, pause.after()));
     }
     boolean toCome = judged.product().steps().stream().anyMatch(judged::isToCome);
     return toCome ? moreToCome() : Outcome.met();
   }
 
   private Message formula(Pause pause, Unit unit) {
-    return say(
-        "check.between.formula",
-        "after the step {0}, from {1} to {2}: {3}",
-        pause.after(),
-        judged.date(pause.from().earliest()),
-        judged.date(pause.to().earliest()),
-        JudgedLot.time(pause.written(), pause.time(), unit));
+    Time from = judged.date(pause.from().earliest());
+    Time to = judged.date(pause.to().earliest());
+    Argument time = JudgedLot.time(pause.written(), pause.time(), unit);
+    return pause.within()
+        ? say(
+            "check.between.away",
+            "out of the step {0}, from {1} to {2}: {3}",
+            pause.after(),
+            from,
+            to,
+            time)
+        : say(
+            "check.between.formula",
+            "after the step {0}, from {1} to {2}: {3}",
+            pause.after(),
+            from,
+            to,
+            time);
   }
 
-  private record Pause(Step after, Moment from, Moment to, List<Place> evidence) {
+  /**
+   * A time in no step.
+   *
+   * @param within whether it went into the same step again after it
+   */
+  private record Pause(Step after, boolean within, Moment from, Moment to, List<Place> evidence) {
     Duration time() {
       Duration time = from.longestTo(to);
       return time.isNegative() ? Duration.ZERO : time;
@@ -95,7 +116,22 @@ record SequenceJudge(JudgedLot judged) {
 
   private Stream<Pause> pauses() {
     List<Step> steps = judged.product().steps();
-    return steps.stream().limit(steps.size() - 1L).flatMap(step -> pause(step).stream());
+    return Stream.concat(
+        steps.stream().limit(steps.size() - 1L).flatMap(step -> pause(step).stream()),
+        judged.lot().stays().stream().flatMap(SequenceJudge::aways));
+  }
+
+  /** The times that it was out of a step before it went into the same again. */
+  private static Stream<Pause> aways(Stay stay) {
+    return stay.aways().stream()
+        .map(
+            away ->
+                new Pause(
+                    stay.step(),
+                    true,
+                    away.out().time(),
+                    away.again().time(),
+                    List.of(away.out().place(), away.again().place())));
   }
 
   private Optional<Pause> pause(Step after) {
@@ -103,6 +139,6 @@ record SequenceJudge(JudgedLot judged) {
     Optional<Entry> next = judged.lot().laterThan(after).map(Stay::into);
     Moment to = next.map(Entry::time).orElse(Moment.exactly(judged.moment()));
     List<Place> evidence = Stream.concat(out.stream(), next.stream()).map(Entry::place).toList();
-    return out.map(from -> new Pause(after, from.time(), to, evidence));
+    return out.map(from -> new Pause(after, false, from.time(), to, evidence));
   }
 }

@@ -18,6 +18,7 @@ sealed interface Finder extends Rule.Numbers
         WeightOffStep,
         EntryRule,
         SheetRule,
+        OutAndIn,
         InstrumentRule,
         ReWarming,
         FinalRule {

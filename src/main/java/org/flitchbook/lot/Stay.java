@@ -16,12 +16,18 @@ import org.flitchbook.sheet.What;
  * @param into the first entry that says it went in
  * @param out the last entry that says it came out; empty while it is in, or where nobody wrote it
  * @param visits the places it lay in, in the order of time
+ * @param aways the times that it, or a piece of it, was out before it went in again
  */
-public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visits) {
+public record Stay(
+    Step step, Entry into, Optional<Entry> out, List<Visit> visits, List<Away> aways) {
 
   public Stay {
     visits = List.copyOf(visits);
+    aways = List.copyOf(aways);
   }
+
+  /** Out of the step by one entry, and into it again by another. */
+  public record Away(Entry out, Entry again) {}
 
   /**
    * Some time in one place.
@@ -51,7 +57,20 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
         last(outs.stream())
             .filter(
                 end -> end.time().isBefore(into.time()) || !end.time().isBefore(lastInto.time()));
-    return new Stay(step, into, out, visits(intos, outs));
+    List<Visit> visits = new ArrayList<>();
+    List<Away> aways = new ArrayList<>();
+    for (int i = 0; i < intos.size(); i++) {
+      Entry each = intos.get(i);
+      Optional<Entry> next =
+          intos.stream()
+              .skip(i + 1L)
+              .filter(other -> other.piece().equals(each.piece()))
+              .findFirst();
+      Optional<Entry> lastOut = lastOut(each, next, outs);
+      visits.add(new Visit(each.item(), each.time(), lastOut.or(() -> next).map(Entry::time)));
+      lastOut.flatMap(end -> next.map(again -> new Away(end, again))).ifPresent(aways::add);
+    }
+    return new Stay(step, into, out, visits, aways);
   }
 
   private static List<Entry> inOrder(List<Entry> entries, What what) {
@@ -65,25 +84,13 @@ public record Stay(Step step, Entry into, Optional<Entry> out, List<Visit> visit
     return entries.reduce((earlier, later) -> later);
   }
 
-  private static List<Visit> visits(List<Entry> intos, List<Entry> outs) {
-    List<Visit> visits = new ArrayList<>();
-    for (int i = 0; i < intos.size(); i++) {
-      Entry into = intos.get(i);
-      Optional<Entry> next =
-          intos.stream()
-              .skip(i + 1L)
-              .filter(other -> other.piece().equals(into.piece()))
-              .findFirst();
-      Optional<Entry> lastOut =
-          last(
-              outs.stream()
-                  .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
-                  .filter(out -> !out.time().isBefore(into.time()))
-                  .filter(
-                      out -> next.map(again -> out.time().isBefore(again.time())).orElse(true)));
-      visits.add(new Visit(into.item(), into.time(), lastOut.or(() -> next).map(Entry::time)));
-    }
-    return visits;
+  /** The last entry that says that a piece came out before it went in again. */
+  private static Optional<Entry> lastOut(Entry into, Optional<Entry> next, List<Entry> outs) {
+    return last(
+        outs.stream()
+            .filter(out -> out.piece().isEmpty() || out.piece().equals(into.piece()))
+            .filter(out -> !out.time().isBefore(into.time()))
+            .filter(out -> next.map(again -> out.time().isBefore(again.time())).orElse(true)));
   }
 
   /** Whether it is one of the two in which the core is warm. */

@@ -1,5 +1,7 @@
 package org.flitchbook.proving;
 
+import static org.flitchbook.message.Message.say;
+
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -21,7 +23,15 @@ record JudgingChange(String since, Set<String> touches, Message change) {
    * older versions look as if somebody had changed them; the kept records of each version hold
    * that.
    */
-  static final List<JudgingChange> ALL = List.of();
+  static final List<JudgingChange> ALL =
+      List.of(
+          new JudgingChange(
+              "0.2.0",
+              Set.of("plan.between"),
+              say(
+                  "proving.change.out-of-step",
+                  "the time that a lot is out of a step and goes into it again counts as time"
+                      + " between steps")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

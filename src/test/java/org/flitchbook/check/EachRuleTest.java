@@ -202,6 +202,13 @@ final class EachRuleTest {
             () ->
                 Suspects.cold("38.0", "38.4")
                     .write("cure,2026-02-10 12:10,cooler temperature,SK,58.0,°F")),
+        bad(
+            "out and in again",
+            "cold",
+            () ->
+                Suspects.cold("38.0", "38.4")
+                    .write(
+                        "cure,2026-02-10 10:45,out of cure", "cure,2026-02-10 12:15,into cure,F1")),
         bad("place too cold", "cold", () -> Suspects.cold("8.0", "8.4")),
         bad(
             "curing salt under another word",

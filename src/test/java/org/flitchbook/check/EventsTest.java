@@ -293,6 +293,21 @@ final class EventsTest {
     assertEquals(verdict, verdict(bench, "plan.between"));
   }
 
+  @ParameterizedTest
+  @CsvSource({"14:12:00, met", "14:12:01, not shown"})
+  void time_out_of_a_step_counts_as_time_between_steps(String again, String verdict) {
+    Bench bench = passed("out of chill");
+    bench.write(
+        "chill,12:12:00,out of chill",
+        "chill," + again + ",into chill,F2",
+        "chill,16:00:00,out of chill");
+    Finding finding = bench.finding("plan.between");
+    assertEquals(verdict, finding.verdict().words());
+    assertEquals(
+        verdict.equals("met") ? "" : "2 h out of the step chill",
+        verdict.equals("met") ? "" : reasons(finding));
+  }
+
   @Test
   void a_step_without_entries_leaves_time_that_nobody_watched() {
     Finding finding = passed("into drying,F2", "out of drying").finding("plan.between");

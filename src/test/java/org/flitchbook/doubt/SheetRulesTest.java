@@ -137,4 +137,44 @@ final class SheetRulesTest {
         found,
         found(lot().product("cureMethod", "\"" + method + "\"").write("cure,2026-02-16 " + row)));
   }
+
+  @ParameterizedTest(name = "out {0}, in {1}")
+  @CsvSource({
+    "12:00:00, 12:29:59, ''",
+    "12:00:00, 12:30:00, ''",
+    "12:00:00, 12:30:01, ask out and in again",
+    "12:00:00, 23:00:00, ask out and in again",
+  })
+  void a_lot_that_was_out_of_a_step_for_long_is_asked_about(String out, String in, String found) {
+    for (String step : new String[] {"cure", "drying", "chill"}) {
+      String sheet = step.equals("drying") ? "dry" : step;
+      assertEquals(
+          found,
+          found(
+              Bench.book()
+                  .doubting()
+                  .write(
+                      sheet + ",2026-02-16 09:40:00,into " + step + ",F1",
+                      sheet + ",2026-02-16 " + out + ",out of " + step,
+                      sheet + ",2026-02-16 " + in + ",into " + step + ",F1",
+                      sheet + ",2026-02-17 15:00:00,out of " + step)),
+          step);
+    }
+  }
+
+  /** One piece is out while the other stays; the other's entries don't hide it. */
+  @ParameterizedTest(name = "{0}")
+  @CsvSource({"a, ask out and in again", "b, ''"})
+  void a_piece_that_was_out_is_asked_about(String again, String found) {
+    assertEquals(
+        found,
+        found(
+            Bench.book()
+                .doubting()
+                .write(
+                    "cure,2026-02-16 09:40:00,into cure,F1,,,MA,,,,a",
+                    "cure,2026-02-16 12:00:00,out of cure,,,,MA,,,,a",
+                    "cure,2026-02-16 18:00:00,into cure,F1,,,MA,,,," + again,
+                    "cure,2026-02-17 15:00:00,out of cure")));
+  }
 }
