@@ -91,14 +91,14 @@ public final class Checks {
         .between()
         .map(most -> finding(Implied.between(judged.plan(), most), sequence.between(most)))
         .ifPresent(findings::add);
-    if (judged.lot().first(What.DISPATCHED).isPresent()) {
-      findings.add(review());
-    }
     for (Product.Exempt named : product.exemptions()) {
       findings.add(finding(Implied.exempt(named), exempt(named)));
     }
     for (Product.Missing missing : product.missing()) {
       findings.add(finding(Implied.covered(missing), notCovered(missing)));
+    }
+    if (judged.lot().first(What.DISPATCHED).isPresent()) {
+      findings.add(review(findings));
     }
     return findings;
   }
@@ -123,12 +123,13 @@ public final class Checks {
                 named.support())));
   }
 
-  /** A dispatch before the review is a deviation whatever the plan lists. */
-  private Finding review() {
+  /** A dispatch before the review, or of a lot that may not leave, is a deviation. */
+  private Finding review(List<Finding> others) {
     Kind.Presence reviewed =
         new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
+    Outcome outcome = new PresenceJudge(judged, reviewed, Step.RELEASE).judge();
     return finding(
-        Implied.review(reviewed), new PresenceJudge(judged, reviewed, Step.RELEASE).judge());
+        Implied.review(reviewed), new Departure(judged.lot(), others, faults).of(outcome));
   }
 
   /** With the readings in doubt and without them; the worse counts. */

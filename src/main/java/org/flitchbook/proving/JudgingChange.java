@@ -31,7 +31,14 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.out-of-step",
                   "the time that a lot is out of a step and goes into it again counts as time"
-                      + " between steps")));
+                      + " between steps")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("review.before-dispatch"),
+              say(
+                  "proving.change.left",
+                  "a lot that left while it was held, or with an open critical limit or question,"
+                      + " misses the review before dispatch")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

@@ -1,0 +1,98 @@
+package org.flitchbook.check;
+
+import static org.flitchbook.message.Message.say;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
+import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
+import org.flitchbook.message.Word;
+import org.flitchbook.plan.Kind;
+import org.flitchbook.plan.Rank;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
+
+/**
+ * Whether a lot that left was free to leave: not held, and either without an open critical limit
+ * and an open question, or with its deviation closed before (9 CFR 417.3 and 417.5(c)).
+ *
+ * @param others what was found on all other limits
+ */
+record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
+
+  /** Not met for one that was not, beside what the review shows. */
+  Outcome of(Outcome review) {
+    Outcome outcome = review;
+    for (Entry left : lot.all(What.DISPATCHED)) {
+      List<Message> reasons = reasons(left);
+      if (!reasons.isEmpty()) {
+        outcome =
+            outcome
+                .but(
+                    Verdict.NOT_MET,
+                    say(
+                        "check.review.left",
+                        "LEFT: {0} ({1}) while {2}",
+                        to(left),
+                        left.place(),
+                        Listing.semicolons(reasons)))
+                .from(Stream.concat(outcome.evidence().stream(), Stream.of(left.place())).toList());
+      }
+    }
+    return outcome;
+  }
+
+  private static Message to(Entry left) {
+    return left.item().isEmpty()
+        ? Message.of(left.shown())
+        : say("check.review.left-to", "{0} to {1}", left.shown(), left.item());
+  }
+
+  private List<Message> reasons(Entry left) {
+    List<Message> reasons = new ArrayList<>();
+    Optional<Entry> held = last(What.HELD, left);
+    Optional<Entry> closed = last(What.CLOSED, left);
+    held.filter(hold -> closed.filter(end -> !end.time().isBefore(hold.time())).isEmpty())
+        .map(hold -> say("check.review.held", "it is held ({0})", hold.place()))
+        .ifPresent(reasons::add);
+    if (closed.isEmpty()) {
+      others.stream().filter(Departure::isOpen).map(Departure::open).forEach(reasons::add);
+      faults.stream()
+          .filter(Fault::isOpen)
+          .map(
+              fault ->
+                  say(
+                      "check.review.asked",
+                      "{0} is open ({1})",
+                      new Word("rule", fault.rule()),
+                      fault.place()))
+          .forEach(reasons::add);
+    }
+    return reasons;
+  }
+
+  /** The last entry about something before it left. */
+  private Optional<Entry> last(What what, Entry left) {
+    return lot.all(what).stream()
+        .filter(entry -> !left.time().isBefore(entry.time()))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** A limit that a plan sets for the release itself may be open while the lot is kept for sale. */
+  private static boolean isOpen(Finding finding) {
+    boolean ofRelease =
+        finding.limit().step() == Step.RELEASE
+            && !(finding.limit().kind() instanceof Kind.Sequence);
+    return finding.limit().rank() == Rank.CRITICAL
+        && (finding.verdict().isMissed() || (finding.verdict() == Verdict.PENDING && !ofRelease));
+  }
+
+  private static Message open(Finding finding) {
+    return say("check.review.open", "{0} is {1}", finding.limit().name(), finding.verdict());
+  }
+}
