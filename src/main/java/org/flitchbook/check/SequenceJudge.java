@@ -118,20 +118,20 @@ record SequenceJudge(JudgedLot judged) {
     List<Step> steps = judged.product().steps();
     return Stream.concat(
         steps.stream().limit(steps.size() - 1L).flatMap(step -> pause(step).stream()),
-        judged.lot().stays().stream().flatMap(SequenceJudge::aways));
+        judged.lot().stays().stream().flatMap(SequenceJudge::absences));
   }
 
   /** The times that it was out of a step before it went into the same again. */
-  private static Stream<Pause> aways(Stay stay) {
-    return stay.aways().stream()
+  private static Stream<Pause> absences(Stay stay) {
+    return stay.absences().stream()
         .map(
-            away ->
+            absence ->
                 new Pause(
                     stay.step(),
                     true,
-                    away.out().time(),
-                    away.again().time(),
-                    List.of(away.out().place(), away.again().place())));
+                    absence.out().time(),
+                    absence.again().time(),
+                    List.of(absence.out().place(), absence.again().place())));
   }
 
   private Optional<Pause> pause(Step after) {

@@ -22,25 +22,25 @@ record OutAndIn(Duration above) implements Finder {
     boolean isJudged = subject.lot().product().flatMap(Product::between).isPresent();
     return subject.lot().stays().stream()
         .filter(stay -> !isJudged)
-        .flatMap(stay -> stay.aways().stream())
-        .filter(away -> longest(away).compareTo(above) > 0)
+        .flatMap(stay -> stay.absences().stream())
+        .filter(absence -> longest(absence).compareTo(above) > 0)
         .map(this::doubt);
   }
 
-  private static Duration longest(Stay.Away away) {
-    return away.out().time().longestTo(away.again().time());
+  private static Duration longest(Stay.Absence absence) {
+    return absence.out().time().longestTo(absence.again().time());
   }
 
-  private Doubt doubt(Stay.Away away) {
+  private Doubt doubt(Stay.Absence absence) {
     return new Doubt(
-        away.again().place().column("time"),
+        absence.again().place().column("time"),
         say(
             "doubt.out-and-in.found",
             "{0} {1} after {2} ({3})",
-            away.again().what(),
-            Subject.length(longest(away)),
-            away.out().what(),
-            away.out().place()),
+            absence.again().what(),
+            Subject.length(longest(absence)),
+            absence.out().what(),
+            absence.out().place()),
         say("doubt.out-and-in.expected", "at most {0} out of the step", Subject.length(above)),
         say("do.out-and-in-again", "Say where it was, and name readings of that place."));
   }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.FormerJudgement;
 import org.flitchbook.check.Judgement;
@@ -24,6 +25,8 @@ import org.flitchbook.reading.Day;
 
 /** Judges lots under the plan of today and under those in force while they were made. */
 final class LotJudging {
+
+  private static final String NEWER = "plan newer than the lot";
 
   private final Succession versions;
   private final List<Rule> rules;
@@ -59,7 +62,9 @@ final class LotJudging {
   private Judgement judge(Lot lot) {
     Instant begin = lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
     List<Plan> former = versions.formerSince(begin);
-    List<Fault> changed = former.stream().map(plan -> changed(plan, lot)).toList();
+    List<Fault> changed =
+        Stream.concat(newer(lot, begin).stream(), former.stream().map(plan -> changed(plan, lot)))
+            .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
     List<FormerJudgement> before =
         former.stream().flatMap(plan -> under(plan, lot, changed).stream()).toList();
@@ -72,6 +77,26 @@ final class LotJudging {
                     .map(FormerJudgement::judgement)
                     .orElse(now))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
+  }
+
+  /** No plan was in force when the lot began: the limits may have been set to fit it. */
+  private Optional<Fault> newer(Lot lot, Instant begin) {
+    Plan first = versions.plans().get(0);
+    LocalDate began = LocalDate.ofInstant(begin, first.establishment().zone());
+    return began.isBefore(first.signed())
+        ? Optional.of(
+            Fault.ask(
+                NEWER,
+                lot.code(),
+                first.place(),
+                say(
+                    "judging.plan.newer",
+                    "version {0}, signed {1}, of a lot that began on {2}",
+                    first.version(),
+                    first.signed(),
+                    began),
+                say("judging.plan.then", "the version in force then, in the folder plans")))
+        : Optional.empty();
   }
 
   private Fault changed(Plan plan, Lot lot) {

@@ -16,18 +16,18 @@ import org.flitchbook.sheet.What;
  * @param into the first entry that says it went in
  * @param out the last entry that says it came out; empty while it is in, or where nobody wrote it
  * @param visits the places it lay in, in the order of time
- * @param aways the times that it, or a piece of it, was out before it went in again
+ * @param absences the times that it, or a piece of it, was out before it went in again
  */
 public record Stay(
-    Step step, Entry into, Optional<Entry> out, List<Visit> visits, List<Away> aways) {
+    Step step, Entry into, Optional<Entry> out, List<Visit> visits, List<Absence> absences) {
 
   public Stay {
     visits = List.copyOf(visits);
-    aways = List.copyOf(aways);
+    absences = List.copyOf(absences);
   }
 
   /** Out of the step by one entry, and into it again by another. */
-  public record Away(Entry out, Entry again) {}
+  public record Absence(Entry out, Entry again) {}
 
   /**
    * Some time in one place.
@@ -58,7 +58,7 @@ public record Stay(
             .filter(
                 end -> end.time().isBefore(into.time()) || !end.time().isBefore(lastInto.time()));
     List<Visit> visits = new ArrayList<>();
-    List<Away> aways = new ArrayList<>();
+    List<Absence> absences = new ArrayList<>();
     for (int i = 0; i < intos.size(); i++) {
       Entry each = intos.get(i);
       Optional<Entry> next =
@@ -68,9 +68,9 @@ public record Stay(
               .findFirst();
       Optional<Entry> lastOut = lastOut(each, next, outs);
       visits.add(new Visit(each.item(), each.time(), lastOut.or(() -> next).map(Entry::time)));
-      lastOut.flatMap(end -> next.map(again -> new Away(end, again))).ifPresent(aways::add);
+      lastOut.flatMap(end -> next.map(again -> new Absence(end, again))).ifPresent(absences::add);
     }
-    return new Stay(step, into, out, visits, aways);
+    return new Stay(step, into, out, visits, absences);
   }
 
   private static List<Entry> inOrder(List<Entry> entries, What what) {

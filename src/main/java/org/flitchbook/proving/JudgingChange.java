@@ -38,7 +38,14 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.left",
                   "a lot that left while it was held, or with an open critical limit or question,"
-                      + " misses the review before dispatch")));
+                      + " misses the review before dispatch")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("plan newer than the lot"),
+              say(
+                  "proving.change.newer-plan",
+                  "a plan that was signed after the lot began, with no earlier version on file, is"
+                      + " asked about")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

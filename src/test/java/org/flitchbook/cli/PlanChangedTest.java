@@ -98,7 +98,8 @@ final class PlanChangedTest {
     floor(former, 150);
     Files.writeString(
         book.resolve(Tree.DAY).resolve("actions.csv"),
-        "lot,time,what,item,value,unit,by,instrument,note\n26047-B1,2026-02-24 19:00,explained,plan changed,"
+        "lot,time,what,item,value,unit,by,instrument,note\n"
+            + "26047-B1,2026-02-24 19:00,explained,plan changed,"
             + version
             + ",,IQ,,the floor of 150 was a slip\n");
     assertEquals(verdict, floor(status).path("verdict").asText());
@@ -130,5 +131,16 @@ final class PlanChangedTest {
     Ran ran = Ran.of("check", book.resolve(Tree.DAY)).expect(3);
     assertTrue(ran.err().contains("plans/plan-3.json"), ran.err());
     assertFalse(ran.err().contains("Exception"), ran.err());
+  }
+
+  /** The example's lot began on 16 February; a plan that fits it may have been written after it. */
+  @ParameterizedTest
+  @CsvSource({"2026-02-15, 0", "2026-02-16, 0", "2026-02-17, 1"})
+  void a_plan_signed_after_the_lot_began_is_asked_about(String signed, int status) {
+    Path book = Tree.example(folder.resolve("newer"));
+    Tree.edit(
+        book.resolve("plan.json"), "\"signed\": \"2026-01-05\"", "\"signed\": \"" + signed + "\"");
+    String out = Ran.of("check", book.resolve(Tree.DAY)).expect(status).out();
+    assertEquals(status == 1, out.contains("plan newer than the lot"), out);
   }
 }
