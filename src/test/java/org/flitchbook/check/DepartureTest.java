@@ -46,7 +46,7 @@ final class DepartureTest {
   void a_lot_that_was_not_free_to_leave_misses_the_review(
       double salt, String rows, String verdict) {
     Bench bench = lot(salt);
-    for (String row : rows.split("; ")) {
+    for (String row : rows.split("; ", -1)) {
       if (!row.isEmpty()) {
         bench.write(row);
       }
