@@ -60,6 +60,14 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
     held.filter(hold -> closed.filter(end -> !end.time().isBefore(hold.time())).isEmpty())
         .map(hold -> say("check.review.held", "it is held ({0})", hold.place()))
         .ifPresent(reasons::add);
+    lot.stays().stream()
+        .flatMap(stay -> Stream.concat(Stream.of(stay.into()), stay.out().stream()))
+        .filter(entry -> left.time().isBefore(entry.time()))
+        .limit(1)
+        .map(
+            later ->
+                say("check.review.in-work", "{0} came after it ({1})", later.what(), later.place()))
+        .forEach(reasons::add);
     if (closed.isEmpty()) {
       others.stream().filter(Departure::isOpen).map(Departure::open).forEach(reasons::add);
       faults.stream()

@@ -54,6 +54,19 @@ final class DepartureTest {
     assertEquals(verdict, bench.finding(REVIEW).verdict().words());
   }
 
+  /** Finished since, but not when it left. */
+  @ParameterizedTest
+  @CsvSource({"12:00, met", "11:59, met", "12:01, not met"})
+  void a_lot_may_not_leave_before_its_last_step_ended(String out, String verdict) {
+    Bench bench =
+        lot(11.5)
+            .product("steps", "[\"cure\", \"chill\"]")
+            .write(
+                "chill,2026-02-18 08:00,into chill,F2",
+                "chill,2026-02-18 " + out + ",out of chill");
+    assertEquals(verdict, bench.finding(REVIEW).verdict().words());
+  }
+
   @ParameterizedTest
   @CsvSource("15.5")
   void it_is_said_what_left_to_whom_and_why_it_should_not_have(double salt) {
