@@ -19,6 +19,7 @@ sealed interface Finder extends Rule.Numbers
         EntryRule,
         SheetRule,
         OutAndIn,
+        CorrectionRule,
         InstrumentRule,
         ReWarming,
         FinalRule {

@@ -209,6 +209,12 @@ final class EachRuleTest {
                 Suspects.cold("38.0", "38.4")
                     .write(
                         "cure,2026-02-10 10:45,out of cure", "cure,2026-02-10 12:15,into cure,F1")),
+        bad(
+            "correction to be explained",
+            Suspects.NITRITE,
+            () ->
+                Suspects.cured("curing salt,C1,18.5,g")
+                    .write("cure,2026-02-10 08:10,curing salt,C1,11.5,g,MA,S-001,,cure.csv:5")),
         bad("place too cold", "cold", () -> Suspects.cold("8.0", "8.4")),
         bad(
             "curing salt under another word",

@@ -177,4 +177,26 @@ final class SheetRulesTest {
                     "cure,2026-02-16 18:00:00,into cure,F1,,,MA,,,," + again,
                     "cure,2026-02-17 15:00:00,out of cure")));
   }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "2026-02-16 09:41,into cure,F1,,,MA,,misread the clock,cure.csv:3 | ''",
+        "2026-02-16 09:41,into cure,F1,,,MA,,,cure.csv:3 | ask correction to be explained",
+        "2026-02-16 09:40,into cure,F2,,,MA,,it was F2,cure.csv:3 | ask correction to be explained",
+        "2026-02-17 09:40,into cure,F1,,,MA,,a day later,cure.csv:3 | ask correction to be"
+            + " explained",
+      })
+  void a_correction_says_why_and_moves_nothing(String row, String found) {
+    assertEquals(
+        found,
+        found(
+            Bench.book()
+                .doubting()
+                .write(
+                    "cure,2026-02-16 09:40,into cure,F1",
+                    "cure," + row,
+                    "cure,2026-02-23 15:00,out of cure")));
+  }
 }
