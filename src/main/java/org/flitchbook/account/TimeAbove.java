@@ -26,7 +26,7 @@ import org.flitchbook.sums.Shift;
 
 /**
  * How long a lot was in the warm in all, which no limit of a single step adds up. The levels are
- * those of the product's own limits; the time is counted at its worse end.
+ * those of the product's own limits; the longer time counts.
  *
  * @param watched the steps in their order
  * @param betweenSteps the longest times from the end of a step to the beginning of the next that no

@@ -23,7 +23,7 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
       return from.writtenTo(to);
     }
 
-    /** Both minutes taken at their worse end. */
+    /** The longest time that both minutes allow. */
     Duration worst() {
       return from.longestTo(to);
     }

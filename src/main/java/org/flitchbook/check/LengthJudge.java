@@ -17,7 +17,7 @@ import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
 
-/** Judges the time between two events; one written to the minute counts at its worse end. */
+/** Judges the time between two events; one written to the minute counts as its worse bound. */
 record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
 
   Outcome judge() {

@@ -71,7 +71,7 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
           .orElseThrow();
     }
 
-    /** As written a minute is its beginning; against the lot it is its worse end. */
+    /** As written a minute is its beginning; against the lot, its worse bound. */
     private Tried tried(Kind.Hold row, Shift shift) {
       HeldTime held = HeldTime.of(track, shift, Level.of(row.atLeast()), from, until);
       long written = track.earliest(held.end()) - track.earliest(held.start());
