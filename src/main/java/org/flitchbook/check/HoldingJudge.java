@@ -67,7 +67,9 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
     return Optional.empty();
   }
 
-  /** The times of the readings of a place and of its end, each with its worse end of a minute. */
+  /**
+   * The times of the readings of a place and of its end, each with the worst second of its minute.
+   */
   private SortedMap<Instant, Instant> readings(Stay.Visit visit, List<Track> tracks) {
     Moment end = visit.until().orElseGet(() -> judged.endOf(step));
     SortedMap<Instant, Instant> latest = new TreeMap<>();
@@ -93,7 +95,9 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
     return location.equals(place) || judged.plan().location(location).isEmpty();
   }
 
-  /** The time from one reading to the next, as written, or at its worse end if only that counts. */
+  /**
+   * The time from one reading to the next, as written, or in the worst case if only that counts.
+   */
   private Message unseen(Instant from, Map.Entry<Instant, Instant> next, String place) {
     Duration written = Duration.between(from, next.getKey());
     Duration worst = Duration.between(from, next.getValue());
@@ -179,7 +183,7 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
         .toList();
   }
 
-  /** When it was seen to be good again, at the worse end of a minute but as written. */
+  /** When it was seen to be good again; against the lot, the latest second of that minute. */
   private long good(Track track, int index, Shift shift) {
     boolean written = shift == Shift.AS_WRITTEN;
     if (index < track.size()) {

@@ -242,7 +242,7 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** Why a time is not shown that holds only as it was written, to the minute. */
   static Message worseMinutes(Quantity worst) {
-    return say("check.worse-minutes", "{0} if both minutes are taken at their worse end", worst);
+    return say("check.worse-minutes", "{0} in the worst case of both minutes", worst);
   }
 
   static Message noEntry(What what) {

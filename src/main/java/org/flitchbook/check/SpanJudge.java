@@ -21,7 +21,7 @@ import org.flitchbook.sums.Shift;
 
 /**
  * Judges the time inside a band: each probe alone, the curve shifted by its uncertainty both ways,
- * crossings at their worse end. Where only the curve as written passes, the limit is not shown.
+ * crossings in the worst case. Where only the curve as written passes, the limit is not shown.
  */
 record SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
 

@@ -9,12 +9,12 @@ import org.flitchbook.message.Message;
 
 /** How far a limit's source can be trusted. */
 public enum Standing implements Argument {
-  READ(say("standing-told.read", "read in the source's own text")),
-  SECOND_HAND(say("standing-told.second-hand", "second-hand: read in a quotation or copy")),
-  MEMORY(say("standing-told.memory", "from memory: confirm before relying on it")),
-  DERIVED(say("standing-told.derived", "derived: arithmetic from the source's numbers")),
+  READ(say("standing-full.read", "read in the source's own text")),
+  SECOND_HAND(say("standing-full.second-hand", "second-hand: read in a quotation or copy")),
+  MEMORY(say("standing-full.memory", "from memory: confirm before relying on it")),
+  DERIVED(say("standing-full.derived", "derived: arithmetic from the source's numbers")),
   /** Stands in no file: it is that of whatever the plan itself states. */
-  PLAN(say("standing-told.plan", "the plan's own, with the support that it names"));
+  PLAN(say("standing-full.plan", "the plan's own, with the support that it names"));
 
   private final Message meaning;
 

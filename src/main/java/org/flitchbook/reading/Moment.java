@@ -5,7 +5,7 @@ import java.time.Instant;
 
 /**
  * When something happened, as closely as it was written down: a time written to the minute lies
- * anywhere in that minute, and a sum counts it at its worse end.
+ * anywhere in that minute, and a sum counts its worst second.
  */
 public record Moment(Instant earliest, Instant latest) {
 

@@ -22,7 +22,8 @@ record RowOrder(ReadLog log, LogRows rows, List<Integer> begins) {
   private static final Message SECONDS =
       say(
           "reading.order.seconds",
-          "the seconds, which a spreadsheet may have dropped; each row counts at its worse end");
+          "the seconds, which a spreadsheet may have dropped; each row counts as the worst second"
+              + " of its minute");
 
   /** The rows that can be used, in the order of time; none where they stand in another order. */
   Chosen inOrder() {

@@ -58,8 +58,7 @@ final class CoreSection extends LotSection {
 
   private Optional<Block> stages() {
     List<Stage> stages = judgement.findings().stream().flatMap(Stage::of).toList();
-    return table(
-            "record.core.crossings", "Crossings, at their worse end (month-day and clock)", stages)
+    return table("record.core.crossings", "Crossings, worst case (month-day and clock)", stages)
         .column(LIMIT, 12, stage -> name(stage.finding().limit()))
         .column("record.core.stage", "Stage", 0, stage -> band(stage.part()))
         .column(PROBE, 0, stage -> probe(stage.part().probe()))

@@ -66,7 +66,7 @@ final class TotalsSection extends LotSection {
 
   private Block table() {
     TableBuilder<Row> table =
-        table("record.warm.caption", "Time in the warm, at its worse end", rows())
+        table("record.warm.caption", "Time in the warm, worst case", rows())
             .column(STEP, 6, Row::step)
             .column(WHAT, 8, Row::what)
             .column(PROBE, 5, Row::probe);

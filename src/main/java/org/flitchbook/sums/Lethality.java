@@ -25,8 +25,8 @@ public record Lethality(BigDecimal minutes, BigDecimal logs, BigDecimal cap) {
   /**
    * Adds up a curve. Nothing counts below {@link Credit#lowest} (a line that crosses it is cut
    * there), after the peak where {@link Credit#heatingOnly} says so, and over a gap. A time written
-   * to the minute counts at its worse end; a reading by hand beside a live log counts only where it
-   * is cooler than the log on both sides.
+   * to the minute counts as its worst second; a reading by hand beside a live log counts only where
+   * it is cooler than the log on both sides.
    *
    * @param shift {@link Shift#DOWN} for any decision, so that the probe's error counts against the
    *     lot
