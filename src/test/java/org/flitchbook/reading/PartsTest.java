@@ -170,8 +170,8 @@ final class PartsTest {
     assertEquals(
         List.of(
             "note p1.csv:3:Time: found several rows of one minute (2 rows, lines 3 to 6), expected"
-                + " the seconds, which a spreadsheet may have dropped; each row counts at its worse"
-                + " end",
+                + " the seconds, which a spreadsheet may have dropped; each row counts as the"
+                + " worst second of its minute",
             "note p1.csv:4: found the readings of line 3 once more, expected each once"),
         said(day));
     assertEquals("2 3 5 6 7", lines(day));
