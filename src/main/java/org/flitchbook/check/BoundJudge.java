@@ -80,6 +80,7 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
   private Outcome ingoing() {
     return judged
         .withoutStep(Step.CURE)
+        .map(toCome -> toCome.beside(cures()))
         .orElseGet(
             () ->
                 Outcome.worstOfAll(
@@ -92,7 +93,17 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     return cured
         .worked()
         .map(worked -> compared(proved(worked, cured), worked, cured.evidence(), cured.piece()))
-        .orElseGet(() -> Outcome.notShown(cured.lacks().orElseThrow()).from(cured.evidence()));
+        .orElseGet(() -> without(cured));
+  }
+
+  /** No sum was made; all that it could be made of was looked at. */
+  private Outcome without(Curing.Ingoing cured) {
+    return Outcome.notShown(cured.lacks().orElseThrow()).from(cured.evidence()).beside(cures());
+  }
+
+  private Stream<Dependency> cures() {
+    return judged.entries(
+        What.CURING_SALT, What.ACCELERATOR, What.PICKLE, What.PUMP, What.PICK_UP);
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */
@@ -141,7 +152,8 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
     return tracks.isEmpty()
         ? judged.without(Step.SMOKE, JudgedLot.noReading(What.INTERNAL_TEMPERATURE))
-        : Outcome.worstOfAll(tracks.stream().map(this::peak).toList());
+        : Outcome.worstOfAll(tracks.stream().map(this::peak).toList())
+            .beside(Dependency.lookedAt(tracks));
   }
 
   private Outcome peak(Track track) {

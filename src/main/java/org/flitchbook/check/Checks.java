@@ -187,7 +187,8 @@ public final class Checks {
         outcome.reasons(),
         new Remarks(judged, this::judge).on(limit, outcome),
         outcome.evidence(),
-        outcome.parts());
+        outcome.parts(),
+        outcome.rows());
   }
 
   /** A limit of which something else is not shown can be missed, but not met. */

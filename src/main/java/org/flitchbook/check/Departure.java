@@ -71,7 +71,7 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
     if (closed.isEmpty()) {
       others.stream().filter(Departure::isOpen).map(Departure::open).forEach(reasons::add);
       faults.stream()
-          .filter(Fault::isOpen)
+          .filter(fault -> fault.isOpen() && !isLater(fault, left))
           .map(
               fault ->
                   say(
@@ -82,6 +82,13 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
           .forEach(reasons::add);
     }
     return reasons;
+  }
+
+  /** Whether it is about an entry of a time when the lot had left. */
+  private boolean isLater(Fault fault, Entry left) {
+    return lot.entries().stream()
+        .filter(entry -> entry.place().isSameLine(fault.place()))
+        .anyMatch(entry -> left.time().isBefore(entry.time()));
   }
 
   /** The last entry about something before it left. */

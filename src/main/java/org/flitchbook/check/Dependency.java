@@ -1,6 +1,7 @@
 package org.flitchbook.check;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -12,11 +13,24 @@ import org.flitchbook.lot.Track;
  * What a finding depends on: an entry's line, or a log's column (line 0) from one time to another.
  *
  * @param from in ms since 1970, and {@code until} counted in
+ * @param decides whether the finding could be another without it; else it was looked at beside
  */
-record Dependency(Place place, long from, long until) {
+record Dependency(Place place, long from, long until, boolean decides) {
 
   static Dependency on(Place place) {
-    return new Dependency(place, Long.MIN_VALUE, Long.MAX_VALUE);
+    return new Dependency(place, Long.MIN_VALUE, Long.MAX_VALUE, true);
+  }
+
+  static Dependency lookedAt(Place place) {
+    return new Dependency(place, Long.MIN_VALUE, Long.MAX_VALUE, false);
+  }
+
+  /** The readings by hand of tracks of which perhaps only some decide. */
+  static Stream<Dependency> lookedAt(List<Track> tracks) {
+    return tracks.stream()
+        .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::entry))
+        .flatMap(Optional::stream)
+        .map(entry -> lookedAt(entry.place()));
   }
 
   /** All readings of a track. */
@@ -33,7 +47,7 @@ record Dependency(Place place, long from, long until) {
     Stream<Dependency> logged =
         columns(track, first, last)
             .filter(column -> track.interval() > 0)
-            .map(column -> new Dependency(column, track.earliest(first), track.latest(last)));
+            .map(column -> new Dependency(column, track.earliest(first), track.latest(last), true));
     return Stream.concat(byHand, logged).toList();
   }
 
@@ -49,7 +63,8 @@ record Dependency(Place place, long from, long until) {
   }
 
   boolean isTouchedBy(Fault fault) {
-    return fault.stretch().map(this::overlaps).orElseGet(() -> isTouchedBy(fault.place()));
+    return decides
+        && fault.stretch().map(this::overlaps).orElseGet(() -> isTouchedBy(fault.place()));
   }
 
   private boolean overlaps(Stretch stretch) {

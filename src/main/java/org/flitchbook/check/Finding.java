@@ -2,6 +2,7 @@ package org.flitchbook.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
@@ -16,6 +17,7 @@ import org.flitchbook.plan.Limit;
  * @param reasons why it is not met, not shown or pending
  * @param remarks what a person should know beside it: a near miss, what would have passed
  * @param evidence the places of the numbers
+ * @param rows of the sheets, those that the judge used: what decides and what it looked at beside
  */
 public record Finding(
     Limit limit,
@@ -25,7 +27,8 @@ public record Finding(
     List<Message> reasons,
     List<Message> remarks,
     List<Place> evidence,
-    List<Part> parts) {
+    List<Part> parts,
+    Set<Place> rows) {
 
   public Finding {
     formulas = List.copyOf(formulas);
@@ -33,10 +36,11 @@ public record Finding(
     remarks = List.copyOf(remarks);
     evidence = List.copyOf(evidence);
     parts = List.copyOf(parts);
+    rows = Set.copyOf(rows);
   }
 
   Finding remarked(Message more) {
     List<Message> all = Stream.concat(remarks.stream(), Stream.of(more)).toList();
-    return new Finding(limit, verdict, measured, formulas, reasons, all, evidence, parts);
+    return new Finding(limit, verdict, measured, formulas, reasons, all, evidence, parts, rows);
   }
 }

@@ -41,7 +41,8 @@ record HoldingJudge(JudgedLot judged, Kind.Holding holding, Step step) {
     }
     Outcome worst =
         Outcome.worstOfAll(
-            tracks.stream().flatMap(track -> track.ways().stream()).map(this::probe).toList());
+                tracks.stream().flatMap(track -> track.ways().stream()).map(this::probe).toList())
+            .beside(Dependency.lookedAt(tracks));
     if (worst.verdict() != Verdict.NOT_MET && unseen.isPresent()) {
       return worst.but(Verdict.NOT_SHOWN, unseen.get());
     }

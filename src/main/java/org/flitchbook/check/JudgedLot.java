@@ -124,6 +124,13 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
         .stream();
   }
 
+  /** All entries about some things, as looked at. */
+  Stream<Dependency> entries(What... some) {
+    return Stream.of(some)
+        .flatMap(what -> lot.all(what).stream())
+        .map(entry -> Dependency.lookedAt(entry.place()));
+  }
+
   /** When the step ended, or the moment judged while it runs. */
   Moment endOf(Step step) {
     Optional<Moment> end =

@@ -6,11 +6,16 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BinaryOperator;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.plan.Rank;
+import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.Sheet;
 
 /**
  * What was found on one lot.
@@ -59,6 +64,19 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
         .filter(finding -> finding.verdict().isMissed())
         .filter(finding -> !groups.isServed(finding))
         .toList();
+  }
+
+  /** The rows of the sheets that a finding used, and those of the deviations that it opens. */
+  public Set<Place> usedRows() {
+    Stream<Place> actions =
+        deviations().isEmpty()
+            ? Stream.empty()
+            : lot.entries().stream()
+                .filter(entry -> entry.sheet() == Sheet.ACTIONS)
+                .map(Entry::place);
+    return Stream.concat(findings.stream().flatMap(found -> found.rows().stream()), actions)
+        .map(place -> Place.of(place.file(), place.line()))
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   public List<Fault> openFaults() {

@@ -28,8 +28,9 @@ record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
     }
     return Outcome.worstOfAll(
         begun.values().stream()
-            .map(from -> to(from).map(end -> between(from, end)).orElseGet(() -> running(from)))
-            .toList());
+                .map(from -> to(from).map(end -> between(from, end)).orElseGet(() -> running(from)))
+                .toList())
+        .beside(judged.entries(length.from(), length.to()));
   }
 
   /** The last such event of its piece; of a lot without pieces, that of its worst piece. */

@@ -5,6 +5,9 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.measure.Ratio;
@@ -75,6 +78,19 @@ record Outcome(
     List<Message> all = new ArrayList<>(reasons);
     all.add(why);
     return new Outcome(worse, measured, formulas, all, evidence, parts, dependsOn);
+  }
+
+  /** The same, of entries that were looked at too. */
+  Outcome beside(Stream<Dependency> lookedAt) {
+    return from(evidence, Stream.concat(dependsOn.stream(), lookedAt).distinct().toList());
+  }
+
+  /** The rows of the sheets that it uses. */
+  Set<Place> rows() {
+    return dependsOn.stream()
+        .map(Dependency::place)
+        .filter(place -> place.line() > 0)
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   boolean isTouchedBy(Fault fault) {

@@ -16,7 +16,8 @@ import org.flitchbook.sheet.What;
 record PresenceJudge(JudgedLot judged, Kind.Presence presence, Step step) {
 
   Outcome judge() {
-    return Outcome.worstOfAll(pieces().stream().map(this::judge).toList());
+    return Outcome.worstOfAll(pieces().stream().map(this::judge).toList())
+        .beside(judged.entries(presence.what()));
   }
 
   /** What is done to the meat while it is cured is done to each piece; all else to the lot. */

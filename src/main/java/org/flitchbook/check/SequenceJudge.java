@@ -40,7 +40,25 @@ record SequenceJudge(JudgedLot judged) {
         judged.product().steps().stream()
             .allMatch(step -> judged.phase(step) == JudgedLot.Phase.OVER);
     Outcome outcome = over ? Outcome.met() : moreToCome();
-    return (missing.isEmpty() ? outcome : Outcome.of(Verdict.NOT_SHOWN, missing)).from(evidence);
+    return (missing.isEmpty() ? outcome : Outcome.of(Verdict.NOT_SHOWN, missing))
+        .from(evidence)
+        .beside(judged.product().steps().stream().flatMap(this::lookedAt));
+  }
+
+  /**
+   * Each time it went in, and each time it came out before it went in again or, piece by piece, for
+   * good. That it came out twice without going in between is neither.
+   */
+  private Stream<Dependency> lookedAt(Step step) {
+    Stream<Entry> outs =
+        judged.lot().all(step.outOf()).stream().filter(out -> !out.piece().isEmpty());
+    Stream<Entry> absent =
+        judged.lot().stay(step).stream()
+            .flatMap(stay -> stay.absences().stream())
+            .map(Stay.Absence::out);
+    return Stream.concat(
+        judged.entries(step.into()),
+        Stream.concat(outs, absent).map(Entry::place).map(Dependency::lookedAt));
   }
 
   private static Outcome moreToCome() {

@@ -40,7 +40,19 @@ record ShareJudge(JudgedLot judged, Kind.Share share) {
                 share.options().stream()
                     .flatMap(option -> new Tried(option).outcome().stream())
                     .max(Comparator.comparing(Outcome::verdict))
+                    .map(best -> best.beside(lookedAt()))
                     .orElseGet(() -> judged.missing(Step.SMOKE, nothing)));
+  }
+
+  /** What is on record for any option. */
+  private Stream<Dependency> lookedAt() {
+    return share.options().stream()
+        .map(Kind.Option::what)
+        .flatMap(
+            what ->
+                Stream.concat(
+                    judged.entries(what),
+                    Dependency.lookedAt(judged.lot().tracks(what, Step.SMOKE))));
   }
 
   /**

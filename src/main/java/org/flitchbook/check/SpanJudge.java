@@ -45,7 +45,8 @@ record SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
         .measured(worst.measured(), all(stages, Outcome::formulas))
         .from(
             all(stages, Outcome::evidence).stream().distinct().toList(),
-            Stream.concat(readings, warm).distinct().toList());
+            Stream.concat(readings, warm).distinct().toList())
+        .beside(Dependency.lookedAt(tracks));
   }
 
   private static <T> List<T> all(List<Outcome> stages, Function<Outcome, List<T>> part) {

@@ -32,7 +32,8 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
             .orElseGet(
                 () ->
                     Outcome.worstOfAll(
-                        tracks.stream().map(track -> new Probe(track).outcome()).toList()));
+                            tracks.stream().map(track -> new Probe(track).outcome()).toList())
+                        .beside(Dependency.lookedAt(tracks)));
   }
 
   /** A row with the run that came nearest to it, and how long that was in ms. */

@@ -6,7 +6,10 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -70,8 +73,9 @@ public final class Doubts {
    *
    * @param lot without the readings that are none, its own faults with what people said of them
    * @param faults what the rules found, with what people said of it
+   * @param unused the same once the limits are judged, by the rows that their findings used
    */
-  public record Result(Lot lot, List<Fault> faults) {
+  public record Result(Lot lot, List<Fault> faults, Function<Set<Place>, Result> unused) {
 
     public Result {
       faults = List.copyOf(faults);

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
@@ -51,8 +53,36 @@ final class PlausibilityCheck {
     faults = new ArrayList<>(heard(faults));
     Stream.concat(own.stream(), List.copyOf(faults).stream()).forEach(this::excludeExplained);
     faults.addAll(heard(FINAL.stream().flatMap(this::rules).flatMap(this::found).toList()));
-    said.ifPresent(each -> faults.addAll(each.faults()));
-    return new Doubts.Result(lot.with(own), faults);
+    lot = lot.with(own);
+    return result();
+  }
+
+  /** The faults so far, and those of explanations that nothing of them asked for. */
+  private Doubts.Result result() {
+    List<Fault> idle = said.map(Explanations::faults).orElse(List.of());
+    return new Doubts.Result(
+        lot, Stream.concat(faults.stream(), idle.stream()).toList(), this::unused);
+  }
+
+  /** With the rows that no finding used, and about which nothing was said yet. */
+  private Doubts.Result unused(Set<Place> used) {
+    Set<Place> known =
+        Stream.concat(
+                used.stream(),
+                Stream.concat(lot.faults().stream(), faults.stream())
+                    .map(fault -> Place.of(fault.place().file(), fault.place().line())))
+            .collect(Collectors.toUnmodifiableSet());
+    faults.addAll(
+        heard(
+            whole
+                .rules(RowNotUsed.class)
+                .flatMap(
+                    rule ->
+                        ((RowNotUsed) rule.numbers())
+                            .find(whole.of(lot), known)
+                            .map(doubt -> rule.fault(lot.code(), doubt)))
+                .toList()));
+    return result();
   }
 
   /** The rules of a kind, in the order in which it permits them. */

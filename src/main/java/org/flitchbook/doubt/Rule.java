@@ -22,7 +22,7 @@ public record Rule(
 
   /** The numbers of a rule, and what is done with them. */
   @Choice("rule")
-  sealed interface Numbers permits Finder, Explanations.Explanation {}
+  sealed interface Numbers permits Finder, RowNotUsed, Explanations.Explanation {}
 
   /** What is found in a lot; beside a note there is nothing to be done any more. */
   Fault fault(String lot, Doubt doubt) {

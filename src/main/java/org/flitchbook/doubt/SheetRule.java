@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.flitchbook.input.Place;
 import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
@@ -16,7 +15,6 @@ import org.flitchbook.message.Message;
 import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.CureMethod.Into;
 import org.flitchbook.plan.Ingredient;
-import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -24,71 +22,10 @@ import org.flitchbook.sums.Shift;
 
 /** Rows of the sheets that no limit looks at as they stand, or that contradict each other. */
 sealed interface SheetRule extends Finder
-    permits SheetRule.ReadingNotUsed,
-        SheetRule.TooCold,
+    permits SheetRule.TooCold,
         SheetRule.CureUnderOtherWord,
         SheetRule.OtherMethod,
         SheetRule.RindContradicted {
-
-  /**
-   * A reading by hand of the lot that no limit looks at, and that a limit on the same thing would
-   * not meet: another place's item, another time than the step's, another sheet.
-   */
-  @Choice("reading not used")
-  record ReadingNotUsed() implements SheetRule {
-
-    @Override
-    public Stream<Doubt> find(Subject subject) {
-      Set<Place> used =
-          subject.lot().tracks().stream()
-              .map(Lot.StepTrack::track)
-              .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::entry))
-              .flatMap(Optional::stream)
-              .map(Entry::place)
-              .collect(Collectors.toSet());
-      return subject.lot().entries().stream()
-          .filter(entry -> !used.contains(entry.place()))
-          .filter(entry -> subject.limits().anyMatch(limit -> misses(limit, entry)))
-          .map(ReadingNotUsed::doubt);
-    }
-
-    private static boolean misses(Kind limit, Entry entry) {
-      if (limit instanceof Kind.Holding holding) {
-        return entry.is(holding.what())
-            && (holding.ceiling()
-                ? entry.amount().isAbove(holding.limit())
-                : entry.amount().isBelow(holding.limit()));
-      }
-      return limit instanceof Kind.Span span
-          && entry.is(span.what())
-          && span.stages().stream()
-              .filter(Kind.Stage::falling)
-              .anyMatch(stage -> entry.amount().isAbove(stage.to()));
-    }
-
-    private static Doubt doubt(Entry entry) {
-      return new Doubt(
-          entry.place(),
-          entry.item().isEmpty()
-              ? say(
-                  "doubt.unused.found",
-                  "{0} of {1}, at a time or on a sheet where no limit looks at it",
-                  entry.what(),
-                  entry.shown())
-              : say(
-                  "doubt.unused.found-of",
-                  "{0} of {1} at {2}, where no limit looks at it",
-                  entry.what(),
-                  entry.shown(),
-                  entry.item()),
-          say(
-              "doubt.unused.expected",
-              "a reading of the place that the lot lay in, while it lay there"),
-          say(
-              "do.reading-not-used",
-              "Correct the place, the time or the sheet, or say what was read there."));
-    }
-  }
 
   /**
    * A cooler or water colder than cured meat is kept: most likely the other unit.

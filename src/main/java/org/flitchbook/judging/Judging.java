@@ -19,6 +19,8 @@ import org.flitchbook.account.Accounts;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
+import org.flitchbook.check.Checks;
+import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Document;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
@@ -113,6 +115,15 @@ public final class Judging {
   /** Judges all lots of a book as of its last day. */
   public static Judged book(PlannedBook book) {
     return new Judging(book, new When(book.book().lastDay(), Optional.empty(), true)).judge();
+  }
+
+  /** A lot by its limits, and once more where a row of it was used by none of them. */
+  public static Judgement judge(Plan plan, Doubts.Result examined, Instant moment) {
+    Judgement judged = Checks.judge(plan, examined.lot(), examined.faults(), moment);
+    Doubts.Result all = examined.unused().apply(judged.usedRows());
+    return all.faults().equals(examined.faults())
+        ? judged
+        : Checks.judge(plan, all.lot(), all.faults(), moment);
   }
 
   /** What was found, and which version of the program found it. */

@@ -126,6 +126,6 @@ final class LotJudging {
 
   private Judgement judge(Plan plan, Lots under, Lot lot, List<Fault> more) {
     Doubts.Result examined = Doubts.examine(plan, rules, under.register(), lot, more, plan.words());
-    return Checks.judge(plan, examined.lot(), examined.faults(), moment);
+    return Judging.judge(plan, examined, moment);
   }
 }

@@ -22,6 +22,7 @@ import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.judging.Judging;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.measure.Quantity;
@@ -324,7 +325,7 @@ public final class Bench {
     }
     Doubts.Result examined =
         Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words());
-    return Checks.judge(plan, examined.lot(), examined.faults(), moment);
+    return Judging.judge(plan, examined, moment);
   }
 
   /** Judged with these faults, and with no rule for dirty data asked. */
@@ -338,10 +339,13 @@ public final class Bench {
   /** What the rules for dirty data say of the lot. */
   public List<Fault> doubts() {
     Plan plan = plan();
-    Lots assembled = assemble(plan, instant("2026-12-01 00:00"));
+    Instant moment = instant("2026-12-01 00:00");
+    Lots assembled = assemble(plan, moment);
     Lot lot = assembled.lot("A1").orElseThrow();
-    return Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words())
-        .faults();
+    Doubts.Result examined =
+        Doubts.examine(plan, rules(), assembled.register(), lot, List.of(), plan.words());
+    Judgement judged = Checks.judge(plan, examined.lot(), examined.faults(), moment);
+    return examined.unused().apply(judged.usedRows()).faults();
   }
 
   private Lots assemble(Plan plan, Instant moment) {

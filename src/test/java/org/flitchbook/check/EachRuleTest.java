@@ -197,7 +197,7 @@ final class EachRuleTest {
   private static List<Bad> sheets() {
     return List.of(
         bad(
-            "reading not used",
+            "row not used",
             "cold",
             () ->
                 Suspects.cold("38.0", "38.4")

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.flitchbook.doubt.Doubts;
 import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.judging.Judging;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Plans;
@@ -55,7 +56,7 @@ record Shelf(Map<String, List<String>> lines, Map<String, Judgement> lots) {
             lot -> {
               Doubts.Result examined =
                   Doubts.examine(plan, rules, assembled.register(), lot, List.of(), plan.words());
-              lots.put(lot.code(), Checks.judge(plan, examined.lot(), examined.faults(), moment));
+              lots.put(lot.code(), Judging.judge(plan, examined, moment));
             });
     return lots;
   }

@@ -257,6 +257,7 @@ final class HandsTest {
   void a_cure_is_used_at_the_rate_of_its_strength(String lot, String grams, String said) {
     Bench bench =
         Bench.book()
+            .rule("us.424.22-b-3.nitrite")
             .write(
                 "cure,2026-02-10 08:00,green weight,,10000,g,MA,S-10",
                 "cure,2026-02-10 08:10,curing salt," + lot + "," + grams + ",g");

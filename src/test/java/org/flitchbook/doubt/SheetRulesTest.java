@@ -23,7 +23,11 @@ final class SheetRulesTest {
             "cooling",
             "smoke",
             "\"kind\": \"span\", \"what\": \"internal temperature\", \"from\": \"130 °F\","
-                + " \"to\": \"40 °F\", \"atMost\": \"8 h\"");
+                + " \"to\": \"40 °F\", \"atMost\": \"8 h\"")
+        .own(
+            "nitrite",
+            "cure",
+            "\"kind\": \"ceiling\", \"quantity\": \"ingoing nitrite\", \"atMost\": \"200 ppm\"");
   }
 
   private static String found(Bench bench) {
@@ -42,15 +46,15 @@ final class SheetRulesTest {
         "cure,2026-02-16 12:00,cooler temperature,F1,58.0,°F    | ''",
         "cure,2026-02-16 12:00,cooler temperature,F2,38.0,°F    | ''",
         "cure,2026-02-16 12:00,cooler temperature,F2,41.0,°F    | ''",
-        "cure,2026-02-16 12:00,cooler temperature,F2,41.1,°F    | ask reading not used",
-        "cure,2026-02-16 12:00,cooler temperature,SK,58.0,°F    | ask reading not used",
-        "cure,2026-02-16 08:00,cooler temperature,F1,58.0,°F    | ask reading not used",
-        "cure,2026-02-10 12:00,cooler temperature,F1,58.0,°F    | ask reading not used",
-        "cure,2026-02-24 12:00,cooler temperature,F1,58.0,°F    | ask reading not used",
+        "cure,2026-02-16 12:00,cooler temperature,F2,41.1,°F    | ask row not used",
+        "cure,2026-02-16 12:00,cooler temperature,SK,58.0,°F    | ask row not used",
+        "cure,2026-02-16 08:00,cooler temperature,F1,58.0,°F    | ask row not used",
+        "cure,2026-02-10 12:00,cooler temperature,F1,58.0,°F    | ask row not used",
+        "cure,2026-02-24 12:00,cooler temperature,F1,58.0,°F    | ask row not used",
         "chill,2026-02-16 12:00,cooler temperature,F1,58.0,°F   | ''",
-        "chill,2026-02-16 12:00,cooler temperature,,58.0,°F     | ask reading not used",
+        "chill,2026-02-16 12:00,cooler temperature,,58.0,°F     | ask row not used",
         "smoke,2026-02-16 12:00,internal temperature,P1,39.0,°F | ''",
-        "smoke,2026-02-16 12:00,internal temperature,P1,70.0,°F | ask reading not used",
+        "smoke,2026-02-16 12:00,internal temperature,P1,70.0,°F | ask row not used",
       })
   void a_reading_that_no_limit_looks_at_is_asked_about_where_it_would_miss_one(
       String row, String found) {
