@@ -14,6 +14,7 @@ import org.flitchbook.message.Argument;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Time;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
@@ -102,8 +103,12 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
   }
 
   private Stream<Dependency> cures() {
-    return judged.entries(
-        What.CURING_SALT, What.ACCELERATOR, What.PICKLE, What.PUMP, What.PICK_UP);
+    Stream<Dependency> own =
+        bound.figure() == Figure.INGOING_ACCELERATOR
+            ? judged.entries(What.ACCELERATOR)
+            : Stream.empty();
+    return Stream.concat(
+        own, judged.entries(What.CURING_SALT, What.PICKLE, What.PUMP, What.PICK_UP));
   }
 
   /** Masses are judged as written; what the scales can prove is printed beside. */

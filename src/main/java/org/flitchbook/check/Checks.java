@@ -97,8 +97,9 @@ public final class Checks {
     for (Product.Missing missing : product.missing()) {
       findings.add(finding(Implied.covered(missing), notCovered(missing)));
     }
-    if (judged.lot().first(What.DISPATCHED).isPresent()) {
-      findings.add(review(findings));
+    Departure departure = new Departure(judged.lot(), findings, faults);
+    if (judged.lot().first(What.DISPATCHED).isPresent() || departure.isEarly()) {
+      findings.add(review(departure));
     }
     return findings;
   }
@@ -124,12 +125,11 @@ public final class Checks {
   }
 
   /** A dispatch before the review, or of a lot that may not leave, is a deviation. */
-  private Finding review(List<Finding> others) {
+  private Finding review(Departure departure) {
     Kind.Presence reviewed =
         new Kind.Presence(What.REVIEWED, Optional.of(What.DISPATCHED), List.of("by"));
     Outcome outcome = new PresenceJudge(judged, reviewed, Step.RELEASE).judge();
-    return finding(
-        Implied.review(reviewed), new Departure(judged.lot(), others, faults).of(outcome));
+    return finding(Implied.review(reviewed), departure.of(outcome));
   }
 
   /** With the readings in doubt and without them; the worse counts. */

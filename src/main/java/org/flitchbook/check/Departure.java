@@ -28,7 +28,7 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
   /** Not met for one that was not, beside what the review shows. */
   Outcome of(Outcome review) {
     Outcome outcome = review;
-    for (Entry left : lot.all(What.DISPATCHED)) {
+    for (Entry left : lot.entries()) {
       List<Message> reasons = reasons(left);
       if (!reasons.isEmpty()) {
         outcome =
@@ -53,11 +53,28 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
         : say("check.review.left-to", "{0} to {1}", left.shown(), left.item());
   }
 
+  /** Whether it was packed while it was held or before its last step ended. */
+  boolean isEarly() {
+    return lot.all(What.PACKED).stream().anyMatch(packed -> !reasons(packed).isEmpty());
+  }
+
+  /** Packing is no leaving: what is open then may be settled before the review. */
   private List<Message> reasons(Entry left) {
+    if (!left.is(What.PACKED) && !left.is(What.DISPATCHED)) {
+      return List.of();
+    }
+    List<Message> reasons = unfinished(left);
+    if (left.is(What.DISPATCHED)) {
+      reasons.addAll(open(left));
+    }
+    return reasons;
+  }
+
+  private List<Message> unfinished(Entry left) {
     List<Message> reasons = new ArrayList<>();
-    Optional<Entry> held = last(What.HELD, left);
     Optional<Entry> closed = last(What.CLOSED, left);
-    held.filter(hold -> closed.filter(end -> !end.time().isBefore(hold.time())).isEmpty())
+    last(What.HELD, left)
+        .filter(hold -> closed.filter(end -> !end.time().isBefore(hold.time())).isEmpty())
         .map(hold -> say("check.review.held", "it is held ({0})", hold.place()))
         .ifPresent(reasons::add);
     lot.stays().stream()
@@ -68,7 +85,16 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
             later ->
                 say("check.review.in-work", "{0} came after it ({1})", later.what(), later.place()))
         .forEach(reasons::add);
-    if (closed.isEmpty()) {
+    lot.stays().stream()
+        .filter(stay -> lot.isRunning(stay.step()))
+        .map(stay -> say("check.review.running", "it is in the step {0}", stay.step()))
+        .forEach(reasons::add);
+    return reasons;
+  }
+
+  private List<Message> open(Entry left) {
+    List<Message> reasons = new ArrayList<>();
+    if (last(What.CLOSED, left).isEmpty()) {
       others.stream().filter(Departure::isOpen).map(Departure::open).forEach(reasons::add);
       faults.stream()
           .filter(fault -> fault.isOpen() && !isLater(fault, left))

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.input.Severity;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
@@ -70,6 +71,7 @@ final class PlausibilityCheck {
         Stream.concat(
                 used.stream(),
                 Stream.concat(lot.faults().stream(), faults.stream())
+                    .filter(fault -> !fault.is(Severity.NOTE))
                     .map(fault -> Place.of(fault.place().file(), fault.place().line())))
             .collect(Collectors.toUnmodifiableSet());
     faults.addAll(

@@ -35,8 +35,7 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
 
   /** What brings nitrite in or moves the lot; the amount of meat is asked about by other rules. */
   private static final Set<What> DECISIVE =
-      EnumSet.of(
-          What.CURING_SALT, What.ACCELERATOR, What.PICKLE, What.PUMP, What.PICK_UP, What.FOUND);
+      EnumSet.of(What.CURING_SALT, What.ACCELERATOR, What.PICKLE, What.PUMP, What.PICK_UP);
 
   static {
     Step.ofWork().forEach(step -> DECISIVE.addAll(Set.of(step.into(), step.outOf())));
@@ -53,13 +52,11 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
   }
 
   private boolean isRemark(Subject subject, Entry entry) {
-    if (entry.is(What.HELD)) {
-      return isClosed(subject, entry);
-    }
-    if (DECISIVE.contains(entry.what())) {
-      return entry.is(What.FOUND) && isClosed(subject, entry);
+    if (entry.sheet() == Sheet.ACTIONS) {
+      return entry.is(What.EXPLAINED) || isClosed(subject, entry);
     }
     return entry.sheet() != Sheet.LAB
+        && !DECISIVE.contains(entry.what())
         && (isBesideCore(subject, entry) || !isOutside(subject, entry));
   }
 
@@ -77,7 +74,7 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
         || subject.limits().anyMatch(limit -> misses(limit, entry));
   }
 
-  /** Whether it was closed afterwards. */
+  /** Whether what was acted on was closed then or afterwards. */
   private static boolean isClosed(Subject subject, Entry entry) {
     return subject.lot().all(What.CLOSED).stream()
         .anyMatch(closed -> !closed.time().isBefore(entry.time()));

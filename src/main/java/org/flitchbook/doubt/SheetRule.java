@@ -2,12 +2,15 @@ package org.flitchbook.doubt;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.flitchbook.input.Place;
 import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
@@ -15,6 +18,7 @@ import org.flitchbook.message.Message;
 import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.CureMethod.Into;
 import org.flitchbook.plan.Ingredient;
+import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
@@ -39,10 +43,23 @@ sealed interface SheetRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().tracks().stream()
-          .map(Lot.StepTrack::track)
-          .filter(track -> COLD.contains(track.what()))
-          .flatMap(track -> first(subject, track).stream());
+      List<Track> tracks =
+          subject.lot().tracks().stream()
+              .map(Lot.StepTrack::track)
+              .filter(track -> COLD.contains(track.what()))
+              .toList();
+      Set<Entry> inTracks =
+          tracks.stream()
+              .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::entry))
+              .flatMap(Optional::stream)
+              .collect(Collectors.toSet());
+      return Stream.concat(
+          tracks.stream().flatMap(track -> first(subject, track).stream()),
+          subject.lot().entries().stream()
+              .filter(entry -> COLD.contains(entry.what()) && !inTracks.contains(entry))
+              .filter(entry -> entry.amount().isBelow(below.written()))
+              .filter(entry -> !isFreezer(subject, entry.item()))
+              .map(entry -> doubt(entry.place(), entry.what(), Message.of(entry.shown()), 1)));
     }
 
     private Optional<Doubt> first(Subject subject, Track track) {
@@ -51,7 +68,10 @@ sealed interface SheetRule extends Finder
               .filter(i -> track.level(i, Shift.AS_WRITTEN) < below.level())
               .filter(i -> !isFreezer(subject, track.location(i)))
               .toArray();
-      return cold.length == 0 ? Optional.empty() : Optional.of(doubt(subject, track, cold));
+      return IntStream.of(cold)
+          .limit(1)
+          .mapToObj(i -> doubt(track.place(i), track.what(), subject.said(track, i), cold.length))
+          .findFirst();
     }
 
     private static boolean isFreezer(Subject subject, String location) {
@@ -62,18 +82,12 @@ sealed interface SheetRule extends Finder
           .isPresent();
     }
 
-    private Doubt doubt(Subject subject, Track track, int[] cold) {
-      Message first = subject.said(track, cold[0]);
+    private Doubt doubt(Place place, What what, Message first, int readings) {
       return new Doubt(
-          track.place(cold[0]),
-          cold.length == 1
-              ? say("doubt.too-cold.found", "{0}: {1}", track.what(), first)
-              : say(
-                  "doubt.too-cold.several",
-                  "{0}: {1} ({2} readings)",
-                  track.what(),
-                  first,
-                  cold.length),
+          place,
+          readings == 1
+              ? say("doubt.too-cold.found", "{0}: {1}", what, first)
+              : say("doubt.too-cold.several", "{0}: {1} ({2} readings)", what, first, readings),
           say("doubt.too-cold.expected", "at least {0} in a place that is no freezer", below),
           say(
               "do.place-too-cold",
@@ -81,9 +95,14 @@ sealed interface SheetRule extends Finder
     }
   }
 
-  /** What the plan knows as an ingredient with nitrite or nitrate, weighed under another word. */
+  /**
+   * What the plan knows as an ingredient with nitrite or nitrate, or what is called so, weighed
+   * under another word. Only letters and digits are compared: C1 7741 is C1-7741.
+   *
+   * @param called words that stand in the names of such ingredients
+   */
   @Choice("curing salt under another word")
-  record CureUnderOtherWord() implements SheetRule {
+  record CureUnderOtherWord(List<String> called) implements SheetRule {
 
     private static final Set<What> OTHER =
         Set.of(What.SALT, What.SUGAR, What.ACCELERATOR, What.OTHER, What.GLAZED);
@@ -92,13 +111,20 @@ sealed interface SheetRule extends Finder
     public Stream<Doubt> find(Subject subject) {
       return subject.lot().entries().stream()
           .filter(entry -> OTHER.contains(entry.what()))
-          .flatMap(
-              entry ->
-                  subject.plan().ingredients().stream()
-                      .filter(CureUnderOtherWord::cures)
-                      .filter(cure -> isMeant(cure, entry))
-                      .limit(1)
-                      .map(cure -> doubt(entry, cure)));
+          .filter(entry -> isCure(subject.plan(), plain(entry.item())))
+          .map(CureUnderOtherWord::doubt);
+    }
+
+    private boolean isCure(Plan plan, String item) {
+      return called.stream().map(CureUnderOtherWord::plain).anyMatch(item::contains)
+          || plan.ingredients().stream()
+              .filter(CureUnderOtherWord::cures)
+              .flatMap(cure -> Stream.of(cure.lot(), cure.name()))
+              .anyMatch(name -> plain(name).equals(item));
+    }
+
+    private static String plain(String name) {
+      return name.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
     }
 
     private static boolean cures(Ingredient ingredient) {
@@ -111,20 +137,14 @@ sealed interface SheetRule extends Finder
           .anyMatch(share -> share.value().signum() > 0);
     }
 
-    private static boolean isMeant(Ingredient cure, Entry entry) {
-      String item = entry.item().strip();
-      return item.equalsIgnoreCase(cure.lot()) || item.equalsIgnoreCase(cure.name());
-    }
-
-    private static Doubt doubt(Entry entry, Ingredient cure) {
+    private static Doubt doubt(Entry entry) {
       return new Doubt(
           entry.place().column("what"),
           say(
               "doubt.other-word.found",
-              "{0} of {1}, which holds nitrite or nitrate ({2})",
+              "{0} of {1}, which holds nitrite or nitrate by its name",
               entry.what(),
-              entry.item(),
-              cure.name()),
+              entry.item()),
           say(
               "doubt.other-word.expected",
               "what holds nitrite or nitrate as {0}",

@@ -2,6 +2,8 @@ package org.flitchbook.lot;
 
 import static org.flitchbook.message.Message.say;
 
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +14,8 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
+import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
@@ -36,11 +40,20 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
   private static final Message OF_HUMIDITY =
       say("lot.instrument.humidity", "an instrument with its \"humidityAccuracy\" in the plan");
 
+  private static final Message ANOTHER_KIND =
+      say("lot.kind.expected", "a place of another kind, or its kind in the plan corrected");
+
   Stream<Fault> ofEntries(List<Entry> entries) {
     return entries.stream()
         .flatMap(
             entry ->
-                Stream.of(person(entry), instrument(entry), location(entry), ingredient(entry))
+                Stream.of(
+                        person(entry),
+                        instrument(entry),
+                        location(entry),
+                        ingredient(entry),
+                        day(entry),
+                        kindOfPlace(entry).stream())
                     .flatMap(Function.identity()));
   }
 
@@ -126,6 +139,62 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
                 Listing.commas(plan.ingredients().stream().map(Ingredient::lot).toList())));
   }
 
+  /**
+   * A day's folder may hold the night before and after. What was typed days later stands in the
+   * folder of the day on which it was typed, and a correction in any.
+   */
+  private Stream<Fault> day(Entry entry) {
+    return plan.practice().daysApart().stream()
+        .filter(days -> entry.corrects().isEmpty() && !isNear(entry, days))
+        .map(
+            days ->
+                Fault.ask(
+                    "row of another day",
+                    entry.lot(),
+                    entry.place().column("time"),
+                    say("lot.day.found", "a time of another day than its folder"),
+                    say(
+                        "lot.day.expected",
+                        "a time at most {0} off, or in \"entered\" when it was typed",
+                        Quantity.of(days, Unit.DAY))));
+  }
+
+  private boolean isNear(Entry entry, int days) {
+    LocalDate filed = LocalDate.parse(entry.place().file().split("/", 2)[0]);
+    return Stream.concat(Stream.of(entry.time()), entry.entered().stream())
+        .map(time -> LocalDate.ofInstant(time.earliest(), plan.establishment().zone()))
+        .anyMatch(date -> Math.abs(ChronoUnit.DAYS.between(filed, date)) <= days);
+  }
+
+  private Optional<Fault> kindOfPlace(Entry entry) {
+    return plan.location(entry.item())
+        .filter(place -> !suits(entry.what(), place.kind()))
+        .map(
+            place ->
+                Fault.ask(
+                    "kind of place",
+                    entry.lot(),
+                    entry.place().column("item"),
+                    inPlace(entry.what(), place),
+                    ANOTHER_KIND));
+  }
+
+  private static Message inPlace(What what, Location place) {
+    return say("lot.kind.found", "{0} in {1}, a {2}", what, place.id(), place.kind());
+  }
+
+  /** Smoke has its own places, and so has water; cured and chilled is in neither. */
+  private static boolean suits(What what, String kind) {
+    return switch (what) {
+      case INTO_CURE, INTO_CHILL -> !kind.equals("smoker") && !kind.equals("water");
+      case CHAMBER_TEMPERATURE, WET_BULB_TEMPERATURE, INTO_SMOKE ->
+          !kind.equals("cooler") && !kind.equals("freezer") && !kind.equals("water");
+      case COOLER_TEMPERATURE -> !kind.equals("water");
+      case WATER_TEMPERATURE -> !kind.equals("smoker") && !kind.equals("freezer");
+      default -> true;
+    };
+  }
+
   /** The item that an entry names. */
   static Message item(Entry entry) {
     return entry.item().isEmpty() ? say("words.nothing", "nothing") : Message.of(entry.item());
@@ -173,7 +242,15 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
                         place,
                         say("lot.log.unknown-lot", "{0}, which no sheet knows", named),
                         say("lot.log.lot", "a lot's code")));
-    return Stream.of(ofInstrument(log, place), ofPlace, ofLots).flatMap(Function.identity());
+    Stream<Fault> ofKind =
+        plan.location(log.place()).stream()
+            .filter(known -> !suits(log.what(), known.kind()))
+            .map(
+                known ->
+                    Fault.ask(
+                        "kind of place", "", place, inPlace(log.what(), known), ANOTHER_KIND));
+    return Stream.of(ofInstrument(log, place), ofPlace, ofKind, ofLots)
+        .flatMap(Function.identity());
   }
 
   private static Fault ask(String rule, Place place, Object found, Message expected) {

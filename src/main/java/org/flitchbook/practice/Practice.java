@@ -4,6 +4,7 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
 import org.flitchbook.json.Key;
@@ -16,6 +17,8 @@ import org.flitchbook.measure.Ratio;
  * remark all the same.
  *
  * @param daysAhead so many days after that of its folder a log's reading may be
+ * @param daysApart so many days before and after that of its folder a row of a sheet may be; empty
+ *     where records of earlier versions don't know it
  * @param nearMiss a time with less than this share of its limit to spare is a near miss
  * @param airBeside a reading of the air counts beside one of the core that is no further off
  * @param leapEdge at the ends of a leap, a step of less than this share of it hardly belongs to it
@@ -25,6 +28,7 @@ public record Practice(
     SteadyClock steadyClock,
     SetBack setBack,
     int daysAhead,
+    Optional<Integer> daysApart,
     Ratio nearMiss,
     Duration airBeside,
     Ratio leapEdge,

@@ -3,6 +3,7 @@ package org.flitchbook.practice;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
+import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.json.Binder;
 import org.flitchbook.json.Format;
@@ -23,6 +24,7 @@ record PracticeFile(
     SteadyClock steadyClock,
     SetBack setBack,
     FutureTime futureTime,
+    Optional<OtherDay> otherDay,
     Share nearMiss,
     Time airBeside,
     Share leapEdge,
@@ -46,6 +48,8 @@ record PracticeFile(
 
   record FutureTime(@Key(format = "count") int daysAhead, @Key(inline = true) Reason reason) {}
 
+  record OtherDay(@Key(format = "count") int daysApart, @Key(inline = true) Reason reason) {}
+
   record Share(Ratio below, @Key(inline = true) Reason reason) {}
 
   record Time(Duration time, @Key(inline = true) Reason reason) {}
@@ -59,6 +63,7 @@ record PracticeFile(
         steadyClock.clock(),
         setBack.setBack(),
         futureTime.daysAhead(),
+        otherDay.map(OtherDay::daysApart),
         nearMiss.below(),
         airBeside.time(),
         leapEdge.below(),

@@ -201,7 +201,7 @@ final class EachRuleTest {
             "cold",
             () ->
                 Suspects.cold("38.0", "38.4")
-                    .write("cure,2026-02-10 12:10,cooler temperature,SK,58.0,°F")),
+                    .write("cure,2026-02-10 12:10,cooler temperature,F2,58.0,°F")),
         bad(
             "out and in again",
             "cold",

@@ -106,10 +106,11 @@ final class JudgedAgainTest {
       List.of(
           new Reach(
               "to the last checks before the lot and no further",
-              "2026-01-20",
+              "2026-02-10",
               0,
               book -> {
-                move(book, "2026-02-16/instruments.csv", "2026-01-20/instruments.csv");
+                move(book, "2026-02-16/instruments.csv", "2026-02-10/instruments.csv");
+                Tree.edit(book.resolve("2026-02-10/instruments.csv"), "2026-02-16", "2026-02-10");
                 add(
                     book,
                     "2025-12-01/instruments.csv",

@@ -47,7 +47,6 @@ final class SheetRulesTest {
         "cure,2026-02-16 12:00,cooler temperature,F2,38.0,°F    | ''",
         "cure,2026-02-16 12:00,cooler temperature,F2,41.0,°F    | ''",
         "cure,2026-02-16 12:00,cooler temperature,F2,41.1,°F    | ask row not used",
-        "cure,2026-02-16 12:00,cooler temperature,SK,58.0,°F    | ask row not used",
         "cure,2026-02-16 08:00,cooler temperature,F1,58.0,°F    | ask row not used",
         "cure,2026-02-10 12:00,cooler temperature,F1,58.0,°F    | ask row not used",
         "cure,2026-02-24 12:00,cooler temperature,F1,58.0,°F    | ask row not used",
@@ -55,6 +54,14 @@ final class SheetRulesTest {
         "chill,2026-02-16 12:00,cooler temperature,,58.0,°F     | ask row not used",
         "smoke,2026-02-16 12:00,internal temperature,P1,39.0,°F | ''",
         "smoke,2026-02-16 12:00,internal temperature,P1,70.0,°F | ask row not used",
+        "soak,2026-02-16 12:00,water temperature,SK,41.0,°F     | ''",
+        "soak,2026-02-16 12:00,water temperature,SK,41.1,°F     | ask row not used",
+        "cure,2026-02-16 08:00,received temperature,,41.0,°F    | ''",
+        "cure,2026-02-16 08:00,received temperature,,60.5,°F    | ask row not used",
+        "smoke,2026-02-16 12:00,chamber temperature,SM,160,°F   | ''",
+        "cure,2026-02-16 10:00,accelerator,E1,3,g               | ask row not used",
+        "cure,2026-02-16 10:00,salt,,97,g,MA,S-10               | ''",
+        "lab,2026-02-26 12:00,pH,,7.9,                          | ask row not used",
       })
   void a_reading_that_no_limit_looks_at_is_asked_about_where_it_would_miss_one(
       String row, String found) {

@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 final class MembershipTest {
@@ -54,6 +55,37 @@ final class MembershipTest {
   void what_the_plan_does_not_know_stops_the_lot(String sheet, String row, String said) {
     Lots book = Books.of("2026-02-16/" + sheet + ".csv", PRODUCT + row + "\n");
     assertEquals(List.of("stop A1 2026-02-16/" + sheet + ".csv:3:" + said), Books.said(book));
+  }
+
+  @ParameterizedTest(name = "{0} {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "A1 | 2026-02-15 09:12,turned,,,,MA,,,, | ''",
+        "A1 | 2026-02-17 23:59,turned,,,,MA,,,, | ''",
+        "A1 | 2026-02-14 23:59,turned,,,,MA,,,,                     | time: found a time of another"
+            + " day than its folder, expected a time at most 1 d off, or in \"entered\" when it was"
+            + " typed",
+        "A1 | 2026-02-18 00:00,turned,,,,MA,,,,                     | time: found a time of another"
+            + " day than its folder, expected a time at most 1 d off, or in \"entered\" when it was"
+            + " typed",
+        "'' | 2025-02-16 09:12,cooler temperature,F1,58,°F,MA,HT-3,,, | time: found a time of"
+            + " another day than its folder, expected a time at most 1 d off, or in \"entered\""
+            + " when it was typed",
+        "A1 | 2026-02-16 09:12,cooler temperature,SK,38,°F,MA,HT-3,,, | item: found cooler"
+            + " temperature in SK, a water, expected a place of another kind, or its kind in the"
+            + " plan corrected",
+        "A1 | 2026-02-16 09:12,into cure,SM,,,MA,,,,                 | item: found into cure in SM,"
+            + " a smoker, expected a place of another kind, or its kind in the plan corrected",
+        "A1 | 2026-02-16 09:12,cooler temperature,SM,38,°F,MA,HT-3,,, | ''",
+      })
+  void a_row_of_another_day_or_kind_of_place_is_asked_about(String lot, String row, String said) {
+    Lots book = Books.of("2026-02-16/cure.csv", PRODUCT + lot + "," + row + "\n");
+    assertEquals(
+        said.isEmpty()
+            ? List.of()
+            : List.of(("ask " + lot).strip() + " 2026-02-16/cure.csv:3:" + said),
+        Books.said(book));
   }
 
   @Test

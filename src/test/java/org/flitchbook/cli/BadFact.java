@@ -1,0 +1,314 @@
+package org.flitchbook.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+
+/**
+ * A bad fact on file about the good lot of the example, drawn by chance.
+ *
+ * @param kind what it is
+ * @param rows each {@code file|row}, added to the end of the file, which may be a new one; or
+ *     {@code file|old|new}, a change of what the file says
+ */
+record BadFact(String kind, List<String> rows) {
+
+  private static final String HEAD = "lot,time,what,item,value,unit,by,instrument,note\n";
+  private static final String LOT = "26047-B1";
+  private static final LocalDateTime INTO_CURE = LocalDateTime.parse("2026-02-16T09:41");
+  private static final LocalDateTime OUT_OF_CURE = LocalDateTime.parse("2026-02-23T14:59");
+  private static final LocalDateTime INTO_SMOKE = LocalDateTime.parse("2026-02-24T08:02");
+  private static final LocalDateTime DONE = LocalDateTime.parse("2026-02-24T18:03");
+
+  void fileIn(Path book) throws IOException {
+    for (String row : rows) {
+      String[] parts = row.split("\\|", -1);
+      Path file = book.resolve(parts[0]);
+      Files.createDirectories(file.getParent());
+      String before = Files.exists(file) ? Files.readString(file) : HEAD;
+      if (parts.length == 3 && !before.contains(parts[1])) {
+        throw new AssertionError(parts[0] + " has no " + parts[1]);
+      }
+      Files.writeString(
+          file, parts.length == 3 ? before.replace(parts[1], parts[2]) : before + parts[1] + "\n");
+    }
+  }
+
+  /** Draws facts. */
+  static final class Draw {
+
+    private final SplittableRandom chance;
+
+    Draw(long seed) {
+      this.chance = new SplittableRandom(seed);
+    }
+
+    /** One of the kinds, which come by turns. */
+    BadFact fact(int turn) {
+      return switch (turn % 20) {
+        case 0 -> one("warm cooler", sheet("cure", "dry", "chill"), warm("cooler temperature"));
+        case 1 -> one("warm water", "soak", warm("water temperature"));
+        case 2 -> one("warm meat", "cure", warm("received temperature"));
+        case 3 ->
+            one("warm core", sheet("smoke", "chill", "dispatch"), warm("internal temperature"));
+        case 4 -> one("cold cooler", "cure", degrees("cooler temperature", "F1", -20, 24));
+        case 5 -> one("cold water", "soak", degrees("water temperature", "SK", -20, 24));
+        case 6 -> cureUnderOtherWord();
+        case 7 ->
+            one("more cure", "cure", mass(sheet("curing salt", "curing salt", "accelerator")));
+        case 8 -> one("second weight", "cure", mass(sheet("green weight", "rind weight")));
+        case 9 -> anotherMethod();
+        case 10 -> moved();
+        case 11 -> away();
+        case 12 -> left();
+        case 13 -> found();
+        case 14 -> laboratory();
+        case 15 -> anotherDay();
+        case 16 -> instrument();
+        case 17 -> plan();
+        case 18 -> layout();
+        default -> file();
+      };
+    }
+
+    private LocalDateTime within(LocalDateTime from, LocalDateTime to) {
+      long minutes = java.time.Duration.between(from, to).toMinutes();
+      return from.plusMinutes(chance.nextLong(minutes));
+    }
+
+    private BadFact one(String kind, String sheet, String cells) {
+      return new BadFact(kind, List.of(row(within(INTO_CURE, OUT_OF_CURE), sheet, cells)));
+    }
+
+    private static String row(LocalDateTime time, String sheet, String cells) {
+      return row(LOT, time.toLocalDate().toString(), time, sheet, cells);
+    }
+
+    private static String row(
+        String lot, String folder, LocalDateTime time, String sheet, String cells) {
+      String at = time.toString().replace('T', ' ').substring(0, 16);
+      return "%s/%s.csv|%s,%s,%s".formatted(folder, sheet, lot, at, cells);
+    }
+
+    private String sheet(String... some) {
+      return some[chance.nextInt(some.length)];
+    }
+
+    private String warm(String what) {
+      return degrees(what, sheet("F1", "F2", "SK", "SM", "", "P1", "thickest"), 45, 140);
+    }
+
+    private String degrees(String what, String item, int from, int to) {
+      double value = from + chance.nextDouble() * (to - from);
+      boolean celsius = chance.nextInt(4) == 0;
+      return String.format(
+          Locale.ROOT,
+          "%s,%s,%.1f,%s,MA,HT-3,",
+          what,
+          item,
+          celsius ? (value - 32) / 1.8 : value,
+          celsius ? "°C" : "°F");
+    }
+
+    private String mass(String what) {
+      String item = what.equals("curing salt") ? sheet("C1-7741", "RC-118") : "";
+      return "%s,%s,%d,g,MA,S-10,".formatted(what, item, 5 + chance.nextInt(300));
+    }
+
+    private BadFact cureUnderOtherWord() {
+      String item =
+          sheet(
+              "C1-7741",
+              "c1-7741",
+              "Cure No. 1",
+              "RC-118",
+              "C1 7741",
+              "C1_7741",
+              "c17741",
+              "cure no 1",
+              "CURE NO.1",
+              "Ready-Cure",
+              "sodium nitrite",
+              "Saltpetre",
+              "nitrate",
+              "pink curing salt");
+      String what = sheet("salt", "sugar", "other", "accelerator", "glazed");
+      String sheet = what.equals("glazed") ? "smoke" : "cure";
+      return one(
+          "cure under another word",
+          sheet,
+          "%s,%s,%d,g,MA,S-10,".formatted(what, item, 5 + chance.nextInt(300)));
+    }
+
+    private BadFact anotherMethod() {
+      return one(
+          "another method",
+          "cure",
+          sheet("pump,,10,%,MA,,", "pick-up,,5,%,MA,,", "pickle,,9000,g,MA,S-10,"));
+    }
+
+    /** Into or out of a step when it was not there, or into a step that the plan has not. */
+    private BadFact moved() {
+      return switch (chance.nextInt(5)) {
+        case 0 -> one("out early", "cure", "out of cure,,,,MA,,");
+        case 1 -> one("into smoke early", "smoke", "into smoke,SM,,,MA,,");
+        case 2 -> one("chilled before", "chill", "into chill,F2,,,MA,,");
+        case 3 -> one("out of drying early", "dry", "out of drying,,,,MA,,");
+        default ->
+            new BadFact(
+                "out of chill early",
+                List.of(
+                    row(
+                        within(INTO_SMOKE, LocalDateTime.parse("2026-02-24T11:30")),
+                        "chill",
+                        "out of chill,,,,MA,,")));
+      };
+    }
+
+    /** Out of the cure, and into it again more than two hours later. */
+    private BadFact away() {
+      LocalDateTime out = within(INTO_CURE, OUT_OF_CURE.minusDays(1));
+      LocalDateTime again = out.plusMinutes(122 + chance.nextInt(20 * 60));
+      return new BadFact(
+          "out and in again",
+          List.of(
+              row(out, "cure", "out of cure,,,,MA,,"),
+              row(again, "cure", "into cure," + sheet("F1", "F2") + ",,,MA,,")));
+    }
+
+    /** It left while it was held, or before it was chilled. */
+    private BadFact left() {
+      boolean held = chance.nextBoolean();
+      LocalDateTime time =
+          held ? DONE.plusMinutes(chance.nextInt(180)) : within(INTO_SMOKE, DONE.minusMinutes(9));
+      String gone = sheet("dispatched,Fen Larder,2000,g,MA,S-10,", "packed,box 1,2000,g,MA,S-10,");
+      return new BadFact(
+          "left",
+          List.of(
+              row(time, "actions", held ? "held,tag T-9,,,MA,," : "cause,,checked,,MA,,"),
+              row(time.plusMinutes(5), "dispatch", "reviewed,,,,IQ,,"),
+              row(time.plusMinutes(9), "dispatch", gone)));
+    }
+
+    private BadFact found() {
+      return new BadFact(
+          "found",
+          List.of(
+              row(
+                  within(INTO_CURE, DONE.plusHours(3)),
+                  "actions",
+                  sheet(
+                      "found,,fridge door stood open,,MA,,",
+                      "held,tag T-9,,,MA,,",
+                      "held,tag T-9,2000,g,MA,S-10,",
+                      "cause,,the fridge failed overnight,,MA,,",
+                      "disposition,,4222,g,MA,S-10,",
+                      "evaluated,,smells sour,,MA,,"))));
+    }
+
+    private BadFact laboratory() {
+      return new BadFact(
+          "laboratory",
+          List.of(
+              row(
+                  DONE.plusMinutes(5 + chance.nextInt(200)),
+                  "lab",
+                  sheet(
+                      "residual nitrite,,0.05,%,MA,,",
+                      "residual nitrate,,0.2,%,MA,,",
+                      "water activity,,0.99,,MA,,",
+                      "pH,,7.9,,MA,,",
+                      "moisture,,88,%,MA,,"))));
+    }
+
+    /** In the folder of one day with the time of another, of the lot or of a place alone. */
+    private BadFact anotherDay() {
+      LocalDateTime time = within(INTO_CURE, OUT_OF_CURE);
+      int off = 2 + chance.nextInt(400);
+      String lot = sheet(LOT, "");
+      return new BadFact(
+          "another day",
+          List.of(
+              row(
+                  lot,
+                  time.toLocalDate().toString(),
+                  time.minusDays(off),
+                  "cure",
+                  degrees("cooler temperature", "F1", 35, 90))));
+    }
+
+    /** Found wrong after it was used. */
+    private BadFact instrument() {
+      return new BadFact(
+          "instrument",
+          List.of(
+              row(
+                  "",
+                  "2026-02-24",
+                  DONE.plusMinutes(chance.nextInt(200)),
+                  "instruments",
+                  sheet(
+                      "ice point,,37.9,°F,MA,HT-3,",
+                      "ice point,,26.0,°F,MA,HT-3,",
+                      "ice point,,36.0,°F,MA,LG-A,",
+                      "check weight,1000 g,1009,g,MA,S-10,",
+                      "check weight,100 g,97.5,g,MA,S-01,"))));
+    }
+
+    /** A key that nothing reads, or a limit that is looser than its source. */
+    private BadFact plan() {
+      return new BadFact(
+          "plan",
+          List.of(
+              "plan.json|"
+                  + sheet(
+                      "\"readability\": \"0.1 g\"|\"readability\": \"0.1 g\", \"offset\": \"2 g\"",
+                      "\"cut\": \"belly\"|\"cut\": \"belly\", \"holdUntilTested\": true",
+                      "\"between\": \"2 h\"|\"between\": \"20 h\", \"betwen\": \"2 h\"",
+                      "\"zone\"|\"temperatureOffset\": \"5 °F\", \"zone\"",
+                      "\"ruleSets\"|\"suspended\": \"2026-02-20\", \"ruleSets\"",
+                      "\"sodiumNitrite\": \"6.25 %\"|\"sodiumNitrite\": \"62.5 %\"",
+                      "\"sodiumNitrite\": \"6.25 %\"|\"sodiumNitrite\": \"0.625 %\"",
+                      "\"signed\": \"2026-01-05\"|\"signed\": \"2026-02-20\"",
+                      "\"atMost\": \"41 °F\", \"every\": \"16 h\"|\"atMost\": \"41 °C\", \"every\":"
+                          + " \"16 h\"",
+                      "\"kind\": \"cooler\"|\"kind\": \"smoker\"")));
+    }
+
+    private BadFact layout() {
+      return new BadFact(
+          "layout of a log",
+          List.of(
+              "2026-02-24/logs.json|"
+                  + sheet(
+                      "\"item\": \"P1\"|\"item\": \"P1\", \"offset\": \"4 °F\"",
+                      "\"unit\": \"°F\"|\"unit\": \"°C\"",
+                      "\"column\": \"P1\"|\"column\": \"Air\"",
+                      "\"instrument\": \"LG-A\"|\"instrument\": \"LG-A\", \"failed\": true",
+                      "America/New_York|America/Chicago",
+                      "\"lot\": \"26047-B1\"|\"lot\": \"26047-B2\"",
+                      "probes*.csv|probes-b.csv",
+                      "\"place\": \"SM\"|\"place\": \"F2\"")));
+    }
+
+    private BadFact file() {
+      String name = sheet("cure", "Chill", "smoke", "dispatch", "probes-b", "fridge", "notes 2");
+      String ending = sheet(".csv", ".xlsx", ".ods", ".tsv", ".xls", ".XLSX");
+      String where =
+          sheet(
+              "",
+              "2026-3-05/",
+              "20260224/",
+              "2026-02-24 late/",
+              "Oct 29/",
+              "2026-02-24/late/",
+              "2026-02-20/x/y/");
+      return new BadFact(
+          "file", List.of(where + name + ending + "|26047-B1,2026-02-24 12:00,turned,,,,MA,,"));
+    }
+  }
+}
