@@ -51,7 +51,14 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               Set.of("day without entries"),
               say(
                   "proving.change.empty-day",
-                  "a day of a step on which nothing is on file of a lot is named")));
+                  "a day of a step on which nothing is on file of a lot is named")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("column not read", "column left out"),
+              say(
+                  "proving.change.other-columns",
+                  "a column of a log that nothing reads is named, and asked about where it may hold"
+                      + " readings")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 
