@@ -5,12 +5,14 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.sheet.Sheet;
 
 /**
  * A book as it lies on the disk, or as a record carries it.
@@ -61,6 +63,18 @@ public record Book(
       throw new UsageException("book.no-days", "{0} has no day's folder yet", folder);
     }
     return days.lastKey();
+  }
+
+  /** The days in whose folders a file lies that may hold entries. */
+  public List<LocalDate> daysWithEntries() {
+    return days.entrySet().stream()
+        .filter(day -> day.getValue().stream().anyMatch(Book::mayHoldRows))
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  private static boolean mayHoldRows(SourceFile file) {
+    return Sheet.mayHoldRows(file.baseName());
   }
 
   /** All that a day's records are made from: plans, the days up to it, templates. */

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.archive.SkippedDays;
 import org.flitchbook.book.Book;
 import org.flitchbook.change.Change;
 import org.flitchbook.change.Changes;
@@ -84,6 +85,7 @@ final class BookClosing {
             ? List.of(nothingNew(known.revision()))
             : file(last.map(event -> amending(event, known)).orElseGet(this::first));
     lines.addAll(ledger.notes());
+    lines.addAll(skipped().lines());
     lines.addAll(filed);
     return Closing.closed(session, day, lines, damage);
   }
@@ -115,7 +117,12 @@ final class BookClosing {
 
   private Filing filing(int last, String by, String reason, List<Change> changes) {
     Head head = ledger.ledger().head();
-    return new Filing(last + 1, head.sequence(), head.hash(), last, by, reason, changes);
+    return new Filing(last + 1, head.sequence(), head.hash(), last, by, reason, changes, skipped());
+  }
+
+  /** Days skipped before this one, and later ones closed already, as the ledger has them now. */
+  private SkippedDays skipped() {
+    return SkippedDays.closing(day.day(), book, ledger.ledger());
   }
 
   /** Row by row where the last revision's bundle is there, else file by file. */

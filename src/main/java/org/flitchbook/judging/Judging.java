@@ -16,6 +16,8 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.flitchbook.account.Accounts;
+import org.flitchbook.archive.LedgerFile;
+import org.flitchbook.archive.SkippedDays;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
@@ -90,16 +92,31 @@ public final class Judging {
     Optional<LocalDate> day = BookFolder.dayOf(where);
     session.progress(PROGRESS);
     When when = new When(day.orElseGet(book.book()::lastDay), at, day.isEmpty());
-    return new Judging(book, when)
-        .judge()
-        .result(
-            found ->
-                new JobResult(
-                    status(found),
-                    summary(found),
-                    new String(
-                        findings(Records.json(found), session.tool()), StandardCharsets.UTF_8),
-                    List.of()));
+    Judging judging = new Judging(book, when);
+    return judging.judge().result(found -> judging.checked(session, found));
+  }
+
+  /** Of a whole book with the days that were skipped; of a day what its sheet would have. */
+  private JobResult checked(Session session, DayJudged found) {
+    Map<String, Object> json = new LinkedHashMap<>(Records.json(found));
+    String lines = "";
+    if (when.wholeBook()) {
+      SkippedDays days = SkippedDays.before(when.day(), book, LedgerFile.read(book.folder()));
+      json.put("days", days.json());
+      lines = session.lines(days.lines());
+    }
+    return new JobResult(
+        status(found),
+        lines.isEmpty() ? summary(found) : summary(found) + "\n" + lines,
+        new String(findings(json, session.tool()), StandardCharsets.UTF_8),
+        List.of());
+  }
+
+  /** The days of running steps on which nothing is on file, of all lots of a book. */
+  public static List<Fault> emptyDays(PlannedBook book) {
+    return book.book().days().isEmpty()
+        ? List.of()
+        : new Judging(book, new When(book.book().lastDay(), Optional.empty(), true)).emptyDays();
   }
 
   /**
@@ -156,6 +173,18 @@ public final class Judging {
             ? Optional.empty()
             : planned.versions().map(known -> judge(known, rules, days));
     return new Judged(book, days, day, faults);
+  }
+
+  private List<Fault> emptyDays() {
+    return planned
+        .versions()
+        .map(
+            known -> {
+              List<Day> days = hand().map(this::read).orElse(List.of());
+              Instant moment = moment(known.now(), days, when.day());
+              return new LotJudging(known, List.of(), days, moment).emptyDays();
+            })
+        .orElse(List.of());
   }
 
   /** Without a plan too, so that the files that can't be parsed are found beside what is wrong. */

@@ -63,7 +63,11 @@ final class LotJudging {
     Instant begin = lot.entries().isEmpty() ? moment : lot.entries().get(0).time().earliest();
     List<Plan> former = versions.formerSince(begin);
     List<Fault> changed =
-        Stream.concat(newer(lot, begin).stream(), former.stream().map(plan -> changed(plan, lot)))
+        Stream.of(
+                newer(lot, begin).stream(),
+                former.stream().map(plan -> changed(plan, lot)),
+                emptyDays(lot).notes().stream())
+            .flatMap(each -> each)
             .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
     List<FormerJudgement> before =
@@ -77,6 +81,15 @@ final class LotJudging {
                     .map(FormerJudgement::judgement)
                     .orElse(now))
         .orElseGet(() -> Checks.stricter(versions.now(), now, before));
+  }
+
+  private EmptyDays emptyDays(Lot lot) {
+    return new EmptyDays(lot, versions.now().establishment().zone(), moment);
+  }
+
+  /** Of all lots of the book. */
+  List<Fault> emptyDays() {
+    return assembled.lots().stream().flatMap(lot -> emptyDays(lot).notes().stream()).toList();
   }
 
   /** No plan was in force when the lot began: the limits may have been set to fit it. */

@@ -7,6 +7,7 @@
       "message",
       "input",
       "job",
+      "sheet",
       "json",
       "practice",
       "words",
@@ -18,6 +19,7 @@
       "check",
       "doubt",
       "account",
+      "archive",
       "record"
     },
     door = "Judging")

@@ -24,7 +24,7 @@ record EntryProposal(
   private static final Message WHAT =
       say(
           "look.ask.what",
-          "{0}; else leave the column out",
+          "{0}; else name the column under leftOut, with the reason",
           Listing.or(
               Stream.of(
                       What.INTERNAL_TEMPERATURE,

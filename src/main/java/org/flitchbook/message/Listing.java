@@ -1,6 +1,10 @@
 package org.flitchbook.message;
 
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.function.BinaryOperator;
 import java.util.stream.Collectors;
 
@@ -38,6 +42,23 @@ public record Listing(List<Object> parts, Join join) implements Argument {
 
   public static Listing semicolons(List<?> parts) {
     return new Listing(List.copyOf(parts), Join.SEMICOLON);
+  }
+
+  /** Days in order; those that follow each other as {@code 2026-02-18 to 2026-02-20}. */
+  public static Listing days(Collection<LocalDate> days) {
+    List<Object> spans = new ArrayList<>();
+    LocalDate first = LocalDate.MIN;
+    LocalDate last = LocalDate.MIN;
+    for (LocalDate day : new TreeSet<>(days)) {
+      boolean follows = last.plusDays(1).equals(day);
+      first = follows ? first : day;
+      last = day;
+      if (follows) {
+        spans.remove(spans.size() - 1);
+      }
+      spans.add(follows ? Message.say("words.days", "{0} to {1}", first, last) : day);
+    }
+    return commas(spans);
   }
 
   @Override

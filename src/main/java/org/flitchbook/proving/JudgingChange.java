@@ -45,7 +45,20 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.newer-plan",
                   "a plan that was signed after the lot began, with no earlier version on file, is"
-                      + " asked about")));
+                      + " asked about")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("day without entries"),
+              say(
+                  "proving.change.empty-day",
+                  "a day of a step on which nothing is on file of a lot is named")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("column not read", "column left out"),
+              say(
+                  "proving.change.other-columns",
+                  "a column of a log that nothing reads is named, and asked about where it may hold"
+                      + " readings")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

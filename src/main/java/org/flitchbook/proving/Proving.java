@@ -79,7 +79,7 @@ public final class Proving {
       throw new UsageException(
           "proving.one-record", "--fingerprint is for one record; a book has its plan");
     }
-    PlannedBook planned = BookFolder.readPlan(session, where);
+    PlannedBook planned = BookFolder.read(session, where);
     Path folder = planned.book().folder();
     speak(planned);
     session.progress(PROGRESS);
@@ -89,6 +89,7 @@ public final class Proving {
     }
     BookProof proof = new BookProof(folder, trusted);
     List<Statement> statements = new ArrayList<>(proof.statements());
+    statements.addAll(BookDays.statements(planned));
     statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> ledger = new LinkedHashMap<>();
     ledger.put("sequence", proof.head().sequence());

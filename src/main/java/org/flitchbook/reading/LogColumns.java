@@ -3,9 +3,12 @@ package org.flitchbook.reading;
 import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
@@ -18,12 +21,19 @@ import org.flitchbook.table.Row;
 /**
  * Where in the rows under one heading the columns stand that {@code logs.json} names.
  *
+ * @param others the words under which nothing is read, each by its place
  * @param width the cells that stand under a word
  * @param faults the columns that are missing or stand twice; none where all were found
  */
-record LogColumns(List<Integer> time, List<Integer> values, int width, List<Fault> faults) {
+record LogColumns(
+    List<Integer> time,
+    List<Integer> values,
+    SortedMap<Integer, String> others,
+    int width,
+    List<Fault> faults) {
 
-  static final LogColumns NONE = new LogColumns(List.of(), List.of(), 0, List.of());
+  static final LogColumns NONE =
+      new LogColumns(List.of(), List.of(), Collections.emptySortedMap(), 0, List.of());
 
   static LogColumns of(String file, Row heading, LogsFile.LogLayout layout) {
     Search search = new Search(Place.of(file, heading.line()), heading.cells(), new ArrayList<>());
@@ -34,7 +44,18 @@ record LogColumns(List<Integer> time, List<Integer> values, int width, List<Faul
         IntStream.range(0, heading.cells().size())
             .filter(index -> !heading.cell(index).isEmpty())
             .reduce(0, (before, index) -> index + 1);
-    return new LogColumns(time, values, width, search.faults);
+    return new LogColumns(time, values, others(heading, width, time, values), width, search.faults);
+  }
+
+  private static SortedMap<Integer, String> others(
+      Row heading, int width, List<Integer> time, List<Integer> values) {
+    SortedMap<Integer, String> others = new TreeMap<>();
+    for (int index = 0; index < width; index++) {
+      if (!time.contains(index) && !values.contains(index)) {
+        others.put(index, heading.cell(index));
+      }
+    }
+    return others;
   }
 
   /** A word that stands twice in a heading. */

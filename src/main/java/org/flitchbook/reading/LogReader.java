@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.flitchbook.input.Fault;
+import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.measure.Level;
@@ -28,6 +29,7 @@ final class LogReader implements Rows {
   private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
   private final LogRows read;
+  private final OtherColumns others;
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
   private LogColumns columns = LogColumns.NONE;
@@ -42,6 +44,7 @@ final class LogReader implements Rows {
     this.decimalMark = layout.log().decimal();
     this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
+    this.others = new OtherColumns(layout.log().leftOut());
   }
 
   /**
@@ -58,6 +61,7 @@ final class LogReader implements Rows {
     LogSeries made = reader.inOrder(practice);
     List<Series> series = reader.readable ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());
+    reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
     return new FileRead.Content(
         FileRead.of(file, "log", reader.rows, made.used().cardinality()),
         List.of(),
@@ -166,6 +170,7 @@ final class LogReader implements Rows {
       levels[column] = level(row, column);
     }
     read.add(time.getAsLong(), row.line(), levels);
+    others.take(row, columns.others());
   }
 
   /** A row of units or a last line holds no reading, so nothing is lost with it. */

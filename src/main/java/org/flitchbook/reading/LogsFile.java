@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.flitchbook.input.Fault;
@@ -58,6 +59,7 @@ record LogsFile(Fields object, List<Log> logs) {
    * @param files a file's name, or a pattern with * and ?
    * @param skip lines before the heading
    * @param instrument the id of an instrument in the plan
+   * @param leftOut why a column counts for nothing, by its heading
    */
   record Log(
       Fields object,
@@ -68,7 +70,28 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(optional = true) int skip,
       LogTime time,
       String instrument,
-      @Key(least = 1) List<Column> columns) {
+      @Key(least = 1) List<Column> columns,
+      @Key(optional = true) Map<String, String> leftOut)
+      implements Checked {
+
+    /** A column is either read or left out, and for a reason that a person can judge. */
+    @Override
+    public void check(Fields log) {
+      leftOut.forEach(
+          (word, why) -> {
+            boolean isRead = columns.stream().anyMatch(each -> each.column().equals(word));
+            if (isRead || why.isBlank()) {
+              log.fault(
+                  "leftOut",
+                  isRead
+                      ? say("reading.left-out.read", "\"{0}\", which is a column too", word)
+                      : say("reading.left-out.no-reason", "\"{0}\" without a reason", word),
+                  say(
+                      "reading.left-out.expected",
+                      "columns that are not read, each with the reason"));
+            }
+          });
+    }
 
     private Optional<LogLayout> layout() {
       List<ValueColumn> values = columns.stream().flatMap(each -> each.in(this).stream()).toList();

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.flitchbook.account.Accounts;
+import org.flitchbook.archive.SkippedDays;
 import org.flitchbook.change.Change;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
@@ -54,6 +55,7 @@ public record DayJudged(
    * @param by the initials of the one who closes; empty where nobody is named
    * @param reason why records that were closed are made again
    * @param changes in the inputs since the revision that this one follows
+   * @param days that were skipped, as this close finds them
    */
   public record Filing(
       int revision,
@@ -62,10 +64,12 @@ public record DayJudged(
       int amends,
       String by,
       String reason,
-      List<Change> changes) {
+      List<Change> changes,
+      SkippedDays days) {
 
     /** Records that are printed outside of the book, or not at all. */
-    public static final Filing OUTSIDE = new Filing(0, 0, "", 0, "", "", List.of());
+    public static final Filing OUTSIDE =
+        new Filing(0, 0, "", 0, "", "", List.of(), SkippedDays.NONE);
 
     public Filing {
       changes = List.copyOf(changes);

@@ -54,6 +54,7 @@ final class DayRecords extends Section {
                         "reviewed",
                         say("record.day.reviewed-by", "Reviewed by"),
                         say("record.day.reviewed", "The records were read."))))
+            .add(day.filing().days().lines().stream().map(line -> paragraph(say(line))).toList())
             .add(documents.changes())
             .add(missed())
             .add(doubts())

@@ -75,7 +75,8 @@ final class JsonForm {
         .with("amends", amending.map(Filing::amends))
         .with("changes", amending.map(each -> each.changes().stream().map(this::change)))
         .with("by", filing.by())
-        .with("reason", filing.reason());
+        .with("reason", filing.reason())
+        .with("days", filing.days().json());
   }
 
   private Members change(Change change) {

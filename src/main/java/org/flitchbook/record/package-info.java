@@ -16,7 +16,8 @@
       "reading",
       "lot",
       "check",
-      "account"
+      "account",
+      "archive"
     },
     door = "Records")
 package org.flitchbook.record;

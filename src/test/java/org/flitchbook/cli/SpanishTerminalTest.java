@@ -116,7 +116,7 @@ final class SpanishTerminalTest {
         "✓ ledger.jsonl: Las 3 líneas del libro mayor están encadenadas, hasta el hash ",
         "✓ records: Los 7 archivos de los registros son como constan en el libro mayor.",
         "✓ Lo anotado está como estaba cuando se cerraron los días.");
-    assertSpanish(Ran.of("prove", yard.book, "--json").expect(0).json(), 11);
+    assertSpanish(Ran.of("prove", yard.book, "--json").expect(0).json(), 12);
   }
 
   @Test
@@ -136,7 +136,7 @@ final class SpanishTerminalTest {
         ": No se puede leer como PDF.",
         "✗ 2026-02-16/cure.csv: Se modificó después de la línea 1 del libro mayor, sin ningún"
             + " cierre.");
-    assertSpanish(Ran.of("prove", book, "--json").expect(1).json(), 6);
+    assertSpanish(Ran.of("prove", book, "--json").expect(1).json(), 7);
   }
 
   /** Each statement has an id of which there is a Spanish text, and nothing of it is English. */

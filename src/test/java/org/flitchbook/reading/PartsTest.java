@@ -135,7 +135,10 @@ final class PartsTest {
             TIME,
             "Time,P1,Air\n2026-02-24 08:00:00,39,150\nTime,Air,P1\n2026-02-24 08:01:00,151,40\n");
     assertEquals(
-        List.of("note p1.csv:3: found Time, Air, P1, expected the heading once, on line 1"),
+        List.of(
+            "note p1.csv:3: found Time, Air, P1, expected the heading once, on line 1",
+            "ask p1.csv:1:Air: found numbers under \"Air\", expected what they are, as a column in"
+                + " logs.json, or \"leftOut\" there with the reason"),
         said(day));
     assertEquals(
         List.of("2: 2026-02-24T13:00:00Z 39 °F", "4: 2026-02-24T13:01:00Z 40 °F"),

@@ -42,21 +42,21 @@ Una entrada para logs.json. Responda a cada "? ": mientras quede una, el registr
       "columns" : [
         {
           "column" : "Temp 1 (Â°F)",
-          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, omita la columna",
+          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "°F",
           "item" : "? el nombre de la sonda",
           "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
         },
         {
           "column" : "Ch2",
-          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, omita la columna",
+          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "°F",
           "item" : "? el nombre de la sonda",
           "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
         },
         {
           "column" : "Batt",
-          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, omita la columna",
+          "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "? °F o °C; para la humedad, %",
           "item" : "? el nombre de la sonda",
           "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
