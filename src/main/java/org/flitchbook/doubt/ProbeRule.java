@@ -3,10 +3,13 @@ package org.flitchbook.doubt;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
+import org.flitchbook.lot.Passage;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.reading.Entry;
@@ -15,7 +18,7 @@ import org.flitchbook.sheet.What;
 
 /** The probes of one lot beside each other. */
 sealed interface ProbeRule extends Finder
-    permits ProbeRule.ProbesDisagree, ProbeRule.UnprobedPiece {
+    permits ProbeRule.ProbesDisagree, ProbeRule.UnprobedPiece, ProbeRule.AnotherLoad {
 
   /**
    * Two probes of one lot that are far apart when it comes out of the smoke.
@@ -120,6 +123,75 @@ sealed interface ProbeRule extends Finder
 
     private static boolean isKnown(Track core) {
       return core.piece().isStated() && core.piece().thickness().isPresent();
+    }
+  }
+
+  /**
+   * A piece that was not in the same places at the same times as the one that a probe sat in: it
+   * warms and cools by another air or another clock, so that the probe shows nothing of it. Where
+   * nobody wrote in which piece the probe sat, it may have been any of those that its log serves.
+   *
+   * @param within what was carried with it went in and came out within this time
+   */
+  @Choice("probe in another load")
+  record AnotherLoad(Duration within) implements ProbeRule {
+
+    /** A piece, and one that the probe may have sat in, beside what only one of them did. */
+    private record Apart(Track core, Passage piece, Passage probed, Entry event) {}
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      List<Track> cores = subject.coreTracks();
+      return Passage.all(subject.lot().code(), subject.lot().entries()).stream()
+          .flatMap(piece -> apart(cores, piece).stream())
+          .map(apart -> doubt(subject, apart));
+    }
+
+    /** Where no probe was with the piece, the first that was not. */
+    private Optional<Apart> apart(List<Track> cores, Passage piece) {
+      List<Optional<Apart>> each = cores.stream().map(core -> apart(core, piece)).toList();
+      return each.stream().allMatch(Optional::isPresent)
+          ? each.stream().flatMap(Optional::stream).findFirst()
+          : Optional.empty();
+    }
+
+    private Optional<Apart> apart(Track core, Passage piece) {
+      Instant last = Instant.ofEpochMilli(core.earliest(core.size() - 1));
+      return core.piece().passages().stream()
+          .flatMap(
+              probed ->
+                  piece.apartFrom(probed, within, last).stream()
+                      .map(event -> new Apart(core, piece, probed, event)))
+          .findFirst();
+    }
+
+    private Doubt doubt(Subject subject, Apart apart) {
+      Entry event = apart.event();
+      Object[] seen = {
+        apart.piece().called(),
+        apart.probed().called(),
+        Subject.probe(apart.core()),
+        event.what(),
+        subject.clock(event.time().earliest().toEpochMilli()),
+        event.place()
+      };
+      return new Doubt(
+          apart.core().origin(),
+          apart.core().piece().isStated()
+              ? say("doubt.load.sat", "{0} not with {1}, in which {2} sat: {3} at {4} ({5})", seen)
+              : say(
+                  "doubt.load.may-have-sat",
+                  "{0} not with {1}, in which {2} may have sat: {3} at {4} ({5})",
+                  seen),
+          say(
+              "doubt.load.expected",
+              "a probe in a piece that was in the same places at the same times, within {0}",
+              Subject.length(within)),
+          say(
+              "do.probe-in-another-load",
+              "Each load has its own probe. Name in logs.json only the lots that were with the"
+                  + " probe, and under \"piece\" the one that it sat in; else say what else shows"
+                  + " the other one."));
     }
   }
 }

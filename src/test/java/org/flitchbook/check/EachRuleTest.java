@@ -161,6 +161,15 @@ final class EachRuleTest {
                 Suspects.finished()
                     .write("smoke,10:59,internal temperature,thickest,138.0,°F,MA,HT-1")),
         bad(
+            "probe in another load",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "smoke,07:00,into smoke,SM,,,MA,,,,a",
+                        "smoke,08:00,into smoke,SM,,,MA,,,,b")),
+        bad(
             "thicker piece without a probe",
             Suspects.COOLING,
             () ->
