@@ -12,13 +12,17 @@ import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Passage;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** The probes of one lot beside each other. */
 sealed interface ProbeRule extends Finder
-    permits ProbeRule.ProbesDisagree, ProbeRule.UnprobedPiece, ProbeRule.AnotherLoad {
+    permits ProbeRule.ProbesDisagree,
+        ProbeRule.UnprobedPiece,
+        ProbeRule.AnotherLoad,
+        ProbeRule.Unmeasured {
 
   /**
    * Two probes of one lot that are far apart when it comes out of the smoke.
@@ -192,6 +196,60 @@ sealed interface ProbeRule extends Finder
               "Each load has its own probe. Name in logs.json only the lots that were with the"
                   + " probe, and under \"piece\" the one that it sat in; else say what else shows"
                   + " the other one."));
+    }
+  }
+
+  /**
+   * A piece whose thickness nobody wrote, beside one whose thickness is written: it may be the
+   * thicker one. A piece that has a probe of its own needs none.
+   */
+  @Choice("piece without a thickness")
+  record Unmeasured() implements ProbeRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      List<Track> cores = subject.coreTracks();
+      List<Passage> pieces =
+          Stream.concat(
+                  Passage.all(subject.lot().code(), subject.lot().entries()).stream(),
+                  cores.stream().flatMap(core -> core.piece().passages().stream()))
+              .toList();
+      List<String> lacking =
+          pieces.stream()
+              .filter(piece -> piece.thicknesses().isEmpty())
+              .filter(piece -> cores.stream().noneMatch(core -> isProbed(core, piece)))
+              .map(Passage::called)
+              .distinct()
+              .toList();
+      return pieces.stream()
+          .filter(piece -> !cores.isEmpty() && !lacking.isEmpty())
+          .flatMap(piece -> piece.thicknesses().stream())
+          .limit(1)
+          .map(known -> doubt(cores.get(0), lacking, known));
+    }
+
+    private static boolean isProbed(Track core, Passage piece) {
+      return core.piece().isStated()
+          && core.piece().passages().size() == 1
+          && core.piece().passages().get(0).isOf(piece);
+    }
+
+    /** About a probe, since that shows nothing for certain of the others. */
+    private static Doubt doubt(Track core, List<String> lacking, Entry known) {
+      return new Doubt(
+          core.origin(),
+          say(
+              "doubt.unmeasured.found",
+              "no thickness of {0}, beside one of {1} ({2})",
+              Listing.commas(lacking),
+              known.shown(),
+              known.place()),
+          say(
+              "doubt.unmeasured.expected",
+              "the thickness of every piece and lot of one probe, where one is written"),
+          say(
+              "do.piece-without-a-thickness",
+              "Write how thick the others are, or say what shows that they are no thicker."));
     }
   }
 }

@@ -7,22 +7,29 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
+import org.flitchbook.sheet.What;
 
 /**
  * The way of one piece through smoke and chill, as it was written.
  *
  * @param piece empty where nobody names a piece of the lot
  * @param events when it went in and came out, in any order
+ * @param thicknesses how thick it was, as often as that was written
  */
-public record Passage(String lot, String piece, List<Entry> events) {
+public record Passage(String lot, String piece, List<Entry> events, List<Entry> thicknesses) {
 
   public Passage {
     events = List.copyOf(events);
+    thicknesses = List.copyOf(thicknesses);
   }
 
   /** {@code 26048-B2 a}, or the lot alone. */
   public String called() {
     return piece.isEmpty() ? lot : lot + " " + piece;
+  }
+
+  public boolean isOf(Passage other) {
+    return lot.equals(other.lot()) && piece.equals(other.piece());
   }
 
   /** Those of all pieces of a lot; of one without a name where none has one. */
@@ -41,14 +48,16 @@ public record Passage(String lot, String piece, List<Entry> events) {
 
   /** A row without a piece is of all of them. */
   static Passage of(String lot, String piece, List<Entry> entries) {
-    return new Passage(
-        lot,
-        piece,
+    List<Entry> own =
         entries.stream()
             .filter(entry -> entry.lot().equals(lot))
             .filter(entry -> entry.piece().isEmpty() || entry.piece().equals(piece))
-            .filter(Passage::isOfTheHeat)
-            .toList());
+            .toList();
+    return new Passage(
+        lot,
+        piece,
+        own.stream().filter(Passage::isOfTheHeat).toList(),
+        own.stream().filter(entry -> entry.is(What.THICKNESS)).toList());
   }
 
   private static boolean isOfTheHeat(Entry entry) {

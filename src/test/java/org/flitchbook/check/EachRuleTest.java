@@ -170,6 +170,15 @@ final class EachRuleTest {
                         "smoke,07:00,into smoke,SM,,,MA,,,,a",
                         "smoke,08:00,into smoke,SM,,,MA,,,,b")),
         bad(
+            "piece without a thickness",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "cure,05:00,thickness,,38,mm,MA,,,,a",
+                        "cure,05:01,green weight,,2400,g,MA,S-10,,,b")),
+        bad(
             "thicker piece without a probe",
             Suspects.COOLING,
             () ->
