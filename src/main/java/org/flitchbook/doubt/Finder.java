@@ -10,6 +10,7 @@ sealed interface Finder extends Rule.Numbers
     permits ExcludingRule,
         ChangeRule,
         CoreAirRule,
+        ChillRule,
         SmokerRule,
         ProbeRule,
         ClockOff,

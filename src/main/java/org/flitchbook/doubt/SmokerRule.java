@@ -6,21 +6,28 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
+import org.flitchbook.json.Key;
+import org.flitchbook.lot.Track;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
+import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
+import org.flitchbook.sums.Shift;
 
 /** The smoker's air. */
-sealed interface SmokerRule extends Finder permits SmokerRule.LidOpen, SmokerRule.FireOut {
+sealed interface SmokerRule extends Finder
+    permits SmokerRule.LidOpen, SmokerRule.FireOut, SmokerRule.DryThoughMoist {
 
   /**
    * The smoker's air falls fast and soon comes back.
@@ -148,6 +155,88 @@ sealed interface SmokerRule extends Finder permits SmokerRule.LidOpen, SmokerRul
               air.said(index)),
           say("doubt.fire.expected", "a fire until the core is at {0}", subject.shown(target)),
           say("do.fire-out", "Say what was done, and what became of the lot."));
+    }
+  }
+
+  /**
+   * Steam that was said to go in, or an oven that was said to be sealed, while the humidity was
+   * read as that of dry air.
+   *
+   * @param below what was read, as wet as it can have been, is below this
+   * @param after so long after it was switched on, and later
+   * @param keptFor for less than this a log may be, as with an open door
+   */
+  @Choice("dry though steamed or sealed")
+  record DryThoughMoist(
+      @Key(dimension = Dimension.SHARE) Quantity below, Duration after, Duration keptFor)
+      implements SmokerRule {
+
+    /** An entry that says on, and when the next one ended that. */
+    private record Switched(Entry on, long until) {}
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      return Stream.of(What.STEAM, What.OVEN_SEALED)
+          .flatMap(what -> switched(subject, what))
+          .flatMap(on -> find(subject, on).stream());
+    }
+
+    private static Stream<Switched> switched(Subject subject, What what) {
+      List<Entry> entries = subject.lot().all(what);
+      long end = subject.endOf(Step.SMOKE).orElse(Long.MAX_VALUE);
+      return IntStream.range(0, entries.size())
+          .filter(i -> entries.get(i).value().equalsIgnoreCase("on"))
+          .mapToObj(
+              i ->
+                  new Switched(
+                      entries.get(i),
+                      i + 1 < entries.size()
+                          ? entries.get(i + 1).time().earliest().toEpochMilli()
+                          : end));
+    }
+
+    /** About the first time that is too dry; a reading by hand is enough. */
+    private Optional<Doubt> find(Subject subject, Switched on) {
+      return subject.lot().tracks(What.HUMIDITY, Step.SMOKE).stream()
+          .flatMap(
+              track ->
+                  Run.where(track.size(), i -> isDry(on, track, i))
+                      .filter(run -> track.interval() == 0 || isKept(track, run))
+                      .map(run -> doubt(subject, on, track, run.first())))
+          .findFirst();
+    }
+
+    private boolean isDry(Switched on, Track track, int index) {
+      return isDuring(on, track.earliest(index)) && track.level(index, Shift.UP) < Level.of(below);
+    }
+
+    private boolean isKept(Track track, Run run) {
+      return track.earliest(run.last()) - track.earliest(run.first()) >= keptFor.toMillis();
+    }
+
+    private boolean isDuring(Switched on, long at) {
+      return at >= on.on().time().latest().toEpochMilli() + after.toMillis() && at < on.until();
+    }
+
+    private Doubt doubt(Subject subject, Switched on, Track track, int index) {
+      return new Doubt(
+          on.on().place(),
+          say(
+              "doubt.dry.found",
+              "{0} on, and humidity of {1} at {2} ({3})",
+              on.on().what(),
+              Level.quantity(track.level(index, Shift.AS_WRITTEN), below.unit()),
+              subject.clock(track.earliest(index)),
+              track.place(index)),
+          say(
+              "doubt.dry.expected",
+              "humidity of at least {0} from {1} after it was switched on",
+              below.asWritten(),
+              Subject.length(after)),
+          say(
+              "do.dry-though-steamed-or-sealed",
+              "Look at the damper, the steam and the sensor, and correct the entry that is"
+                  + " wrong."));
     }
   }
 }

@@ -6,6 +6,8 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
 import org.flitchbook.json.Key;
@@ -20,7 +22,10 @@ import org.flitchbook.sheet.What;
 
 /** What was weighed. */
 sealed interface WeightRule extends Finder
-    permits WeightRule.FinerThanScale, WeightRule.CoarseScale, WeightRule.CureOutOfRange {
+    permits WeightRule.FinerThanScale,
+        WeightRule.CoarseScale,
+        WeightRule.CureOutOfRange,
+        WeightRule.UnweighedPiece {
 
   /** A weight between two steps of its scale was not read off it. */
   @Choice("finer than its scale")
@@ -194,6 +199,43 @@ sealed interface WeightRule extends Finder
               "do.curing-salt-out-of-its-range",
               "Do not rub it in; read the bag's printed strength again, weigh again, and correct"
                   + " the entry."));
+    }
+  }
+
+  /**
+   * Cure for one piece of a lot that was weighed, but not piece by piece: on the weight of the
+   * whole lot it looks like little.
+   */
+  @Choice("cure for an unweighed piece")
+  record UnweighedPiece() implements WeightRule {
+
+    private static final Set<What> CURES = Set.of(What.CURING_SALT, What.ACCELERATOR, What.SALT);
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      Set<String> weighed =
+          subject.lot().all(What.GREEN_WEIGHT).stream()
+              .map(Entry::piece)
+              .collect(Collectors.toSet());
+      return subject.lot().entries().stream()
+          .filter(entry -> CURES.contains(entry.what()) && !entry.piece().isEmpty())
+          .filter(entry -> !weighed.isEmpty() && !weighed.contains(entry.piece()))
+          .map(UnweighedPiece::doubt);
+    }
+
+    private static Doubt doubt(Entry entry) {
+      return new Doubt(
+          entry.place().column("piece"),
+          say(
+              "doubt.unweighed.found",
+              "{0} of {1} for piece {2}, whose green weight nobody wrote",
+              entry.what(),
+              entry.shown(),
+              entry.piece()),
+          say("doubt.unweighed.expected", "the green weight of a piece that has its own cure"),
+          say(
+              "do.cure-for-an-unweighed-piece",
+              "Write what this piece weighed, or correct the piece."));
     }
   }
 }

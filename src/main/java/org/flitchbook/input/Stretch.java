@@ -40,4 +40,9 @@ public record Stretch(Place origin, Instant from, Instant until, Standing standi
   public boolean covers(Stretch other) {
     return origin.equals(other.origin) && !other.from.isBefore(from) && !other.until.isAfter(until);
   }
+
+  /** Whether it has a time in common with another stretch of the same column. */
+  public boolean meets(Stretch other) {
+    return origin.equals(other.origin) && !other.until.isBefore(from) && !other.from.isAfter(until);
+  }
 }

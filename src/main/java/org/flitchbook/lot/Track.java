@@ -63,8 +63,14 @@ public record Track(
    * @param isStated whether anybody wrote which piece it was
    * @param thickness the least that it can have been thick; empty where none that it can have been
    *     was measured
+   * @param passages of each that it can have been; empty where the probe reads no core
    */
-  public record Piece(boolean isStated, Optional<Quantity> thickness) {}
+  public record Piece(boolean isStated, Optional<Quantity> thickness, List<Passage> passages) {
+
+    public Piece {
+      passages = List.copyOf(passages);
+    }
+  }
 
   /** How far the true value may lie above and below a reading, in steps of a level. */
   record Spread(long up, long down) {}

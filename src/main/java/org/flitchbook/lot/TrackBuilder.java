@@ -31,7 +31,7 @@ import org.flitchbook.sheet.What;
 record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
 
   /** Of a probe that reads no core. */
-  private static final Track.Piece NO_PIECE = new Track.Piece(false, Optional.empty());
+  private static final Track.Piece NO_PIECE = new Track.Piece(false, Optional.empty(), List.of());
 
   List<Lot.StepTrack> tracks() {
     List<Lot.StepTrack> tracks = new ArrayList<>();
@@ -183,7 +183,14 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
             .filter(entry -> entry.is(What.THICKNESS) && lots.contains(entry.lot()))
             .filter(entry -> piece.isEmpty() || piece.equals(entry.piece()))
             .map(Entry::amount)
-            .min(Comparator.naturalOrder()));
+            .min(Comparator.naturalOrder()),
+        lots.stream().flatMap(lot -> passages(lot, piece)).toList());
+  }
+
+  private Stream<Passage> passages(String lot, String piece) {
+    return piece.isEmpty()
+        ? Passage.all(lot, shared.entries()).stream()
+        : Stream.of(Passage.of(lot, piece, shared.entries()));
   }
 
   private Optional<Track> track(Series series, List<Stay.Visit> windows, List<Track.Hand> hands) {

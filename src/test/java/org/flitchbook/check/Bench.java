@@ -197,10 +197,15 @@ public final class Bench {
 
   /** Lines of sheets, the time without a date on the day itself. */
   public Bench write(String... lines) {
+    return writeOf("A1", lines);
+  }
+
+  /** The same of another lot. */
+  public Bench writeOf(String lot, String... lines) {
     for (String line : lines) {
       String[] cells = line.split(",", -1);
       String sheet = cells[0] + ".csv";
-      sheets.computeIfAbsent(sheet, name -> new StringBuilder(HEAD + "\n")).append(row(cells));
+      sheets.computeIfAbsent(sheet, name -> new StringBuilder(HEAD + "\n")).append(row(lot, cells));
     }
     return this;
   }
@@ -220,7 +225,7 @@ public final class Bench {
     return text;
   }
 
-  private static String row(String[] cells) {
+  private static String row(String of, String[] cells) {
     String[] row = new String[13];
     for (int i = 0; i < row.length; i++) {
       row[i] = i < cells.length ? cells[i] : "";
@@ -228,7 +233,7 @@ public final class Bench {
     String time = time(row[1]);
     String by = cells.length > 6 ? row[6] : "MA";
     String instrument = cells.length > 7 ? row[7] : instrument(row[5]);
-    String lot = row[0].equals("instruments") ? "" : "A1";
+    String lot = row[0].equals("instruments") ? "" : of;
     List<String> all =
         List.of(
             lot,

@@ -161,6 +161,56 @@ final class EachRuleTest {
                 Suspects.finished()
                     .write("smoke,10:59,internal temperature,thickest,138.0,°F,MA,HT-1")),
         bad(
+            "core colder than its air was",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "chill,12:30,cooler temperature,F2,52.0,°F",
+                        "chill,17:30,cooler temperature,F2,50.0,°F")),
+        bad(
+            "chill faster than its air allows",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .ramp("11:30", 40, 38, "18:01")
+                    .bench()
+                    .write("chill,11:30,cooler temperature,F2,36.0,°F")),
+        bad(
+            "dry though steamed or sealed",
+            "moist",
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .own("moist", "smoke", Suspects.MOIST)
+                    .write("smoke,08:00:00,steam,,on")
+                    .log(
+                        "Sensor",
+                        "humidity",
+                        "%",
+                        "LG-H",
+                        "\"place\": \"SM\"",
+                        "08:00:00..11:00:00/60 31")),
+        bad(
+            "probe in another load",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "smoke,07:00,into smoke,SM,,,MA,,,,a",
+                        "smoke,08:00,into smoke,SM,,,MA,,,,b")),
+        bad(
+            "piece without a thickness",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "cure,05:00,thickness,,38,mm,MA,,,,a",
+                        "cure,05:01,green weight,,2400,g,MA,S-10,,,b")),
+        bad(
             "thicker piece without a probe",
             Suspects.COOLING,
             () ->
@@ -177,6 +227,12 @@ final class EachRuleTest {
             "curing salt out of its range",
             Suspects.NITRITE,
             () -> Suspects.cured("curing salt,C1,1.15,g")),
+        bad(
+            "cure for an unweighed piece",
+            Suspects.NITRITE,
+            () ->
+                Suspects.cured("curing salt,C1,11.5,g")
+                    .write("cure,2026-02-10 08:15,curing salt,C1,1,g,MA,S-001,,,b")),
         bad(
             "finer than its scale",
             Suspects.NITRITE,

@@ -14,9 +14,13 @@ final class Suspects {
   static final String HELD =
       "\"kind\": \"time-at-temperature\", \"what\": \"internal temperature\", \"rows\":"
           + " [{\"atLeast\": \"145 °F\", \"for\": \"15 min\"}]";
+  static final String MOIST =
+      "\"kind\": \"share\", \"options\": [{\"name\": \"1\", \"while\": {\"what\": \"steam\","
+          + " \"is\": \"on\"}, \"share\": \"50 %\"}]";
   static final String TURN = "\"kind\": \"cadence\", \"what\": \"turned\", \"every\": \"28 h\"";
   static final String COLD =
-      "\"kind\": \"holding\", \"what\": \"cooler temperature\", \"atMost\": \"41 °F\", \"every\": \"16 h\"";
+      "\"kind\": \"holding\", \"what\": \"cooler temperature\", \"atMost\": \"41 °F\", \"every\":"
+          + " \"16 h\"";
 
   static Bench finished() {
     return CoreLog.everyMinute().bench().own("finish", "smoke", FINISH);
