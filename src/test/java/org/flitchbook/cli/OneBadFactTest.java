@@ -21,10 +21,15 @@ import org.junit.jupiter.api.io.TempDir;
 final class OneBadFactTest {
 
   private static final long SEED = 20261130;
-  private static final int FACTS = 600;
+  private static final int FACTS = 1_200;
   private static final String HEAD = "lot,time,what,item,value,unit,by,instrument,note\n";
   private static final LocalDateTime BEGIN = LocalDateTime.parse("2026-02-16T09:41");
   private static final LocalDateTime INTO_SMOKE = LocalDateTime.parse("2026-02-24T08:02");
+
+  private static final LocalDateTime FINISH = LocalDateTime.parse("2026-02-24T11:01");
+  private static final LocalDateTime COLD = LocalDateTime.parse("2026-02-24T16:40");
+  private static final LocalDateTime OUT_OF_CHILL = LocalDateTime.parse("2026-02-24T18:05");
+  private static final String CORE = "internal temperature,thickest,";
 
   /** In the cure, which ends on the 23rd. */
   private static final int CURE_MINUTES = 7 * 24 * 60 + 5 * 60;
@@ -42,7 +47,7 @@ final class OneBadFactTest {
     for (int i = 0; i < facts; i++) {
       chance = new SplittableRandom(SEED + i);
       Path book = Tree.example(folder.resolve(String.valueOf(i)));
-      Fact fact = fact(i % 10);
+      Fact fact = fact(i % 20);
       for (String row : fact.rows()) {
         add(book, row);
       }
@@ -87,8 +92,62 @@ final class OneBadFactTest {
               sheet("pump,,10,%,MA,,", "pick-up,,5,%,MA,,", "pickle,,9000,g,MA,S-10,"));
       case 6 -> away();
       case 7 -> left();
-      default -> file();
+      case 8, 9 -> file();
+      default -> later(kind);
     };
+  }
+
+  /** Facts at a time of their own. */
+  private Fact later(int kind) {
+    return switch (kind) {
+      case 10 -> at("warm after the chill", OUT_OF_CHILL, 180, "chill", CORE + warm(50, 120));
+      case 11 -> at("warm in the chill", COLD, 70, "chill", CORE + warm(50, 120));
+      case 12 -> at("cold at the finish", FINISH, 6, "smoke", CORE + warm(60, 140));
+      case 13 -> at("more curing salt", BEGIN, CURE_MINUTES, "cure", curing());
+      case 14 ->
+          at("curing salt elsewhere", INTO_SMOKE, 600, sheet("smoke", "chill", "dry"), curing());
+      case 15 ->
+          at(
+              "failed check",
+              OUT_OF_CHILL,
+              180,
+              "instruments",
+              sheet(
+                  "ice point,,36.0,°F,MA,HT-3,",
+                  "ice point,,34.5,°F,MA,LG-A,",
+                  "check weight,1000 g,1010,g,MA,S-10,"));
+      case 16 -> at("another product", BEGIN, CURE_MINUTES, "cure", "product,CPL,,,MA,,");
+      case 17 -> at("weighed twice", BEGIN, CURE_MINUTES, "cure", "green weight,,5200,g,MA,S-10,");
+      case 18 ->
+          at(
+              "left without a review",
+              OUT_OF_CHILL,
+              180,
+              "dispatch",
+              "dispatched,Fen Larder,900,g,MA,S-10,");
+      default ->
+          at(
+              "too heavy",
+              INTO_SMOKE,
+              600,
+              sheet("smoke", "chill"),
+              "weight,,%d,g,MA,S-10,".formatted(5500 + chance.nextInt(3000)));
+    };
+  }
+
+  private String curing() {
+    return String.format(
+        Locale.ROOT, "curing salt,C1-7741,%.1f,g,MA,S-01,", chance.nextDouble(5, 40));
+  }
+
+  private String warm(int from, int to) {
+    return String.format(Locale.ROOT, "%.1f,°F,MA,HT-3,", chance.nextDouble(from, to));
+  }
+
+  private Fact at(String name, LocalDateTime from, int minutes, String sheet, String cells) {
+    String row = row(from.plusMinutes(chance.nextInt(minutes)), sheet, cells);
+    return new Fact(
+        name, List.of(sheet.equals("instruments") ? row.replace("26047-B1,", ",") : row));
   }
 
   private Fact one(String name, String sheet, String cells) {
