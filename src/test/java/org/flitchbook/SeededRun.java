@@ -39,7 +39,16 @@ public final class SeededRun {
    * @param cases how many the whole run has
    */
   public static int cases(String run, long seed, int cases) {
-    int tried = WHOLE ? cases : cases / 10;
+    return cases(run, seed, cases, 10);
+  }
+
+  /**
+   * The same for a smaller share of longer cases.
+   *
+   * @param of one of how many is tried
+   */
+  public static int cases(String run, long seed, int cases, int of) {
+    int tried = WHOLE ? cases : cases / of;
     System.out.printf(Locale.ROOT, "%s: %d of %d cases, seed %d%n", run, tried, cases, seed);
     return tried;
   }

@@ -30,9 +30,15 @@ final class CorpusPage {
       """
 
       The curves come from a simple model of heat flow. They show whether the rules see what was done to a log, and support no decision about food.
+
       """;
 
   private CorpusPage() {}
+
+  /** What stands before the part on honest books. */
+  static String part(String page) {
+    return page.substring(0, page.indexOf(HonestPage.HEADING));
+  }
 
   static String of(List<CorpusLot> all) {
     return head(all.size()) + rows(all) + FOOT;

@@ -141,7 +141,7 @@ final class TrueLot {
     return fridge[0] + fridge[1] * StrictMath.exp(-minute / fridge[2]);
   }
 
-  private static double sawtooth(double minute, double period) {
+  static double sawtooth(double minute, double period) {
     double part = minute / period - Math.floor(minute / period);
     return part < 0.7 ? 2 * part / 0.7 - 1 : 1 - 2 * (part - 0.7) / 0.3;
   }
