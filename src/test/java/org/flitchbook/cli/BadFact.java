@@ -22,6 +22,8 @@ record BadFact(String kind, List<String> rows) {
   private static final LocalDateTime INTO_CURE = LocalDateTime.parse("2026-02-16T09:41");
   private static final LocalDateTime OUT_OF_CURE = LocalDateTime.parse("2026-02-23T14:59");
   private static final LocalDateTime INTO_SMOKE = LocalDateTime.parse("2026-02-24T08:02");
+  private static final LocalDateTime FINISH = LocalDateTime.parse("2026-02-24T11:01");
+  private static final LocalDateTime COLD = LocalDateTime.parse("2026-02-24T16:40");
   private static final LocalDateTime DONE = LocalDateTime.parse("2026-02-24T18:03");
 
   void fileIn(Path book) throws IOException {
@@ -49,7 +51,7 @@ record BadFact(String kind, List<String> rows) {
 
     /** One of the kinds, which come by turns. */
     BadFact fact(int turn) {
-      return switch (turn % 20) {
+      return switch (turn % 29) {
         case 0 -> one("warm cooler", sheet("cure", "dry", "chill"), warm("cooler temperature"));
         case 1 -> one("warm water", "soak", warm("water temperature"));
         case 2 -> one("warm meat", "cure", warm("received temperature"));
@@ -71,8 +73,72 @@ record BadFact(String kind, List<String> rows) {
         case 16 -> instrument();
         case 17 -> plan();
         case 18 -> layout();
-        default -> file();
+        case 19 -> file();
+        default -> later(turn % 29);
       };
+    }
+
+    private BadFact later(int kind) {
+      return switch (kind) {
+        case 20 -> at("warm after the chill", DONE, DONE.plusHours(3), "chill", core(50, 120));
+        case 21 -> at("warm in the chill", COLD, COLD.plusMinutes(70), "chill", core(50, 120));
+        case 22 -> at("cold at the finish", FINISH, FINISH.plusMinutes(6), "smoke", core(60, 140));
+        case 23 ->
+            at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing());
+        case 24 -> one("another product", "cure", "product,CPL,,,MA,,");
+        case 25 ->
+            at(
+                "no review",
+                DONE,
+                DONE.plusHours(3),
+                "dispatch",
+                "dispatched,Fen Larder,900,g,MA,S-10,");
+        case 26 ->
+            at(
+                "too heavy",
+                INTO_SMOKE,
+                DONE,
+                sheet("smoke", "chill"),
+                "weight,,%d,g,MA,S-10,".formatted(5500 + chance.nextInt(3000)));
+        case 27 -> correction();
+        default -> dispatched();
+      };
+    }
+
+    private BadFact at(
+        String kind, LocalDateTime from, LocalDateTime to, String sheet, String cells) {
+      return new BadFact(kind, List.of(row(within(from, to), sheet, cells)));
+    }
+
+    private String core(int from, int to) {
+      return degrees("internal temperature", "thickest", from, to);
+    }
+
+    private String curing() {
+      return String.format(
+          Locale.ROOT, "curing salt,C1-7741,%.1f,g,MA,S-01,", chance.nextDouble(5, 40));
+    }
+
+    /** A reading that misses, and a later row with a reason that makes it good. */
+    private BadFact correction() {
+      LocalDateTime time = within(INTO_CURE.plusDays(1), OUT_OF_CURE.minusDays(2));
+      String file = time.toLocalDate() + "/cure.csv";
+      String reading = "cooler temperature,F1,%s,°F,MA,HT-3,%s";
+      return new BadFact(
+          "correction",
+          List.of(
+              file + "|instrument,note|instrument,note,corrects",
+              row(time, "cure", reading.formatted("58.0", "")),
+              row(time, "cure", reading.formatted("38.0", "misread,cure.csv:6"))));
+    }
+
+    private BadFact dispatched() {
+      LocalDateTime time = DONE.plusMinutes(chance.nextInt(120));
+      return new BadFact(
+          "dispatched",
+          List.of(
+              row(time, "dispatch", "reviewed,,,,XX,,"),
+              row(time.plusMinutes(9), "dispatch", "dispatched,Fen Larder,4000,g,MA,S-10,")));
     }
 
     private LocalDateTime within(LocalDateTime from, LocalDateTime to) {
