@@ -37,7 +37,11 @@ public final class PlanCheck {
   private static JobResult result(Session session, Plan plan) {
     boolean isOpen =
         plan.products().stream()
-            .anyMatch(each -> !each.missing().isEmpty() || !each.conflicts().isEmpty());
+            .anyMatch(
+                each ->
+                    !each.missing().isEmpty()
+                        || !each.open().isEmpty()
+                        || !each.conflicts().isEmpty());
     List<Message> lines = new ArrayList<>();
     lines.add(
         isOpen
@@ -76,6 +80,7 @@ public final class PlanCheck {
               each.because(),
               each.source().cited()));
     }
+    product.open().forEach(each -> lines.add(say("planning.limit-open", "    {0}", each)));
     product
         .conflicts()
         .forEach(each -> lines.add(say("planning.conflict", "    limits in conflict: {0}", each)));

@@ -45,7 +45,13 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.newer-plan",
                   "a plan that was signed after the lot began, with no earlier version on file, is"
-                      + " asked about")));
+                      + " asked about")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("class.*"),
+              say(
+                  "proving.change.group",
+                  "a group of limits covers a hazard only where each of its limits does")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

@@ -16,6 +16,8 @@ final class PlanCheckTest {
           + " lot\", \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority"
           + " decides\"},";
 
+  private static final String OTHER_COVER = "\"id\": \"own.come-up\", \"covers\": \"slow heat\"";
+
   @TempDir private Path folder;
   private Path book;
   private Path plan;
@@ -65,6 +67,56 @@ final class PlanCheckTest {
             .contains(
                 "– not shown: cooling: the plan has no limit for cooling, which its product's class"
                     + " asks for (9 CFR 417.2 (b)(1))"),
+        ran.out());
+  }
+
+  private static final String PEAK =
+      """
+              {"id": "own.peak", "covers": "cooling", "step": "chill", "rank": "critical",
+               "kind": "ceiling", "quantity": "peak internal temperature", "atMost": "165 °F",
+               "because": "a test", "support": "a test"},
+      """;
+
+  /** With a ceiling on the peak for cooling, and only that. */
+  private void coolByPeak() {
+    Tree.edit(plan, COOLING + "\n", "");
+    Tree.edit(plan, "\"ownLimits\": [\n", "\"ownLimits\": [\n" + PEAK);
+  }
+
+  @Test
+  void a_limit_that_can_not_cover_its_hazard_leaves_it_open() {
+    coolByPeak();
+    Ran ran = Ran.of("plan", "check", book).expect(1);
+    assertEquals(
+        """
+            own.peak says that it covers cooling, and can't. Cooling is covered by a span of the\
+         internal temperature in the step chill, without a hole from 120 °F or above to 55 °F or\
+         below.
+        """,
+        ran.out().lines().filter(each -> each.contains("own.peak")).findFirst().orElse("") + "\n");
+    assertTrue(ran.out().contains("    no limit covers cooling. "), ran.out());
+  }
+
+  @Test
+  void a_lot_under_such_a_plan_is_not_shown() {
+    coolByPeak();
+    Ran ran = Ran.of("check", book).expect(1);
+    assertTrue(
+        ran.flat().contains("– not shown: cooling: the plan has no limit for cooling"), ran.out());
+  }
+
+  @Test
+  void a_limit_that_is_never_met_before_something_is_confirmed_is_left_open() {
+    Tree.edit(plan, "{\"limit\": \"us.319.107.yield\"", "{\"limit\": \"us.a21.come-up-nrte\"");
+    Ran.of("plan", "check", book).expect(0);
+    Tree.edit(plan, "\"id\": \"own.come-up\", \"covers\": \"come-up\"", OTHER_COVER);
+    Ran ran = Ran.of("plan", "check", book).expect(1);
+    assertTrue(ran.out().startsWith("Plan version 3 leaves something open."), ran.out());
+    assertTrue(
+        ran.out()
+            .contains(
+                "    us.a21.come-up-nrte can't be met until the plan confirms it or the stricter"
+                    + " us.b21.come-up-partly, with what supports that, under \"confirms\"\n"),
         ran.out());
   }
 
