@@ -15,7 +15,9 @@ import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person.PersonKey;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.words.Words;
 
 /** {@code plan.json} as it is written. */
@@ -28,7 +30,7 @@ record PlanFile(
     @Key(inline = true) People people,
     @Key(unique = "id") List<Device> instruments,
     @Key(unique = "id") List<Location> places,
-    @Key(unique = "lot") List<Ingredient> ingredients,
+    @Key(unique = "lot") List<Labelled> ingredients,
     @Key(unique = "code") List<ProductFile> products) {
 
   /** What was read for it; what is wrong with that goes to the faults of the plan. */
@@ -108,6 +110,28 @@ record PlanFile(
   }
 
   record Dated(Fields object, @Key(inline = true) PersonKey key) {}
+
+  /** An ingredient, of which the shares must be able to be a whole. */
+  record Labelled(Fields object, @Key(inline = true) Ingredient ingredient) {
+
+    /** With its salt stated, nothing else may be left; without it, no more than the whole. */
+    void check(Practice.CureShares whole) {
+      Quantity stated = ingredient.stated();
+      Message found = say("plan.shares", "shares of {0} in all", stated);
+      if (ingredient.salt().isPresent() && !whole.includes(stated)) {
+        object.fault(
+            "salt",
+            found,
+            say(
+                "plan.shares-whole",
+                "{0} to {1}, with what is left, such as sugar, under \"other\"",
+                whole.least(),
+                whole.most()));
+      } else if (stated.isAbove(whole.most())) {
+        object.fault("lot", found, say("words.at-most", "at most {0}", whole.most()));
+      }
+    }
+  }
 
   @Choice("kind")
   sealed interface Device permits Scale, Thermometer {

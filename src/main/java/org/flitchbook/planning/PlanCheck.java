@@ -13,6 +13,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 
@@ -48,8 +49,24 @@ public final class PlanCheck {
             ? say("planning.open", "Plan version {0} leaves something open.", plan.version())
             : say("planning.usable", "Plan version {0} can be used.", plan.version()));
     plan.products().forEach(product -> lines.addAll(lines(product)));
+    plan.ingredients().stream()
+        .filter(each -> each.lacksLabel(plan.practice().dayCure()))
+        .forEach(each -> lines.add(unusual(plan, each)));
     ExitStatus status = isOpen ? ExitStatus.AMISS : ExitStatus.WELL;
     return new JobResult(status, session.lines(lines), "", List.of());
+  }
+
+  /** A ready mix may be right; who uses it without its label is asked. */
+  private static Message unusual(Plan plan, Ingredient cure) {
+    return say(
+        "planning.strength",
+        "{0}, {1}: {2} nitrite, not the usual {3} to {4}; a lot cured with it is asked about, until"
+            + " its \"support\" names the bag's label",
+        cure.lot(),
+        cure.name(),
+        cure.nitrite(),
+        plan.practice().dayCure().from(),
+        plan.practice().dayCure().to());
   }
 
   private static List<Message> lines(Product product) {

@@ -1,6 +1,7 @@
 package org.flitchbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -17,6 +18,10 @@ final class PlanCheckTest {
           + " decides\"},";
 
   private static final String OTHER_COVER = "\"id\": \"own.come-up\", \"covers\": \"slow heat\"";
+
+  private static final String READY_MIX =
+      "RC-118, Ready Cure: 0.6 % nitrite, not the usual 5 % to 8 %; a lot cured with it is asked"
+          + " about, until its \"support\" names the bag's label\n";
 
   @TempDir private Path folder;
   private Path book;
@@ -36,9 +41,19 @@ final class PlanCheckTest {
         Plan version 3 can be used.
         JTB, Juniper & treacle belly bacon: 11 limits
         CPL, Caraway cooked loin: 7 limits
-        """,
+        """
+            + READY_MIX,
         ran.out());
     assertEquals("", ran.err());
+  }
+
+  @Test
+  void a_cure_of_unusual_strength_is_told_until_its_label_is_named() {
+    Tree.edit(
+        plan,
+        "\"sodiumNitrite\": \"0.6 %\"",
+        "\"sodiumNitrite\": \"0.6 %\", \"support\": \"label\"");
+    assertFalse(Ran.of("plan", "check", book).expect(0).out().contains("RC-118"));
   }
 
   @Test
@@ -53,7 +68,8 @@ final class PlanCheckTest {
          while it is cold, while it warms and while it cools are what can hurt; the class is the\
          regulation's, the list of controls is this project's reading of it. (9 CFR 417.2 (b)(1))
         CPL, Caraway cooked loin: 7 limits
-        """,
+        """
+            + READY_MIX,
         ran.out());
     assertEquals("", ran.err());
   }

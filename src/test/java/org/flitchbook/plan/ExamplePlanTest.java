@@ -44,6 +44,49 @@ final class ExamplePlanTest {
     assertEquals(Optional.empty(), cure.potassiumNitrite());
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          "salt": "91.75 %"
+          "salt": "93.95 %"
+          "salt": "60 %", "other": "33.75 %"
+          "potassiumNitrite": "93.95 %"
+          "other": "10 %"
+          """)
+  void the_shares_of_a_cure_may_be(String shares) {
+    assertEquals(List.of(), Draft.example().with("\"salt\": \"93.75 %\"", shares).faults());
+  }
+
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource({
+    "4.99 %, true",
+    "5 %, false",
+    "8 %, false",
+    "8.01 %, true",
+    "100 %, true",
+    "0.6 %, true",
+    "0 %, false"
+  })
+  void a_strength_that_no_cure_for_a_days_use_has_lacks_its_label(String nitrite, boolean lacks) {
+    for (String key : List.of("sodiumNitrite", "potassiumNitrite")) {
+      Draft draft =
+          Draft.example()
+              .with("\"salt\": \"93.75 %\", ", "")
+              .with("\"sodiumNitrite\": \"6.25 %\"", "\"%s\": \"%s\"".formatted(key, nitrite));
+      assertEquals(lacks, lacksLabel(draft), key);
+      assertEquals(
+          false,
+          lacksLabel(draft.with("\"custodian\": \"MA\"", "\"support\": \"label of the bag\"")));
+    }
+  }
+
+  private static boolean lacksLabel(Draft draft) {
+    Ingredient cure = draft.plan().ingredient("C1-7741").orElseThrow();
+    return cure.lacksLabel(draft.plan().practice().dayCure());
+  }
+
   @Test
   void the_plan_of_the_demo_reads_without_a_fault() {
     Draft demo =
