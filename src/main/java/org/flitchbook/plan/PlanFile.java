@@ -10,11 +10,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.json.Binder;
+import org.flitchbook.json.Checked;
 import org.flitchbook.json.Choice;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.practice.Practice;
@@ -141,12 +143,22 @@ record PlanFile(
   @Choice("scale")
   record Scale(
       String id,
-      @Key(dimension = Dimension.MASS) Quantity readability,
+      @Key(dimension = Dimension.MASS, least = 1, alone = true) List<Quantity> readability,
       @Key(dimension = Dimension.MASS) Optional<Quantity> repeatability,
       @Key(dimension = Dimension.SHARE) Optional<Quantity> humidityAccuracy,
       @Key(dimension = Dimension.TIME) Quantity checkEvery,
       @Key(dimension = Dimension.MASS) Quantity tolerance)
-      implements Device {
+      implements Device, Checked {
+
+    @Override
+    public void check(Fields scale) {
+      if (readability.stream().map(Quantity::unit).distinct().count() < readability.size()) {
+        scale.fault(
+            "readability",
+            Message.of(Listing.and(readability)),
+            say("plan.step-of-unit", "one for each unit"));
+      }
+    }
 
     @Override
     public Instrument instrument() {
@@ -154,7 +166,7 @@ record PlanFile(
           id,
           "scale",
           Optional.empty(),
-          Optional.of(readability),
+          readability,
           repeatability,
           humidityAccuracy,
           checkEvery,
@@ -179,7 +191,7 @@ record PlanFile(
           id,
           kind,
           Optional.of(accuracy),
-          readability,
+          readability.stream().toList(),
           Optional.empty(),
           humidityAccuracy,
           checkEvery,

@@ -18,6 +18,7 @@ final class BenchPlan {
         "instruments": [
           {"id": "S-10", "kind": "scale", "readability": "1 g", "checkEvery": "400 d", "tolerance": "2 g"},
           {"id": "S-001", "kind": "scale", "readability": "0.01 g", "checkEvery": "400 d", "tolerance": "0.02 g"},
+          {"id": "S-LB", "kind": "scale", "readability": ["5 g", "0.01 lb"], "checkEvery": "400 d", "tolerance": "5 g"},
           {"id": "S-R", "kind": "scale", "readability": "1 g", "repeatability": "0 g", "checkEvery": "400 d", "tolerance": "2 g"},
           {"id": "HT-0", "kind": "thermometer", "accuracy": "0 °F", "checkEvery": "400 d", "tolerance": "2 °F"},
           {"id": "HT-1", "kind": "thermometer", "accuracy": "1 °F", "checkEvery": "30 d", "tolerance": "2 °F"},

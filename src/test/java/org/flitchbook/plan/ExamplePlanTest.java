@@ -9,7 +9,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,8 +36,7 @@ final class ExamplePlanTest {
     assertEquals("2026-01-05", plan.signed().toString());
     assertTrue(plan.person("IQ").orElseThrow().is("reviewer"));
     assertEquals(Optional.empty(), plan.person("XY"));
-    assertEquals(
-        "0.1 g", plan.instrument("S-01").orElseThrow().readability().orElseThrow().toString());
+    assertEquals("0.1 g", step(plan, "S-01", Unit.GRAM));
     assertEquals(
         "0.5 °F", plan.instrument("LG-A").orElseThrow().accuracy().orElseThrow().toString());
     assertEquals("fan fridge", plan.location("F2").orElseThrow().name());
@@ -85,6 +86,33 @@ final class ExamplePlanTest {
   private static boolean lacksLabel(Draft draft) {
     Ingredient cure = draft.plan().ingredient("C1-7741").orElseThrow();
     return cure.lacksLabel(draft.plan().practice().dayCure());
+  }
+
+  private static String step(Plan plan, String scale, Unit written) {
+    return plan.instrument(scale).orElseThrow().readability(written).orElseThrow().toString();
+  }
+
+  @ParameterizedTest(name = "{0} in g, kg, oz and lb: {1}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          "1 g"                          | 1 g, 1 g, 1 g, 1 g
+          ["1 g"]                        | 1 g, 1 g, 1 g, 1 g
+          ["5 g", "0.01 lb"]             | 5 g, 5 g, 0.01 lb, 0.01 lb
+          ["0.01 lb", "5 g"]             | 5 g, 5 g, 0.01 lb, 0.01 lb
+          ["0.002 kg", "0.1 oz"]         | 0.002 kg, 0.002 kg, 0.1 oz, 0.1 oz
+          ["1 g", "0.1 oz", "0.01 lb"]   | 1 g, 1 g, 0.1 oz, 0.01 lb
+          ["0.1 oz", "0.01 lb"]          | 0.01 lb, 0.01 lb, 0.1 oz, 0.01 lb
+          """)
+  void a_scale_has_a_step_for_each_unit_that_it_shows(String written, String steps) {
+    Plan plan =
+        Draft.example().with("\"readability\": \"1 g\"", "\"readability\": " + written).plan();
+    assertEquals(
+        steps,
+        Unit.of(Dimension.MASS).stream()
+            .map(unit -> step(plan, "S-10", unit))
+            .collect(Collectors.joining(", ")));
   }
 
   @Test
