@@ -275,7 +275,7 @@ final class Curing {
 
   private static Optional<Weighing> weighing(Instrument scale, Quantity mass) {
     return scale
-        .readability()
+        .readability(mass.unit())
         .map(
             step ->
                 scale

@@ -173,7 +173,7 @@ record Evidence(Explanations.Explanation rule, Subject subject, List<Fault> faul
 
   private static Optional<Ratio> half(Instrument instrument, Quantity amount) {
     return switch (amount.dimension()) {
-      case MASS -> instrument.readability().map(Quantity::inBase);
+      case MASS -> instrument.readability(amount.unit()).map(Quantity::inBase);
       case TEMPERATURE ->
           instrument.accuracy().map(exact -> exact.differenceIn(Unit.CELSIUS).value());
       default -> instrument.accuracyFor(amount.dimension()).map(Quantity::inBase);

@@ -22,7 +22,6 @@ import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Time;
 import org.flitchbook.message.Word;
-import org.flitchbook.plan.Instrument;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Plan;
@@ -147,7 +146,8 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
   /** One step of the scale that an entry was weighed on, as the plan has it. */
   Optional<Quantity> scaleStep(Entry entry) {
-    return plan.instrument(entry.instrument()).flatMap(Instrument::readability);
+    return plan.instrument(entry.instrument())
+        .flatMap(scale -> scale.readability(entry.amount().unit()));
   }
 
   static Word probe(Track track) {

@@ -16,6 +16,7 @@ import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.plan.CureMethod;
 import org.flitchbook.plan.Ingredient;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.What;
@@ -25,7 +26,8 @@ sealed interface WeightRule extends Finder
     permits WeightRule.FinerThanScale,
         WeightRule.CoarseScale,
         WeightRule.CureOutOfRange,
-        WeightRule.UnweighedPiece {
+        WeightRule.UnweighedPiece,
+        WeightRule.UnusualStrength {
 
   /** A weight between two steps of its scale was not read off it. */
   @Choice("finer than its scale")
@@ -236,6 +238,46 @@ sealed interface WeightRule extends Finder
           say(
               "do.cure-for-an-unweighed-piece",
               "Write what this piece weighed, or correct the piece."));
+    }
+  }
+
+  /**
+   * Curing salt whose stated strength is not that of a cure for a day's use, with nothing named
+   * that bears it out. A decimal point in the plan makes each sum with it wrong, and none of them
+   * odd.
+   */
+  @Choice("strength without its label")
+  record UnusualStrength() implements WeightRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      Practice.DayCure usual = subject.plan().practice().dayCure();
+      return subject.lot().all(What.CURING_SALT).stream()
+          .filter(entry -> entry.amount().value().signum() > 0)
+          .flatMap(
+              entry ->
+                  subject.plan().ingredient(entry.item()).stream()
+                      .filter(cure -> cure.lacksLabel(usual))
+                      .map(cure -> doubt(entry, cure, usual)));
+    }
+
+    private static Doubt doubt(Entry entry, Ingredient cure, Practice.DayCure usual) {
+      return new Doubt(
+          entry.place().column("item"),
+          say(
+              "doubt.strength.found",
+              "{0}, with {1} nitrite by the plan",
+              cure.lot(),
+              cure.nitrite()),
+          say(
+              "doubt.strength.expected",
+              "{0} to {1} nitrite, or what bears out another strength",
+              usual.from().asWritten(),
+              usual.to().asWritten()),
+          say(
+              "do.strength-without-its-label",
+              "Read the strength off the bag again, and name its label under \"support\" of this"
+                  + " ingredient in the plan."));
     }
   }
 }

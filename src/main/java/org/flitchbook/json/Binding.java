@@ -155,8 +155,8 @@ record Binding(Fields object, Map<String, Object> values) {
       return whole.expected();
     } else if (schema instanceof Schema.Bool) {
       return Format.BOOL;
-    } else if (schema instanceof Schema.Items) {
-      return Format.LIST;
+    } else if (schema instanceof Schema.Items list) {
+      return list.alone() ? expected(list.item()) : Format.LIST;
     }
     Message other = schema instanceof Schema.Any ? Format.VALUE : Format.OBJECT;
     return format(schema).map(Format::expected).orElse(other);
@@ -171,6 +171,8 @@ record Binding(Fields object, Map<String, Object> values) {
       return whole(whole, number);
     } else if (schema instanceof Schema.Items list && node instanceof Node.Items items) {
       return Optional.of(items(list, items));
+    } else if (schema instanceof Schema.Items list && list.alone()) {
+      return value(list.item(), node).map(List::of);
     } else if (schema instanceof Schema.Entries map && node instanceof Node.Obj entries) {
       return Optional.of(entries(map, entries));
     } else if (!Schema.records(schema).isEmpty() && node instanceof Node.Obj inner) {

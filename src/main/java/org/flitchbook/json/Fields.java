@@ -64,6 +64,14 @@ public record Fields(Node.Obj object, Set<String> asked, List<Fault> faults) {
     faults.add(Fault.broken("wrong value", place(key), found, expected));
   }
 
+  /** Whether nothing was found to be wrong in it so far. */
+  public boolean isSound() {
+    return faults.stream()
+        .map(Fault::place)
+        .filter(each -> each.file().equals(place().file()))
+        .noneMatch(each -> each.column().startsWith(place().column() + "."));
+  }
+
   /** A key that is not there and must be. */
   void missing(String key, Message expected) {
     Message found = say("json.no-key", "no \"{0}\"", key);

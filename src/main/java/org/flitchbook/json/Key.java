@@ -53,6 +53,9 @@ public @interface Key {
   /** The most that a whole number may be. */
   int most() default Integer.MAX_VALUE;
 
+  /** Whether a list of one item may be written as the item alone. */
+  boolean alone() default false;
+
   /** The key by which no two items of a list may have the same text, nor a blank one. */
   String unique() default "";
 }

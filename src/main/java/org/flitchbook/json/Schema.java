@@ -37,8 +37,9 @@ public sealed interface Schema {
    * A list.
    *
    * @param unique the key whose text each item has for itself; empty where there is none
+   * @param alone whether an item may stand there in place of a list of it
    */
-  record Items(Schema item, int least, String unique) implements Schema {
+  record Items(Schema item, int least, String unique, boolean alone) implements Schema {
 
     Message expected() {
       return item instanceof Members members

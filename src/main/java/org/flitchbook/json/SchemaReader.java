@@ -66,7 +66,7 @@ final class SchemaReader {
     if (type instanceof ParameterizedType generic) {
       Type[] inner = generic.getActualTypeArguments();
       return generic.getRawType() == List.class
-          ? new Schema.Items(of(inner[0], key), key.least(), key.unique())
+          ? new Schema.Items(of(inner[0], key), key.least(), key.unique(), key.alone())
           : new Schema.Entries(of(inner[1], key));
     }
     return ofClass((Class<?>) type, key);

@@ -104,6 +104,15 @@ public enum Unit implements Argument {
     return this == FAHRENHEIT ? Ratio.of(32) : Ratio.ZERO;
   }
 
+  /** Whether one display shows both: grams and kilograms, or ounces and pounds. */
+  public boolean isBeside(Unit other) {
+    return dimension == other.dimension && isOfPounds() == other.isOfPounds();
+  }
+
+  private boolean isOfPounds() {
+    return this == OUNCE || this == POUND;
+  }
+
   @Override
   public String toString() {
     return symbol;

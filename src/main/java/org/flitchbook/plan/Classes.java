@@ -21,6 +21,7 @@ record Classes(
     String made,
     Optional<String> by,
     List<ProductClass> classes,
+    @Key(unique = "covers") List<Coverage> coverage,
     Facts facts,
     List<RetentionRule> retention) {
 
@@ -31,6 +32,7 @@ record Classes(
           "",
           "",
           Optional.empty(),
+          List.of(),
           List.of(),
           new Facts(List.of(), List.of(), List.of()),
           List.of());
@@ -91,6 +93,11 @@ record Classes(
     return classes.stream()
         .filter(each -> each.name().equals(name) && each.regimes().contains(regime))
         .findFirst();
+  }
+
+  /** What can cover a hazard; empty where any limit that says so does. */
+  Optional<Coverage> coverage(String hazard) {
+    return coverage.stream().filter(each -> each.covers().equals(hazard)).findFirst();
   }
 
   /** How long records are kept; empty where there is no rule for the regime. */

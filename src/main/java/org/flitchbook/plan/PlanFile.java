@@ -10,12 +10,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.json.Binder;
+import org.flitchbook.json.Checked;
 import org.flitchbook.json.Choice;
 import org.flitchbook.json.Fields;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Person.PersonKey;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.words.Words;
 
 /** {@code plan.json} as it is written. */
@@ -28,7 +32,7 @@ record PlanFile(
     @Key(inline = true) People people,
     @Key(unique = "id") List<Device> instruments,
     @Key(unique = "id") List<Location> places,
-    @Key(unique = "lot") List<Ingredient> ingredients,
+    @Key(unique = "lot") List<Labelled> ingredients,
     @Key(unique = "code") List<ProductFile> products) {
 
   /** What was read for it; what is wrong with that goes to the faults of the plan. */
@@ -109,6 +113,28 @@ record PlanFile(
 
   record Dated(Fields object, @Key(inline = true) PersonKey key) {}
 
+  /** An ingredient, of which the shares must be able to be a whole. */
+  record Labelled(Fields object, @Key(inline = true) Ingredient ingredient) {
+
+    /** With its salt stated, nothing else may be left; without it, no more than the whole. */
+    void check(Practice.CureShares whole) {
+      Quantity stated = ingredient.stated();
+      Message found = say("plan.shares", "shares of {0} in all", stated);
+      if (ingredient.salt().isPresent() && !whole.includes(stated)) {
+        object.fault(
+            "salt",
+            found,
+            say(
+                "plan.shares-whole",
+                "{0} to {1}, with what is left, such as sugar, under \"other\"",
+                whole.least(),
+                whole.most()));
+      } else if (stated.isAbove(whole.most())) {
+        object.fault("lot", found, say("words.at-most", "at most {0}", whole.most()));
+      }
+    }
+  }
+
   @Choice("kind")
   sealed interface Device permits Scale, Thermometer {
     Instrument instrument();
@@ -117,12 +143,22 @@ record PlanFile(
   @Choice("scale")
   record Scale(
       String id,
-      @Key(dimension = Dimension.MASS) Quantity readability,
+      @Key(dimension = Dimension.MASS, least = 1, alone = true) List<Quantity> readability,
       @Key(dimension = Dimension.MASS) Optional<Quantity> repeatability,
       @Key(dimension = Dimension.SHARE) Optional<Quantity> humidityAccuracy,
       @Key(dimension = Dimension.TIME) Quantity checkEvery,
       @Key(dimension = Dimension.MASS) Quantity tolerance)
-      implements Device {
+      implements Device, Checked {
+
+    @Override
+    public void check(Fields scale) {
+      if (readability.stream().map(Quantity::unit).distinct().count() < readability.size()) {
+        scale.fault(
+            "readability",
+            Message.of(Listing.and(readability)),
+            say("plan.step-of-unit", "one for each unit"));
+      }
+    }
 
     @Override
     public Instrument instrument() {
@@ -130,7 +166,7 @@ record PlanFile(
           id,
           "scale",
           Optional.empty(),
-          Optional.of(readability),
+          readability,
           repeatability,
           humidityAccuracy,
           checkEvery,
@@ -155,7 +191,7 @@ record PlanFile(
           id,
           kind,
           Optional.of(accuracy),
-          readability,
+          readability.stream().toList(),
           Optional.empty(),
           humidityAccuracy,
           checkEvery,

@@ -35,6 +35,11 @@ record PlanReader(
     Catalogue catalogue = new Catalogue(ruleSets(written));
     Classes classes = written.with(Classes.read(templates)).orElse(Classes.NONE);
     Optional<Practice> practice = written.with(Practice.read(templates));
+    practice.ifPresent(
+        numbers ->
+            written.ingredients().stream()
+                .filter(each -> each.object().isSound())
+                .forEach(each -> each.check(numbers.cureShares())));
     String version = written.head().map(PlanFile.Head::version).orElse("");
     String edition = words.say("planned.edition", "plan version {0}", version);
     written.establishment().ifPresent(house -> checkRegime(house, classes));
@@ -62,7 +67,7 @@ record PlanReader(
             people,
             written.instruments().stream().map(PlanFile.Device::instrument).toList(),
             written.places(),
-            written.ingredients(),
+            written.ingredients().stream().map(PlanFile.Labelled::ingredient).toList(),
             products,
             catalogue.ruleSets(),
             own,

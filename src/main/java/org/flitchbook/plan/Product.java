@@ -12,6 +12,8 @@ import org.flitchbook.sheet.Step;
  * @param between the longest time that may lie between two steps
  * @param exemptions the controls that the plan says it does not need
  * @param missing the hazard controls that its class asks for, and no limit or exemption covers
+ * @param open what else its limits leave open, a sentence each: one that can't cover the hazard
+ *     that it names, a group of several hazards, a doubt that is not settled
  * @param conflicts limits that can't, or can only just, be met together, a sentence each
  */
 public record Product(
@@ -25,6 +27,7 @@ public record Product(
     List<Limit> limits,
     List<Exempt> exemptions,
     List<Missing> missing,
+    List<Message> open,
     List<Message> conflicts,
     Optional<RuleSet.RindShare> rindShare) {
 

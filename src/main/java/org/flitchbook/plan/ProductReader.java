@@ -21,7 +21,9 @@ record ProductReader(
     List<Limit> limits = new ArrayList<>();
     written.limits().forEach(each -> limits.addAll(each.in(catalogue)));
     written.ownLimits().forEach(each -> limits.add(each.in(edition, catalogue)));
+    List<Limit> settled = settle(limits, written);
     List<Product.Exempt> exemptions = exemptions(written);
+    Covering covering = covering(written, settled, exemptions);
     Product product =
         new Product(
             written.code(),
@@ -31,9 +33,10 @@ record ProductReader(
             written.method(),
             written.steps(),
             written.between(),
-            settle(limits, written),
+            settled,
             exemptions,
-            missing(written.productClass(), limits, exemptions),
+            covering.missing(),
+            covering.open(),
             ProductLimits.conflicts(limits),
             rindShare(written));
     new ProductLimits(written.object(), product).check();
@@ -88,25 +91,13 @@ record ProductReader(
         || limit.support().isPresent();
   }
 
-  private List<Product.Missing> missing(
-      String productClass, List<Limit> limits, List<Product.Exempt> exemptions) {
-    Set<String> covered = covered(limits);
-    exemptions.forEach(each -> covered.add(each.exemption().covers()));
-    return classes.find(productClass, regime).stream()
-        .flatMap(
-            found ->
-                found.covers().stream()
-                    .filter(covers -> !covered.contains(covers))
-                    .map(covers -> new Product.Missing(covers, found.because(), found.source())))
-        .toList();
-  }
-
-  /** Only a critical limit covers a control, and one that comes in parts only with all of them. */
-  private Set<String> covered(List<Limit> limits) {
-    Set<String> chosen = limits.stream().map(Limit::id).collect(Collectors.toSet());
-    return limits.stream()
-        .filter(limit -> limit.rank() == Rank.CRITICAL && catalogue.isWhole(limit.id(), chosen))
-        .map(Limit::covers)
-        .collect(Collectors.toCollection(HashSet::new));
+  private Covering covering(
+      ProductFile written, List<Limit> limits, List<Product.Exempt> exemptions) {
+    return new Covering(
+        catalogue,
+        classes,
+        classes.find(written.productClass(), regime).stream().toList(),
+        limits,
+        exemptions.stream().map(each -> each.exemption().covers()).collect(Collectors.toSet()));
   }
 }

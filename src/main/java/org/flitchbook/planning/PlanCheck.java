@@ -13,6 +13,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.message.Message;
 import org.flitchbook.message.Word;
+import org.flitchbook.plan.Ingredient;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 
@@ -37,15 +38,35 @@ public final class PlanCheck {
   private static JobResult result(Session session, Plan plan) {
     boolean isOpen =
         plan.products().stream()
-            .anyMatch(each -> !each.missing().isEmpty() || !each.conflicts().isEmpty());
+            .anyMatch(
+                each ->
+                    !each.missing().isEmpty()
+                        || !each.open().isEmpty()
+                        || !each.conflicts().isEmpty());
     List<Message> lines = new ArrayList<>();
     lines.add(
         isOpen
             ? say("planning.open", "Plan version {0} leaves something open.", plan.version())
             : say("planning.usable", "Plan version {0} can be used.", plan.version()));
     plan.products().forEach(product -> lines.addAll(lines(product)));
+    plan.ingredients().stream()
+        .filter(each -> each.lacksLabel(plan.practice().dayCure()))
+        .forEach(each -> lines.add(unusual(plan, each)));
     ExitStatus status = isOpen ? ExitStatus.AMISS : ExitStatus.WELL;
     return new JobResult(status, session.lines(lines), "", List.of());
+  }
+
+  /** A ready mix may be right; who uses it without its label is asked. */
+  private static Message unusual(Plan plan, Ingredient cure) {
+    return say(
+        "planning.strength",
+        "{0}, {1}: {2} nitrite, not the usual {3} to {4}; a lot cured with it is asked about, until"
+            + " its \"support\" names the bag's label",
+        cure.lot(),
+        cure.name(),
+        cure.nitrite(),
+        plan.practice().dayCure().from(),
+        plan.practice().dayCure().to());
   }
 
   private static List<Message> lines(Product product) {
@@ -76,6 +97,7 @@ public final class PlanCheck {
               each.because(),
               each.source().cited()));
     }
+    product.open().forEach(each -> lines.add(say("planning.limit-open", "    {0}", each)));
     product
         .conflicts()
         .forEach(each -> lines.add(say("planning.conflict", "    limits in conflict: {0}", each)));

@@ -3,7 +3,7 @@
 @Floor(
     name = "planning",
     floor = 6,
-    mayImport = {"message", "job", "plan", "book"},
+    mayImport = {"message", "job", "plan", "practice", "book"},
     door = "PlanCheck")
 package org.flitchbook.planning;
 

@@ -32,7 +32,9 @@ public record Practice(
     Ratio nearMiss,
     Duration airBeside,
     Ratio leapEdge,
-    Teaspoon teaspoon) {
+    Teaspoon teaspoon,
+    CureShares cureShares,
+    DayCure dayCure) {
 
   /** Where it stands among the templates. */
   public static final String FILE = "templates/practice.json";
@@ -93,6 +95,25 @@ public record Practice(
 
   /** What a level teaspoon of the same curing salt was said or found to weigh. */
   public record Teaspoon(@Key(format = "mass") Quantity from, @Key(format = "mass") Quantity to) {}
+
+  /** What the shares of an ingredient may come to together, where its label states them all. */
+  public record CureShares(
+      @Key(format = "share") Quantity least, @Key(format = "share") Quantity most) {
+
+    /** Both ends included. */
+    public boolean includes(Quantity share) {
+      return !share.isBelow(least) && !share.isAbove(most);
+    }
+  }
+
+  /** How much nitrite a cure for a day's use usually holds, sodium or potassium nitrite. */
+  public record DayCure(@Key(format = "share") Quantity from, @Key(format = "share") Quantity to) {
+
+    /** Both ends included. */
+    public boolean includes(Quantity share) {
+      return !share.isBelow(from) && !share.isAbove(to);
+    }
+  }
 
   /** Takes it out of the templates, the book's own in place of the tool's. */
   public static Binder.Bound<Practice> read(List<SourceFile> templates) {

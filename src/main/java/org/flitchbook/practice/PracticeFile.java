@@ -28,12 +28,15 @@ record PracticeFile(
     Share nearMiss,
     Time airBeside,
     Share leapEdge,
-    Teaspoon teaspoon) {
+    Teaspoon teaspoon,
+    CureShares cureShares,
+    DayCure dayCure) {
 
   static final Binder BINDER =
       Binder.PLAIN
           .with("count", count())
           .with("mass", above0(Dimension.MASS, mass -> mass))
+          .with("share", above0(Dimension.SHARE, share -> share))
           .with(Ratio.class, above0(Dimension.SHARE, Quantity::inBase))
           .with(Duration.class, above0(Dimension.TIME, PracticeFile::duration));
 
@@ -57,6 +60,11 @@ record PracticeFile(
   record Teaspoon(
       @Key(inline = true) Practice.Teaspoon teaspoon, @Key(inline = true) Reason reason) {}
 
+  record CureShares(
+      @Key(inline = true) Practice.CureShares shares, @Key(inline = true) Reason reason) {}
+
+  record DayCure(@Key(inline = true) Practice.DayCure cure, @Key(inline = true) Reason reason) {}
+
   Practice practice() {
     return new Practice(
         gap.gap(),
@@ -67,7 +75,9 @@ record PracticeFile(
         nearMiss.below(),
         airBeside.time(),
         leapEdge.below(),
-        teaspoon.teaspoon());
+        teaspoon.teaspoon(),
+        cureShares.shares(),
+        dayCure.cure());
   }
 
   private static <T> Format<T> above0(Dimension dimension, Function<Quantity, T> value) {

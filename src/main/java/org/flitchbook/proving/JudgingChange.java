@@ -58,7 +58,13 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.other-columns",
                   "a column of a log that nothing reads is named, and asked about where it may hold"
-                      + " readings")));
+                      + " readings")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("class.*"),
+              say(
+                  "proving.change.group",
+                  "a group of limits covers a hazard only where each of its limits does")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

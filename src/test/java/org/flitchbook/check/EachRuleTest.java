@@ -273,6 +273,10 @@ final class EachRuleTest {
                     .write("cure,2026-02-10 08:10,curing salt,C1,11.5,g,MA,S-001,,cure.csv:5")),
         bad("place too cold", "cold", () -> Suspects.cold("8.0", "8.4")),
         bad(
+            "strength without its label",
+            Suspects.NITRITE,
+            () -> Suspects.cured("curing salt,CR,120,g")),
+        bad(
             "curing salt under another word",
             Suspects.NITRITE,
             () ->

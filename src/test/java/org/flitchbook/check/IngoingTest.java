@@ -433,6 +433,7 @@ final class IngoingTest {
   /**
    * 4812 g with S-001 (a step of 0.01 g): U of 200 ppm = 2 x √(n x 4.1667E-5) / 15.39 x 200. With
    * S-10 (1 g) for the meat nothing changes that shows; for the cure it is a hundred times more.
+   * S-LB has a step of 5 g, and in pounds one of 0.01 lb: 2 x √0.41667 / 3 x 176.74 ppm.
    */
   @ParameterizedTest(name = "{0}: {1}")
   @CsvSource(
@@ -444,6 +445,8 @@ final class IngoingTest {
         "cure,09:20,curing salt,C1,8,g,MA,S-10 ; cure,09:21,curing salt,C1,7,g,MA,S-10 | 23.7 ppm",
         "cure,09:20,curing salt,C1,15,g,MA,S-10 ; cure,09:21,curing salt,C1,0,g,MA,S-10 | 16.8 ppm",
         "cure,09:20,curing salt,C1,15,g,MA,S-R | 10.6 ppm",
+        "cure,09:20,curing salt,C1,15,g,MA,S-LB | 83.8 ppm",
+        "cure,09:20,curing salt,C1,0.03,lb,MA,S-LB | 76.1 ppm",
         "cure,09:20,curing salt,C1,15,g,MA,HT-0 | not known",
         "cure,09:20,curing salt,C1,0,g | not known",
       })

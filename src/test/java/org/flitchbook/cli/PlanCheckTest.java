@@ -1,6 +1,7 @@
 package org.flitchbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -15,6 +16,12 @@ final class PlanCheckTest {
       "        {\"limit\": \"us.b99.cooling-1\", \"ccp\": \"2\", \"monitored\": \"logger, each"
           + " lot\", \"by\": \"MA\", \"ifMissed\": \"hold the run; the process authority"
           + " decides\"},";
+
+  private static final String OTHER_COVER = "\"id\": \"own.come-up\", \"covers\": \"slow heat\"";
+
+  private static final String READY_MIX =
+      "RC-118, Ready Cure: 0.6 % nitrite, not the usual 5 % to 8 %; a lot cured with it is asked"
+          + " about, until its \"support\" names the bag's label\n";
 
   @TempDir private Path folder;
   private Path book;
@@ -34,9 +41,19 @@ final class PlanCheckTest {
         Plan version 3 can be used.
         JTB, Juniper & treacle belly bacon: 11 limits
         CPL, Caraway cooked loin: 7 limits
-        """,
+        """
+            + READY_MIX,
         ran.out());
     assertEquals("", ran.err());
+  }
+
+  @Test
+  void a_cure_of_unusual_strength_is_told_until_its_label_is_named() {
+    Tree.edit(
+        plan,
+        "\"sodiumNitrite\": \"0.6 %\"",
+        "\"sodiumNitrite\": \"0.6 %\", \"support\": \"label\"");
+    assertFalse(Ran.of("plan", "check", book).expect(0).out().contains("RC-118"));
   }
 
   @Test
@@ -51,7 +68,8 @@ final class PlanCheckTest {
          while it is cold, while it warms and while it cools are what can hurt; the class is the\
          regulation's, the list of controls is this project's reading of it. (9 CFR 417.2 (b)(1))
         CPL, Caraway cooked loin: 7 limits
-        """,
+        """
+            + READY_MIX,
         ran.out());
     assertEquals("", ran.err());
   }
@@ -65,6 +83,56 @@ final class PlanCheckTest {
             .contains(
                 "– not shown: cooling: the plan has no limit for cooling, which its product's class"
                     + " asks for (9 CFR 417.2 (b)(1))"),
+        ran.out());
+  }
+
+  private static final String PEAK =
+      """
+              {"id": "own.peak", "covers": "cooling", "step": "chill", "rank": "critical",
+               "kind": "ceiling", "quantity": "peak internal temperature", "atMost": "165 °F",
+               "because": "a test", "support": "a test"},
+      """;
+
+  /** With a ceiling on the peak for cooling, and only that. */
+  private void coolByPeak() {
+    Tree.edit(plan, COOLING + "\n", "");
+    Tree.edit(plan, "\"ownLimits\": [\n", "\"ownLimits\": [\n" + PEAK);
+  }
+
+  @Test
+  void a_limit_that_can_not_cover_its_hazard_leaves_it_open() {
+    coolByPeak();
+    Ran ran = Ran.of("plan", "check", book).expect(1);
+    assertEquals(
+        """
+            own.peak says that it covers cooling, and can't. Cooling is covered by a span of the\
+         internal temperature in the step chill, without a hole from 120 °F or above to 55 °F or\
+         below.
+        """,
+        ran.out().lines().filter(each -> each.contains("own.peak")).findFirst().orElse("") + "\n");
+    assertTrue(ran.out().contains("    no limit covers cooling. "), ran.out());
+  }
+
+  @Test
+  void a_lot_under_such_a_plan_is_not_shown() {
+    coolByPeak();
+    Ran ran = Ran.of("check", book).expect(1);
+    assertTrue(
+        ran.flat().contains("– not shown: cooling: the plan has no limit for cooling"), ran.out());
+  }
+
+  @Test
+  void a_limit_that_is_never_met_before_something_is_confirmed_is_left_open() {
+    Tree.edit(plan, "{\"limit\": \"us.319.107.yield\"", "{\"limit\": \"us.a21.come-up-nrte\"");
+    Ran.of("plan", "check", book).expect(0);
+    Tree.edit(plan, "\"id\": \"own.come-up\", \"covers\": \"come-up\"", OTHER_COVER);
+    Ran ran = Ran.of("plan", "check", book).expect(1);
+    assertTrue(ran.out().startsWith("Plan version 3 leaves something open."), ran.out());
+    assertTrue(
+        ran.out()
+            .contains(
+                "    us.a21.come-up-nrte can't be met until the plan confirms it or the stricter"
+                    + " us.b21.come-up-partly, with what supports that, under \"confirms\"\n"),
         ran.out());
   }
 

@@ -223,6 +223,12 @@ final class HandsTest {
     "11.53,  g,  S-001, nothing",
     "11.535, g,  S-001, ask finer than its scale",
     "4812.5, g,  HT-0,  nothing",
+    "4815,   g,  S-LB,  nothing",
+    "4812,   g,  S-LB,  ask finer than its scale",
+    "4.815,  kg, S-LB,  nothing",
+    "4.812,  kg, S-LB,  ask finer than its scale",
+    "10.61,  lb, S-LB,  nothing",
+    "10.615, lb, S-LB,  ask finer than its scale",
   })
   void a_weight_between_two_steps_was_not_read_off_its_scale(
       String value, String unit, String scale, String said) {

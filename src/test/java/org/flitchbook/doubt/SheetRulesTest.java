@@ -210,4 +210,26 @@ final class SheetRulesTest {
                     "cure," + row,
                     "cure,2026-02-23 15:00,out of cure")));
   }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "C1,12.0,g | ''",
+        "CR,120.0,g | ask strength without its label",
+        "CP,0.7,g | ''",
+        "CK,8.0,g | ''",
+        "CX,12.0,g | ''",
+      })
+  void a_cure_of_unusual_strength_is_asked_about_where_no_label_bears_it_out(
+      String salt, String found) {
+    assertEquals(
+        found,
+        found(
+            Bench.book()
+                .doubting()
+                .write(
+                    "cure,2026-02-16 09:00,green weight,,4800,g,MA,S-10",
+                    "cure,2026-02-16 09:10,curing salt," + salt)));
+  }
 }

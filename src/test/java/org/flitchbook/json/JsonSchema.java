@@ -77,7 +77,10 @@ public final class JsonSchema {
     } else if (schema instanceof Schema.Bool) {
       return Map.of("type", "boolean");
     } else if (schema instanceof Schema.Items list) {
-      return ordered("type", "array", "minItems", list.least(), "items", of(list.item()));
+      Object item = of(list.item());
+      Map<String, Object> several =
+          ordered("type", "array", "minItems", list.least(), "items", item);
+      return list.alone() ? Map.of("anyOf", List.of(item, several)) : several;
     } else if (schema instanceof Schema.Entries map) {
       return ordered("type", "object", "additionalProperties", of(map.value()));
     }

@@ -9,7 +9,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
+import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
+import org.flitchbook.measure.Unit;
 import org.flitchbook.sheet.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,14 +36,83 @@ final class ExamplePlanTest {
     assertEquals("2026-01-05", plan.signed().toString());
     assertTrue(plan.person("IQ").orElseThrow().is("reviewer"));
     assertEquals(Optional.empty(), plan.person("XY"));
-    assertEquals(
-        "0.1 g", plan.instrument("S-01").orElseThrow().readability().orElseThrow().toString());
+    assertEquals("0.1 g", step(plan, "S-01", Unit.GRAM));
     assertEquals(
         "0.5 °F", plan.instrument("LG-A").orElseThrow().accuracy().orElseThrow().toString());
     assertEquals("fan fridge", plan.location("F2").orElseThrow().name());
     Ingredient cure = plan.ingredient("C1-7741").orElseThrow();
     assertEquals("6.25 %", cure.sodiumNitrite().orElseThrow().toString());
     assertEquals(Optional.empty(), cure.potassiumNitrite());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          "salt": "91.75 %"
+          "salt": "93.95 %"
+          "salt": "60 %", "other": "33.75 %"
+          "potassiumNitrite": "93.95 %"
+          "other": "10 %"
+          """)
+  void the_shares_of_a_cure_may_be(String shares) {
+    assertEquals(List.of(), Draft.example().with("\"salt\": \"93.75 %\"", shares).faults());
+  }
+
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource({
+    "4.99 %, true",
+    "5 %, false",
+    "8 %, false",
+    "8.01 %, true",
+    "100 %, true",
+    "0.6 %, true",
+    "0 %, false"
+  })
+  void a_strength_that_no_cure_for_a_days_use_has_lacks_its_label(String nitrite, boolean lacks) {
+    for (String key : List.of("sodiumNitrite", "potassiumNitrite")) {
+      Draft draft =
+          Draft.example()
+              .with("\"salt\": \"93.75 %\", ", "")
+              .with("\"sodiumNitrite\": \"6.25 %\"", "\"%s\": \"%s\"".formatted(key, nitrite));
+      assertEquals(lacks, lacksLabel(draft), key);
+      assertEquals(
+          false,
+          lacksLabel(draft.with("\"custodian\": \"MA\"", "\"support\": \"label of the bag\"")));
+    }
+  }
+
+  private static boolean lacksLabel(Draft draft) {
+    Ingredient cure = draft.plan().ingredient("C1-7741").orElseThrow();
+    return cure.lacksLabel(draft.plan().practice().dayCure());
+  }
+
+  private static String step(Plan plan, String scale, Unit written) {
+    return plan.instrument(scale).orElseThrow().readability(written).orElseThrow().toString();
+  }
+
+  @ParameterizedTest(name = "{0} in g, kg, oz and lb: {1}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          "1 g"                          | 1 g, 1 g, 1 g, 1 g
+          ["1 g"]                        | 1 g, 1 g, 1 g, 1 g
+          ["5 g", "0.01 lb"]             | 5 g, 5 g, 0.01 lb, 0.01 lb
+          ["0.01 lb", "5 g"]             | 5 g, 5 g, 0.01 lb, 0.01 lb
+          ["0.002 kg", "0.1 oz"]         | 0.002 kg, 0.002 kg, 0.1 oz, 0.1 oz
+          ["1 g", "0.1 oz", "0.01 lb"]   | 1 g, 1 g, 0.1 oz, 0.01 lb
+          ["0.1 oz", "0.01 lb"]          | 0.01 lb, 0.01 lb, 0.1 oz, 0.01 lb
+          """)
+  void a_scale_has_a_step_for_each_unit_that_it_shows(String written, String steps) {
+    Plan plan =
+        Draft.example().with("\"readability\": \"1 g\"", "\"readability\": " + written).plan();
+    assertEquals(
+        steps,
+        Unit.of(Dimension.MASS).stream()
+            .map(unit -> step(plan, "S-10", unit))
+            .collect(Collectors.joining(", ")));
   }
 
   @Test

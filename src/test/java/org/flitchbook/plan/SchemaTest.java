@@ -121,7 +121,7 @@ final class SchemaTest {
           # schema            | file                       | objects of different keys
           plan.schema.json    | plan.json                  | 22
           limits.schema.json  | templates/limits/full.json | 14
-          classes.schema.json | templates/classes.json     | 6
+          classes.schema.json | templates/classes.json     | 8
           """)
   void the_schema_names_the_keys_that_the_reader_asks_for(String schema, String file, int objects) {
     Map<String, Set<String>> asked = asked(file);
