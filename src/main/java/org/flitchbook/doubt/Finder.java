@@ -17,6 +17,7 @@ sealed interface Finder extends Rule.Numbers
         WeightRule,
         WeightOffStep,
         EntryRule,
+        HandRule,
         SheetRule,
         OutAndIn,
         CorrectionRule,

@@ -16,7 +16,8 @@ final class Suspects {
           + " [{\"atLeast\": \"145 °F\", \"for\": \"15 min\"}]";
   static final String TURN = "\"kind\": \"cadence\", \"what\": \"turned\", \"every\": \"28 h\"";
   static final String COLD =
-      "\"kind\": \"holding\", \"what\": \"cooler temperature\", \"atMost\": \"41 °F\", \"every\": \"16 h\"";
+      "\"kind\": \"holding\", \"what\": \"cooler temperature\", \"atMost\": \"41 °F\", \"every\":"
+          + " \"16 h\"";
 
   static Bench finished() {
     return CoreLog.everyMinute().bench().own("finish", "smoke", FINISH);
@@ -80,6 +81,20 @@ final class Suspects {
             "smoke,10:58:00,internal temperature,thickest,147.4,°F,MA,HT-1",
             "smoke,11:00:00,out of smoke",
             "instruments,2026-02-25 09:00,ice point,," + later + ",°F,MA,HT-1");
+  }
+
+  /** The core by hand alone, each {@code time degrees}, with its unit where that is not °F. */
+  static Bench byHand(String readings) {
+    Bench bench =
+        Bench.book()
+            .own("finish", "smoke", FINISH)
+            .write("smoke,08:00:00,into smoke,SM", "smoke,11:00:00,out of smoke");
+    for (String reading : readings.split("; ", -1)) {
+      String[] words = (reading + " °F").split(" ", -1);
+      bench.write(
+          "smoke,%s,internal temperature,thickest,%s,%s".formatted(words[0], words[1], words[2]));
+    }
+    return bench;
   }
 
   static Bench cold(String one, String other) {
