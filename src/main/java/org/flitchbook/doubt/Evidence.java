@@ -94,20 +94,19 @@ record Evidence(Explanations.Explanation rule, Subject subject, List<Fault> faul
               log.get(),
               fault.stretch().get(),
               choice.orElse(Choice.CONFIRMED),
-              asks.filter(each -> each instanceof CoreAirRule.Stuck).isPresent()));
+              is(asks, CoreAirRule.Stuck.class)));
     }
-    boolean byCheck = asks.filter(each -> each instanceof InstrumentRule.NotInForce).isPresent();
+    boolean byCheck = is(asks, InstrumentRule.NotInForce.class);
     return entry(fault.place())
         .<Bearing>map(entry -> new EntryBearing(this, entry, byCheck))
         .or(() -> log.map(each -> ofLog(asks, each, fault.place(), byCheck)));
   }
 
   private Bearing ofLog(Optional<Rule.Numbers> asks, Track log, Place place, boolean byCheck) {
-    Rule.Numbers rule = asks.orElse(null);
-    if (rule instanceof ClockOff || rule instanceof TimeElsewhere) {
+    if (is(asks, ClockOff.class) || is(asks, TimeElsewhere.class)) {
       return new ClockBearing(this, log);
     }
-    if (rule instanceof ProbeRule.UnprobedPiece) {
+    if (is(asks, ProbeRule.UnprobedPiece.class)) {
       return new PieceBearing(this, log);
     }
     Optional<Integer> at =
@@ -115,20 +114,26 @@ record Evidence(Explanations.Explanation rule, Subject subject, List<Fault> faul
             .filter(i -> log.place(i).isSameLine(place))
             .boxed()
             .findFirst();
-    return rule instanceof InstrumentRule || at.isEmpty()
+    return is(asks, InstrumentRule.class) || at.isEmpty()
         ? new LogBearing.OfInstrument(this, log, byCheck)
-        : new MomentBearing(this, log, at.get(), others(rule, log), disputed(rule));
+        : new MomentBearing(this, log, at.get(), others(asks, log), disputed(asks));
+  }
+
+  private static boolean is(Optional<Rule.Numbers> asks, Class<?> kind) {
+    return asks.filter(kind::isInstance).isPresent();
   }
 
   /** Of probes that disagree any may be right: each counts where it counts against the lot. */
-  private List<Track> others(Rule.Numbers asks, Track log) {
-    return asks instanceof ProbeRule.ProbesDisagree
+  private List<Track> others(Optional<Rule.Numbers> asks, Track log) {
+    return is(asks, ProbeRule.ProbesDisagree.class)
         ? subject.cores().stream().map(ProbeLog::track).filter(each -> !each.equals(log)).toList()
         : List.of();
   }
 
-  private static Duration disputed(Rule.Numbers asks) {
-    return asks instanceof FinalRule.HandDisagrees rule ? rule.near() : Duration.ZERO;
+  private static Duration disputed(Optional<Rule.Numbers> asks) {
+    return asks.filter(FinalRule.HandDisagrees.class::isInstance)
+        .map(each -> ((FinalRule.HandDisagrees) each).near())
+        .orElse(Duration.ZERO);
   }
 
   boolean isGoodCheck(Track log, Place named) {

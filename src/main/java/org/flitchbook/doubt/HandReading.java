@@ -3,7 +3,6 @@ package org.flitchbook.doubt;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -67,21 +66,21 @@ record HandReading(Track core, int index) {
 
   /** The last reading before it of the same spot, as far as anybody wrote that. */
   OptionalInt before() {
-    return IntStream.iterate(index - 1, i -> i >= 0, i -> i - 1).filter(sameSpot()).findFirst();
+    return IntStream.iterate(index - 1, i -> i >= 0, i -> i - 1)
+        .filter(this::isSameSpot)
+        .findFirst();
   }
 
   /** The first one after it. */
   OptionalInt after() {
-    return IntStream.range(index + 1, core.size()).filter(sameSpot()).findFirst();
+    return IntStream.range(index + 1, core.size()).filter(this::isSameSpot).findFirst();
   }
 
-  private IntPredicate sameSpot() {
-    return i ->
-        core.entry(i)
-            .map(
-                other ->
-                    isSame(other.piece(), entry().piece()) && isSame(other.item(), entry().item()))
-            .orElse(true);
+  private boolean isSameSpot(int other) {
+    return core.entry(other)
+        .map(
+            entry -> isSame(entry.piece(), entry().piece()) && isSame(entry.item(), entry().item()))
+        .orElse(true);
   }
 
   private static boolean isSame(String one, String other) {

@@ -101,9 +101,11 @@ sealed interface HandRule extends Finder
     private boolean fits(HandReading reading) {
       OptionalInt before = reading.before();
       OptionalInt after = reading.after();
-      return before.isPresent()
-          && (after.isPresent() && isBetween(reading, before.getAsInt(), after.getAsInt())
-              || isNearer(reading, before.getAsInt()));
+      boolean isBetween =
+          before.isPresent()
+              && after.isPresent()
+              && isBetween(reading, before.getAsInt(), after.getAsInt());
+      return isBetween || (before.isPresent() && isNearer(reading, before.getAsInt()));
     }
 
     /** In the other unit it lies between the two, and as written well outside of them. */
