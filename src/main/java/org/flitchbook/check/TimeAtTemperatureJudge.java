@@ -4,6 +4,7 @@ import static org.flitchbook.message.Message.say;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Track;
@@ -39,9 +40,10 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
   /** A row with the run that came nearest to it, and how long that was in ms. */
   private record Tried(Kind.Hold row, HeldTime held, long time) {
 
+    /** For 0 s one reading is not enough: it may be mistyped, or of a probe that is off. */
     boolean serves() {
       if (row.time().value().signum() == 0) {
-        return held.readings() >= 2 || (held.readings() == 1 && held.byHand());
+        return held.readings() >= 2;
       }
       return !JudgedLot.time(time, Unit.SECOND).isBelow(row.time());
     }
@@ -96,7 +98,29 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
       Tried written = nearest(Shift.AS_WRITTEN);
       return written.serves()
           ? Outcome.notShown(onlyAsWritten(written))
-          : Outcome.notMet(tooShort(sure.row()));
+          : oneByHand()
+              .map(row -> Outcome.notShown(oneByHand(row)))
+              .orElseGet(() -> Outcome.notMet(tooShort(sure.row())));
+    }
+
+    /** The row of 0 s that one reading by hand would meet. */
+    private Optional<Kind.Hold> oneByHand() {
+      return table.rows().stream()
+          .filter(row -> row.time().value().signum() == 0)
+          .map(row -> tried(row, Shift.AS_WRITTEN))
+          .filter(each -> each.held().readings() == 1 && each.held().byHand())
+          .map(Tried::row)
+          .findFirst();
+    }
+
+    private Message oneByHand(Kind.Hold row) {
+      return say(
+          "check.table.one-by-hand",
+          "{0}: one reading by hand at or above {1}; {2} there takes two readings, or its check"
+              + " with another instrument",
+          JudgedLot.probe(track),
+          row.atLeast().asWritten(),
+          row.time().asWritten());
     }
 
     private Message onlyAsWritten(Tried written) {

@@ -9,8 +9,12 @@ import org.flitchbook.json.Choice;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
+import org.flitchbook.sheet.What;
 
-/** A correction that gives no reason, or that moves what happened to another place or day. */
+/**
+ * A correction that gives no reason, or that moves what happened to another place or day. What was
+ * said of a fault may be corrected later, and to be of another fault.
+ */
 @Choice("correction to be explained")
 record CorrectionRule() implements Finder {
 
@@ -20,8 +24,10 @@ record CorrectionRule() implements Finder {
     return subject.lot().corrections().stream()
         .flatMap(
             each ->
-                Stream.of(withoutReason(each), moved(each), onOtherDay(each, zone))
-                    .flatMap(doubts -> doubts)
+                (each.by().is(What.EXPLAINED)
+                        ? withoutReason(each)
+                        : Stream.of(withoutReason(each), moved(each), onOtherDay(each, zone))
+                            .flatMap(doubts -> doubts))
                     .limit(1));
   }
 

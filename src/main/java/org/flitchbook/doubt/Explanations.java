@@ -4,17 +4,13 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Explained;
 import org.flitchbook.input.Fault;
@@ -22,6 +18,7 @@ import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.json.Choice;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.message.Language;
 import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
@@ -60,7 +57,11 @@ final class Explanations {
     this.rule = rule;
     this.subject = subject;
     this.language = language;
-    this.entries = subject.lot().all(What.EXPLAINED).stream().map(ExplainedEntry::of).toList();
+    this.entries =
+        subject.lot().all(What.EXPLAINED).stream()
+            .filter(entry -> !ExplainedEntry.isWithdrawal(entry))
+            .map(ExplainedEntry::of)
+            .toList();
     this.evidence = new Evidence((Explanation) rule.numbers(), subject);
   }
 
@@ -183,91 +184,68 @@ final class Explanations {
   List<Fault> faults() {
     Stream<Fault> idle =
         entries.stream()
-            .map(ExplainedEntry::entry)
-            .filter(entry -> !answering.contains(entry))
-            .flatMap(
-                entry ->
-                    wrong(
-                        entry,
-                        "item",
-                        unknown(entry),
-                        say("doubt.explained.as-printed", "a fault's rule and place, as printed"))
-                        .stream());
+            .filter(said -> !answering.contains(said.entry()))
+            .map(said -> lapsed(said).orElseGet(() -> idle(said.entry())));
     return Stream.concat(refused.values().stream(), idle).toList();
+  }
+
+  private Fault idle(Entry entry) {
+    return wrong(
+            entry,
+            "item",
+            unknown(entry),
+            say("doubt.explained.as-printed", "a fault's rule and place, as printed"))
+        .orElseThrow();
+  }
+
+  /**
+   * Once a row was corrected, what was asked of it or of what lies beside it may be asked no more:
+   * what was said of that lapses, and is asked about no more either.
+   */
+  private Optional<Fault> lapsed(ExplainedEntry said) {
+    Stream<String> rules =
+        subject.rules().stream()
+            .map(Rule::name)
+            .flatMap(name -> Stream.of(name, language.word("rule", name)));
+    return said.of(rules)
+        .filter(this::isOnFile)
+        .flatMap(place -> lastCorrection())
+        .map(
+            correction ->
+                Fault.note(
+                    rule.name(),
+                    subject.lot().code(),
+                    said.entry().place().column("item"),
+                    say(
+                        "doubt.explained.lapsed",
+                        "{0}, which is asked no more since {1} was corrected",
+                        said.entry().item(),
+                        correction.replaced().place()),
+                    say("doubt.explained.as-printed", "a fault's rule and place, as printed")));
+  }
+
+  /** The last row of the lot that was corrected, other than what was said. */
+  private Optional<Lot.Correction> lastCorrection() {
+    return subject.lot().corrections().stream()
+        .filter(each -> !each.replaced().is(What.EXPLAINED))
+        .reduce((first, last) -> last);
+  }
+
+  /** Whether a line was read: of a row in force or corrected, or of a log. */
+  private boolean isOnFile(Place place) {
+    return Stream.of(
+            subject.lot().entries().stream().map(Entry::place),
+            subject.lot().corrections().stream().map(each -> each.replaced().place()),
+            subject.lot().tracks().stream()
+                .map(Lot.StepTrack::track)
+                .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::place)))
+        .flatMap(places -> places)
+        .anyMatch(each -> each.isSameLine(place));
   }
 
   private static Message unknown(Entry entry) {
     return entry.item().isEmpty()
         ? say("doubt.explained.no-fault", "no fault")
         : say("doubt.explained.unknown", "{0}, no fault on file", entry.item());
-  }
-
-  /**
-   * An {@code explained} entry, read. Its item is a fault's rule and place as printed; its value
-   * says {@code confirmed} or {@code excluded} where it is about readings, and then the {@code
-   * file:line} of each reading or check that bears it out. A file of the same day needs no folder.
-   *
-   * @param unread the first word of the value that is neither; empty where there is none
-   */
-  private record ExplainedEntry(
-      Entry entry,
-      Optional<Explained.Choice> choice,
-      List<Place> evidence,
-      Optional<String> unread) {
-
-    private static final Pattern PLACE = Pattern.compile("([^:]+\\.csv):([1-9]\\d{0,8})(?::(.+))?");
-
-    static ExplainedEntry of(Entry entry) {
-      Optional<Explained.Choice> choice = Optional.empty();
-      List<Place> evidence = new ArrayList<>();
-      for (String word : entry.value().strip().split("[\\s,;]+", -1)) {
-        Optional<Explained.Choice> chosen = choice(word);
-        Optional<Place> place = place(word, folder(entry));
-        if (!word.isEmpty() && place.isEmpty() && (chosen.isEmpty() || choice.isPresent())) {
-          return new ExplainedEntry(entry, choice, evidence, Optional.of(word));
-        }
-        choice = choice.or(() -> chosen);
-        place.ifPresent(evidence::add);
-      }
-      return new ExplainedEntry(entry, choice, evidence, Optional.empty());
-    }
-
-    private static Optional<Explained.Choice> choice(String word) {
-      return Arrays.stream(Explained.Choice.values())
-          .filter(each -> each.name().equals(word.toUpperCase(Locale.ROOT)))
-          .findFirst();
-    }
-
-    private static Optional<Place> place(String word, String folder) {
-      Matcher found = PLACE.matcher(word);
-      if (!found.matches()) {
-        return Optional.empty();
-      }
-      String file = found.group(1).contains("/") ? found.group(1) : folder + found.group(1);
-      String column = Optional.ofNullable(found.group(3)).orElse("");
-      return Optional.of(new Place(file, Integer.parseInt(found.group(2)), column));
-    }
-
-    private static String folder(Entry entry) {
-      String file = entry.place().file();
-      return file.substring(0, file.lastIndexOf('/') + 1);
-    }
-
-    /**
-     * Whether it names a fault: with its column or without, with its folder or in the same one; a
-     * note by its rule alone. The rule may stand as the record prints it.
-     */
-    boolean isOf(Fault fault, Language language) {
-      List<String> rules = List.of(fault.rule(), language.word("rule", fault.rule()));
-      String written = entry.item().strip();
-      Place place = fault.place();
-      if (fault.is(Severity.NOTE) && rules.contains(written)) {
-        return true;
-      }
-      return Stream.of(place, Place.of(place.file(), place.line()))
-          .map(Place::toString)
-          .flatMap(at -> Stream.of(at, at.replaceFirst("^" + Pattern.quote(folder(entry)), "")))
-          .anyMatch(at -> rules.stream().anyMatch(rule -> written.equals(rule + " " + at)));
-    }
   }
 }

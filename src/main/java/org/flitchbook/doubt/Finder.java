@@ -18,6 +18,7 @@ sealed interface Finder extends Rule.Numbers
         WeightRule,
         WeightOffStep,
         EntryRule,
+        HandRule,
         SheetRule,
         OutAndIn,
         CorrectionRule,

@@ -260,6 +260,15 @@ public record Track(
     return order.get(index) < 0;
   }
 
+  @Override
+  public boolean isWrittenTwice(int index) {
+    return index > 0
+        && byHand(index)
+        && byHand(index - 1)
+        && earliest(index) == earliest(index - 1)
+        && hand(index).entry().instrument().equals(hand(index - 1).entry().instrument());
+  }
+
   private long level(int index) {
     return byHand(index) ? hand(index).level() : log().level(order.get(index));
   }

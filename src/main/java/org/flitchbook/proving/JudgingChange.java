@@ -41,6 +41,18 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " misses the review before dispatch")),
           new JudgingChange(
               "0.2.0",
+              Set.of(
+                  "ca.ontario.app-1-table-1.*",
+                  "us.a21.table-2.*",
+                  "us.a21.table-6.*",
+                  "us.318.10-c-1.*",
+                  "us-retail.fc22.3-401.11-*"),
+              say(
+                  "proving.change.instant-row",
+                  "one reading by hand meets no row of 0 s; it takes two readings, or its check"
+                      + " with another instrument")),
+          new JudgingChange(
+              "0.2.0",
               Set.of("plan newer than the lot"),
               say(
                   "proving.change.newer-plan",

@@ -25,6 +25,11 @@ public interface Curve {
   /** Whether the reading was taken by hand. */
   boolean byHand(int index);
 
+  /** Whether it repeats the one before it: by hand, at the same time, with the same instrument. */
+  default boolean isWrittenTwice(int index) {
+    return false;
+  }
+
   /** The usual time between two readings; 0 for readings taken by hand alone. */
   long interval();
 

@@ -9,7 +9,8 @@ import java.util.function.BinaryOperator;
  * it, since nobody saw the product there.
  *
  * @param longest in ms, the shortest that the readings allow
- * @param readings how many readings the run has; 0 where the temperature was never reached
+ * @param readings how many readings the run has, the same written twice being one; 0 where the
+ *     temperature was never reached
  * @param byHand whether a hand check is among them
  */
 public record HeldTime(long longest, int readings, boolean byHand, int start, int end) {
@@ -59,7 +60,7 @@ public record HeldTime(long longest, int readings, boolean byHand, int start, in
       return new Run(
           stands && first < 0 ? index : first,
           stands ? index : last,
-          readings + 1,
+          curve.isWrittenTwice(index) ? readings : readings + 1,
           byHand || curve.byHand(index));
     }
 

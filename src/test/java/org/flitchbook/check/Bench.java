@@ -72,6 +72,8 @@ public final class Bench {
           "fire out",
           "probes disagree",
           "hand and log disagree",
+          "hand reading in the other unit",
+          "hand reading leaps",
           "two levels at one time",
           "gap over a crossing",
           "log begins late",

@@ -110,15 +110,16 @@ final class DependencyTest {
     assertEquals("met", verdict(bench, TABLE, ask("smoke.csv", 4, "")));
   }
 
-  /** Without a log each line stands by itself: 158 °F at line 5 serves. */
+  /** Without a log each line stands by itself: 158 °F at lines 5 and 6 serves. */
   @ParameterizedTest
-  @CsvSource({"4, met", "5, not shown", "6, met"})
+  @CsvSource({"4, met", "5, not shown", "6, not shown", "7, met"})
   void hand_readings_alone_rest_on_their_own_lines(int line, String verdict) {
     Bench bench =
         smoked(TABLE)
             .write(
                 "smoke,08:30:00,internal temperature,,100,°F",
                 "smoke,09:00:00,internal temperature,,158,°F",
+                "smoke,09:02:00,internal temperature,,158,°F",
                 "smoke,09:30:00,internal temperature,,120,°F");
     assertEquals(verdict, verdict(bench, TABLE, ask("smoke.csv", line, "")));
   }

@@ -247,6 +247,18 @@ final class EachRuleTest {
             () ->
                 Suspects.cured("curing salt,C1,11.5,g")
                     .write("cure,2026-02-17 08:00,weight,,4790,g")),
+        bad(
+            "impossible hand reading",
+            "finish",
+            () -> Suspects.byHand("10:40 142.0; 10:50 253.0; 10:58 140.0")),
+        bad(
+            "hand reading in the other unit",
+            "finish",
+            () -> Suspects.byHand("10:30 60.0 °C; 10:40 143.0 °F; 10:50 145.0 °C; 10:58 64.0 °C")),
+        bad(
+            "hand reading leaps",
+            "finish",
+            () -> Suspects.byHand("10:40 132.0; 10:48 174.0; 10:56 137.0")),
         bad("entered days later", "turn", () -> Suspects.turned(12, "2026-02-17 12:00:00")));
   }
 

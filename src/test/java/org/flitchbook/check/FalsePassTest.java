@@ -111,7 +111,7 @@ final class FalsePassTest {
         "not met | 09:00:00..09:10:00/60 140.0",
         "met     | 09:00:00 140.0; 09:10:00 140.0",
       })
-  void a_lone_hand_check_serves_only_where_the_log_is_silent(String verdict, String log) {
+  void hand_checks_serve_only_where_the_log_is_silent(String verdict, String log) {
     Bench bench =
         smoked()
             .rule(TABLE)
@@ -119,7 +119,7 @@ final class FalsePassTest {
                 "P1",
                 "LG-0",
                 "08:00:00..08:59:00/60 45>110; " + log + "; 09:11:00..12:00:00/60 110>40")
-            .write("smoke,09:05" + HAND + "158.0,°F");
+            .write("smoke,09:05" + HAND + "158.0,°F", "smoke,09:06" + HAND + "158.0,°F");
     assertEquals(verdict, verdict(bench, TABLE));
   }
 

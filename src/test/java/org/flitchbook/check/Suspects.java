@@ -86,6 +86,20 @@ final class Suspects {
             "instruments,2026-02-25 09:00,ice point,," + later + ",°F,MA,HT-1");
   }
 
+  /** The core by hand alone, each {@code time degrees}, with its unit where that is not °F. */
+  static Bench byHand(String readings) {
+    Bench bench =
+        Bench.book()
+            .own("finish", "smoke", FINISH)
+            .write("smoke,08:00:00,into smoke,SM", "smoke,11:00:00,out of smoke");
+    for (String reading : readings.split("; ", -1)) {
+      String[] words = (reading + " °F").split(" ", -1);
+      bench.write(
+          "smoke,%s,internal temperature,thickest,%s,%s".formatted(words[0], words[1], words[2]));
+    }
+    return bench;
+  }
+
   static Bench cold(String one, String other) {
     Bench bench =
         Bench.book()

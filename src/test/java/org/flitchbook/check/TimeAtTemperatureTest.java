@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.flitchbook.message.Language;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -115,28 +116,77 @@ final class TimeAtTemperatureTest {
     return dynamicTest(name, () -> assertEquals(verdict, verdict(instrument, readings)));
   }
 
-  /** A row of 0 s wants two readings running, or one with a hand check. */
+  /** A row of 0 s wants two readings running. */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
-        "not met | 09:00:00 130; 09:00:10 158.0; 09:00:20 130 |",
-        "met     | 09:00:00 130; 09:00:10 158.0; 09:00:20 158.0; 09:00:30 130 |",
-        "not met | 09:00:00 130; 09:00:10 158.0; 09:00:20 155; 09:00:30 158.0; 09:00:40 130 |",
-        "met     | 09:00:00 130; 09:10:00 130 | smoke,09:05,internal temperature,,158.0,°F",
-        "not met | 09:00:00 130; 09:10:00 130 | smoke,09:05,internal temperature,,157.9,°F",
-        "not met | 09:00:00 130; 09:10:00 130 | smoke,09:05,internal temperature,,158.9,°F,MA,HT-1",
-        "met     | 09:00:00 130; 09:10:00 130 | smoke,09:05,internal temperature,,159.0,°F,MA,HT-1",
+        "not met | 09:00:00 130; 09:00:10 158.0; 09:00:20 130",
+        "met     | 09:00:00 130; 09:00:10 158.0; 09:00:20 158.0; 09:00:30 130",
+        "not met | 09:00:00 130; 09:00:10 158.0; 09:00:20 155; 09:00:30 158.0; 09:00:40 130",
       })
-  void an_instant_row_wants_two_readings_or_a_hand_check(
-      String verdict, String readings, String hand) {
-    Bench bench = smoked(TABLE).core("P1", "LG-0", "08:00:00..08:59:50/10 40>110; " + readings);
-    if (hand != null) {
-      bench.write(hand);
+  void an_instant_row_wants_two_readings(String verdict, String readings) {
+    assertEquals(verdict, verdict("LG-0", "08:00:00..08:59:50/10 40>110; " + readings));
+  }
+
+  /** By hand in a gap of the log, or beside its only reading. */
+  @ParameterizedTest(name = "{1} {2}: {0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "not shown | 09:05 158.0 HT-0 |",
+        "not shown | 09:05 163.0 HT-0 |",
+        "not met   | 09:05 157.9 HT-0 |",
+        "not shown | 09:05 158.9 HT-1 |",
+        "not met   | 09:05 157.9 HT-0 | 09:05 157.9 HT-1",
+        // the same one written twice
+        "not shown | 09:05 158.0 HT-0 | 09:05 158.0 HT-0",
+        "not shown | 09:05 158.0 HT-0 | 09:05 160.0 HT-0",
+        // read again, and checked with another thermometer
+        "met       | 09:05 158.0 HT-0 | 09:06 158.0 HT-0",
+        "met       | 09:05 158.0 HT-0 | 09:05 159.0 HT-1",
+        "not shown | 09:05 158.0 HT-0 | 09:05 158.9 HT-1",
+        "not shown | 09:05 158.0 HT-0 | 09:05 157.9 HT-1",
+      })
+  void an_instant_row_is_not_met_by_one_reading_by_hand(
+      String verdict, String one, @Nullable String other) {
+    String gap = "08:00:00..08:59:50/10 40>110; 09:00:00 130; 09:10:00 130";
+    Bench bench = smoked(TABLE).core("P1", "LG-0", gap).write(byHand(one));
+    if (other != null) {
+      bench.write(byHand(other));
     }
-    String found = bench.finding(TABLE).verdict().words();
-    boolean asWritten = hand != null && hand.contains("158.9");
-    assertEquals(asWritten ? "not shown" : verdict, found);
+    Finding found = bench.finding(TABLE);
+    assertEquals(verdict, found.verdict().words(), reasons(found));
+  }
+
+  private static String byHand(String reading) {
+    String[] words = reading.split(" ", -1);
+    return "smoke,%s,internal temperature,,%s,°F,MA,%s".formatted(words[0], words[1], words[2]);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"158.0, met", "157.9, not met"})
+  void one_reading_of_the_log_is_checked_by_hand(String hand, String verdict) {
+    Bench bench =
+        smoked(TABLE)
+            .core(
+                "P1",
+                "LG-0",
+                "08:00:00..08:59:50/10 40>110; 09:00:00 130; 09:00:10 158.0; 09:00:20 130")
+            .write("smoke,09:00:10,internal temperature,," + hand + ",°F");
+    assertEquals(verdict, bench.finding(TABLE).verdict().words());
+  }
+
+  @Test
+  void one_reading_by_hand_says_what_it_takes() {
+    Bench bench =
+        smoked(TABLE)
+            .write("smoke,09:05,internal temperature,,158.0,°F")
+            .write("smoke,09:15,internal temperature,,150.0,°F");
+    assertEquals(
+        "hand: one reading by hand at or above 158 °F; 0 s there takes two readings, or its check"
+            + " with another instrument",
+        reasons(bench.finding(TABLE)));
   }
 
   /** 140 °F for 12 min of the published table; 60.0 °C is 140 °F. */

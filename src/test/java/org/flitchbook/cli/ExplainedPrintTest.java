@@ -56,7 +56,8 @@ final class ExplainedPrintTest {
           """
           en | 26084-B1   | What was said of them
           en | 26084-B1   | MA 2026-04-02 18:05
-          en | 26084-B1   | IQ 2026-04-02 18:07 NOT RECORDED no other evidence
+          en | 26084-B1   | IQ 2026-04-02 18:07 NOT no other evidence is named; what
+          en | 26084-B1   | RECORDED counts: a reading by another
           en | 26084-B1   | its wire had
           en | 26084-B1   | excluded:
           en | 26084-B1   | nothing bears it

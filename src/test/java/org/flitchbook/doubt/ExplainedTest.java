@@ -12,6 +12,7 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.input.Fault;
 import org.flitchbook.message.Message;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -90,11 +91,12 @@ final class ExplainedTest {
     assertEquals(verdict, cooling(judged).verdict().words(), reasons(cooling(judged)));
   }
 
-  /** What each explanation lacks, in the order of the faults. */
+  /** What each explanation lacks, in the order of the faults; {@link BearingTest} what counts. */
   private static List<String> lacks(Judgement judged) {
     return judged.faults().stream()
         .flatMap(fault -> fault.explained().stream())
         .map(said -> said.lacks().map(Message::toString).orElse(""))
+        .map(lacks -> lacks.split("; what counts: ", 2)[0])
         .toList();
   }
 
@@ -283,6 +285,83 @@ final class ExplainedTest {
         lacks.isEmpty() ? "met" : "not shown",
         judged.findings().get(0).verdict().words(),
         reasons(judged.findings().get(0)));
+  }
+
+  /** The second row corrects the explanation of the fall, on the same day or on the next one. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "20:05:00            | probe moved p1-log.csv:242:P1 | withdrawn | it was P2    | ''",
+        "2026-02-25 07:00:00 | probe moved p1-log.csv:242:P1 | withdrawn | it was P2    | ''",
+        "20:05:00            |                               | Withdrawn | it was P2    | ''",
+        "20:05:00            | probe moved p1-log.csv:242:P1 | withdrawn | | correction to be"
+            + " explained",
+        "20:05:00            | probe moved p1-log.csv:242:P1 | gone      | it was P2    |"
+            + " explanation",
+      })
+  void an_explanation_is_withdrawn_by_a_correction(
+      String time, @Nullable String item, String value, @Nullable String why, String asked) {
+    Judgement judged =
+        fallen()
+            .write(hand("12:10:00", 106.1, "HT-1"))
+            .write(explained("probe moved p1-log.csv:242:P1", "excluded chill.csv:4"))
+            .write(
+                "actions,%s,explained,%s,%s,,MA,,%s,actions.csv:2"
+                    .formatted(time, item == null ? "" : item, value, why == null ? "" : why))
+            .judge();
+    assertTrue(open(judged).contains("probe moved log:242:P1"), open(judged).toString());
+    List<String> others =
+        judged.openFaults().stream()
+            .map(Fault::rule)
+            .filter(rule -> rule.matches("explanation|correction.*"))
+            .toList();
+    assertEquals(asked.isEmpty() ? List.of() : List.of(asked), others);
+  }
+
+  @Test
+  void an_explanation_of_another_fault_takes_the_place_of_a_mistaken_one() {
+    Judgement judged =
+        fallen()
+            .write(hand("12:10:00", 106.1, "HT-1"), hand("12:44:00", 79.3, "HT-1"))
+            .write(explained("probe moved p1-log.csv:24:P1", "excluded chill.csv:4"))
+            .write(explained("probe moved p1-log.csv:287:P1", "confirmed chill.csv:5"))
+            .write(
+                explained("probe moved p1-log.csv:242:P1", "excluded chill.csv:4")
+                    + ",actions.csv:2")
+            .judge();
+    assertEquals(List.of(), open(judged));
+  }
+
+  /** 138.8 °F by hand was 148.8; once that is corrected nobody asks, and what was said lapses. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "p1-log.csv:179:P1 | corrected     | note explanation",
+        "p1-log.csv:179:P1 | not corrected | ask hand and log disagree",
+        "smoke.csv:4       | corrected     | note explanation",
+        "p1-log.csv:999:P1 | corrected     | ask explanation",
+        "the probe         | corrected     | ask explanation",
+      })
+  void what_was_said_of_a_row_that_is_corrected_lapses(
+      String place, String corrected, String found) {
+    Bench bench =
+        CoreLog.everyMinute()
+            .bench()
+            .write("smoke,10:59:00,internal temperature,thickest,138.8,°F,MA,HT-1")
+            .write(explained("hand and log disagree " + place, ""));
+    if (corrected.equals("corrected")) {
+      bench.write(
+          "smoke,10:59:00,internal temperature,thickest,148.8,°F,MA,HT-1,misread,smoke.csv:4");
+    }
+    Judgement judged = bench.judge();
+    assertEquals(
+        List.of(found),
+        judged.faults().stream()
+            .map(fault -> fault.severity().word() + " " + fault.rule())
+            .toList());
+    assertEquals(found.equals("ask explanation"), !open(judged).isEmpty());
   }
 
   private static final String COLD =
