@@ -138,7 +138,10 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
 
   /** The lowest of the probes' own peaks, in the heat; for a floor, of readings that may count. */
   private Outcome peak() {
-    List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    List<Track> tracks =
+        bound.ceiling()
+            ? judged.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE)
+            : judged.heated(What.INTERNAL_TEMPERATURE);
     return tracks.isEmpty()
         ? judged.without(Step.SMOKE, JudgedLot.noReading(What.INTERNAL_TEMPERATURE))
         : Outcome.worstOfAll(tracks.stream().map(this::peak).toList());

@@ -169,7 +169,7 @@ final class StageJudge {
             stage.to(),
             outcome.verdict(),
             outcome.measured(),
-            track.called(),
+            track.probes(),
             shown.map(time -> Instant.ofEpochMilli(track.earliest(time.start()))),
             shown.map(time -> Instant.ofEpochMilli(track.latest(time.end()))),
             outcome.reasons());

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -56,12 +57,23 @@ record ClockOff(
   public Stream<Doubt> find(Subject subject) {
     return subject
         .wholeLogs()
+        .filter(series -> isOfTheHeat(subject, series))
         .flatMap(
             series ->
                 offset(subject, series)
                     .filter(this::isOff)
                     .map(offset -> doubt(series, offset))
                     .stream());
+  }
+
+  /** A probe that was put in for another in the chill shows neither end of the smoke. */
+  private static boolean isOfTheHeat(Subject subject, Series series) {
+    Predicate<Track> isOf =
+        track ->
+            track.called().equals(series.called())
+                && track.origin().column().equals(series.column());
+    return subject.coreTracks().stream().noneMatch(isOf)
+        || subject.heated().stream().anyMatch(isOf);
   }
 
   private boolean isOff(Offset offset) {

@@ -36,7 +36,7 @@ sealed interface FinalRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.coreTracks().stream()
+      return subject.coreCurves().stream()
           .flatMap(track -> track.gaps().stream().map(gap -> doubt(subject, track, gap)));
     }
 
@@ -75,7 +75,7 @@ sealed interface FinalRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.coreTracks().stream().flatMap(track -> find(subject, track));
+      return subject.coreCurves().stream().flatMap(track -> find(subject, track));
     }
 
     private Stream<Doubt> find(Subject subject, Track track) {
@@ -144,7 +144,7 @@ sealed interface FinalRule extends Finder
       return subject.into(Step.SMOKE).or(() -> subject.into(Step.CHILL)).stream()
           .flatMap(
               into ->
-                  subject.coreTracks().stream()
+                  subject.coreCurves().stream()
                       .filter(track -> track.earliest(0) - into > after.toMillis())
                       .filter(track -> subject.stages().stream().anyMatch(isAround(track)))
                       .map(track -> doubt(subject, track, into)));
@@ -186,7 +186,7 @@ sealed interface FinalRule extends Finder
     }
 
     private static Stream<Doubt> find(Subject subject, long lowest) {
-      return subject.coreTracks().stream()
+      return subject.coreCurves().stream()
           .filter(track -> track.level(track.size() - 1, Shift.AS_WRITTEN) > lowest)
           .map(track -> doubt(subject, track, lowest));
     }

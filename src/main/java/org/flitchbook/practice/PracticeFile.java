@@ -3,6 +3,7 @@ package org.flitchbook.practice;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
+import java.util.Optional;
 import java.util.function.Function;
 import org.flitchbook.json.Binder;
 import org.flitchbook.json.Format;
@@ -26,6 +27,7 @@ record PracticeFile(
     Share nearMiss,
     Time airBeside,
     Share leapEdge,
+    Optional<Handover> handover,
     Teaspoon teaspoon) {
 
   static final Binder BINDER =
@@ -50,6 +52,9 @@ record PracticeFile(
 
   record Time(Duration time, @Key(inline = true) Reason reason) {}
 
+  record Handover(
+      @Key(inline = true) Practice.Handover handover, @Key(inline = true) Reason reason) {}
+
   record Teaspoon(
       @Key(inline = true) Practice.Teaspoon teaspoon, @Key(inline = true) Reason reason) {}
 
@@ -62,6 +67,7 @@ record PracticeFile(
         nearMiss.below(),
         airBeside.time(),
         leapEdge.below(),
+        handover.map(Handover::handover),
         teaspoon.teaspoon());
   }
 
