@@ -131,7 +131,8 @@ sealed interface FinalRule extends Finder
   }
 
   /**
-   * The first reading of a core comes late, and lies inside a band that is clocked.
+   * The first reading of a core comes late, and lies inside a band that is clocked. In the smoke it
+   * rises, so that only the bands through which it rises count there; once it was out, all do.
    *
    * @param after how late it may come behind the beginning of the smoke, or of the chill without
    *     one
@@ -146,8 +147,15 @@ sealed interface FinalRule extends Finder
               into ->
                   subject.coreCurves().stream()
                       .filter(track -> track.earliest(0) - into > after.toMillis())
-                      .filter(track -> subject.stages().stream().anyMatch(isAround(track)))
+                      .filter(track -> counting(subject, track).anyMatch(isAround(track)))
                       .map(track -> doubt(subject, track, into)));
+    }
+
+    private static Stream<Kind.Stage> counting(Subject subject, Track track) {
+      boolean rises =
+          subject.into(Step.SMOKE).isPresent()
+              && subject.endOf(Step.SMOKE).filter(out -> out < track.earliest(0)).isEmpty();
+      return subject.stages().stream().filter(stage -> !(rises && stage.falling()));
     }
 
     private static Predicate<Kind.Stage> isAround(Track track) {
