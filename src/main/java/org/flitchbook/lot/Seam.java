@@ -26,14 +26,20 @@ record Seam(Track first, Track then) {
   }
 
   boolean holds(Practice.Handover practice) {
-    long apart = begin() - end();
-    long most = practice.within().toMillis();
-    return then.earliest(firstOfThen()) > first.earliest(first.loggedAtOrAfter(0))
-        && then.latest(lastOf(then)) > end()
-        && Math.abs(apart) <= most
-        && slopes(practice.slope().toMillis())
-            .filter(slopes -> apart >= 0 ? isOnTheWay(slopes) : isBesideEachOther(slopes))
-            .isPresent();
+    return lastOf(first) >= 0 && lastOf(then) >= 0 && isClose(practice) && agrees(practice);
+  }
+
+  /** The one begins and ends before the other, and they meet within some minutes. */
+  private boolean isClose(Practice.Handover practice) {
+    return begin() > first.earliest(first.loggedAtOrAfter(0))
+        && then.earliest(lastOf(then)) > end()
+        && Math.abs(begin() - end()) <= practice.within().toMillis();
+  }
+
+  private boolean agrees(Practice.Handover practice) {
+    return slopes(practice.slope().toMillis())
+        .filter(slopes -> begin() >= end() ? isOnTheWay(slopes) : isBesideEachOther(slopes))
+        .isPresent();
   }
 
   private static int lastOf(Track track) {

@@ -257,4 +257,17 @@ final class HandoverTest {
             .orElseThrow();
     assertEquals("F9 continues P7, which no log of the lot has", asked.found().toString());
   }
+
+  /** Of F9's log nothing may be believed, so that only the readings by hand are left of it. */
+  @Test
+  void a_probe_without_a_reading_goes_on_for_none() {
+    Bench bench =
+        smokers(CoreLog.everyMinute(), "11:21")
+            .core(
+                "F9",
+                "LG-0",
+                from(CoreLog.everyMinute(), "11:31").hold("11:31", "18:01", 999.9).text())
+            .write("chill,12:00:00,internal temperature,thickest,115.1,°F");
+    assertFalse(looksGood(bench.judge()));
+  }
 }
