@@ -45,7 +45,14 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.newer-plan",
                   "a plan that was signed after the lot began, with no earlier version on file, is"
-                      + " asked about")));
+                      + " asked about")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("log begins late", "stuck"),
+              say(
+                  "proving.change.honest-days",
+                  "a log that begins late below the band of the rise, and a core that stays near"
+                      + " its air, are not asked about")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

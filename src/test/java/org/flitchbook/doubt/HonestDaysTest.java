@@ -39,4 +39,36 @@ final class HonestDaysTest {
     Bench bench = log.silent("08:00", from).bench().own("come-up", "smoke", COME_UP);
     assertEquals(found, asked(bench));
   }
+
+  /** An hour at 146 °F in whole degrees, from 09:50 on; what counts is the air of each minute. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "09:50:00..11:00:00/60 160                                | ''",
+        "09:50:00..10:14:00/60 199; 10:15:00..11:00:00/60 150     | ''",
+        "09:50:00..10:18:00/60 199; 10:19:00..11:00:00/60 150     | ''",
+        "09:50:00..10:19:00/60 199; 10:20:00..11:00:00/60 150     | ask stuck",
+        "09:50:00..10:14:00/60 150; 10:15:00..11:00:00/60 199     | ask stuck",
+        "09:50:00..10:10:00/60 199; 10:11:00..10:30:00/60 150; 10:31:00..11:00:00/60 199 | ask"
+            + " stuck",
+        "09:50:00..11:00:00/60 199                                | ask stuck",
+      })
+  void whole_degrees_that_stay_are_stuck_only_far_from_their_air(String air, String found) {
+    CoreLog log =
+        CoreLog.everyMinute()
+            .ramp("08:00", 110, 146, "11:00")
+            .change("11:00", "18:01", level -> level - 4)
+            .whole();
+    Bench bench =
+        log.bench()
+            .log(
+                "Chamber",
+                "chamber temperature",
+                "°F",
+                "LG-A",
+                "\"place\": \"SM\"",
+                "08:00:00..09:49:00/60 199; " + air);
+    assertEquals(found, asked(bench).replace("ask probe moved, ", ""));
+  }
 }
