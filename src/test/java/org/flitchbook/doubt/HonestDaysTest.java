@@ -71,4 +71,44 @@ final class HonestDaysTest {
                 "08:00:00..09:49:00/60 199; " + air);
     assertEquals(found, asked(bench).replace("ask probe moved, ", ""));
   }
+
+  /**
+   * Into a cold smoker at 08:00; the fire burns from 10:40 on, and the core has 150 °F at 14:00.
+   */
+  private static Bench coldSmoked(String core, String chamber) {
+    return Bench.book()
+        .doubting()
+        .write(
+            "smoke,08:00:00,into smoke,SM",
+            "smoke,14:00:00,out of smoke",
+            "chill,14:10:00,into chill,F2",
+            "chill,19:00:00,out of chill")
+        .core("P1", "LG-A", core + "; 14:01:00..15:30:00/60 149>80; 15:31:00..19:00:00/60 80>38")
+        .log("Chamber", "chamber temperature", "°F", "LG-0", "\"place\": \"SM\"", chamber);
+  }
+
+  @ParameterizedTest(name = "{0}; {1}: {2}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "08:00:00..10:40:00/60 45 | 08:00:00..10:39:00/60 62; 10:40:00..14:00:00/60 199 | ''",
+        "08:00:00..09:25:00/60 45 | 08:00:00..14:00:00/60 199                          | ''",
+        // a fire from the beginning, a log that says nothing of the first hours, and a hole in it
+        "08:00:00..10:40:00/60 45 | 08:00:00..14:00:00/60 199                          | ask clock"
+            + " drift",
+        "08:00:00..10:40:00/60 45 | 10:00:00..10:39:00/60 62; 10:40:00..14:00:00/60 199 | ask clock"
+            + " drift",
+        "08:00:00..10:40:00/60 45 | 08:00:00..08:30:00/60 62; 10:00:00..10:39:00/60 62;"
+            + " 10:40:00..14:00:00/60 199 | ask clock drift",
+        // cold for half an hour, and no longer
+        "08:00:00..10:40:00/60 45 | 08:00:00..08:29:00/60 62; 08:30:00..14:00:00/60 199 | ask clock"
+            + " drift",
+        "08:00:00..10:40:00/60 45 | 08:00:00..10:39:00/60 66; 10:40:00..14:00:00/60 199 | ask clock"
+            + " drift",
+      })
+  void cold_smoke_is_no_clock_that_drifts(String cold, String chamber, String found) {
+    String from = cold.substring(10, 15);
+    String core = cold + "; " + from.substring(0, 4) + "6:00..14:00:00/60 46>150";
+    assertEquals(found, asked(coldSmoked(core, chamber)));
+  }
 }
