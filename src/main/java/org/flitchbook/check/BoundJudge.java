@@ -170,6 +170,15 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
       return Outcome.pending(
           say("check.bound.peaks-so-far", "{0} peaks at {1} so far", probe, peak.value()));
     }
+    if (!bound.ceiling() && !holds(peak.value()) && new Unseen(judged, peak).isBeside()) {
+      return Outcome.notShown(
+          say(
+              "check.bound.peak-unseen",
+              "{0} peaks at {1} beside a time without readings, in which nobody saw how hot it"
+                  + " became",
+              probe,
+              peak.value()));
+    }
     return holds(peak.value())
         ? Outcome.notShown(inDoubt(probe, peak.value()))
         : Outcome.notMet(peaks(probe, peak.value()));
