@@ -103,7 +103,7 @@ public final class Accounts {
     Masses masses = new Masses(lot);
     return new LotAccount(
         lot.stays(),
-        new TimeAbove.WarmTime(lot).timeAbove(),
+        new TimeAbove.WarmTime(lot, plan).timeAbove(),
         masses.yields(),
         masses.rinds(),
         masses.balance(),

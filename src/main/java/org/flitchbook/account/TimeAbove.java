@@ -17,6 +17,7 @@ import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
+import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.sheet.Step;
@@ -77,7 +78,7 @@ public record TimeAbove(
   }
 
   /** Adds it up by the levels of the product's own limits. */
-  record WarmTime(Lot lot) {
+  record WarmTime(Lot lot, Plan plan) {
 
     private static final String COLD = "cold holding";
     private static final String COME_UP = "come-up";
@@ -167,7 +168,7 @@ public record TimeAbove(
     }
 
     private List<Track> cores() {
-      return lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+      return lot.curves(What.INTERNAL_TEMPERATURE, Step.SMOKE, plan.practice());
     }
 
     private Optional<Watched> air(Step step, What what, boolean counts, List<Band> bands) {
@@ -180,7 +181,7 @@ public record TimeAbove(
           .map(
               track ->
                   new Probe(
-                      track.called(),
+                      track.name(),
                       bands.stream().map(band -> longest(track, band)).toList(),
                       track.origin()))
           .toList();

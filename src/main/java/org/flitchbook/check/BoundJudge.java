@@ -154,7 +154,10 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
 
   /** The lowest of the probes' own peaks, in the heat; for a floor, of readings that may count. */
   private Outcome peak() {
-    List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    List<Track> tracks =
+        bound.ceiling()
+            ? judged.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE)
+            : judged.heated(What.INTERNAL_TEMPERATURE);
     return tracks.isEmpty()
         ? judged.without(Step.SMOKE, JudgedLot.noReading(What.INTERNAL_TEMPERATURE))
         : Outcome.worstOfAll(tracks.stream().map(this::peak).toList())
@@ -183,6 +186,15 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
     if (judged.phase(Step.SMOKE) == JudgedLot.Phase.RUNNING && !bound.ceiling()) {
       return Outcome.pending(
           say("check.bound.peaks-so-far", "{0} peaks at {1} so far", probe, peak.value()));
+    }
+    if (!bound.ceiling() && !holds(peak.value()) && new Unseen(judged, peak).isBeside()) {
+      return Outcome.notShown(
+          say(
+              "check.bound.peak-unseen",
+              "{0} peaks at {1} beside a time without readings, in which nobody saw how hot it"
+                  + " became",
+              probe,
+              peak.value()));
     }
     return holds(peak.value())
         ? Outcome.notShown(inDoubt(probe, peak.value()))

@@ -56,9 +56,9 @@ record Dependency(Place place, long from, long until, boolean decides) {
     Stream<Place> others =
         IntStream.rangeClosed(first, last)
             .filter(i -> !track.byHand(i))
-            .mapToObj(i -> track.place(i).file())
-            .distinct()
-            .map(file -> new Place(file, 0, track.origin().column()));
+            .mapToObj(track::place)
+            .map(place -> new Place(place.file(), 0, place.column()))
+            .distinct();
     return Stream.concat(Stream.of(track.origin()), others).distinct();
   }
 

@@ -113,8 +113,13 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** The readings of something during a step; in the release those after the last step of work. */
   List<Track> tracks(What what, Step step) {
-    List<Track> tracks = lot.tracks(what, step);
+    List<Track> tracks = lot.curves(what, step, plan.practice());
     return step == Step.RELEASE ? tracks.stream().flatMap(this::inRelease).toList() : tracks;
+  }
+
+  /** The probes that are asked how hot it became. */
+  List<Track> heated(What what) {
+    return lot.heated(what, Step.SMOKE, plan.practice());
   }
 
   private Stream<Track> inRelease(Track track) {
@@ -267,6 +272,6 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
 
   /** The probe's name, or that it was read by hand. */
   static Word probe(Track track) {
-    return new Word("probe", track.called());
+    return new Word("probe", track.name());
   }
 }

@@ -9,7 +9,7 @@ import org.flitchbook.message.Message;
 /**
  * One stage of a span.
  *
- * @param probe the worst probe
+ * @param probes the worst probe, or one after the other those of the worst curve
  * @param measured empty where nothing could be clocked
  * @param start when its clock starts, and {@code end} when it stops or was last seen running
  * @param reasons why it is not met, not shown or pending
@@ -19,7 +19,13 @@ public record Part(
     Quantity to,
     Verdict verdict,
     Optional<Measured> measured,
-    String probe,
+    List<String> probes,
     Optional<Instant> start,
     Optional<Instant> end,
-    List<Message> reasons) {}
+    List<Message> reasons) {
+
+  /** They, as they are called in a record. */
+  public String probe() {
+    return String.join(" + ", probes);
+  }
+}

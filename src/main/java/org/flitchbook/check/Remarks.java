@@ -16,7 +16,6 @@ import org.flitchbook.plan.Figure;
 import org.flitchbook.plan.Kind;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Standing;
-import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Lethality;
 import org.flitchbook.sums.Lethality.Credit;
@@ -66,7 +65,7 @@ record Remarks(JudgedLot judged, Function<Limit, Outcome> judge) {
 
   /** The heat added up for the coldest probe: support beside the table, never in its place. */
   private Optional<Message> integrated(Limit limit) {
-    List<Track> tracks = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    List<Track> tracks = judged.heated(What.INTERNAL_TEMPERATURE);
     if (!(limit.kind() instanceof Kind.TimeAtTemperature table)
         || table.integral().isEmpty()
         || tracks.isEmpty()) {

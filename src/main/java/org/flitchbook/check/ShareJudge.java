@@ -89,7 +89,7 @@ record ShareJudge(JudgedLot judged, Kind.Share share) {
     private final Kind.Option option;
     private final Moment into = judged.lot().stay(Step.SMOKE).orElseThrow().into().time();
     private final Moment end = judged.endOf(Step.SMOKE);
-    private final List<Track> cores = judged.lot().tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
+    private final List<Track> cores = judged.heated(What.INTERNAL_TEMPERATURE);
 
     Tried(Kind.Option option) {
       this.option = option;

@@ -26,15 +26,14 @@ import org.flitchbook.sums.Shift;
 record SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
 
   Outcome judge() {
-    List<Track> tracks = judged.lot().tracks(span.what(), step);
-    if (tracks.isEmpty()) {
+    if (judged.lot().tracks(span.what(), step).isEmpty()) {
       return judged.without(step, JudgedLot.noReading(span.what()));
     }
     Optional<WarmDrying> drying =
         span.warmDrying()
             .map(rule -> new WarmDrying(rule, judged.lot().tracks(What.COOLER_TEMPERATURE, DRY)));
     List<List<Outcome>> all =
-        span.stages().stream().map(stage -> everyProbe(stage, tracks, drying)).toList();
+        span.stages().stream().map(stage -> everyProbe(stage, drying)).toList();
     List<Outcome> stages = all.stream().map(Outcome::worst).toList();
     Outcome worst = Outcome.worst(stages);
     Stream<Dependency> readings =
@@ -46,19 +45,25 @@ record SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
         .from(
             all(stages, Outcome::evidence).stream().distinct().toList(),
             Stream.concat(readings, warm).distinct().toList())
-        .beside(Dependency.lookedAt(tracks));
+        .beside(Dependency.lookedAt(judged.lot().tracks(span.what(), step)));
   }
 
   private static <T> List<T> all(List<Outcome> stages, Function<Outcome, List<T>> part) {
     return stages.stream().flatMap(stage -> part.apply(stage).stream()).toList();
   }
 
-  private List<Outcome> everyProbe(
-      Kind.Stage stage, List<Track> tracks, Optional<WarmDrying> drying) {
-    return tracks.stream()
+  private List<Outcome> everyProbe(Kind.Stage stage, Optional<WarmDrying> drying) {
+    return tracks(stage).stream()
         .flatMap(track -> track.ways().stream())
         .map(track -> new StageJudge(judged, stage, track, drying).judge())
         .toList();
+  }
+
+  /** It cools as one curve, whichever probes read it; how it rose is asked of those in the heat. */
+  private List<Track> tracks(Kind.Stage stage) {
+    return stage.falling()
+        ? judged.lot().curves(span.what(), step, judged.plan().practice())
+        : judged.lot().heated(span.what(), step, judged.plan().practice());
   }
 
   /**

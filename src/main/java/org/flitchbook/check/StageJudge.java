@@ -54,16 +54,25 @@ final class StageJudge {
       case DONE -> measured(clock.isMet() ? Outcome.met() : crossed());
       case RUNNING -> measured(running());
       case BEFORE -> unmeasured(before());
-      case BEGINS_INSIDE ->
-          unmeasured(
-              Outcome.notShown(
-                  say(
-                      "check.span.begins-inside",
-                      "the readings of {0} begin at {1}, inside the band, and no reading by hand"
-                          + " shows its beginning",
-                      probe,
-                      level(0))));
+      case BEGINS_INSIDE -> unmeasured(Outcome.notShown(beginsLate()));
     };
+  }
+
+  private Message beginsLate() {
+    boolean beyond = !stage.falling() && track.level(0, Shift.AS_WRITTEN) >= Level.of(stage.to());
+    return beyond
+        ? say(
+            "check.span.begins-beyond",
+            "the readings of {0} begin at {1}, above the band, and no reading by hand shows it"
+                + " below",
+            probe,
+            level(0))
+        : say(
+            "check.span.begins-inside",
+            "the readings of {0} begin at {1}, inside the band, and no reading by hand shows its"
+                + " beginning",
+            probe,
+            level(0));
   }
 
   /** As written both crossings were seen, yet the worst case misses. */
@@ -169,7 +178,7 @@ final class StageJudge {
             stage.to(),
             outcome.verdict(),
             outcome.measured(),
-            track.called(),
+            track.probes(),
             shown.map(time -> Instant.ofEpochMilli(track.earliest(time.start()))),
             shown.map(time -> Instant.ofEpochMilli(track.latest(time.end()))),
             outcome.reasons());

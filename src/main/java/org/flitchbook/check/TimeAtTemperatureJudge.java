@@ -25,7 +25,7 @@ import org.flitchbook.sums.Shift;
 record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
 
   Outcome judge() {
-    List<Track> tracks = judged.lot().tracks(table.what(), Step.SMOKE);
+    List<Track> tracks = judged.heated(table.what());
     return tracks.isEmpty()
         ? judged.without(Step.SMOKE, JudgedLot.noReading(table.what()))
         : judged

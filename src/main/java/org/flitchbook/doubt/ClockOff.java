@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -30,7 +31,9 @@ import org.flitchbook.sheet.Step;
  *
  * @param above it is off where it is off by more than this
  * @param rise once it is in the smoke a core rises by this
- * @param lag at the latest so long after it went in
+ * @param lag at the latest so long after it went in, or after its smoker was warm
+ * @param warm a smoker that its log shows less than this above the core's lowest is cold; empty
+ *     where none is, as before there was such a number
  * @param fall once it is out of the smoke a core falls by this
  * @param carryOver it may go on rising for so long
  * @param drop meat that came out falls by this
@@ -43,6 +46,7 @@ record ClockOff(
     Duration above,
     Degrees rise,
     Duration lag,
+    Optional<Degrees> warm,
     Degrees fall,
     Duration carryOver,
     Degrees drop,
@@ -56,12 +60,23 @@ record ClockOff(
   public Stream<Doubt> find(Subject subject) {
     return subject
         .wholeLogs()
+        .filter(series -> isOfTheHeat(subject, series))
         .flatMap(
             series ->
                 offset(subject, series)
                     .filter(this::isOff)
                     .map(offset -> doubt(series, offset))
                     .stream());
+  }
+
+  /** A probe that was put in for another in the chill shows neither end of the smoke. */
+  private static boolean isOfTheHeat(Subject subject, Series series) {
+    Predicate<Track> isOf =
+        track ->
+            track.called().equals(series.called())
+                && track.origin().column().equals(series.column());
+    return subject.coreTracks().stream().noneMatch(isOf)
+        || subject.heated().stream().anyMatch(isOf);
   }
 
   private boolean isOff(Offset offset) {
@@ -159,18 +174,44 @@ record ClockOff(
             .limit(toPeak.length - 1L)
             .filter(i -> samples.level(i) <= lowest + rise.difference());
     return subject.lot().stay(Step.SMOKE).map(Stay::into).stream()
-        .flatMap(into -> cold.max().stream().mapToObj(last -> risen(subject, series, last, into)));
+        .flatMap(
+            into ->
+                cold.max().stream().mapToObj(last -> risen(subject, series, last, into, lowest)));
   }
 
-  private Offset risen(Subject subject, Series series, int last, Entry into) {
+  /** How long its log shows the smoker cold from the load on without a gap, in ms. */
+  private long coldSmoke(Subject subject, long loaded, long lowest) {
+    return warm.stream()
+        .flatMapToLong(
+            more ->
+                subject.air(Step.SMOKE).logs().stream()
+                    .mapToLong(air -> coldSmoke(air, loaded, lowest + more.difference())))
+        .min()
+        .orElse(0);
+  }
+
+  private static long coldSmoke(ProbeLog air, long loaded, long warm) {
+    long until = loaded;
+    int next = air.atOrAfter(loaded);
+    while (next < air.size()
+        && air.level(next) < warm
+        && air.at(next) - until <= air.track().longestStep()) {
+      until = air.at(next++);
+    }
+    return until - loaded;
+  }
+
+  private Offset risen(Subject subject, Series series, int last, Entry into, long lowest) {
     long at = series.samples().at(last);
+    long answers =
+        lag.toMillis() + coldSmoke(subject, into.time().earliest().toEpochMilli(), lowest);
     Message event =
         say(
             "doubt.clock.rises",
             "the core rises from {0} on, into smoke was written for {1}",
             subject.clock(at),
             written(subject, into));
-    return Offset.of(event, at - lag.toMillis(), at + series.precisionMillis(), into.time());
+    return Offset.of(event, at - answers, at + series.precisionMillis(), into.time());
   }
 
   /**

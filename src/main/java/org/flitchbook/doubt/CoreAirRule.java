@@ -185,7 +185,8 @@ sealed interface CoreAirRule extends Finder
   }
 
   /**
-   * A core that stays exactly as it is while the air around it is far from it.
+   * A core that stays exactly as it is while the air around it is far from it. What it stays while
+   * the air is near to it is no doubt: a fire that was banked holds a core for hours.
    *
    * @param fine a log that shows a step of this or less is a fine one
    * @param fineFor how long a fine log may stay
@@ -216,8 +217,8 @@ sealed interface CoreAirRule extends Finder
       return core.flatRuns()
           .filter(
               run ->
-                  core.between(run) >= (isMadeUpFor(core, run, leaps) ? leapFor : most).toMillis())
-          .filter(run -> isMoving(core, run.first(), airs))
+                  moving(core, run, airs)
+                      >= (isMadeUpFor(core, run, leaps) ? leapFor : most).toMillis())
           .map(run -> doubt(core, run));
     }
 
@@ -234,6 +235,14 @@ sealed interface CoreAirRule extends Finder
       return IntStream.range(0, core.last())
           .mapToLong(i -> Math.abs(core.rise(i, i + 1)))
           .anyMatch(step -> step > 0 && step <= fine.difference());
+    }
+
+    /** How much of a time the core must have been changing, by its air then, in ms. */
+    private long moving(ProbeLog core, Run run, List<Air> airs) {
+      return IntStream.range(run.first(), run.last())
+          .filter(i -> isMoving(core, i, airs))
+          .mapToLong(i -> core.between(i, i + 1))
+          .sum();
     }
 
     /** Whether the core must be changing; where no air was read, it is. */

@@ -36,7 +36,7 @@ sealed interface FinalRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.coreTracks().stream()
+      return subject.coreCurves().stream()
           .flatMap(track -> track.gaps().stream().map(gap -> doubt(subject, track, gap)));
     }
 
@@ -75,7 +75,7 @@ sealed interface FinalRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.coreTracks().stream().flatMap(track -> find(subject, track));
+      return subject.coreCurves().stream().flatMap(track -> find(subject, track));
     }
 
     private Stream<Doubt> find(Subject subject, Track track) {
@@ -131,7 +131,8 @@ sealed interface FinalRule extends Finder
   }
 
   /**
-   * The first reading of a core comes late, and lies inside a band that is clocked.
+   * The first reading of a core comes late, and lies inside a band that is clocked. In the smoke it
+   * rises, so that only the bands through which it rises count there; once it was out, all do.
    *
    * @param after how late it may come behind the beginning of the smoke, or of the chill without
    *     one
@@ -144,10 +145,17 @@ sealed interface FinalRule extends Finder
       return subject.into(Step.SMOKE).or(() -> subject.into(Step.CHILL)).stream()
           .flatMap(
               into ->
-                  subject.coreTracks().stream()
+                  subject.coreCurves().stream()
                       .filter(track -> track.earliest(0) - into > after.toMillis())
-                      .filter(track -> subject.stages().stream().anyMatch(isAround(track)))
+                      .filter(track -> counting(subject, track).anyMatch(isAround(track)))
                       .map(track -> doubt(subject, track, into)));
+    }
+
+    private static Stream<Kind.Stage> counting(Subject subject, Track track) {
+      boolean rises =
+          subject.into(Step.SMOKE).isPresent()
+              && subject.endOf(Step.SMOKE).filter(out -> out < track.earliest(0)).isEmpty();
+      return subject.stages().stream().filter(stage -> !(rises && stage.falling()));
     }
 
     private static Predicate<Kind.Stage> isAround(Track track) {
@@ -186,7 +194,7 @@ sealed interface FinalRule extends Finder
     }
 
     private static Stream<Doubt> find(Subject subject, long lowest) {
-      return subject.coreTracks().stream()
+      return subject.coreCurves().stream()
           .filter(track -> track.level(track.size() - 1, Shift.AS_WRITTEN) > lowest)
           .map(track -> doubt(subject, track, lowest));
     }

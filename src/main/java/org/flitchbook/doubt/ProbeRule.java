@@ -86,7 +86,7 @@ sealed interface ProbeRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      List<Track> cores = subject.coreTracks();
+      List<Track> cores = subject.coreCurves();
       return subject.lot().all(What.THICKNESS).stream()
           .map(Entry::amount)
           .max(Comparator.naturalOrder())

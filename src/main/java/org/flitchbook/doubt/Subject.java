@@ -49,6 +49,16 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
     return lot.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE);
   }
 
+  /** The same, with those as one that handed over to each other. */
+  List<Track> coreCurves() {
+    return lot.curves(What.INTERNAL_TEMPERATURE, Step.SMOKE, plan.practice());
+  }
+
+  /** Those of its probes that sat in it in the heat. */
+  List<Track> heated() {
+    return lot.heated(What.INTERNAL_TEMPERATURE, Step.SMOKE, plan.practice());
+  }
+
   /** The probes of the core whose readings were logged. */
   List<ProbeLog> cores() {
     return logged(coreTracks().stream());
@@ -151,7 +161,7 @@ record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
   }
 
   static Word probe(Track track) {
-    return new Word("probe", track.called());
+    return new Word("probe", track.name());
   }
 
   /** A time of day in the plan's zone, as a maker reads it off the wall. */

@@ -164,7 +164,9 @@ record EntryProposal(
           "lot",
           ask(
               "look.ask.lot",
-              "the lot that the probe sat in; of a place, its id as \"place\" instead"));
+              "the lot that the probe sat in; of a place, its id as \"place\" instead; where it was"
+                  + " put in for another probe of the lot, also \"continues\" with the item of that"
+                  + " one"));
     }
     return entry;
   }

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Stretch;
 import org.flitchbook.plan.Product;
+import org.flitchbook.practice.Practice;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Moment;
 import org.flitchbook.reading.Series;
@@ -99,6 +100,27 @@ public record Lot(
         .filter(each -> each.step() == step || isOfTheCore(what, each.step(), step))
         .map(StepTrack::track)
         .toList();
+  }
+
+  /** The same, but where one probe of the core went on for another the two are one track. */
+  public List<Track> curves(What what, Step step, Practice practice) {
+    List<Track> tracks = tracks(what, step);
+    return what == What.INTERNAL_TEMPERATURE
+        ? new Handover(tracks, practice.handover()).curves()
+        : tracks;
+  }
+
+  /** Those without the probes that went on for another once the lot was out of the smoke. */
+  public List<Track> heated(What what, Step step, Practice practice) {
+    List<Track> tracks = tracks(what, step);
+    return what == What.INTERNAL_TEMPERATURE
+        ? new Handover(tracks, practice.handover()).without(this::isOfTheChillAlone)
+        : tracks;
+  }
+
+  private boolean isOfTheChillAlone(Track track) {
+    long begin = track.earliest(track.loggedAtOrAfter(0));
+    return end(Step.SMOKE).filter(out -> begin > out.latest().toEpochMilli()).isPresent();
   }
 
   private static boolean isOfTheCore(What what, Step kept, Step asked) {

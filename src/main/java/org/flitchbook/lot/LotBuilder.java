@@ -69,7 +69,8 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
                 ofProduct(),
                 twice().stream(),
                 stays.stream().filter(Stay::goesBack).map(LotBuilder::backwards),
-                silent(logs))
+                silent(logs),
+                unknownBefore(logs))
             .flatMap(each -> each)
             .distinct()
             .toList(),
@@ -167,5 +168,24 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
                     say(
                         "lot.log.every-probe",
                         "readings of every probe that logs.json names for the lot")));
+  }
+
+  /** The probes that are said to go on for one that no log of the lot has. */
+  private Stream<Fault> unknownBefore(List<Series> logs) {
+    return logs.stream()
+        .filter(series -> !series.continues().isEmpty())
+        .filter(series -> logs.stream().noneMatch(log -> log.called().equals(series.continues())))
+        .map(
+            series ->
+                Fault.ask(
+                    "probe",
+                    code,
+                    new Place(series.file(), 0, series.column()),
+                    say(
+                        "lot.log.continues",
+                        "{0} continues {1}, which no log of the lot has",
+                        series.called(),
+                        series.continues()),
+                    say("lot.log.called", "the item of the probe that was taken out")));
   }
 }

@@ -8,10 +8,11 @@ import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Stretch;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.reading.Entry;
@@ -37,6 +38,9 @@ import org.flitchbook.sums.Shift;
  * @param out when the probe is known to have been out, in ms since 1970
  * @param order in order of time an index into the samples, or below 0 one into the hand readings,
  *     −1 being the first of them
+ * @param stated what logs.json says of whose core it was
+ * @param next the readings of the probe that went on where this one was taken out, see {@link
+ *     Handover}
  */
 public record Track(
     What what,
@@ -46,15 +50,17 @@ public record Track(
     String location,
     Piece piece,
     Unit unit,
-    Spread spread,
+    HandReading.Spread spread,
     long precision,
     long interval,
     long longestStep,
-    List<Hand> hands,
+    List<HandReading> hands,
     Optional<Samples> samples,
     List<Excluded> excluded,
     NavigableSet<Long> out,
-    IntBuffer order)
+    IntBuffer order,
+    Handover.Stated stated,
+    Optional<Track> next)
     implements Curve {
 
   /**
@@ -70,20 +76,14 @@ public record Track(
     public Piece {
       passages = List.copyOf(passages);
     }
-  }
 
-  /** How far the true value may lie above and below a reading, in steps of a level. */
-  record Spread(long up, long down) {}
-
-  /** A hand reading with its instrument's spread. */
-  record Hand(Entry entry, long level, Spread spread) {
-
-    Hand(Entry entry, Spread spread) {
-      this(entry, Level.of(entry.amount()), spread);
-    }
-
-    long at() {
-      return entry.time().earliest().toEpochMilli();
+    /** That of two probes in one piece, of which no more is known than of either. */
+    private Piece and(Piece other) {
+      return new Piece(
+          isStated && other.isStated,
+          thickness.flatMap(
+              one -> other.thickness.map(two -> one.compareTo(two) <= 0 ? one : two)),
+          Stream.concat(passages.stream(), other.passages.stream()).distinct().toList());
     }
   }
 
@@ -94,30 +94,47 @@ public record Track(
    */
   public record Excluded(long at, long level, Place place, String why, Stretch.Standing standing) {}
 
-  /** With the hand readings among those of the log that are kept; both are in order of time. */
-  static IntBuffer merged(Samples samples, int[] kept, List<Hand> hands) {
-    IntBuffer order = IntBuffer.allocate(kept.length + hands.size());
-    int hand = 0;
-    for (int index : kept) {
-      while (hand < hands.size() && hands.get(hand).at() < samples.at(index)) {
-        order.put(-1 - hand++);
-      }
-      order.put(index);
-    }
-    while (hand < hands.size()) {
-      order.put(-1 - hand++);
-    }
-    return order.flip();
+  private Track keeping(IntPredicate kept, List<Excluded> leftOut, NavigableSet<Long> outAt) {
+    IntStream ofOwn = IntStream.range(0, own()).filter(kept);
+    return with(
+        piece,
+        leftOut,
+        outAt,
+        IntBuffer.wrap(ofOwn.map(order::get).toArray()),
+        next.map(track -> track.keeping(i -> kept.test(i + own()), track.excluded, track.out)));
   }
 
-  private Track keeping(IntStream indices, List<Excluded> leftOut, NavigableSet<Long> outAt) {
+  private Track keeping(IntPredicate kept) {
+    return keeping(kept, excluded, out);
+  }
+
+  /** This probe up to its last reading, and from there on the one that went on in its place. */
+  Track handedOverTo(Track other) {
+    long last = earliest(loggedAtOrBefore(own() - 1));
+    Track after = other.keeping(i -> other.earliest(i) > last);
+    NavigableSet<Long> outOfBoth = new TreeSet<>(out);
+    outOfBoth.addAll(after.out);
+    return with(
+        piece.and(other.piece),
+        excluded,
+        outOfBoth,
+        keeping(i -> earliest(i) <= last).order,
+        Optional.of(after));
+  }
+
+  private Track with(
+      Piece sat,
+      List<Excluded> leftOut,
+      NavigableSet<Long> outAt,
+      IntBuffer kept,
+      Optional<Track> after) {
     return new Track(
         what,
         called,
         origin,
         instrument,
         location,
-        piece,
+        sat,
         unit,
         spread,
         precision,
@@ -127,11 +144,37 @@ public record Track(
         samples,
         leftOut,
         outAt,
-        IntBuffer.wrap(indices.map(order::get).toArray()));
+        kept,
+        stated,
+        after);
+  }
+
+  /** The probes that read it, in the order of time. */
+  public List<String> probes() {
+    return Stream.concat(Stream.of(called), next.stream().flatMap(each -> each.probes().stream()))
+        .toList();
+  }
+
+  /** What it is called in a record: its probe, or one after the other those that read it. */
+  public String name() {
+    return String.join(" + ", probes());
+  }
+
+  /** The readings that are not those of the next probe. */
+  private int own() {
+    return order.limit();
+  }
+
+  /** Whether the next probe read it, in whose readings its index is less by those of this one. */
+  private boolean isLater(int index) {
+    return index >= own() && next.isPresent();
   }
 
   /** The place of the plan that one reading was taken of; empty where it names none. */
   public String location(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().location(index - own());
+    }
     return byHand(index) ? hand(index).entry().item() : location;
   }
 
@@ -141,18 +184,16 @@ public record Track(
    * count against the lot and never for it: one mistyped must not restart a clock.
    */
   public List<Track> ways() {
-    int[] standing = IntStream.range(0, size()).filter(i -> stands(i) && !isLonePeak(i)).toArray();
-    return standing.length == size()
-        ? List.of(this)
-        : List.of(this, keeping(IntStream.of(standing), excluded, out));
+    Track standing = keeping(i -> stands(i) && !isLonePeak(i));
+    return standing.size() == size() ? List.of(this) : List.of(this, standing);
   }
 
   /** Its readings from one time to another, both included; empty where there are none. */
   public Optional<Track> during(Instant from, Instant until) {
-    IntStream within =
-        IntStream.range(0, size())
-            .filter(i -> earliest(i) >= from.toEpochMilli() && earliest(i) <= until.toEpochMilli());
-    return Optional.of(keeping(within, excluded, out)).filter(track -> track.size() > 0);
+    long first = from.toEpochMilli();
+    long last = until.toEpochMilli();
+    return Optional.of(keeping(i -> earliest(i) >= first && earliest(i) <= last))
+        .filter(track -> track.size() > 0);
   }
 
   /** By hand in a gap of the log, and hotter than the log was on both sides of it. */
@@ -184,8 +225,7 @@ public record Track(
     leftOut.stream()
         .filter(each -> each.standing() == Stretch.Standing.PROBE_OUT)
         .forEach(each -> outAt.add(each.at()));
-    IntStream rest = IntStream.range(0, size()).filter(i -> !isIn(stretch, i));
-    return keeping(rest, List.copyOf(leftOut), outAt);
+    return keeping(i -> !isIn(stretch, i), List.copyOf(leftOut), outAt);
   }
 
   private boolean isIn(Stretch stretch, int index) {
@@ -218,28 +258,51 @@ public record Track(
 
   /** The entry of a reading by hand; empty for one of the log. */
   public Optional<Entry> entry(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().entry(index - own());
+    }
     return byHand(index) ? Optional.of(hand(index).entry()) : Optional.empty();
   }
 
   /** Where one reading stands. */
   public Place place(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().place(index - own());
+    }
     return byHand(index)
         ? hand(index).entry().place()
         : new Place(log().file(order.get(index)), log().line(order.get(index)), origin.column());
   }
 
+  /** Each probe has its own usual interval; where one hands over to another, the shorter counts. */
+  @Override
+  public long longestStep(int from, int to) {
+    if (next.isEmpty() || to < own()) {
+      return longestStep;
+    }
+    Track after = next.get();
+    long ofNext = after.longestStep(Math.max(0, from - own()), to - own());
+    return from >= own() ? ofNext : Math.min(longestStep, ofNext);
+  }
+
   @Override
   public int size() {
-    return order.limit();
+    return own() + next.map(Track::size).orElse(0);
   }
 
   @Override
   public long earliest(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().earliest(index - own());
+    }
     return byHand(index) ? hand(index).at() : log().at(order.get(index));
   }
 
   @Override
   public long latest(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().latest(index - own());
+    }
     return byHand(index)
         ? hand(index).entry().time().latest().toEpochMilli()
         : earliest(index) + precision;
@@ -247,7 +310,10 @@ public record Track(
 
   @Override
   public long level(int index, Shift shift) {
-    Spread around = byHand(index) ? hand(index).spread() : spread;
+    if (isLater(index)) {
+      return next.orElseThrow().level(index - own(), shift);
+    }
+    HandReading.Spread around = byHand(index) ? hand(index).spread() : spread;
     return switch (shift) {
       case AS_WRITTEN -> level(index);
       case UP -> level(index) + around.up();
@@ -257,7 +323,7 @@ public record Track(
 
   @Override
   public boolean byHand(int index) {
-    return order.get(index) < 0;
+    return isLater(index) ? next.orElseThrow().byHand(index - own()) : order.get(index) < 0;
   }
 
   @Override
@@ -270,6 +336,9 @@ public record Track(
   }
 
   private long level(int index) {
+    if (isLater(index)) {
+      return next.orElseThrow().level(index - own());
+    }
     return byHand(index) ? hand(index).level() : log().level(order.get(index));
   }
 
@@ -278,7 +347,7 @@ public record Track(
     return samples.orElseThrow();
   }
 
-  private Hand hand(int index) {
+  private HandReading hand(int index) {
     return hands.get(-1 - order.get(index));
   }
 }

@@ -121,7 +121,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
 
   /** The tracks of the logs; where none was kept, that of the readings by hand. */
   private List<Track> tracks(
-      What what, List<Track.Hand> hands, Function<Series, List<Stay.Visit>> windows) {
+      What what, List<HandReading> hands, Function<Series, List<Stay.Visit>> windows) {
     List<Track> logged =
         shared.series().stream()
             .filter(series -> series.what() == what)
@@ -130,7 +130,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
     return logged.isEmpty() ? byHand(what, hands) : logged;
   }
 
-  private List<Track> byHand(What what, List<Track.Hand> hands) {
+  private List<Track> byHand(What what, List<HandReading> hands) {
     return hands.isEmpty()
         ? List.of()
         : List.of(
@@ -142,7 +142,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
                 "",
                 piece(hands),
                 hands.get(0).entry().amount().unit(),
-                new Track.Spread(0, 0),
+                new HandReading.Spread(0, 0),
                 0,
                 0,
                 gap().longestStep(0),
@@ -150,7 +150,9 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
                 Optional.empty(),
                 List.of(),
                 Collections.emptyNavigableSet(),
-                IntBuffer.wrap(IntStream.range(0, hands.size()).map(hand -> -1 - hand).toArray())));
+                IntBuffer.wrap(IntStream.range(0, hands.size()).map(hand -> -1 - hand).toArray()),
+                Handover.Stated.NOTHING,
+                Optional.empty()));
   }
 
   private Practice.Gap gap() {
@@ -168,7 +170,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
   }
 
   /** Of readings by hand, which were all taken of one piece or are taken for those of any. */
-  private Track.Piece piece(List<Track.Hand> hands) {
+  private Track.Piece piece(List<HandReading> hands) {
     List<String> pieces = hands.stream().map(hand -> hand.entry().piece()).distinct().toList();
     return piece(
         List.of(hands.get(0).entry().lot()),
@@ -193,7 +195,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
         : Stream.of(Passage.of(lot, piece, shared.entries()));
   }
 
-  private Optional<Track> track(Series series, List<Stay.Visit> windows, List<Track.Hand> hands) {
+  private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
     Samples samples = series.samples();
     long until = shared.until().toEpochMilli();
     int[] kept =
@@ -212,7 +214,8 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
         .map(spread -> track(series, kept, spread, hands));
   }
 
-  private Track track(Series series, int[] kept, Track.Spread spread, List<Track.Hand> hands) {
+  private Track track(
+      Series series, int[] kept, HandReading.Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
     long interval = samples.interval(gap());
     return new Track(
@@ -231,27 +234,29 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
         Optional.of(samples),
         List.of(),
         Collections.emptyNavigableSet(),
-        Track.merged(samples, kept, hands));
+        HandReading.among(samples, kept, hands),
+        new Handover.Stated(series.lots(), series.seat(), series.continues()),
+        Optional.empty());
   }
 
   /** In the order of time. */
-  private List<Track.Hand> hands(Stream<Entry> read) {
+  private List<HandReading> hands(Stream<Entry> read) {
     return read.flatMap(entry -> hand(entry).stream())
-        .sorted(Comparator.comparing(Track.Hand::at))
+        .sorted(Comparator.comparing(HandReading::at))
         .toList();
   }
 
-  private Optional<Track.Hand> hand(Entry entry) {
+  private Optional<HandReading> hand(Entry entry) {
     Instant at = entry.time().earliest();
     return spread(entry.instrument(), entry.amount().unit(), at, at)
-        .map(spread -> new Track.Hand(entry, spread));
+        .map(spread -> new HandReading(entry, spread));
   }
 
   /**
    * The instrument's accuracy, plus its last known error on the side where it has one; empty for an
    * instrument that the plan lacks, whose readings can't be used.
    */
-  private Optional<Track.Spread> spread(String id, Unit unit, Instant from, Instant until) {
+  private Optional<HandReading.Spread> spread(String id, Unit unit, Instant from, Instant until) {
     return shared
         .plan()
         .instrument(id)
@@ -262,7 +267,7 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
               long first = heat ? error(id, from) : 0;
               long last = heat ? error(id, until) : 0;
               long exact = levels(accuracy);
-              return new Track.Spread(
+              return new HandReading.Spread(
                   exact + Math.max(0, -Math.min(first, last)),
                   exact + Math.max(0, Math.max(first, last)));
             });

@@ -21,6 +21,8 @@ import org.flitchbook.measure.Ratio;
  *     where records of earlier versions don't know it
  * @param nearMiss a time with less than this share of its limit to spare is a near miss
  * @param airBeside a reading of the air counts beside one of the core that is no further off
+ * @param handover when two probes of a core are one curve; empty where they never are, as before
+ *     there was such a number
  * @param leapEdge at the ends of a leap, a step of less than this share of it hardly belongs to it
  */
 public record Practice(
@@ -32,6 +34,7 @@ public record Practice(
     Ratio nearMiss,
     Duration airBeside,
     Ratio leapEdge,
+    Optional<Handover> handover,
     Teaspoon teaspoon,
     CureShares cureShares,
     DayCure dayCure) {
@@ -92,6 +95,14 @@ public record Practice(
       return millis > halfDayFrom.toMillis() && millis < halfDayTo.toMillis();
     }
   }
+
+  /**
+   * When a probe that is put into a piece goes on for one that is taken out.
+   *
+   * @param within so long after the last reading of the one, or before it, the other reads first
+   * @param slope how the core changes where they meet is taken from so long before and after
+   */
+  public record Handover(Duration within, Duration slope) {}
 
   /** What a level teaspoon of the same curing salt was said or found to weigh. */
   public record Teaspoon(@Key(format = "mass") Quantity from, @Key(format = "mass") Quantity to) {}

@@ -28,6 +28,7 @@ record PracticeFile(
     Share nearMiss,
     Time airBeside,
     Share leapEdge,
+    Optional<Handover> handover,
     Teaspoon teaspoon,
     CureShares cureShares,
     DayCure dayCure) {
@@ -57,6 +58,9 @@ record PracticeFile(
 
   record Time(Duration time, @Key(inline = true) Reason reason) {}
 
+  record Handover(
+      @Key(inline = true) Practice.Handover handover, @Key(inline = true) Reason reason) {}
+
   record Teaspoon(
       @Key(inline = true) Practice.Teaspoon teaspoon, @Key(inline = true) Reason reason) {}
 
@@ -75,6 +79,7 @@ record PracticeFile(
         nearMiss.below(),
         airBeside.time(),
         leapEdge.below(),
+        handover.map(Handover::handover),
         teaspoon.teaspoon(),
         cureShares.shares(),
         dayCure.cure());

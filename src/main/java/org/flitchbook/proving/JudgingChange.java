@@ -76,7 +76,14 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               Set.of("class.*"),
               say(
                   "proving.change.group",
-                  "a group of limits covers a hazard only where each of its limits does")));
+                  "a group of limits covers a hazard only where each of its limits does")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("log begins late", "stuck"),
+              say(
+                  "proving.change.honest-days",
+                  "a log that begins late below the band of the rise, and a core that stays near"
+                      + " its air, are not asked about")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

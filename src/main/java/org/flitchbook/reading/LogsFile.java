@@ -111,6 +111,7 @@ record LogsFile(Fields object, List<Log> logs) {
    * @param place the id of a place in the plan
    * @param piece the piece that the probe sat in; of a column with several lots the lot, and behind
    *     a space its piece
+   * @param continues the item of the probe that was taken out where this one was put in
    */
   record Column(
       Fields object,
@@ -122,6 +123,7 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(optional = true) List<String> lots,
       @Key(otherwise = "") String place,
       Optional<String> piece,
+      @Key(otherwise = "") String continues,
       Optional<String> from,
       Optional<String> until)
       implements Checked {
@@ -146,6 +148,16 @@ record LogsFile(Fields object, List<Log> logs) {
             "unit",
             Message.of(unit.get()),
             say("reading.layout.unit-of", "a unit of {0}", what.get().word()));
+      }
+      checkSeat(column);
+    }
+
+    private void checkSeat(Fields column) {
+      if (!continues.isEmpty() && what.filter(What::isOfPlace).isPresent()) {
+        column.fault(
+            "continues",
+            say("json.text", "\"{0}\"", continues),
+            say("reading.layout.continues", "no such key beside {0}", what.get().word()));
       }
       if (piece.isPresent() && seat().isEmpty()) {
         column.fault(
@@ -188,6 +200,7 @@ record LogsFile(Fields object, List<Log> logs) {
           served(),
           place,
           seat(),
+          continues,
           instrument,
           unit.orElseThrow(),
           0,

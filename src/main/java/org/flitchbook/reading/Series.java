@@ -13,6 +13,8 @@ import org.flitchbook.sheet.What;
  * @param lots the lots that it was stated for; empty where it is a place's
  * @param place the place that it was stated for; empty where it is a lot's
  * @param seat the piece that the probe sat in, where it is stated
+ * @param continues the probe that was taken out where this one was put in; empty where none is
+ *     stated
  * @param unit as the log has it: °C, °F or %
  * @param precisionMillis how late a reading can have been after its written time: 0, or 60,000
  *     where the log writes minutes only
@@ -25,6 +27,7 @@ public record Series(
     List<String> lots,
     String place,
     Optional<Seat> seat,
+    String continues,
     String instrument,
     Unit unit,
     long precisionMillis,
@@ -42,6 +45,17 @@ public record Series(
   /** The same column, as read from one log or several. */
   Series with(String file, long precisionMillis, Samples samples) {
     return new Series(
-        file, column, what, item, lots, place, seat, instrument, unit, precisionMillis, samples);
+        file,
+        column,
+        what,
+        item,
+        lots,
+        place,
+        seat,
+        continues,
+        instrument,
+        unit,
+        precisionMillis,
+        samples);
   }
 }

@@ -239,8 +239,7 @@ final class CoreChart extends ChartSection {
 
     /** At the reading itself, which lies beside the limit's line and not on it. */
     private Stream<Chart.Marker> crossings(Instant at, Part part) {
-      return cores.stream()
-          .filter(core -> core.probe().equals(part.probe()))
+      return CoreSection.readBy(cores, part, at)
           .map(core -> core.reading(ProbePlot.upTo(core.track(), at)))
           .filter(reading -> time.holds(reading.at()))
           .map(reading -> time.marker(reading, unbroken(clock(at) + " " + level(reading))));

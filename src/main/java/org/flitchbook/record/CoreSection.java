@@ -139,17 +139,31 @@ final class CoreSection extends LotSection {
     of.apply(indexOf(core, core.highest())).add(say("record.core.peak", "highest"));
     of.apply(indexOf(core, core.lowest())).add(say("record.core.lowest", "lowest"));
     for (Part part : judgement.findings().stream().flatMap(f -> f.parts().stream()).toList()) {
-      if (part.probe().equals(core.probe())) {
-        String begins = say("record.core.begins", "{0} begins", band(part));
-        String ends = say("record.core.ends", "{0} ends", band(part));
-        part.start().ifPresent(at -> of.apply(ProbePlot.upTo(track, at)).add(begins));
-        part.end().ifPresent(at -> of.apply(ProbePlot.upTo(track, at)).add(ends));
-      }
+      String begins = say("record.core.begins", "{0} begins", band(part));
+      String ends = say("record.core.ends", "{0} ends", band(part));
+      part.start()
+          .filter(at -> isOf(part, at, core))
+          .ifPresent(at -> of.apply(ProbePlot.upTo(track, at)).add(begins));
+      part.end()
+          .filter(at -> isOf(part, at, core))
+          .ifPresent(at -> of.apply(ProbePlot.upTo(track, at)).add(ends));
     }
     IntStream.range(0, track.size())
         .filter(track::byHand)
         .forEach(index -> of.apply(index).add(say(BY_HAND)));
     return remarks;
+  }
+
+  private boolean isOf(Part part, Instant at, ProbeReadings core) {
+    return readBy(cores, part, at).anyMatch(core::equals);
+  }
+
+  /** Of the probes of a stage's curve the one that read last up to a time. */
+  static Stream<ProbeReadings> readBy(List<ProbeReadings> cores, Part part, Instant at) {
+    return cores.stream()
+        .filter(core -> part.probes().contains(core.probe()))
+        .max(Comparator.comparing(core -> core.reading(ProbePlot.upTo(core.track(), at)).at()))
+        .stream();
   }
 
   private static int indexOf(ProbeReadings core, Reading reading) {

@@ -36,13 +36,18 @@ public interface Curve {
   /** The longest time between two readings in ms that is no gap. */
   long longestStep();
 
+  /** The same between these two readings of the log. */
+  default long longestStep(int from, int to) {
+    return longestStep();
+  }
+
   /** Whether there is a gap between this reading and the next. */
   default boolean gapAfter(int index) {
     return index + 1 < size() && isGap(index, index + 1);
   }
 
   private boolean isGap(int from, int to) {
-    return earliest(to) - earliest(from) > longestStep();
+    return earliest(to) - earliest(from) > longestStep(from, to);
   }
 
   /** The last reading of the log at or before this one; −1 where there is none. */

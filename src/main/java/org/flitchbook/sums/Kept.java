@@ -63,4 +63,9 @@ record Kept(Curve curve, List<Integer> indices) implements Curve {
   public long longestStep() {
     return curve.longestStep();
   }
+
+  @Override
+  public long longestStep(int from, int to) {
+    return curve.longestStep(indices.get(from), indices.get(to));
+  }
 }

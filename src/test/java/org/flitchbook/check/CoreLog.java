@@ -113,7 +113,11 @@ public final class CoreLog {
   }
 
   public CoreLog noisy(double half) {
-    Random random = new Random(7);
+    return noisy(half, 7);
+  }
+
+  CoreLog noisy(double half, long seed) {
+    Random random = new Random(seed);
     levels.replaceAll((at, level) -> level + half * (2 * random.nextDouble() - 1));
     return this;
   }

@@ -105,4 +105,42 @@ final class PeakTest {
             .core("P1", "LG-0", "08:00:00 86.1; 08:30:00 85; 09:00:00 80; 10:00:00 70");
     assertEquals("not met", verdict(bench, "cold"));
   }
+
+  /** Of at least 145 °F, out of the smoke at 10:00: what nobody saw is neither met nor missed. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        // over the finish, for more than 5 minutes; not where a reading by hand saw it
+        "08:00:00..09:50:00/60 40>144; 10:10:00..12:00:00/60 140>60 | not shown | ''",
+        "08:00:00..09:57:00/60 40>144; 10:02:00..12:00:00/60 140>60 | not met   | ''",
+        "08:00:00..09:57:00/60 40>144; 10:02:01..12:00:00/60 140>60 | not shown | ''",
+        "08:00:00..09:50:00/60 40>144; 10:10:00..12:00:00/60 140>60 | not met   | 144.1",
+        "08:00:00..09:50:00/60 40>144; 10:10:00..12:00:00/60 140>60 | met       | 145.0",
+        // the log began again with its highest, or ended before the finish
+        "08:00:00..09:30:00/60 40>138; 09:50:00..12:00:00/60 144>60 | not shown | ''",
+        "08:00:00..09:50:00/60 40>144                               | not shown | ''",
+        "08:00:00..09:55:00/60 40>144                               | not met   | ''",
+        "10:06:00..12:00:00/60 140>60                               | not shown | ''",
+        // elsewhere
+        "08:00:00..08:30:00/60 40>60; 08:50:00..10:00:00/60 70>144; 10:01:00..12:00:00/60 143>60 |"
+            + " not met | ''",
+        "08:00:00..10:00:00/60 40>144; 10:20:00..12:00:00/60 140>60 | not met   | ''",
+        "08:00:00..10:00:00/60 40>144; 10:30:00..12:00:00/60 130>60 | not met   | ''",
+      })
+  void a_gap_over_the_finish_leaves_the_peak_open(String log, String verdict, String byHand) {
+    Bench bench =
+        Bench.book()
+            .own("finish", "smoke", Suspects.FINISH)
+            .write(
+                "smoke,08:00:00,into smoke,SM",
+                "smoke,10:00:00,out of smoke",
+                "chill,10:05:00,into chill,F2",
+                "chill,18:00:00,out of chill")
+            .core("P1", "LG-0", log);
+    if (!byHand.isEmpty()) {
+      bench.write("smoke,09:59:00,internal temperature,," + byHand + ",°F");
+    }
+    assertEquals(verdict, verdict(bench, "finish"));
+  }
 }

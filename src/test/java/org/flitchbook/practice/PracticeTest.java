@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -45,6 +46,9 @@ final class PracticeTest {
     assertEquals(1, practice.daysAhead());
     assertEquals(Ratio.of(1, 10), practice.nearMiss());
     assertEquals(Duration.ofMinutes(5), practice.airBeside());
+    assertEquals(
+        Optional.of(new Practice.Handover(Duration.ofMinutes(15), Duration.ofMinutes(15))),
+        practice.handover());
     assertEquals(
         new Practice.Teaspoon(Quantity.required("4.2 g"), Quantity.required("7.1 g")),
         practice.teaspoon());

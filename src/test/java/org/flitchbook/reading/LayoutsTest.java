@@ -103,6 +103,10 @@ final class LayoutsTest {
                 + "place: found an internal temperature of a place, expected the lot that the probe"
                 + " sat in"),
         row(
+            "\"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\": \"A1\"",
+            "\"what\": \"humidity\", \"unit\": \"%\", \"place\": \"F1\", \"continues\": \"P1\"",
+            column + "continues: found \"P1\", expected no such key beside humidity"),
+        row(
             "\"lot\": \"A1\"",
             "\"lots\": [\"A1\", \"B2\"], \"piece\": \"a\"",
             column
@@ -132,7 +136,8 @@ final class LayoutsTest {
                 + " \"A1\"}",
             "",
             "broken logs.json:5:logs[0].columns: found a list of 0, expected 1 or more of column,"
-                + " what, unit, item, lot, lots, place, piece, from, until"),
+                + " what, unit, item, lot, lots, place, piece, continues, from,"
+                + " until"),
         row(
             "\"logs\"",
             "\"log\"",

@@ -45,21 +45,21 @@ Una entrada para logs.json. Responda a cada "? ": mientras quede una, el registr
           "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "°F",
           "item" : "? el nombre de la sonda",
-          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
+          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\"; si se puso por otra sonda del lote, además \"continues\" con el item de esa"
         },
         {
           "column" : "Ch2",
           "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "°F",
           "item" : "? el nombre de la sonda",
-          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
+          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\"; si se puso por otra sonda del lote, además \"continues\" con el item de esa"
         },
         {
           "column" : "Batt",
           "what" : "? internal temperature, chamber temperature, cooler temperature, water temperature, wet-bulb temperature o humidity; si no es nada de eso, nombre la columna en leftOut, con el motivo",
           "unit" : "? °F o °C; para la humedad, %",
           "item" : "? el nombre de la sonda",
-          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\""
+          "lot" : "? el lote en el que estaba la sonda; si es de un lugar, su identificador como \"place\" en vez de \"lot\"; si se puso por otra sonda del lote, además \"continues\" con el item de esa"
         }
       ]
     }
