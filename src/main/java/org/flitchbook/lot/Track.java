@@ -81,8 +81,7 @@ public record Track(
     private Piece and(Piece other) {
       return new Piece(
           isStated && other.isStated,
-          thickness.flatMap(
-              one -> other.thickness.map(two -> one.compareTo(two) <= 0 ? one : two)),
+          thickness.flatMap(one -> other.thickness.map(two -> one.compareTo(two) <= 0 ? one : two)),
           Stream.concat(passages.stream(), other.passages.stream()).distinct().toList());
     }
   }

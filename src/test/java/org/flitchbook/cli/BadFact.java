@@ -83,8 +83,7 @@ record BadFact(String kind, List<String> rows) {
         case 20 -> at("warm after the chill", DONE, DONE.plusHours(3), "chill", core(50, 120));
         case 21 -> at("warm in the chill", COLD, COLD.plusMinutes(70), "chill", core(50, 120));
         case 22 -> at("cold at the finish", FINISH, FINISH.plusMinutes(6), "smoke", core(60, 140));
-        case 23 ->
-            at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing());
+        case 23 -> at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing());
         case 24 -> one("another product", "cure", "product,CPL,,,MA,,");
         case 25 ->
             at(

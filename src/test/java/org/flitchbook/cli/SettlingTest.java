@@ -71,8 +71,11 @@ final class SettlingTest {
         () ->
             assertTrue(
                 out.contains(
-                    "\nrecords/2026-02-24/r1 was found complete, but without its line in the"
-                        + " ledger; it has line 1 now.\nNothing new: "),
+                    "\n"
+                        + "records/2026-02-24/r1 was found complete, but without its line in the"
+                        + " ledger; it has line 1 now.\n"
+                        + "With entries, and never closed: 2026-02-16 to 2026-02-23.\n"
+                        + "Nothing new: "),
                 out),
         () -> assertEquals(before, Tree.hashes(records)),
         () -> assertEquals(List.of("closed r1"), Chain.events(book)),

@@ -25,6 +25,10 @@ final class TraceTest {
       26047-B1,2026-02-25 08:00,reviewed,,,,IQ,,
       26047-B1,2026-02-25 08:30,dispatched,Fen Larder,2250,g,MA,,
       26047-B1,2026-02-25 09:00,dispatched,Saltmarsh Stores,1500,g,MA,,
+      """;
+
+  private static final String RETURNED =
+      """
       26047-B1,2026-02-27 10:00,returned,Fen Larder,150,g,MA,,
       26047-B1,2026-02-27 10:10,destroyed,,150,g,MA,,
       """;
@@ -35,9 +39,11 @@ final class TraceTest {
   @BeforeEach
   void sell() throws Exception {
     book = Tree.demo(folder);
-    Path day = Files.createDirectory(book.resolve("2026-02-27"));
     String head = "lot,time,what,item,value,unit,by,instrument,note\n";
-    Files.writeString(day.resolve("dispatch.csv"), head + SOLD);
+    Path sold = Files.createDirectory(book.resolve("2026-02-25"));
+    Files.writeString(sold.resolve("dispatch.csv"), head + SOLD);
+    Path returned = Files.createDirectory(book.resolve("2026-02-27"));
+    Files.writeString(returned.resolve("dispatch.csv"), head + RETURNED);
   }
 
   private JsonNode trace(String code) {

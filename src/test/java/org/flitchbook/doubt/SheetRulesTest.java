@@ -228,6 +228,7 @@ final class SheetRulesTest {
         found(
             Bench.book()
                 .doubting()
+                .rule("us.424.22-b-3.nitrite")
                 .write(
                     "cure,2026-02-16 09:00,green weight,,4800,g,MA,S-10",
                     "cure,2026-02-16 09:10,curing salt," + salt)));

@@ -58,6 +58,7 @@ final class NoLimitInJavaTest {
       """
       check/TimeAtTemperatureJudge.java: Ratio.of(2) | how near a row without a time is: more than held
       doubt/CoreAirRule.java: 2 * | between the rule's number and twice it nothing is sure
+      doubt/HandRule.java: 2 * | less than half as far is nearer by far
       doubt/Leaps.java: 2 * | more than half of a leap is most of it
       doubt/ExcludingRule.java: 2 * | more than half of the way is most of it
       reading/Chosen.java: * 2 | how fast a list grows
