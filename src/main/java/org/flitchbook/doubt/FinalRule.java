@@ -217,7 +217,7 @@ sealed interface FinalRule extends Finder
 
   /**
    * A reading by hand that is far from every log of the core at that time; where it names a probe,
-   * from that one.
+   * from that one. Another lot than that in which the probe sat may be ahead of it, not behind.
    *
    * @param above it may be so far from the log
    * @param near how far apart in time the two may be
@@ -231,18 +231,35 @@ sealed interface FinalRule extends Finder
     public Stream<Doubt> find(Subject subject) {
       List<ProbeLog> cores = subject.cores();
       return subject.lot().all(What.INTERNAL_TEMPERATURE).stream()
-          .flatMap(entry -> find(cores, entry).stream());
+          .flatMap(entry -> find(subject, cores, entry).stream());
     }
 
-    private Optional<Doubt> find(List<ProbeLog> cores, Entry entry) {
+    private Optional<Doubt> find(Subject subject, List<ProbeLog> cores, Entry entry) {
       List<ProbeLog> named =
           cores.stream().filter(core -> core.track().called().equals(entry.item())).toList();
       return (named.isEmpty() ? cores : named)
           .stream()
               .flatMap(core -> near(entry, core))
+              .filter(each -> !isAhead(subject, entry, each))
               .min(Comparator.comparing(Logged::apart))
               .filter(nearest -> nearest.apart() > above.difference())
               .map(nearest -> doubt(entry, nearest));
+    }
+
+    /** Of a piece of another lot than the probe's: hotter in the smoke, or colder in the chill. */
+    private static boolean isAhead(Subject subject, Entry entry, Logged beside) {
+      boolean elsewhere =
+          !beside.core().track().piece().passages().isEmpty()
+              && beside.core().track().piece().passages().stream()
+                  .noneMatch(passage -> passage.lot().equals(entry.lot()));
+      long log = beside.core().level(beside.index());
+      boolean hotter = Level.of(entry.amount()) > log;
+      boolean chilled =
+          subject
+              .into(Step.CHILL)
+              .filter(chill -> entry.time().earliest().toEpochMilli() >= chill)
+              .isPresent();
+      return elsewhere && hotter != chilled;
     }
 
     /** The log's readings near it in time, which may have been any within its minute. */

@@ -77,6 +77,10 @@ record WeightOffStep(
         if (last != null && entry.is(What.WEIGHT)) {
           off(last, entry).ifPresent(doubts::add);
         }
+        if (entry.is(What.GLAZED) && entry.piece().isEmpty()) {
+          // How much of it each piece took on, nobody knows.
+          before.clear();
+        }
         before.put(entry.piece(), new Weighed(entry.sheet().step(), entry.amount().inBase()));
       }
     }

@@ -56,7 +56,10 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
         .filter(what -> Sheet.parse(step.word()).filter(what::standsOn).isPresent());
   }
 
-  /** The core from the smoke to the end of the chill; before it goes in, a probe lies in air. */
+  /**
+   * The core from the smoke to the end of the chill; before it goes in, a probe lies in air, and in
+   * the minute in which it came out perhaps too.
+   */
   private List<Track> core() {
     List<Stay> heat = stays.stream().filter(Stay::isHeat).toList();
     if (heat.isEmpty()) {
@@ -64,7 +67,9 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
     }
     Stay last = heat.get(heat.size() - 1);
     Optional<Moment> out =
-        last.step() == Step.CHILL ? last.out().map(Entry::time) : Optional.empty();
+        last.step() == Step.CHILL
+            ? last.out().map(Entry::time).map(Moment::earliest).map(Moment::exactly)
+            : Optional.empty();
     Stay.Visit window = new Stay.Visit("", heat.get(0).into().time(), out);
     String lot = heat.get(0).into().lot();
     return tracks(

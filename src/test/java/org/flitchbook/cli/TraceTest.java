@@ -117,7 +117,7 @@ final class TraceTest {
 
   @Test
   void a_sale_without_a_weight_leaves_no_balance() throws Exception {
-    Tree.edit(book.resolve("2026-02-27").resolve("dispatch.csv"), "Stores,1500,g", "Stores,,");
+    Tree.edit(book.resolve("2026-02-25").resolve("dispatch.csv"), "Stores,1500,g", "Stores,,");
     JsonNode grams = trace("26047-B1").get("lots").get(0).get("grams");
     assertTrue(grams.path("left").isMissingNode() && grams.path("dispatched").isMissingNode());
     assertTrue(
