@@ -36,6 +36,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.lot.Lots;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
@@ -285,7 +286,7 @@ public final class Judging {
 
   private static Instant moment(Plan plan, List<Day> days, LocalDate day) {
     Instant end = day.plusDays(1).atStartOfDay(zone(plan)).toInstant();
-    return Stream.concat(Stream.of(end), days.stream().flatMap(each -> each.lastTimes().stream()))
+    return Stream.concat(Stream.of(end), Lots.times(days))
         .max(Comparator.naturalOrder())
         .orElseThrow();
   }

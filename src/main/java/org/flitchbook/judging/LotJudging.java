@@ -66,7 +66,8 @@ final class LotJudging {
         Stream.of(
                 newer(lot, begin).stream(),
                 former.stream().map(plan -> changed(plan, lot)),
-                emptyDays(lot).notes().stream())
+                emptyDays(lot).notes().stream(),
+                corrected(lot))
             .flatMap(each -> each)
             .toList();
     Judgement now = judge(versions.now(), assembled, lot, changed);
@@ -90,6 +91,13 @@ final class LotJudging {
   /** Of all lots of the book. */
   List<Fault> emptyDays() {
     return assembled.lots().stream().flatMap(lot -> emptyDays(lot).notes().stream()).toList();
+  }
+
+  private Stream<Fault> corrected(Lot lot) {
+    boolean asked = rules.stream().anyMatch(rule -> rule.name().equals(FirstWritten.RULE));
+    return asked && FirstWritten.isCorrected(lot)
+        ? new FirstWritten(versions.now(), days, moment).passes(lot)
+        : Stream.empty();
   }
 
   /** No plan was in force when the lot began: the limits may have been set to fit it. */

@@ -80,6 +80,14 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
             .toList());
   }
 
+  /** The times of the entries in force and the last time of each log; a corrected time is none. */
+  public static Stream<Instant> times(List<Day> days) {
+    return Stream.concat(
+        new Corrections(all(days, Day::entries), all(days, Day::faults))
+            .inForce().stream().map(entry -> entry.time().earliest()),
+        days.stream().flatMap(Day::lastTimes));
+  }
+
   private static <T> List<T> all(List<Day> days, Function<Day, List<T>> part) {
     return days.stream().flatMap(day -> part.apply(day).stream()).toList();
   }

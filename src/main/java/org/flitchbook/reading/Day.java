@@ -21,13 +21,16 @@ public record Day(
     faults = List.copyOf(faults);
   }
 
-  /** The times of the entries, and the last time of each log. */
-  public List<Instant> lastTimes() {
-    Stream<Instant> lasts =
-        series.stream()
-            .map(Series::samples)
-            .filter(samples -> samples.size() > 0)
-            .map(samples -> Instant.ofEpochMilli(samples.at(samples.size() - 1)));
-    return Stream.concat(entries.stream().map(entry -> entry.time().earliest()), lasts).toList();
+  /** The same day with other entries. */
+  public Day with(List<Entry> other) {
+    return new Day(date, other, series, files, faults);
+  }
+
+  /** The last time of each log. */
+  public Stream<Instant> lastTimes() {
+    return series.stream()
+        .map(Series::samples)
+        .filter(samples -> samples.size() > 0)
+        .map(samples -> Instant.ofEpochMilli(samples.at(samples.size() - 1)));
   }
 }

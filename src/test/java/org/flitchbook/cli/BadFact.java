@@ -128,7 +128,7 @@ record BadFact(String kind, List<String> rows) {
           List.of(
               file + "|instrument,note|instrument,note,corrects",
               row(time, "cure", reading.formatted("58.0", "")),
-              row(time, "cure", reading.formatted("38.0", "misread,cure.csv:6"))));
+              row(time, "cure", reading.formatted("38.0", "misread,cure.csv:5"))));
     }
 
     private BadFact dispatched() {
