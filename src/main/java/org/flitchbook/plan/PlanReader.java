@@ -34,12 +34,7 @@ record PlanReader(
     Words words = former.orElseGet(() -> words(written));
     Catalogue catalogue = new Catalogue(ruleSets(written));
     Classes classes = written.with(Classes.read(templates)).orElse(Classes.NONE);
-    Optional<Practice> practice = written.with(Practice.read(templates));
-    practice.ifPresent(
-        numbers ->
-            written.ingredients().stream()
-                .filter(each -> each.object().isSound())
-                .forEach(each -> each.check(numbers.cureShares())));
+    Optional<Practice> practice = practice(written);
     String version = written.head().map(PlanFile.Head::version).orElse("");
     String edition = words.say("planned.edition", "plan version {0}", version);
     written.establishment().ifPresent(house -> checkRegime(house, classes));
@@ -73,6 +68,17 @@ record PlanReader(
             own,
             words,
             practice.get()));
+  }
+
+  /** The numbers of common practice, which the shares of the ingredients are held to. */
+  private Optional<Practice> practice(PlanFile written) {
+    Optional<Practice> practice = written.with(Practice.read(templates));
+    practice.ifPresent(
+        numbers ->
+            written.ingredients().stream()
+                .filter(each -> each.object().isSound())
+                .forEach(each -> each.check(numbers.cureShares())));
+    return practice;
   }
 
   /** The plan's language; one that there is no wording of is a fault. */
