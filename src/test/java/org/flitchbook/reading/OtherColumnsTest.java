@@ -145,8 +145,13 @@ final class OtherColumnsTest {
   @Test
   void a_heading_in_the_middle_mixes_no_columns() {
     String log =
-        "Time,P1,No,Text\n2026-02-24 08:00:00,39.2,1,a\n2026-02-24 08:01:00,39.3,2,b\n"
-            + "Time,Text,No,P1\n2026-02-24 08:02:00,c,3,39.4\n";
+        """
+        Time,P1,No,Text
+        2026-02-24 08:00:00,39.2,1,a
+        2026-02-24 08:01:00,39.3,2,b
+        Time,Text,No,P1
+        2026-02-24 08:02:00,c,3,39.4
+        """;
     assertEquals(
         List.of(
             "note p1.csv:4: found Time, Text, No, P1, expected the heading once, on line 1",
