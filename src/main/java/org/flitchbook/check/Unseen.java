@@ -11,8 +11,11 @@ import org.flitchbook.sheet.Step;
  */
 record Unseen(JudgedLot judged, WorstReading peak) {
 
+  /** Never of a lot that nobody wrote into the smoke. */
   boolean isBeside() {
-    return isLogged(peak.index()) && (isBefore() || isAfter());
+    return judged.lot().stay(Step.SMOKE).isPresent()
+        && isLogged(peak.index())
+        && (isBefore() || isAfter());
   }
 
   private Track track() {
