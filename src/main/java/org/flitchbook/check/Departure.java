@@ -3,6 +3,7 @@ package org.flitchbook.check;
 import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -24,6 +25,11 @@ import org.flitchbook.sheet.What;
  * @param others what was found on all other limits
  */
 record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
+
+  /** Whether a reason says what left. */
+  static boolean isAbout(Message reason) {
+    return reason.id().equals("check.review.left");
+  }
 
   /** Not met for one that was not, beside what the review shows. */
   Outcome of(Outcome review) {
@@ -65,9 +71,28 @@ record Departure(Lot lot, List<Finding> others, List<Fault> faults) {
     }
     List<Message> reasons = unfinished(left);
     if (left.is(What.DISPATCHED)) {
+      reviewedTooEarly(left).ifPresent(reasons::add);
       reasons.addAll(open(left));
     }
     return reasons;
+  }
+
+  /** A review is of the whole record: one before the last step ended saw none of it. */
+  private Optional<Message> reviewedTooEarly(Entry left) {
+    Optional<Entry> ended =
+        lot.stays().stream()
+            .flatMap(stay -> stay.out().stream())
+            .filter(out -> !left.time().isBefore(out.time()))
+            .max(Comparator.comparing(out -> out.time().earliest()));
+    return last(What.REVIEWED, left)
+        .filter(review -> ended.filter(out -> review.time().isBefore(out.time())).isPresent())
+        .map(
+            review ->
+                say(
+                    "check.review.before-end",
+                    "it was reviewed ({0}) before {1}",
+                    review.place(),
+                    ended.orElseThrow().what()));
   }
 
   private List<Message> unfinished(Entry left) {

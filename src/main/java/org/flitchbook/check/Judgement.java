@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Lot;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Rank;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.Sheet;
@@ -77,6 +78,14 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
     return Stream.concat(findings.stream().flatMap(found -> found.rows().stream()), actions)
         .map(place -> Place.of(place.file(), place.line()))
         .collect(Collectors.toUnmodifiableSet());
+  }
+
+  /** What left the house, to whom, and why it should not have; empty where nothing did. */
+  public List<Message> left() {
+    return findings.stream()
+        .flatMap(finding -> finding.reasons().stream())
+        .filter(Departure::isAbout)
+        .toList();
   }
 
   public List<Fault> openFaults() {

@@ -207,9 +207,31 @@ sealed interface SheetRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().all(What.RIND_WEIGHT).stream()
-          .filter(rind -> isOff(subject, rind))
-          .map(RindContradicted::doubt);
+      return Stream.concat(
+          subject.lot().all(What.RIND_WEIGHT).stream()
+              .filter(rind -> isOff(subject, rind))
+              .map(RindContradicted::doubt),
+          subject.lot().all(What.RIND).stream()
+              .filter(rind -> isOnAgain(subject, rind))
+              .map(RindContradicted::onAgain));
+    }
+
+    /** Rind does not grow again. */
+    private static boolean isOnAgain(Subject subject, Entry rind) {
+      return rind.value().equalsIgnoreCase("on")
+          && subject.lot().all(What.RIND).stream()
+              .filter(other -> isOfSamePiece(other, rind) && other.value().equalsIgnoreCase("off"))
+              .anyMatch(off -> off.time().isBefore(rind.time()));
+    }
+
+    private static Doubt onAgain(Entry rind) {
+      return new Doubt(
+          rind.place(),
+          say("doubt.rind.on-again", "\"rind on\" after \"rind off\""),
+          say("doubt.rind.one", "one of the two"),
+          say(
+              "do.rind-weighed-though-off",
+              "Say whether the green weight was taken with the rind on, and correct the entry."));
     }
 
     private static boolean isOff(Subject subject, Entry rind) {

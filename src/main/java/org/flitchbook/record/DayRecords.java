@@ -146,8 +146,13 @@ final class DayRecords extends Section {
         counts.isEmpty()
             ? say("record.day.no-lot", "No lot.")
             : say("record.day.counts", "{0}.", counts);
-    String lots = say("record.day.lots", "{0} LOTS", account.lots());
-    return new Block.Banner(tone(worst), lots, capital(sentence));
+    String lots = count("record.day.lots", account.lots(), "{0} LOT", "{0} LOTS");
+    String left =
+        day.judgements().stream()
+            .filter(each -> !each.left().isEmpty())
+            .map(each -> each.lot().code() + " " + left(each))
+            .collect(Collectors.joining());
+    return new Block.Banner(tone(worst), lots, left + capital(sentence));
   }
 
   /** One row a lot: where it is, its verdict, what is open, and what to do. */

@@ -47,7 +47,7 @@ final class PageOne extends LotSection {
     return new Block.Banner(
         tone(judgement.verdict()),
         say(judgement.verdict()).toUpperCase(Locale.ROOT),
-        unbroken(sentence() + " " + asOf));
+        unbroken(left(judgement) + sentence() + " " + asOf));
   }
 
   private String sentence() {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Block.Facts;
@@ -268,5 +270,10 @@ abstract class Section extends Phrases {
                 + " the plan named here; confirm them with the local authority or a process"
                 + " authority. This record says which limits were met, not met or not shown. It"
                 + " does not say that food is safe, and it replaces no licensed decision."));
+  }
+
+  /** What left of a lot, as the first words of a banner; empty where nothing left. */
+  String left(Judgement judgement) {
+    return judgement.left().stream().map(left -> say(left) + ". ").collect(Collectors.joining());
   }
 }

@@ -63,8 +63,38 @@ final class DepartureTest {
             .product("steps", "[\"cure\", \"chill\"]")
             .write(
                 "chill,2026-02-18 08:00,into chill,F2",
+                "chill,2026-02-18 " + out + ",out of chill",
+                "dispatch,2026-02-18 12:00,reviewed,,,,MA");
+    assertEquals(verdict, bench.finding(REVIEW).verdict().words());
+  }
+
+  /** Reviewed at 09:00, and dispatched at 12:00. */
+  @ParameterizedTest
+  @CsvSource({"08:59, met", "09:00, met", "09:01, not met"})
+  void a_review_before_the_last_step_ended_reviewed_nothing(String out, String verdict) {
+    Bench bench =
+        lot(11.5)
+            .product("steps", "[\"cure\", \"chill\"]")
+            .write(
+                "chill,2026-02-18 08:00,into chill,F2",
                 "chill,2026-02-18 " + out + ",out of chill");
     assertEquals(verdict, bench.finding(REVIEW).verdict().words());
+  }
+
+  @ParameterizedTest(name = "packed at {0}, {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "2026-02-17 08:29 | ''                                       | true",
+        "2026-02-17 08:30 | ''                                       | false",
+        "2026-02-17 10:00 | actions,2026-02-17 09:00,held,tag T-1,,,MA | true",
+        "2026-02-17 10:00 | actions,2026-02-17 11:00,held,tag T-1,,,MA | false",
+      })
+  void a_lot_may_not_be_packed_while_it_is_held_or_in_work(String time, String row, boolean told) {
+    Bench bench = lot(11.5).write("dispatch," + time + ",packed,box 1,2000,g,MA,S-10");
+    Judgement judged = (row.isEmpty() ? bench : bench.write(row)).judge();
+    assertEquals(
+        told, judged.left().stream().anyMatch(left -> left.toString().contains("box 1")), row);
   }
 
   @ParameterizedTest
