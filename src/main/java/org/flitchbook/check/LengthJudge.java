@@ -27,10 +27,9 @@ record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
       return judged.without(step, JudgedLot.noEntry(length.from()));
     }
     return Outcome.worstOfAll(
-            begun.values().stream()
-                .map(from -> to(from).map(end -> between(from, end)).orElseGet(() -> running(from)))
-                .toList())
-        .beside(judged.entries(length.from()));
+        begun.values().stream()
+            .map(from -> to(from).map(end -> between(from, end)).orElseGet(() -> running(from)))
+            .toList());
   }
 
   /** The last such event of its piece; of a lot without pieces, that of its worst piece. */

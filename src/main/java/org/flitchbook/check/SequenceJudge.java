@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.lot.Stay;
@@ -46,19 +48,30 @@ record SequenceJudge(JudgedLot judged) {
   }
 
   /**
-   * Each time it went in, and each time it came out before it went in again or, piece by piece, for
-   * good. That it came out twice without going in between is neither.
+   * Each time it went in or to another place, and each time it came out before it went in again or,
+   * piece by piece, for good. In twice or out twice without the other between is neither.
    */
   private Stream<Dependency> lookedAt(Step step) {
     Stream<Entry> outs =
         judged.lot().all(step.outOf()).stream().filter(out -> !out.piece().isEmpty());
-    Stream<Entry> absent =
-        judged.lot().stay(step).stream()
-            .flatMap(stay -> stay.absences().stream())
-            .map(Stay.Absence::out);
-    return Stream.concat(
-        judged.entries(step.into()),
-        Stream.concat(outs, absent).map(Entry::place).map(Dependency::lookedAt));
+    List<Stay.Absence> absences = judged.lot().stay(step).map(Stay::absences).orElse(List.of());
+    Set<Entry> again = absences.stream().map(Stay.Absence::again).collect(Collectors.toSet());
+    List<Entry> into = new ArrayList<>();
+    for (Entry entry : judged.lot().all(step.into())) {
+      boolean stays =
+          into.stream()
+              .filter(before -> before.piece().equals(entry.piece()))
+              .reduce((earlier, later) -> later)
+              .filter(before -> before.item().equals(entry.item()))
+              .isPresent();
+      if (!stays || again.contains(entry)) {
+        into.add(entry);
+      }
+    }
+    return Stream.of(into.stream(), outs, absences.stream().map(Stay.Absence::out))
+        .flatMap(each -> each)
+        .map(Entry::place)
+        .map(Dependency::lookedAt);
   }
 
   private static Outcome moreToCome() {

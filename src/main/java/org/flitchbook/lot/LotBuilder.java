@@ -109,13 +109,19 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
     return Stream.of(Fault.stop("product", code, named().orElse(first).place(), found, expected));
   }
 
-  /** Green weight and rind are of a piece and can't add up; a second one needs a correction. */
+  /**
+   * Green weight and rind are of a piece and can't add up; a second one needs a correction, and
+   * that of a piece can't stand beside that of the whole lot.
+   */
   private List<Fault> twice() {
     List<Fault> faults = new ArrayList<>();
     Map<String, Entry> seen = new HashMap<>();
     for (Entry entry : entries) {
       if (entry.is(What.GREEN_WEIGHT) || entry.is(What.RIND_WEIGHT) || entry.is(What.PRODUCT)) {
         Entry before = seen.putIfAbsent(entry.what() + " " + entry.piece(), entry);
+        if (before == null && entry.is(What.GREEN_WEIGHT) && !entry.piece().isEmpty()) {
+          before = seen.get(entry.what() + " ");
+        }
         if (before != null) {
           faults.add(
               Fault.stop(

@@ -73,6 +73,12 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " readings")),
           new JudgingChange(
               "0.2.0",
+              Set.of("entry twice"),
+              say(
+                  "proving.change.piece-beside-lot",
+                  "the green weight of a piece beside that of the whole lot is a second one")),
+          new JudgingChange(
+              "0.2.0",
               Set.of("class.*"),
               say(
                   "proving.change.group",

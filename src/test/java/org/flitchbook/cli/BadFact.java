@@ -84,7 +84,7 @@ record BadFact(String kind, List<String> rows) {
         case 21 -> at("warm in the chill", COLD, COLD.plusMinutes(70), "chill", core(50, 120));
         case 22 -> at("cold at the finish", FINISH, FINISH.plusMinutes(6), "smoke", core(60, 140));
         case 23 -> at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing());
-        case 24 -> one("another product", "cure", "product,CPL,,,MA,,");
+        case 24 -> chance.nextBoolean() ? anotherProduct() : inTwice();
         case 25 ->
             at(
                 "no review",
@@ -102,6 +102,16 @@ record BadFact(String kind, List<String> rows) {
         case 27 -> correction();
         default -> dispatched();
       };
+    }
+
+    private BadFact anotherProduct() {
+      return one("another product", "cure", "product,CPL,,,MA,,");
+    }
+
+    private BadFact inTwice() {
+      return chance.nextBoolean()
+          ? one("in twice", "cure", "into cure,F1,,,MA,,")
+          : at("in twice", INTO_SMOKE, FINISH, "smoke", "into smoke,SM,,,MA,,");
     }
 
     private BadFact at(
