@@ -134,7 +134,7 @@ record Oracle(List<Reading> readings, long interval) {
         .anyMatch(a -> inside.stream().anyMatch(b -> b.early() - a.late() > seconds));
   }
 
-  /** Whether some run in the heat holds a temperature that long; 0 s: see the two lines. */
+  /** Whether some run in the heat holds a temperature that long; 0 s takes two readings. */
   boolean holds(long atLeast, long seconds, long into, long out) {
     return IntStream.range(0, size())
         .anyMatch(
@@ -146,8 +146,7 @@ record Oracle(List<Reading> readings, long interval) {
 
   private boolean serves(int a, int b, long seconds) {
     if (seconds == 0) {
-      boolean two = b > a && IntStream.rangeClosed(a, b).anyMatch(this::stands);
-      return two || (a == b && readings.get(a).byHand() && stands(a));
+      return b > a && IntStream.rangeClosed(a, b).anyMatch(this::stands);
     }
     return stands(a) && stands(b) && readings.get(b).early() - readings.get(a).late() >= seconds;
   }
