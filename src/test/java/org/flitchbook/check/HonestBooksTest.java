@@ -18,7 +18,7 @@ final class HonestBooksTest {
 
   private static final long SEED = 20261201;
   private static final int BOOKS = 1_240;
-  private static final int OF = 20;
+  private static final int OF = 40;
   private static final int JUDGED = SeededRun.cases("Honest books", SEED, BOOKS, OF);
   private static final String PART = "check/honest-part.md";
 

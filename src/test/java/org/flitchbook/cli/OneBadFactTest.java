@@ -27,7 +27,7 @@ final class OneBadFactTest {
   @Test
   void a_lot_with_one_bad_fact_is_never_met_with_exit_0() throws IOException {
     List<String> unseen = new ArrayList<>();
-    int facts = SeededRun.isWhole() ? FACTS : FACTS / SHARE;
+    int facts = SeededRun.cases("One bad fact", SEED, FACTS, SHARE);
     for (int i = 0; i < facts; i++) {
       BadFact fact = new BadFact.Draw(SEED + i).fact(i);
       Path book = Tree.example(folder.resolve(String.valueOf(i)));
@@ -37,7 +37,6 @@ final class OneBadFactTest {
       }
       Tree.delete(book);
     }
-    System.out.printf("One bad fact: %d of %d, seed %d%n", facts, FACTS, SEED);
     assertEquals(List.of(), unseen);
   }
 }
