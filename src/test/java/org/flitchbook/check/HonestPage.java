@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.flitchbook.cli.OneBadFactTest;
 
 /** The part of the page of figures that tells what was found in honest books. */
 final class HonestPage {
@@ -17,7 +18,9 @@ final class HonestPage {
       HEADING
           + """
 
-          %d whole books were made as an honest and careful maker keeps them: a week in cure, the soak, a night of drying, smoke, chill, packing, review and dispatch, of one lot or more. The meat truly meets every limit, with more room than the instruments are off; readings have noise and are rounded to the step of their instrument, and entries are written to the minute. Each book has the habit that it was made for, and some others by chance. It is judged as `check BOOK` judges it, and on one of its days drawn by chance. `HonestBooksTest` judges one of twenty in each build, and all of them, with this part of the page, in `.ci/run long`.
+          %d whole books were made as an honest and careful maker keeps them: a week in cure, the soak, a night of drying, smoke, chill, packing, review and dispatch, of one lot or more. The meat truly meets every limit, with more room than the instruments are off; readings have noise and are rounded to the step of their instrument, and entries are written to the minute. Each book has the habit that it was made for, and some others by chance. It is judged as `check BOOK` judges it, and on one of its days drawn by chance. `HonestBooksTest` judges one of forty in each build, and all of them, with this part of the page, in `.ci/run long`.
+
+          The other side: `OneBadFactTest` takes the good lot of the example and adds one of %d bad facts, drawn by chance: a reading, a cure, a move, a correction, a result, a row of another day, a failed check, a key of the plan or of `logs.json`, a file. None of these lots is met with exit status 0. One fact of a hundred is tried in each build, and all of them in `.ci/run long`.
 
           - **quiet**: exit status 0, with every lot met.
           - **with something to explain**: an `ask` or a `stop` is open.
@@ -46,12 +49,12 @@ final class HonestPage {
   }
 
   static String of(List<HonestBook> all) {
-    return HEAD.formatted(all.size()) + rows(all);
+    return HEAD.formatted(all.size(), OneBadFactTest.FACTS) + rows(all);
   }
 
   /** Whether a part is this one but for its figures. */
   static boolean isAround(String part, int books) {
-    return part.startsWith(HEAD.formatted(books)) && part.contains(ALARMS);
+    return part.startsWith(HEAD.formatted(books, OneBadFactTest.FACTS)) && part.contains(ALARMS);
   }
 
   /** The rows of both tables. */

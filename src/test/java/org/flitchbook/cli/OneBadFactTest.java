@@ -14,10 +14,10 @@ import org.junit.jupiter.api.io.TempDir;
  * The good lot of the example with one bad fact on file, drawn by chance: a row, a file or a key
  * that perhaps no limit looks at. It is never met with exit status 0.
  */
-final class OneBadFactTest {
+public final class OneBadFactTest {
 
   private static final long SEED = 20261130;
-  private static final int FACTS = 6000;
+  public static final int FACTS = 6000;
 
   /** The facts of a build; all of them are tried in the whole run. */
   private static final int SHARE = 100;
