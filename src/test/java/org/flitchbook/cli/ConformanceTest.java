@@ -12,10 +12,12 @@ import org.flitchbook.Conformance;
 import org.flitchbook.OutsideProgram;
 import org.flitchbook.SeededRun;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 /** An independent validator finds the printed records of the demo day archival and accessible. */
+@Tag("machines")
 final class ConformanceTest {
 
   private static final List<Edition> EDITIONS =

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.flitchbook.SeededRun;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * A day is closed by other machines, as it were: each file of each is the same. By default it is
  * the day of the example book; in the whole run the demo day.
  */
+@Tag("machines")
 final class SameBytesTest {
 
   @TempDir private Path folder;

@@ -21,10 +21,12 @@ import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Ledger;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A close that gets no room on the disk, may not write, or is not alone. */
+@Tag("machines")
 final class StarvedTest {
 
   /** 64 kB: less than a record's bundle. */
