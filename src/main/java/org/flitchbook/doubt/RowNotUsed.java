@@ -57,7 +57,7 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
     }
     return entry.sheet() != Sheet.LAB
         && !DECISIVE.contains(entry.what())
-        && (isBesideCore(subject, entry) || !isOutside(subject, entry));
+        && (!isOutside(subject, entry) || isBesideCore(subject, entry));
   }
 
   /** The air of the smoke and of the chill is compared with the core, which has limits. */
