@@ -66,6 +66,11 @@ public record Measured(
     return atMost ? "<=" : ">=";
   }
 
+  /** Whether the value itself is on the wrong side of the limit, whatever the uncertainty. */
+  public boolean isBeyond() {
+    return atMost ? value.isAbove(limit) : value.isBelow(limit);
+  }
+
   /** What is left to the limit, below 0 where it is missed. */
   public Quantity margin() {
     Quantity left = atMost ? limit.minus(value) : value.minus(limit);

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.Finding;
+import org.flitchbook.check.Measured;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -58,7 +59,14 @@ final class FirstWritten {
 
   private Stream<Finding> missed(Lot lot) {
     return Checks.judge(plan, lot, List.of(), moment).findings().stream()
-        .filter(finding -> finding.verdict() == Verdict.NOT_MET);
+        .filter(FirstWritten::isMissed);
+  }
+
+  /** A value beyond its limit counts, where the verdict on that is not shown, too. */
+  private static boolean isMissed(Finding finding) {
+    return finding.verdict() == Verdict.NOT_MET
+        || (finding.verdict() == Verdict.NOT_SHOWN
+            && finding.measured().filter(Measured::isBeyond).isPresent());
   }
 
   private static Fault fault(Lot lot, Finding missed) {

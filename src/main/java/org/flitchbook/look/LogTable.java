@@ -29,7 +29,7 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
   /** So many lines before a heading are looked through for a place to begin at. */
   private static final int PREAMBLE = 60;
 
-  /** The delimiter under which most rows hang together with a heading. */
+  /** The delimiter by which most rows are as wide as a heading. */
   static Optional<LogTable> of(SourceFile file, Charset charset) {
     return Stream.of(',', ';', '\t')
         .flatMap(delimiter -> with(file, charset, delimiter).stream())

@@ -10,7 +10,7 @@ import java.util.Optional;
  *
  * @param name unlike any other in the print, without a folder, so that every reader can write it
  *     into one; not blank
- * @param description what people are told of it, not blank
+ * @param description what it is, in words, not blank
  */
 public record Attachment(String name, String description, Relation relation, ByteBuffer content) {
 

@@ -44,6 +44,20 @@ final class CorrectedPassTest {
         ran.out());
   }
 
+  /** Out of the smoke at 11:08; two hours are allowed between two steps. */
+  @ParameterizedTest
+  @CsvSource({"13:07, 0", "13:08, 1", "13:58, 1"})
+  void a_pause_that_was_corrected_away_is_asked_about(String before, int status) {
+    Path book = Tree.example(folder.resolve(before.replace(':', '-')));
+    Path sheet = book.resolve("2026-02-24/chill.csv");
+    Tree.edit(sheet, "instrument,note", "instrument,note,corrects");
+    Tree.edit(sheet, "11:38,into chill", before + ",into chill");
+    String row = "26047-B1,2026-02-24 11:38,into chill,F2,,,MA,,wrong hour,chill.csv:2\n";
+    Tree.write(sheet, Tree.text(sheet) + row);
+    Ran ran = Ran.of("check", book.resolve(Tree.DAY)).expect(status);
+    assertEquals(status == 1, ran.out().contains("correction to be explained"), ran.out());
+  }
+
   @Test
   void it_is_answered_by_a_reading_of_another_person_with_another_instrument() throws Exception {
     Path book = corrected("58.0", "38.0");
