@@ -5,12 +5,22 @@ import java.util.List;
 import org.flitchbook.measure.Level;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Samples;
+import org.flitchbook.sums.Shift;
 
 /** A hand reading with its instrument's spread. */
 record HandReading(Entry entry, long level, Spread spread) {
 
   /** How far the true value may lie above and below a reading, in steps of a level. */
-  record Spread(long up, long down) {}
+  record Spread(long up, long down) {
+
+    long around(long level, Shift shift) {
+      return switch (shift) {
+        case AS_WRITTEN -> level;
+        case UP -> level + up;
+        case DOWN -> level - down;
+      };
+    }
+  }
 
   HandReading(Entry entry, Spread spread) {
     this(entry, Level.of(entry.amount()), spread);

@@ -312,12 +312,12 @@ public record Track(
     if (isLater(index)) {
       return next.orElseThrow().level(index - own(), shift);
     }
-    HandReading.Spread around = byHand(index) ? hand(index).spread() : spread;
-    return switch (shift) {
-      case AS_WRITTEN -> level(index);
-      case UP -> level(index) + around.up();
-      case DOWN -> level(index) - around.down();
-    };
+    int row = order.get(index);
+    if (row >= 0) {
+      return spread.around(log().level(row), shift);
+    }
+    HandReading hand = hands.get(-1 - row);
+    return hand.spread().around(hand.level(), shift);
   }
 
   @Override
@@ -335,10 +335,7 @@ public record Track(
   }
 
   private long level(int index) {
-    if (isLater(index)) {
-      return next.orElseThrow().level(index - own());
-    }
-    return byHand(index) ? hand(index).level() : log().level(order.get(index));
+    return level(index, Shift.AS_WRITTEN);
   }
 
   /** Only a reading of a log is looked up in it. */

@@ -52,12 +52,14 @@ public record Samples(List<Source> sources, Chosen source, Chosen rows) {
 
   /** Milliseconds since 1970-01-01T00:00Z, as written (the earliest time it can have been). */
   public long at(int index) {
-    return in(index).log.at(rows.get(index)) + in(index).correction;
+    Source in = in(index);
+    return in.log.at(rows.get(index)) + in.correction;
   }
 
   /** See {@link org.flitchbook.measure.Level}. */
   public long level(int index) {
-    return in(index).log.rows().level(in(index).column, rows.get(index));
+    Source in = in(index);
+    return in.log.rows().level(in.column, rows.get(index));
   }
 
   /** The log's name within the book. */

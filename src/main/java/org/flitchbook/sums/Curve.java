@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 
 /**
  * One probe's readings in the order of time, each with its uncertainty; levels as in {@link
@@ -96,11 +95,18 @@ public interface Curve {
 
   /** The first of the highest readings that count, or of the lowest. */
   default OptionalInt farthest(Shift shift, boolean up, IntPredicate counts) {
-    int way = up ? 1 : -1;
-    return IntStream.range(0, size())
-        .filter(counts)
-        .reduce(
-            (first, i) -> way * Long.compare(level(i, shift), level(first, shift)) > 0 ? i : first);
+    OptionalInt farthest = OptionalInt.empty();
+    long best = 0;
+    for (int i = 0; i < size(); i++) {
+      if (counts.test(i)) {
+        long level = level(i, shift);
+        if (farthest.isEmpty() || (up ? level > best : level < best)) {
+          farthest = OptionalInt.of(i);
+          best = level;
+        }
+      }
+    }
+    return farthest;
   }
 
   /** Readings that follow each other, the last included. */

@@ -50,20 +50,24 @@ final class SkippedDaysTest {
     return Ran.of(words.toArray()).expect(0);
   }
 
-  private void closeAll(List<String> days) {
-    days.forEach(this::close);
-  }
-
-  /** The book with all days closed in their turn, which is done once a Java machine. */
+  /** The book with days closed in their turn, which is done once a Java machine. */
   private static final class InTurn {
-    static final Path BOOK = Tree.example(OwnFolders.shared("closed-in-turn"));
-    static final List<Ran> CLOSED =
-        DAYS.stream().map(day -> Ran.of("close", BOOK.resolve(day)).expect(0)).toList();
+    static final Path ALL = Tree.example(OwnFolders.shared("closed-in-turn"));
+    static final List<Ran> CLOSED = new ArrayList<>(closed(DAYS.subList(0, 7)));
+    static final Path SEVEN = Tree.copy(ALL, OwnFolders.shared("closed-seven").resolve("book"));
+
+    static {
+      CLOSED.addAll(closed(DAYS.subList(7, 9)));
+    }
+
+    private static List<Ran> closed(List<String> days) {
+      return days.stream().map(day -> Ran.of("close", ALL.resolve(day)).expect(0)).toList();
+    }
   }
 
   private void closedInTurn() {
     assertEquals(DAYS.size(), InTurn.CLOSED.size());
-    book = Tree.copy(InTurn.BOOK, folder.resolve("closed"));
+    book = Tree.copy(InTurn.ALL, folder.resolve("closed"));
   }
 
   private static void says(Ran ran, String text) {
@@ -104,7 +108,8 @@ final class SkippedDaysTest {
 
   @Test
   void days_that_were_never_closed_are_named() {
-    closeAll(List.of("2026-02-16", "2026-02-20"));
+    close("2026-02-16");
+    close("2026-02-20");
     String skipped = NEVER + "2026-02-17 to 2026-02-19, 2026-02-21 to 2026-02-23.";
     says(close(Tree.DAY), skipped);
     says(close(Tree.DAY), skipped);
@@ -138,7 +143,7 @@ final class SkippedDaysTest {
 
   @Test
   void a_day_that_is_closed_after_a_later_one_is_named() {
-    closeAll(DAYS.subList(0, 7));
+    book = Tree.copy(InTurn.SEVEN, folder.resolve("seven"));
     close(Tree.DAY);
     Ran late = close("2026-02-23");
     says(late, LATE + "2026-02-23.");
