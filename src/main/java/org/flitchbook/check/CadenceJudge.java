@@ -38,8 +38,9 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
   }
 
   private Outcome ofStay() {
-    List<Entry> done = judged.lot().all(cadence.what());
     Entry into = judged.stay(step).orElseThrow().into();
+    List<Entry> done =
+        judged.lot().all(cadence.what()).stream().filter(entry -> isDuring(into, entry)).toList();
     Pause longest = longest(into, done);
     boolean over = judged.phase(step) == JudgedLot.Phase.OVER;
     if (done.isEmpty()) {
@@ -53,6 +54,12 @@ record CadenceJudge(JudgedLot judged, Kind.Cadence cadence, Step step) {
     return compared(longest, over)
         .measured(measured(longest), formula(longest, done.size()))
         .from(longest.between(), dependsOn.map(Dependency::on).toList());
+  }
+
+  /** What was done before it went in or after it came out was done to something else. */
+  private boolean isDuring(Entry into, Entry entry) {
+    return !entry.time().isBefore(into.time())
+        && !entry.time().earliest().isAfter(judged.endOf(step).latest());
   }
 
   private Outcome compared(Pause longest, boolean over) {

@@ -36,10 +36,17 @@ record LengthJudge(JudgedLot judged, Kind.Length length, Step step) {
   private Optional<Entry> to(Entry from) {
     Map<String, Entry> ended = new LinkedHashMap<>();
     judged.lot().all(length.to()).stream()
-        .filter(entry -> Pieces.isOf(entry, from.piece()))
+        .filter(entry -> Pieces.isOf(entry, from.piece()) && !wentOn(from, entry))
         .forEach(entry -> ended.put(entry.piece(), entry));
     Comparator<Entry> time = Comparator.comparing(entry -> entry.time().earliest());
     return ended.values().stream().min(length.atLeast() ? time : time.reversed());
+  }
+
+  /** Whether the same began again after it, as where a piece is carried to another cooler. */
+  private boolean wentOn(Entry from, Entry end) {
+    return judged.lot().all(length.from()).stream()
+        .filter(again -> Pieces.isOf(end, again.piece()) && Pieces.isOf(again, from.piece()))
+        .anyMatch(again -> end.time().isBefore(again.time()));
   }
 
   private Outcome between(Entry from, Entry to) {

@@ -5,7 +5,9 @@ import static org.flitchbook.message.Message.say;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -38,6 +40,7 @@ record SequenceJudge(JudgedLot judged) {
         missing.add(JudgedLot.passed(step.outOf()));
       }
     }
+    overlaps().forEach(missing::add);
     boolean over =
         judged.product().steps().stream()
             .allMatch(step -> judged.phase(step) == JudgedLot.Phase.OVER);
@@ -148,7 +151,7 @@ record SequenceJudge(JudgedLot judged) {
   private Stream<Pause> pauses() {
     List<Step> steps = judged.product().steps();
     return Stream.concat(
-        steps.stream().limit(steps.size() - 1L).flatMap(step -> pause(step).stream()),
+        steps.stream().limit(steps.size() - 1L).flatMap(this::pauses),
         judged.lot().stays().stream().flatMap(SequenceJudge::absences));
   }
 
@@ -165,11 +168,70 @@ record SequenceJudge(JudgedLot judged) {
                     List.of(absence.out().place(), absence.again().place())));
   }
 
-  private Optional<Pause> pause(Step after) {
-    Optional<Entry> out = judged.lot().stay(after).flatMap(Stay::out);
-    Optional<Entry> next = judged.lot().laterThan(after).map(Stay::into);
-    Moment to = next.map(Entry::time).orElse(Moment.exactly(judged.moment()));
-    List<Place> evidence = Stream.concat(out.stream(), next.stream()).map(Entry::place).toList();
-    return out.map(from -> new Pause(after, false, from.time(), to, evidence));
+  /** From one step to a later one, of each piece that was written by itself. */
+  private Stream<Pause> pauses(Step after) {
+    return passages(after)
+        .map(
+            passed ->
+                new Pause(
+                    after,
+                    false,
+                    passed.out().time(),
+                    passed.into().map(Entry::time).orElse(Moment.exactly(judged.moment())),
+                    Stream.concat(Stream.of(passed.out()), passed.into().stream())
+                        .map(Entry::place)
+                        .toList()));
+  }
+
+  /** The steps that a piece went into before it came out of the one before. */
+  private Stream<Message> overlaps() {
+    return judged.product().steps().stream()
+        .flatMap(this::passages)
+        .filter(passed -> passed.into().filter(into -> isBefore(into, passed.out())).isPresent())
+        .map(
+            passed ->
+                say(
+                    "check.steps.overlap",
+                    "\"{0}\" ({1}) before \"{2}\" ({3})",
+                    passed.into().orElseThrow().what(),
+                    passed.into().orElseThrow().place(),
+                    passed.out().what(),
+                    passed.out().place()));
+  }
+
+  private static boolean isBefore(Entry one, Entry other) {
+    return one.time().latest().isBefore(other.time().earliest());
+  }
+
+  /**
+   * A piece that came out of a step for good, and went into a later one.
+   *
+   * @param into empty where it has not yet
+   */
+  private record Passage(Entry out, Optional<Entry> into) {}
+
+  private Stream<Passage> passages(Step after) {
+    if (judged.lot().stay(after).flatMap(Stay::out).isEmpty()) {
+      return Stream.empty();
+    }
+    Map<String, Entry> outs = new LinkedHashMap<>();
+    judged.lot().all(after.outOf()).forEach(out -> outs.put(out.piece(), out));
+    Map<String, Entry> intos = new LinkedHashMap<>();
+    judged.lot().laterThan(after).stream()
+        .flatMap(later -> judged.lot().all(later.step().into()).stream())
+        .forEach(into -> intos.putIfAbsent(into.piece(), into));
+    return outs.values().stream().flatMap(out -> passages(out, outs, intos));
+  }
+
+  /** Of an entry for no piece, all pieces that did not come out by one of their own. */
+  private static Stream<Passage> passages(
+      Entry out, Map<String, Entry> outs, Map<String, Entry> intos) {
+    Optional<Entry> own =
+        Optional.ofNullable(intos.get(out.piece())).or(() -> Optional.ofNullable(intos.get("")));
+    return out.piece().isEmpty() && !intos.isEmpty()
+        ? intos.values().stream()
+            .filter(into -> into.piece().isEmpty() || !outs.containsKey(into.piece()))
+            .map(into -> new Passage(out, Optional.of(into)))
+        : Stream.of(new Passage(out, own));
   }
 }

@@ -23,6 +23,7 @@ import org.flitchbook.reading.Entry;
 sealed interface EntryRule extends Finder
     permits EntryRule.EnteredTogether,
         EntryRule.LateEntry,
+        EntryRule.EnteredBefore,
         EntryRule.SameValue,
         EntryRule.RoundedReadings {
 
@@ -104,7 +105,8 @@ sealed interface EntryRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().entries().stream()
+      return subject
+          .rows()
           .filter(this::isLate)
           .collect(
               Collectors.groupingBy(
@@ -145,6 +147,34 @@ sealed interface EntryRule extends Finder
               : say(
                   "do.entered-days-later",
                   "Say what the entry was copied from, and keep that paper."));
+    }
+  }
+
+  /** Typed before the thing happened: one of the two times is wrong. */
+  @Choice("entered before it happened")
+  record EnteredBefore() implements EntryRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      return subject.rows().filter(EnteredBefore::isEarly).map(EnteredBefore::doubt);
+    }
+
+    private static boolean isEarly(Entry entry) {
+      return entry.entered().filter(typed -> typed.isBefore(entry.time())).isPresent();
+    }
+
+    private static Doubt doubt(Entry entry) {
+      return new Doubt(
+          entry.place().column("entered"),
+          say(
+              "doubt.early.found",
+              "{0} entered {1} before it happened",
+              entry.what(),
+              Subject.length(entry.entered().orElseThrow().writtenTo(entry.time()))),
+          say("doubt.early.expected", "an entry at the time of the event, or after it"),
+          say(
+              "do.entered-before-it-happened",
+              "Find out which of the two times is wrong, and correct the entry."));
     }
   }
 

@@ -10,11 +10,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
 import org.flitchbook.json.Choice;
-import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Register;
 import org.flitchbook.lot.Track;
 import org.flitchbook.message.Message;
@@ -111,12 +109,7 @@ sealed interface InstrumentRule extends Finder
 
     /** The uses of each of the plan's instruments. */
     static Collection<List<InstrumentUse>> ofEach(Subject subject) {
-      Lot lot = subject.lot();
-      Stream<InstrumentUse> byHand =
-          Stream.concat(
-                  lot.entries().stream(), lot.tracks().stream().flatMap(InstrumentUse::byHand))
-              .distinct()
-              .flatMap(entry -> of(subject, entry));
+      Stream<InstrumentUse> byHand = subject.rows().flatMap(entry -> of(subject, entry));
       Stream<InstrumentUse> logged =
           subject.logs().stream().flatMap(log -> of(subject, log.track()));
       return Stream.concat(byHand, logged)
@@ -124,13 +117,6 @@ sealed interface InstrumentRule extends Finder
               Collectors.groupingBy(
                   InstrumentUse::instrument, LinkedHashMap::new, Collectors.toList()))
           .values();
-    }
-
-    /** Those of its places too, which may stand under another lot. */
-    private static Stream<Entry> byHand(Lot.StepTrack each) {
-      return IntStream.range(0, each.track().size())
-          .mapToObj(each.track()::entry)
-          .flatMap(Optional::stream);
     }
 
     private static Stream<InstrumentUse> of(Subject subject, Entry entry) {

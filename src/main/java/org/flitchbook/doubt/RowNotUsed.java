@@ -53,10 +53,12 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
 
   private boolean isRemark(Subject subject, Entry entry) {
     if (entry.sheet() == Sheet.ACTIONS) {
-      return entry.is(What.EXPLAINED) || isClosed(subject, entry);
+      return entry.is(What.EXPLAINED)
+          || (entry.is(What.CLOSED) ? closesSomething(subject, entry) : isClosed(subject, entry));
     }
     return entry.sheet() != Sheet.LAB
         && !DECISIVE.contains(entry.what())
+        && subject.limits().noneMatch(limit -> isWanted(limit, entry))
         && (!isOutside(subject, entry) || isBesideCore(subject, entry));
   }
 
@@ -78,6 +80,17 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
   private static boolean isClosed(Subject subject, Entry entry) {
     return subject.lot().all(What.CLOSED).stream()
         .anyMatch(closed -> !closed.time().isBefore(entry.time()));
+  }
+
+  private static boolean closesSomething(Subject subject, Entry closed) {
+    return subject.lot().entries().stream()
+        .filter(entry -> entry.sheet() == Sheet.ACTIONS && !entry.is(What.CLOSED))
+        .anyMatch(entry -> !closed.time().isBefore(entry.time()));
+  }
+
+  /** Whether a limit wants it done every so often, and not when it was done. */
+  private static boolean isWanted(Kind limit, Entry entry) {
+    return limit instanceof Kind.Cadence cadence && entry.is(cadence.what());
   }
 
   /** Whether it would miss a limit on the same thing that does not look at it. */

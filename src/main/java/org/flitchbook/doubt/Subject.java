@@ -34,6 +34,14 @@ import org.flitchbook.sums.Shift;
 /** The lot that is looked at, with the plan, the rules and the checks of its instruments. */
 record Subject(Plan plan, List<Rule> rules, Register register, Lot lot) {
 
+  /** Its own rows, and those of its places, which may stand under another lot or under none. */
+  Stream<Entry> rows() {
+    return Stream.concat(
+            lot.entries().stream(),
+            HandReading.read(lot.tracks().stream().map(Lot.StepTrack::track)))
+        .distinct();
+  }
+
   /** The rules that look for something; none where the book leaves them out. */
   Stream<Rule> rules(Class<?> kind) {
     return rules.stream().filter(rule -> kind.isInstance(rule.numbers()));

@@ -70,6 +70,7 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
                 twice().stream(),
                 stays.stream().filter(Stay::goesBack).map(LotBuilder::backwards),
                 silent(logs),
+                foundInPlaces(),
                 unknownBefore(logs))
             .flatMap(each -> each)
             .distinct()
@@ -136,6 +137,33 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
       }
     }
     return faults;
+  }
+
+  /** What was found or held of a place while it lay there, and not closed since. */
+  private Stream<Fault> foundInPlaces() {
+    return shared.actions().stream()
+        .filter(entry -> visits(stays.stream()).anyMatch(visit -> isIn(visit, entry)))
+        .map(
+            entry ->
+                Fault.ask(
+                    "found in its place",
+                    code,
+                    entry.place(),
+                    say(
+                        "lot.place.found",
+                        "{0} of {1}, where the lot lay: {2}",
+                        entry.what(),
+                        entry.item(),
+                        entry.shown()),
+                    say(
+                        "lot.place.expected",
+                        "\"closed\" of the same place once it is settled, and what it means for"
+                            + " the lot")));
+  }
+
+  private static boolean isIn(Stay.Visit visit, Entry entry) {
+    return visit.place().equals(entry.item())
+        && visit.holds(entry.time().earliest().toEpochMilli());
   }
 
   private static Fault backwards(Stay stay) {

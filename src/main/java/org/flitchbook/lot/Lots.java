@@ -27,9 +27,18 @@ import org.flitchbook.reading.Series;
  */
 public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
 
-  /** What all lots share: every entry in force and every series, up to a time. */
+  /**
+   * What all lots share: every entry in force and every series, up to a time.
+   *
+   * @param actions what was found, held or done of no lot, and is not closed
+   */
   record Shared(
-      Plan plan, Register register, List<Entry> entries, List<Series> series, Instant until) {}
+      Plan plan,
+      Register register,
+      List<Entry> entries,
+      List<Entry> actions,
+      List<Series> series,
+      Instant until) {}
 
   public Lots {
     lots = List.copyOf(lots);
@@ -51,7 +60,9 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
             .toList();
     List<Series> read = all(days, Day::series);
     Readings.Joined joined = Readings.joined(read);
-    Shared shared = new Shared(plan, Register.of(plan, entries), entries, joined.series(), until);
+    List<Entry> actions = ReferenceCheck.openWithoutLot(entries);
+    Register register = Register.of(plan, entries);
+    Shared shared = new Shared(plan, register, entries, actions, joined.series(), until);
     List<LotBuilder> builders = builders(shared);
     ReferenceCheck references = new ReferenceCheck(plan, builders);
     List<Fault> faults =
@@ -60,6 +71,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
             Stream.of(
                     corrections.faults().stream(),
                     references.ofEntries(entries),
+                    references.ofActions(actions),
                     Register.faults(plan, entries),
                     joined.faults().stream(),
                     references.ofLogs(read))

@@ -27,6 +27,7 @@ import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Shape;
+import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
@@ -166,6 +167,41 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
         .anyMatch(date -> Math.abs(ChronoUnit.DAYS.between(filed, date)) <= days);
   }
 
+  /** What was found, held or done of no lot: of a place, an instrument or the house. */
+  static List<Entry> openWithoutLot(List<Entry> entries) {
+    List<Entry> actions =
+        entries.stream()
+            .filter(entry -> entry.lot().isEmpty() && entry.sheet() == Sheet.ACTIONS)
+            .toList();
+    return actions.stream()
+        .filter(entry -> !entry.is(What.EXPLAINED) && !entry.is(What.CLOSED))
+        .filter(
+            entry ->
+                actions.stream()
+                    .filter(each -> each.is(What.CLOSED) && each.item().equals(entry.item()))
+                    .noneMatch(closed -> !closed.time().isBefore(entry.time())))
+        .toList();
+  }
+
+  /** What is of a place is asked about in the lots that lay there. */
+  Stream<Fault> ofActions(List<Entry> actions) {
+    return actions.stream()
+        .filter(entry -> plan.location(entry.item()).isEmpty())
+        .map(
+            entry ->
+                Fault.ask(
+                    "row without a lot",
+                    "",
+                    entry.place().column("lot"),
+                    say(
+                        "lot.none.found",
+                        "{0} of no lot and of no place of the plan",
+                        entry.what()),
+                    say(
+                        "lot.none.expected",
+                        "the lot, or the place as the item; or \"closed\" of the same item")));
+  }
+
   private Optional<Fault> kindOfPlace(Entry entry) {
     return plan.location(entry.item())
         .filter(place -> !suits(entry.what(), place.kind()))
@@ -186,7 +222,8 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
   /** Smoke has its own places, and so has water; cured and chilled is in neither. */
   private static boolean suits(What what, String kind) {
     return switch (what) {
-      case INTO_CURE, INTO_CHILL -> !kind.equals("smoker") && !kind.equals("water");
+      case INTO_CURE, INTO_DRYING, INTO_CHILL -> !kind.equals("smoker") && !kind.equals("water");
+      case INTO_SOAK -> !kind.equals("smoker") && !kind.equals("freezer");
       case CHAMBER_TEMPERATURE, WET_BULB_TEMPERATURE, INTO_SMOKE ->
           !kind.equals("cooler") && !kind.equals("freezer") && !kind.equals("water");
       case COOLER_TEMPERATURE -> !kind.equals("water");

@@ -10,6 +10,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Place;
 import org.flitchbook.job.Session;
@@ -44,7 +46,11 @@ final class Comparison {
   /** What the forms of records have had since form 2; form 1 is that of version 0.1.0. */
   private static final Set<String> ADDED = Set.of("form", SAID, "lacksSaid", "account", "cureSums");
 
+  /** Something of the lot counted as borne out by what people said of it, and no longer does. */
+  static final String EXPLANATION = "explanation";
+
   private final List<Difference> differences = new ArrayList<>();
+  private final Set<String> explainedOtherwise = new TreeSet<>();
   private final Set<String> saidOtherwise = new TreeSet<>();
   private final boolean oldForm;
   private int compared;
@@ -54,8 +60,10 @@ final class Comparison {
    *
    * @param lot empty where it is about all of them
    * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
+   * @param grounds by which a change of judging may explain it: the same, {@code kind duration} of
+   *     a limit of that kind, and {@link #EXPLANATION}
    */
-  record Difference(String lot, String about, Message printed, Message again) {
+  record Difference(String lot, String about, Set<String> grounds, Message printed, Message again) {
 
     Message sentence() {
       Message where =
@@ -95,6 +103,7 @@ final class Comparison {
     boolean oldForm = isOlder && !record.found().members().containsKey(Records.FORM);
     Comparison comparison = new Comparison(oldForm);
     Map<String, Node.Obj> found = lots(again);
+    comparison.lookAtExplanations(record, again);
     lots(record.found())
         .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
     comparison.compareFaults(record, again);
@@ -136,7 +145,7 @@ final class Comparison {
   private void compareLot(String code, Node.Obj printed, Node.Obj again) {
     if (again.equals(NONE)) {
       Message gone = say("proving.no-such-lot", "no such lot");
-      differences.add(new Difference(code, "", verdict(printed), gone));
+      add(code, "", Set.of(), verdict(printed), gone);
       return;
     }
     List<Node.Obj> before = objects(printed, "findings");
@@ -147,16 +156,51 @@ final class Comparison {
     }
     unlike(printed, again).stream()
         .filter(key -> !key.equals("findings"))
-        .map(key -> new Difference(code, "", member(printed, key), member(again, key)))
-        .forEach(differences::add);
+        .forEach(key -> add(code, "", Set.of(), member(printed, key), member(again, key)));
+  }
+
+  private void add(String lot, String about, Set<String> grounds, Message printed, Message again) {
+    Set<String> all = new TreeSet<>(grounds);
+    if (!about.isEmpty()) {
+      all.add(about);
+    }
+    if (explainedOtherwise.contains(lot)) {
+      all.add(EXPLANATION);
+    }
+    differences.add(new Difference(lot, about, all, printed, again));
+  }
+
+  private void lookAtExplanations(EnclosedEvidence record, Node.Obj again) {
+    Set<String> now = new TreeSet<>();
+    borneOut(again).forEach(fault -> now.add(spot(fault)));
+    borneOut(record.found())
+        .filter(fault -> !now.contains(spot(fault)))
+        .forEach(fault -> explainedOtherwise.add(word(fault, "lot")));
+  }
+
+  private static Stream<Node.Obj> borneOut(Node.Obj tree) {
+    return objects(tree, "faults").stream()
+        .filter(
+            fault ->
+                fault.members().get("explained") instanceof Node.Obj said
+                    && said.members().get("borneOut") instanceof Node.Bool borne
+                    && borne.value());
+  }
+
+  private static String spot(Node.Obj fault) {
+    return Stream.of("lot", "rule", "file", "line")
+        .map(key -> spelled(fault.members().get(key), any -> true))
+        .collect(Collectors.joining("|"));
   }
 
   private void compareFinding(String lot, Node.Obj printed, Node.Obj again) {
     compared++;
-    String limit = word(printed.equals(NONE) ? again : printed, "limit");
+    Node.Obj either = printed.equals(NONE) ? again : printed;
+    String limit = word(either, "limit");
     List<String> unlike = unlike(printed, again);
     if (!unlike.isEmpty()) {
-      differences.add(new Difference(lot, limit, brief(printed, unlike), brief(again, unlike)));
+      Set<String> kind = Set.of("kind " + word(either, "kind"));
+      add(lot, limit, kind, brief(printed, unlike), brief(again, unlike));
     } else if (!said(printed).equals(said(again))) {
       saidOtherwise.add(limit);
     }
@@ -229,8 +273,7 @@ final class Comparison {
           Node.Obj other = now.getOrDefault(key, NONE);
           String rule = word(fault, "rule");
           if (one.equals(NONE) || other.equals(NONE)) {
-            String lot = word(fault, "lot");
-            differences.add(new Difference(lot, rule, inDoubt(one), inDoubt(other)));
+            add(word(fault, "lot"), rule, Set.of(), inDoubt(one), inDoubt(other));
           } else if (!said(one).equals(said(other))) {
             saidOtherwise.add(rule);
           }

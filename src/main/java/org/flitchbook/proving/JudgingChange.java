@@ -12,8 +12,8 @@ import org.flitchbook.message.Message;
  * A change in how the same evidence is judged.
  *
  * @param since the first version of the program that judges so, such as {@code 0.2.0}
- * @param touches the ids of the limits and the names of the rules about which something else may
- *     come out; a name that ends in {@code *} stands for all that begin so
+ * @param touches the grounds on which something else may come out, see {@link
+ *     Comparison.Difference}; one that ends in {@code *} stands for all that begin so
  * @param change as the change log says it under that version
  */
 record JudgingChange(String since, Set<String> touches, Message change) {
@@ -89,7 +89,39 @@ record JudgingChange(String since, Set<String> touches, Message change) {
               say(
                   "proving.change.honest-days",
                   "a log that begins late below the band of the rise, and a core that stays near"
-                      + " its air, are not asked about")));
+                      + " its air, are not asked about")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of(Comparison.EXPLANATION),
+              say(
+                  "proving.change.borne-out",
+                  "an explanation is borne out only by what bears on it")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("kind duration"),
+              say(
+                  "proving.change.went-on",
+                  "a piece that came out and went into the same step again has not ended it")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("kind cadence"),
+              say(
+                  "proving.change.done-in-step",
+                  "what is to be done every so often counts only while the step runs")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("plan.*"),
+              say(
+                  "proving.change.overlap",
+                  "a step that began before the one before it ended is not shown to have followed"
+                      + " it, and each piece has its own time between steps")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("kind of place", "found in its place", "row without a lot"),
+              say(
+                  "proving.change.places",
+                  "what was found or held of a place is asked about in each lot that lay there,"
+                      + " and soak and drying want places of their kind")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 
@@ -103,7 +135,8 @@ record JudgingChange(String since, Set<String> touches, Message change) {
   /** Whether it explains a difference in a record that an earlier version made. */
   boolean explains(Comparison.Difference difference, String made) {
     return isBefore(made, since)
-        && touches.stream().anyMatch(each -> matches(each, difference.about()));
+        && touches.stream()
+            .anyMatch(each -> difference.grounds().stream().anyMatch(at -> matches(each, at)));
   }
 
   private static boolean matches(String touched, String about) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -85,7 +86,9 @@ final class EachRuleTest {
   }
 
   private static final List<Bad> BAD =
-      Stream.of(logs(), heat(), hands(), sheets(), instruments()).flatMap(List::stream).toList();
+      Stream.of(logs(), heat(), hands(), sheets(), facts(), plans(), instruments())
+          .flatMap(List::stream)
+          .toList();
 
   private static List<Bad> logs() {
     return List.of(
@@ -305,6 +308,65 @@ final class EachRuleTest {
             () ->
                 Suspects.cured("curing salt,C1,11.5,g")
                     .write("cure,2026-02-10 08:20,rind weight,,300,g,MA,S-10")));
+  }
+
+  /** What no limit looks at, and no one may pass over. */
+  private static List<Bad> facts() {
+    return List.of(
+        fact("piece named once", "cure,2026-02-10 12:10,turned,,,,MA,,,,b"),
+        fact("surfaces not covered", "cure,2026-02-10 08:40,surfaces covered,,one side only"),
+        fact(
+            "surface not tacky",
+            "dry,2026-02-11 08:00,into drying,F2",
+            "dry,2026-02-12 08:00,surface,,wet",
+            "dry,2026-02-12 08:10,out of drying"),
+        fact(
+            "more than there is",
+            "chill,2026-02-13 08:00,weight,,4000,g,MA,S-10",
+            "dispatch,2026-02-14 08:00,packed,box 1,4200,g,MA,S-10"),
+        fact(
+            "chamber by hand and log disagree",
+            bench ->
+                bench.log(
+                    "Air", "chamber temperature", "°F", "LG-A", SMOKER, "08:00..11:00/60 180"),
+            "smoke,08:00,into smoke,SM",
+            "smoke,10:00,chamber temperature,SM,60,°F",
+            "smoke,11:00,out of smoke"),
+        fact(
+            "wet bulb warmer than its air",
+            "smoke,08:00,into smoke,SM",
+            "smoke,10:00,chamber temperature,SM,160,°F",
+            "smoke,10:01,wet-bulb temperature,SM,170,°F",
+            "smoke,11:00,out of smoke"),
+        fact(
+            "entered before it happened",
+            "cure,2026-02-10 12:10,turned,,,,MA,,,,,,2026-02-10 11:10"));
+  }
+
+  private static final String SMOKER = "\"place\": \"SM\"";
+
+  /** Beside a cure that was held cold. */
+  private static Bad fact(String rule, String... rows) {
+    return fact(rule, bench -> bench, rows);
+  }
+
+  private static Bad fact(String rule, UnaryOperator<Bench> more, String... rows) {
+    return bad(rule, "cold", () -> more.apply(Suspects.cold("38.0", "38.4").write(rows)));
+  }
+
+  private static List<Bad> plans() {
+    return List.of(
+        planned("plan signed by nobody known", "\"signedBy\": \"MA\"", "\"signedBy\": \"ZZ\""),
+        planned("plan not reassessed", "2027-01-05", "2026-01-31"),
+        planned("instrument hardly checked", "\"tolerance\": \"2 °F\"", "\"tolerance\": \"20 °F\""),
+        bad(
+            "long time between steps",
+            "cold",
+            () -> Suspects.cold("38.0", "38.4").product("between", "\"5 h\"")));
+  }
+
+  private static Bad planned(String rule, String text, String now) {
+    return bad(rule, "cold", () -> Suspects.cold("38.0", "38.4").planned(text, now));
   }
 
   private static List<Bad> instruments() {

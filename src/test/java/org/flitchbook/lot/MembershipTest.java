@@ -57,6 +57,36 @@ final class MembershipTest {
     assertEquals(List.of("stop A1 2026-02-16/" + sheet + ".csv:3:" + said), Books.said(book));
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "cure, into cure, SM, a smoker",
+    "soak, into soak, SM, a smoker",
+    "soak, into soak, SK, ''",
+    "soak, into soak, F1, ''",
+    "dry, into drying, F2, ''",
+    "dry, into drying, SM, a smoker",
+    "dry, into drying, SK, a water",
+    "smoke, into smoke, F2, a cooler",
+    "chill, into chill, SM, a smoker",
+  })
+  void each_step_wants_its_kind_of_place(String sheet, String what, String place, String kind) {
+    String file = "2026-02-16/" + sheet + ".csv";
+    Lots book =
+        Books.of(file, PRODUCT + "A1,2026-02-16 10:00," + what + "," + place + ",,,MA,,,,\n");
+    String asked =
+        "ask A1 "
+            + file
+            + ":3:item: found "
+            + what
+            + " in "
+            + place
+            + ", "
+            + kind
+            + ", expected a place of another kind, or its kind in the plan corrected";
+    List<String> said = Books.said(book).stream().filter(text -> text.contains(":3:item")).toList();
+    assertEquals(kind.isEmpty() ? List.of() : List.of(asked), said);
+  }
+
   @ParameterizedTest(name = "{0} {1}")
   @CsvSource(
       delimiter = '|',
