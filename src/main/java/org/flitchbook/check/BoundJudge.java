@@ -159,7 +159,7 @@ record BoundJudge(JudgedLot judged, Kind.Bound bound, Step step) {
             ? judged.tracks(What.INTERNAL_TEMPERATURE, Step.SMOKE)
             : judged.heated(What.INTERNAL_TEMPERATURE);
     return tracks.isEmpty()
-        ? judged.without(Step.SMOKE, JudgedLot.noReading(What.INTERNAL_TEMPERATURE))
+        ? judged.withoutCore(Step.SMOKE)
         : Outcome.worstOfAll(tracks.stream().map(this::peak).toList())
             .beside(Dependency.lookedAt(tracks));
   }

@@ -28,7 +28,8 @@ record Dependency(Place place, long from, long until, boolean decides) {
   /** The readings by hand of tracks of which perhaps only some decide. */
   static Stream<Dependency> lookedAt(List<Track> tracks) {
     return tracks.stream()
-        .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::entry))
+        .flatMap(
+            track -> IntStream.range(0, track.size()).filter(track::byHand).mapToObj(track::entry))
         .flatMap(Optional::stream)
         .map(entry -> lookedAt(entry.place()));
   }

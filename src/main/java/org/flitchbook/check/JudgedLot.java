@@ -76,6 +76,17 @@ record JudgedLot(Plan plan, Lot lot, Product product, Instant moment) {
     return withoutStep(step).orElseGet(() -> missing(step, what));
   }
 
+  /**
+   * The outcome where nothing of the core was read. As long as its readings may go on, the log is
+   * still in the smoker or the cooler, and is filed once it is pulled.
+   */
+  Outcome withoutCore(Step step) {
+    Message none = noReading(What.INTERNAL_TEMPERATURE);
+    return coreIsOver() || isToCome(step)
+        ? without(step, none)
+        : Outcome.pending(say("check.step.log-to-come", "{0} so far; the chill still runs", none));
+  }
+
   /** Pending while the step runs, not shown once it is over. */
   Outcome missing(Step step, Message what) {
     return isToCome(step)

@@ -27,7 +27,9 @@ record SpanJudge(JudgedLot judged, Kind.Span span, Step step) {
 
   Outcome judge() {
     if (judged.lot().tracks(span.what(), step).isEmpty()) {
-      return judged.without(step, JudgedLot.noReading(span.what()));
+      return span.what() == What.INTERNAL_TEMPERATURE
+          ? judged.withoutCore(step)
+          : judged.without(step, JudgedLot.noReading(span.what()));
     }
     Optional<WarmDrying> drying =
         span.warmDrying()

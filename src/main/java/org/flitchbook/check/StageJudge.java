@@ -54,8 +54,15 @@ final class StageJudge {
       case DONE -> measured(clock.isMet() ? Outcome.met() : crossed());
       case RUNNING -> measured(running());
       case BEFORE -> unmeasured(before());
-      case BEGINS_INSIDE -> unmeasured(Outcome.notShown(beginsLate()));
+      case BEGINS_INSIDE ->
+          unmeasured(
+              isLogToCome() ? Outcome.pending(beginsLate()) : Outcome.notShown(beginsLate()));
     };
+  }
+
+  /** Until the chill is over, a log that saw the beginning may still be in the meat. */
+  private boolean isLogToCome() {
+    return track.interval() == 0 && !judged.coreIsOver();
   }
 
   private Message beginsLate() {

@@ -27,7 +27,7 @@ record TimeAtTemperatureJudge(JudgedLot judged, Kind.TimeAtTemperature table) {
   Outcome judge() {
     List<Track> tracks = judged.heated(table.what());
     return tracks.isEmpty()
-        ? judged.without(Step.SMOKE, JudgedLot.noReading(table.what()))
+        ? judged.withoutCore(Step.SMOKE)
         : judged
             .withoutStep(Step.SMOKE)
             .orElseGet(

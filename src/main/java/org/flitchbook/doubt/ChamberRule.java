@@ -63,7 +63,9 @@ sealed interface ChamberRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().all(What.CHAMBER_TEMPERATURE).stream()
+      return subject
+          .rows()
+          .filter(entry -> entry.is(What.CHAMBER_TEMPERATURE))
           .flatMap(entry -> find(subject, entry).stream());
     }
 
@@ -99,7 +101,9 @@ sealed interface ChamberRule extends Finder
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.lot().all(What.WET_BULB_TEMPERATURE).stream()
+      return subject
+          .rows()
+          .filter(entry -> entry.is(What.WET_BULB_TEMPERATURE))
           .flatMap(entry -> find(subject, entry).stream());
     }
 

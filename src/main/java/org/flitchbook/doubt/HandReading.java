@@ -16,7 +16,8 @@ record HandReading(Track core, int index) {
   /** What was read by hand, each once: an entry lies in the track of every probe. */
   static Stream<Entry> read(Stream<Track> tracks) {
     return tracks
-        .flatMap(track -> IntStream.range(0, track.size()).mapToObj(track::entry))
+        .flatMap(
+            track -> IntStream.range(0, track.size()).filter(track::byHand).mapToObj(track::entry))
         .flatMap(Optional::stream)
         .distinct();
   }

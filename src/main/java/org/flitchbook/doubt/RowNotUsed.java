@@ -45,7 +45,8 @@ record RowNotUsed(Degrees coldAtMost) implements Rule.Numbers {
    * @param used the rows that findings used or that something was said of
    */
   Stream<Doubt> find(Subject subject, Set<Place> used) {
-    return subject.lot().entries().stream()
+    return subject
+        .rows()
         .filter(entry -> !used.contains(Place.of(entry.place().file(), entry.place().line())))
         .filter(entry -> !isRemark(subject, entry))
         .map(RowNotUsed::doubt);

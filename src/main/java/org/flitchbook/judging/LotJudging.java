@@ -22,6 +22,7 @@ import org.flitchbook.lot.Lots;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
+import org.flitchbook.sheet.What;
 
 /** Judges lots under the plan of today and under those in force while they were made. */
 final class LotJudging {
@@ -48,9 +49,13 @@ final class LotJudging {
     return assembled;
   }
 
-  /** Whether something of it was filed on that day, it is in a step, or a check re-opened it. */
+  /**
+   * Whether something of it was filed on that day, it is in a step, or a check re-opened it; and a
+   * lot that nobody began on every day, since its rows may be those of another one.
+   */
   boolean isOfDay(Lot lot, LocalDate day) {
     return lot.filed().contains(day)
+        || lot.first(What.PRODUCT).isEmpty()
         || lot.isRunning()
         || Doubts.isReopened(versions.now(), assembled.register(), lot, day);
   }

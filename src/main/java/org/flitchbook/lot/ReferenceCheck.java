@@ -174,7 +174,7 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
             .filter(entry -> entry.lot().isEmpty() && entry.sheet() == Sheet.ACTIONS)
             .toList();
     return actions.stream()
-        .filter(entry -> !entry.is(What.EXPLAINED) && !entry.is(What.CLOSED))
+        .filter(entry -> !entry.is(What.CLOSED))
         .filter(
             entry ->
                 actions.stream()

@@ -61,7 +61,7 @@ final class Comparison {
    * @param lot empty where it is about all of them
    * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
    * @param grounds by which a change of judging may explain it: the same, {@code kind duration} of
-   *     a limit of that kind, and {@link #EXPLANATION}
+   *     a limit of that kind, {@code not shown to pending} of a verdict, and {@link #EXPLANATION}
    */
   record Difference(String lot, String about, Set<String> grounds, Message printed, Message again) {
 
@@ -107,6 +107,8 @@ final class Comparison {
     lots(record.found())
         .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
     comparison.compareFaults(record, again);
+    lots(record.found())
+        .forEach((code, lot) -> comparison.compareWhole(code, lot, found.getOrDefault(code, NONE)));
     return comparison;
   }
 
@@ -154,9 +156,21 @@ final class Comparison {
       compareFinding(
           code, i < before.size() ? before.get(i) : NONE, i < now.size() ? now.get(i) : NONE);
     }
+  }
+
+  /** What is said of the lot as a whole follows from its findings and from what is in doubt. */
+  private void compareWhole(String code, Node.Obj printed, Node.Obj again) {
+    if (again.equals(NONE)) {
+      return;
+    }
+    Set<String> grounds =
+        differences.stream()
+            .filter(each -> each.lot().equals(code))
+            .flatMap(each -> each.grounds().stream())
+            .collect(Collectors.toSet());
     unlike(printed, again).stream()
         .filter(key -> !key.equals("findings"))
-        .forEach(key -> add(code, "", Set.of(), member(printed, key), member(again, key)));
+        .forEach(key -> add(code, "", grounds, member(printed, key), member(again, key)));
   }
 
   private void add(String lot, String about, Set<String> grounds, Message printed, Message again) {
@@ -199,8 +213,11 @@ final class Comparison {
     String limit = word(either, "limit");
     List<String> unlike = unlike(printed, again);
     if (!unlike.isEmpty()) {
-      Set<String> kind = Set.of("kind " + word(either, "kind"));
-      add(lot, limit, kind, brief(printed, unlike), brief(again, unlike));
+      Set<String> grounds =
+          Set.of(
+              "kind " + word(either, "kind"),
+              word(printed, "verdict") + " to " + word(again, "verdict"));
+      add(lot, limit, grounds, brief(printed, unlike), brief(again, unlike));
     } else if (!said(printed).equals(said(again))) {
       saidOtherwise.add(limit);
     }

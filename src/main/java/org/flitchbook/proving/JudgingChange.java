@@ -98,6 +98,13 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                   "an explanation is borne out only by what bears on it")),
           new JudgingChange(
               "0.2.0",
+              Set.of("not shown to pending"),
+              say(
+                  "proving.change.log-to-come",
+                  "as long as the chill runs, a log of the core that is not on file yet may still"
+                      + " come")),
+          new JudgingChange(
+              "0.2.0",
               Set.of("kind duration"),
               say(
                   "proving.change.went-on",
@@ -117,11 +124,12 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " it, and each piece has its own time between steps")),
           new JudgingChange(
               "0.2.0",
-              Set.of("kind of place", "found in its place", "row without a lot"),
+              Set.of("kind of place", "found in its place", "row without a lot", "product"),
               say(
                   "proving.change.places",
                   "what was found or held of a place is asked about in each lot that lay there,"
-                      + " and soak and drying want places of their kind")));
+                      + " soak and drying want places of their kind, and a lot that nobody began"
+                      + " is named on every day")));
 
   private static final Pattern VERSION = Pattern.compile("(\\d{1,6})\\.(\\d{1,6})\\.(\\d{1,6}).*");
 

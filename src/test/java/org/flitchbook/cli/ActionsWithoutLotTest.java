@@ -33,6 +33,7 @@ final class ActionsWithoutLotTest {
         "lot ! ,2026-02-20 19:00,found,,the gutter leaks,,MA,,",
         "row without a lot ! ,2026-02-20 19:00,found,roof,the gutter leaks,,MA,,",
         "row without a lot ! ,2026-02-20 19:00,found,HT-3,dropped,,MA,,",
+        "row without a lot ! ,2026-02-20 19:00,explained,gap,,,MA,,power cut",
         "! ,2026-02-20 19:00,found,HT-3,dropped,,MA,, ; ,2026-02-20 19:30,closed,HT-3,,,MA,,",
         "row not used ! 26047-B1,2026-02-20 19:00,closed,,,,MA,,",
         "row not used ! 26047-B1,2026-02-20 19:00,found,,soft spot,,MA,,",

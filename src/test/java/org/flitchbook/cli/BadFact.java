@@ -7,6 +7,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 
 /**
  * A bad fact on file about the good lot of the example, drawn by chance.
@@ -49,59 +50,215 @@ record BadFact(String kind, List<String> rows) {
       this.chance = new SplittableRandom(seed);
     }
 
+    private final List<Supplier<BadFact>> kinds =
+        List.of(
+            () -> one("warm cooler", sheet("cure", "dry", "chill"), warm("cooler temperature")),
+            () -> one("warm water", "soak", warm("water temperature")),
+            () -> one("warm meat", "cure", warm("received temperature")),
+            () ->
+                one("warm core", sheet("smoke", "chill", "dispatch"), warm("internal temperature")),
+            () -> one("cold cooler", "cure", degrees("cooler temperature", "F1", -20, 24)),
+            () -> one("cold water", "soak", degrees("water temperature", "SK", -20, 24)),
+            this::cureUnderOtherWord,
+            () ->
+                one("more cure", "cure", mass(sheet("curing salt", "curing salt", "accelerator"))),
+            () -> one("second weight", "cure", mass(sheet("green weight", "rind weight"))),
+            this::anotherMethod,
+            this::moved,
+            this::away,
+            this::left,
+            this::found,
+            this::laboratory,
+            this::anotherDay,
+            this::instrument,
+            this::plan,
+            this::layout,
+            this::file,
+            () -> at("warm after the chill", DONE, DONE.plusHours(3), "chill", core(50, 120)),
+            () -> at("warm in the chill", COLD, COLD.plusMinutes(70), "chill", core(50, 120)),
+            () -> at("cold at the finish", FINISH, FINISH.plusMinutes(6), "smoke", core(60, 140)),
+            () -> at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing()),
+            this::anotherProductOrInTwice,
+            () ->
+                at(
+                    "no review",
+                    DONE,
+                    DONE.plusHours(3),
+                    "dispatch",
+                    "dispatched,Fen Larder,900,g,MA,S-10,"),
+            this::tooHeavy,
+            this::correction,
+            this::dispatched,
+            this::ofOnePiece,
+            this::notCovered,
+            () ->
+                at(
+                    "wet surface",
+                    LocalDateTime.parse("2026-02-24T07:46"),
+                    LocalDateTime.parse("2026-02-24T07:50"),
+                    "dry",
+                    "surface,,wet,,MA,,"),
+            this::moreThanThereIs,
+            this::smokersAir,
+            this::enteredBefore,
+            this::ofThePlanItself,
+            this::foundInPlace,
+            this::ofNoLot,
+            this::turnedElsewhere,
+            this::mistypedLot);
+
     /** One of the kinds, which come by turns. */
     BadFact fact(int turn) {
-      return switch (turn % 29) {
-        case 0 -> one("warm cooler", sheet("cure", "dry", "chill"), warm("cooler temperature"));
-        case 1 -> one("warm water", "soak", warm("water temperature"));
-        case 2 -> one("warm meat", "cure", warm("received temperature"));
-        case 3 ->
-            one("warm core", sheet("smoke", "chill", "dispatch"), warm("internal temperature"));
-        case 4 -> one("cold cooler", "cure", degrees("cooler temperature", "F1", -20, 24));
-        case 5 -> one("cold water", "soak", degrees("water temperature", "SK", -20, 24));
-        case 6 -> cureUnderOtherWord();
-        case 7 ->
-            one("more cure", "cure", mass(sheet("curing salt", "curing salt", "accelerator")));
-        case 8 -> one("second weight", "cure", mass(sheet("green weight", "rind weight")));
-        case 9 -> anotherMethod();
-        case 10 -> moved();
-        case 11 -> away();
-        case 12 -> left();
-        case 13 -> found();
-        case 14 -> laboratory();
-        case 15 -> anotherDay();
-        case 16 -> instrument();
-        case 17 -> plan();
-        case 18 -> layout();
-        case 19 -> file();
-        default -> later(turn % 29);
-      };
+      return kinds.get(turn % kinds.size()).get();
     }
 
-    private BadFact later(int kind) {
-      return switch (kind) {
-        case 20 -> at("warm after the chill", DONE, DONE.plusHours(3), "chill", core(50, 120));
-        case 21 -> at("warm in the chill", COLD, COLD.plusMinutes(70), "chill", core(50, 120));
-        case 22 -> at("cold at the finish", FINISH, FINISH.plusMinutes(6), "smoke", core(60, 140));
-        case 23 -> at("cure elsewhere", INTO_SMOKE, DONE, sheet("smoke", "chill", "dry"), curing());
-        case 24 -> chance.nextBoolean() ? anotherProduct() : inTwice();
-        case 25 ->
-            at(
-                "no review",
-                DONE,
-                DONE.plusHours(3),
-                "dispatch",
-                "dispatched,Fen Larder,900,g,MA,S-10,");
-        case 26 ->
-            at(
-                "too heavy",
-                INTO_SMOKE,
-                DONE,
-                sheet("smoke", "chill"),
-                "weight,,%d,g,MA,S-10,".formatted(5500 + chance.nextInt(3000)));
-        case 27 -> correction();
-        default -> dispatched();
-      };
+    /** A row of a piece that no other row knows, while the lot is one piece. */
+    private BadFact ofOnePiece() {
+      LocalDateTime time = within(INTO_CURE.plusDays(1), OUT_OF_CURE.minusDays(1));
+      String cells =
+          sheet(
+              "turned,,,,MA,,",
+              "weight,,1200,g,MA,S-10,",
+              "thickness,,90,mm,MA,,",
+              "curing salt,C1-7741,4,g,MA,S-01,",
+              "out of cure,,,,MA,,",
+              "into cure,F2,,,MA,,",
+              "surfaces covered,,all,,MA,,",
+              "cooler temperature,F1,37,°F,MA,HT-3,");
+      String piece = sheet("b", "2", "thick", "A");
+      String file = time.toLocalDate() + "/cure.csv";
+      return new BadFact(
+          "of one piece",
+          List.of(
+              file + "|instrument,note|instrument,note,piece",
+              row(time, "cure", cells + "," + piece)));
+    }
+
+    private BadFact notCovered() {
+      String said =
+          sheet(
+              "none", "no", "top only", "one side", "all but the rind", "not yet", "half", "faces");
+      return one("not covered", "cure", "surfaces covered,,%s,,MA,,".formatted(said));
+    }
+
+    /** The lot weighed 4222 g at the end. */
+    private BadFact moreThanThereIs() {
+      int grams = 4400 + chance.nextInt(9000);
+      String gone =
+          sheet(
+              "packed,box 1,%d,g,MA,S-10,",
+              "ends,,%d,g,MA,S-10,",
+              "waste,,%d,g,MA,S-10,",
+              "sample,,%d,g,MA,S-10,",
+              "returned,Fen Larder,%d,g,MA,S-10,",
+              "destroyed,,%d,g,MA,S-10,",
+              "dispatched,Fen Larder,%d,g,MA,S-10,");
+      LocalDateTime time = DONE.plusMinutes(chance.nextInt(120));
+      return new BadFact(
+          "more than there is",
+          List.of(
+              row(time, "dispatch", "reviewed,,,,IQ,,"),
+              row(time.plusMinutes(9), "dispatch", gone.formatted(grams))));
+    }
+
+    /** By hand beside the chamber's log, with or without the lot. */
+    private BadFact smokersAir() {
+      String air =
+          switch (chance.nextInt(3)) {
+            case 0 -> degrees("wet-bulb temperature", "SM", 300, 440);
+            case 1 -> degrees("chamber temperature", "SM", -10, 40);
+            default -> degrees("chamber temperature", "SM", 390, 445);
+          };
+      LocalDateTime time = within(INTO_SMOKE.plusMinutes(40), FINISH);
+      return new BadFact(
+          "smoker's air", List.of(row(sheet(LOT, ""), "2026-02-24", time, "smoke", air)));
+    }
+
+    private BadFact enteredBefore() {
+      LocalDateTime time = within(INTO_CURE.plusDays(1), OUT_OF_CURE.minusDays(1));
+      String typed =
+          time.minusMinutes(2 + chance.nextInt(9000)).toString().replace('T', ' ').substring(0, 16);
+      String file = time.toLocalDate() + "/cure.csv";
+      return new BadFact(
+          "entered before",
+          List.of(
+              file + "|instrument,note|instrument,note,entered",
+              row(
+                  sheet(LOT, ""),
+                  time.toLocalDate().toString(),
+                  time,
+                  "cure",
+                  "cooler temperature,F1,37.5,°F,MA,HT-3,," + typed)));
+    }
+
+    private BadFact ofThePlanItself() {
+      return new BadFact(
+          "the plan itself",
+          List.of(
+              "plan.json|"
+                  + sheet(
+                      "\"signedBy\": \"MA\"|\"signedBy\": \"ZZ\"",
+                      "\"reassessBy\": \"2027-01-05\"|\"reassessBy\": \"2026-02-15\"",
+                      "\"between\": \"2 h\"|\"between\": \"20 h\"",
+                      "\"checkEvery\": \"90 d\"|\"checkEvery\": \"900 d\"",
+                      "\"tolerance\": \"2 °F\"|\"tolerance\": \"20 °F\"",
+                      "\"tolerance\": \"0.2 g\"|\"tolerance\": \"20 g\"",
+                      "\"accuracy\": \"0.5 °F\"|\"accuracy\": \"0.005 °F\"")));
+    }
+
+    /** Of a place while the lot lay in it. */
+    private BadFact foundInPlace() {
+      String place = sheet("F1", "F2", "SM");
+      LocalDateTime time =
+          switch (place) {
+            case "F1" -> within(INTO_CURE, OUT_OF_CURE);
+            case "F2" -> within(LocalDateTime.parse("2026-02-24T11:40"), DONE.minusMinutes(5));
+            default -> within(INTO_SMOKE, LocalDateTime.parse("2026-02-24T11:07"));
+          };
+      String cells =
+          sheet("found,%s,door stood open,,MA,,", "held,%s,,,MA,,", "cause,%s,fuse,,MA,,");
+      return new BadFact(
+          "found in its place",
+          List.of(row("", time.toLocalDate().toString(), time, "actions", cells.formatted(place))));
+    }
+
+    private BadFact ofNoLot() {
+      LocalDateTime time = within(INTO_CURE, OUT_OF_CURE);
+      String cells =
+          sheet("found,the roof,leaks,,MA,,", "held,HT-3,,,MA,,", "explained,gap,,,MA,,power cut");
+      return new BadFact(
+          "of no lot", List.of(row("", time.toLocalDate().toString(), time, "actions", cells)));
+    }
+
+    private BadFact turnedElsewhere() {
+      return at("turned elsewhere", INTO_SMOKE, DONE, "cure", "turned,,,,MA,,");
+    }
+
+    /** Rows that were meant for the lot, under a code that nothing began. */
+    private BadFact mistypedLot() {
+      LocalDateTime time = within(INTO_CURE, OUT_OF_CURE);
+      String cells =
+          sheet(
+              "cooler temperature,F1,58,°F,MA,HT-3,",
+              "curing salt,C1-7741,12,g,MA,S-01,",
+              "out of cure,,,,MA,,",
+              "turned,,,,MA,,");
+      String lot = sheet("26047-b1", "26047-B11", "26047B1", "26074-B1", "26047-B1.");
+      return new BadFact(
+          "mistyped lot", List.of(row(lot, time.toLocalDate().toString(), time, "cure", cells)));
+    }
+
+    private BadFact tooHeavy() {
+      return at(
+          "too heavy",
+          INTO_SMOKE,
+          DONE,
+          sheet("smoke", "chill"),
+          "weight,,%d,g,MA,S-10,".formatted(5500 + chance.nextInt(3000)));
+    }
+
+    private BadFact anotherProductOrInTwice() {
+      return chance.nextBoolean() ? anotherProduct() : inTwice();
     }
 
     private BadFact anotherProduct() {

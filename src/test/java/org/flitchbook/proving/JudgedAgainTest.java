@@ -20,6 +20,8 @@ import org.flitchbook.json.Json;
 import org.flitchbook.message.Message;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** A record of version 0.1.0, judged again by a later one: as it is, and with something changed. */
 final class JudgedAgainTest {
@@ -106,6 +108,43 @@ final class JudgedAgainTest {
     assertTrue(said.contains("149.366168"), said);
     assertTrue(said.contains("What changed in version 0.2.0: The sum leaves out the skin."), said);
     assertTrue(said.contains("no sign that somebody changed the record"), said);
+  }
+
+  /** The verdict of the lot follows from that of a limit; by itself nothing explains it. */
+  @Test
+  void the_verdict_of_the_lot_follows_from_its_findings() {
+    UnaryOperator<String> ofLot =
+        text -> text.replaceFirst("\"verdict\" : \"[a-z ]+\"", "\"verdict\" : \"held\"");
+    EnclosedEvidence forged = with(ofLot);
+    assertEquals(
+        Set.of(Statement.Standing.BROKEN),
+        standings(statements(forged, NOW, change("0.2.0", NITRITE))));
+    EnclosedEvidence other =
+        with(text -> ofLot.apply(text).replaceFirst("149.366168", "141.366168"));
+    List<Statement> statements = statements(other, NOW, change("0.2.0", NITRITE));
+    assertEquals(Set.of(Statement.Standing.DIFFERS), standings(statements), statements.toString());
+  }
+
+  /** A kind of limit, and a verdict that became another. */
+  @ParameterizedTest
+  @CsvSource({
+    "kind ceiling, DIFFERS",
+    "kind floor, BROKEN",
+    "not shown to met, DIFFERS",
+    "met to not shown, BROKEN",
+    "explanation, BROKEN",
+  })
+  void a_change_may_touch_a_kind_of_limit_or_of_verdict(
+      String touches, Statement.Standing standing) {
+    EnclosedEvidence other =
+        with(
+            text -> {
+              int at = text.indexOf("\"limit\" : \"" + NITRITE);
+              return text.substring(0, at)
+                  + text.substring(at)
+                      .replaceFirst("\"verdict\" : \"met\"", "\"verdict\" : \"not shown\"");
+            });
+    assertEquals(Set.of(standing), standings(statements(other, NOW, change("0.2.0", touches))));
   }
 
   @Test
