@@ -40,6 +40,11 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
             .anyMatch(visit -> visit.place().equals(series.place()) && overlaps(visit, series));
   }
 
+  /** Where it lay while a log was kept. */
+  Stream<String> placesDuring(Series series) {
+    return visits(stays.stream()).filter(visit -> overlaps(visit, series)).map(Stay.Visit::place);
+  }
+
   private static Stream<Stay.Visit> visits(Stream<Stay> stays) {
     return stays.flatMap(stay -> stay.visits().stream());
   }

@@ -64,9 +64,10 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
     Register register = Register.of(plan, entries);
     Shared shared = new Shared(plan, register, entries, actions, joined.series(), until);
     List<LotBuilder> builders = builders(shared);
-    ReferenceCheck references = new ReferenceCheck(plan, builders);
+    ReferenceCheck references = new ReferenceCheck(plan);
+    LogReferences logs = new LogReferences(plan, builders);
     List<Fault> faults =
-        references.ofLots(
+        logs.ofLots(
             read,
             Stream.of(
                     corrections.faults().stream(),
@@ -74,7 +75,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
                     references.ofActions(actions),
                     Register.faults(plan, entries),
                     joined.faults().stream(),
-                    references.ofLogs(read))
+                    logs.ofLogs(read))
                 .flatMap(each -> each));
     Map<String, SortedSet<LocalDate>> filed = filed(days);
     return new Lots(

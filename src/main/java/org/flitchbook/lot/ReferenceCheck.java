@@ -4,16 +4,11 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
-import org.flitchbook.input.Place;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Listing;
@@ -25,23 +20,19 @@ import org.flitchbook.plan.Location;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Entry;
-import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.Shape;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
-/**
- * Whether the people, instruments, places, ingredients and lots that entries and logs name are
- * known, and which lots a fault of a log touches.
- */
-record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
+/** Whether the people, instruments, places and ingredients that entries name are known and fit. */
+record ReferenceCheck(Plan plan) {
 
-  private static final Message NO_SCALE = say("lot.instrument.no-scale", "a thermometer or logger");
-  private static final Message OF_HUMIDITY =
+  static final Message NO_SCALE = say("lot.instrument.no-scale", "a thermometer or logger");
+  static final Message OF_HUMIDITY =
       say("lot.instrument.humidity", "an instrument with its \"humidityAccuracy\" in the plan");
 
-  private static final Message ANOTHER_KIND =
+  static final Message ANOTHER_KIND =
       say("lot.kind.expected", "a place of another kind, or its kind in the plan corrected");
 
   Stream<Fault> ofEntries(List<Entry> entries) {
@@ -215,12 +206,12 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
                     ANOTHER_KIND));
   }
 
-  private static Message inPlace(What what, Location place) {
+  static Message inPlace(What what, Location place) {
     return say("lot.kind.found", "{0} in {1}, a {2}", what, place.id(), place.kind());
   }
 
   /** Smoke has its own places, and so has water; cured and chilled is in neither. */
-  private static boolean suits(What what, String kind) {
+  static boolean suits(What what, String kind) {
     return switch (what) {
       case INTO_CURE, INTO_DRYING, INTO_CHILL -> !kind.equals("smoker") && !kind.equals("water");
       case INTO_SOAK -> !kind.equals("smoker") && !kind.equals("freezer");
@@ -240,84 +231,5 @@ record ReferenceCheck(Plan plan, List<LotBuilder> lots) {
   private static Stream<Fault> stop(
       Entry entry, String rule, String column, Message found, Message expected) {
     return Stream.of(Fault.stop(rule, entry.lot(), entry.place().column(column), found, expected));
-  }
-
-  Stream<Fault> ofLogs(List<Series> logs) {
-    return logs.stream().flatMap(this::ofLog);
-  }
-
-  /** A fault of a log's row is a fault of every lot that the log serves. */
-  List<Fault> ofLots(List<Series> logs, Stream<Fault> faults) {
-    Map<String, Set<String>> lotsOfFile = new HashMap<>();
-    for (Series log : logs) {
-      lotsOfFile.computeIfAbsent(log.file(), file -> new LinkedHashSet<>()).addAll(served(log));
-    }
-    return faults
-        .flatMap(
-            fault -> {
-              Set<String> served = lotsOfFile.getOrDefault(fault.place().file(), Set.of());
-              return fault.lot().isEmpty() && !served.isEmpty()
-                  ? served.stream().map(fault::ofLot)
-                  : Stream.of(fault);
-            })
-        .toList();
-  }
-
-  private Stream<Fault> ofLog(Series log) {
-    Place place = new Place(log.file(), 0, log.column());
-    Stream<Fault> ofPlace =
-        Stream.of(log.place())
-            .filter(named -> !named.isEmpty() && plan.location(named).isEmpty())
-            .map(named -> ask("place", place, named, say("lot.log.place", "a place of the plan")));
-    Stream<Fault> ofLots =
-        log.lots().stream()
-            .filter(named -> lots.stream().noneMatch(lot -> lot.code().equals(named)))
-            .map(
-                named ->
-                    ask(
-                        "lot",
-                        place,
-                        say("lot.log.unknown-lot", "{0}, which no sheet knows", named),
-                        say("lot.log.lot", "a lot's code")));
-    Stream<Fault> ofKind =
-        plan.location(log.place()).stream()
-            .filter(known -> !suits(log.what(), known.kind()))
-            .map(
-                known ->
-                    Fault.ask(
-                        "kind of place", "", place, inPlace(log.what(), known), ANOTHER_KIND));
-    return Stream.of(ofInstrument(log, place), ofPlace, ofKind, ofLots)
-        .flatMap(Function.identity());
-  }
-
-  private static Fault ask(String rule, Place place, Object found, Message expected) {
-    return Fault.ask(rule, "", place, Message.of(found), expected);
-  }
-
-  /** A log of an instrument that can't have kept it is of no use to any lot that it serves. */
-  private Stream<Fault> ofInstrument(Series log, Place place) {
-    Message id = Message.of(log.instrument());
-    Optional<Instrument> known = plan.instrument(log.instrument());
-    if (known.isEmpty()) {
-      return stops(log, place, id, say("lot.log.instrument", "an instrument of the plan"));
-    }
-    if (known.get().kind().equals("scale")) {
-      Message scale = say("lot.instrument.is-a-scale", "{0}, a scale", log.instrument());
-      return stops(log, place, scale, NO_SCALE);
-    }
-    return known.get().accuracyFor(log.unit().dimension()).isEmpty()
-        ? stops(log, place, id, OF_HUMIDITY)
-        : Stream.of();
-  }
-
-  private Stream<Fault> stops(Series log, Place place, Message found, Message expected) {
-    Message inLayout = say("lot.log.in-layout", "{0}, in logs.json", expected);
-    List<String> served = served(log);
-    return (served.isEmpty() ? List.of("") : served)
-        .stream().map(lot -> Fault.stop("instrument", lot, place, found, inLayout));
-  }
-
-  private List<String> served(Series log) {
-    return lots.stream().filter(lot -> lot.isServedBy(log)).map(LotBuilder::code).toList();
   }
 }

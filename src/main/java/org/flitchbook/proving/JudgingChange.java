@@ -124,7 +124,12 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " it, and each piece has its own time between steps")),
           new JudgingChange(
               "0.2.0",
-              Set.of("kind of place", "found in its place", "row without a lot", "product"),
+              Set.of(
+                  "kind of place",
+                  "found in its place",
+                  "row without a lot",
+                  "air of several places",
+                  "product"),
               say(
                   "proving.change.places",
                   "what was found or held of a place is asked about in each lot that lay there,"

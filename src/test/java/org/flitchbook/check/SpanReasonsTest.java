@@ -27,6 +27,35 @@ final class SpanReasonsTest {
         .core("P1", instrument, RISE + fall);
   }
 
+  /** The log is filed once it is pulled; what was read by hand meanwhile shows no beginning. */
+  @ParameterizedTest(name = "{0}, {1}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "pending   | smoke,10:50,internal temperature,thickest,146,°F",
+        "pending   | ",
+        "not shown | smoke,10:50,internal temperature,thickest,146,°F ; chill,16:00,out of chill",
+        "not shown | chill,16:00,out of chill",
+      })
+  void a_log_may_come_as_long_as_the_chill_runs(String verdict, String rows) {
+    Bench bench =
+        Bench.book()
+            .own(
+                "come-up",
+                "smoke",
+                "\"kind\": \"span\", \"what\": \"internal temperature\", \"from\": \"50 °F\","
+                    + " \"to\": \"130 °F\", \"atMost\": \"6 h\"")
+            .write(
+                "smoke,08:00,into smoke,SM",
+                "smoke,11:00,out of smoke",
+                "chill,11:10,into chill,F2");
+    if (rows != null) {
+      bench.write(rows.split(" ; ", -1));
+    }
+    Judgement judged = bench.judge("2026-02-24 17:00");
+    assertEquals(verdict, Bench.found(judged, "come-up").verdict().words());
+  }
+
   @ParameterizedTest(name = "{0}")
   @CsvSource(
       delimiter = '|',

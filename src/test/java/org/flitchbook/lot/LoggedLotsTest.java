@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.flitchbook.input.Fault;
 import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
@@ -282,5 +283,26 @@ final class LoggedLotsTest {
     String running = "A1,2026-02-16 06:00,into smoke,SM,,,MA,,,,\n";
     Lot lot = book(CORE, log("07:00,60", "09:30,70"), running).lot("A1").orElseThrow();
     assertEquals("2026-02-16T14:30:00Z", lot.lastTime().orElseThrow().toString());
+  }
+
+  /** A sensor of the cooler's air that logs.json gives to two lots. */
+  @ParameterizedTest
+  @CsvSource({"F1, F1, ''", "F1, F2, air of several places", "F1, SM, air of several places"})
+  void the_air_of_lots_in_different_places_is_asked_about(String one, String other, String rule) {
+    String lots = CORE.replace("\"lot\": \"A1\"", "\"lots\": [\"A1\", \"B2\"]");
+    Lots book =
+        book(
+            lots.replace("internal", "cooler"),
+            log("08:00,37.0", "12:00,37.0"),
+            "A1,2026-02-16 13:00,weight,,4000,g,MA,S-10,,,\n",
+            DAY + "chill.csv",
+            "A1,2026-02-16 07:00,into chill,%s,,,MA,,,,\nB2,2026-02-16 07:00,into chill,%s,,,MA,,,,\n"
+                .formatted(one, other));
+    List<String> asked =
+        book.lot("B2").orElseThrow().faults().stream()
+            .map(Fault::rule)
+            .filter(name -> name.equals("air of several places"))
+            .toList();
+    assertEquals(rule.isEmpty() ? List.of() : List.of(rule), asked);
   }
 }

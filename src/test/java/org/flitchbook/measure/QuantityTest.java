@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.flitchbook.SeededRun;
+import org.flitchbook.message.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -230,5 +231,59 @@ final class QuantityTest {
   private static Quantity any(SplittableRandom random, Unit unit) {
     long unscaled = random.nextBoolean() ? random.nextInt(-9, 9) : random.nextLong(1_000_000_000L);
     return Quantity.of(BigDecimal.valueOf(unscaled, random.nextInt(10)), unit);
+  }
+
+  /** What a plan or a rule may state: of its dimension, no less than nothing, and exact. */
+  @ParameterizedTest(name = "{0} as {1}: {2}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          # written           | dimension   | read
+          5 g                 | MASS        | true
+          5                   | MASS        | false
+          5 °F                | MASS        | false
+          0 g                 | MASS        | true
+          -1 g                | MASS        | false
+          0.0000000001 g      | MASS        | true
+          -40 °C              | TEMPERATURE | true
+          41 °F               | TEMPERATURE | true
+          0.123456789 °F      | TEMPERATURE | true
+          0.1234567891 °F     | TEMPERATURE | false
+          99999999.9 °C       | TEMPERATURE | true
+          100000000 °C        | TEMPERATURE | false
+          -100000000 °C       | TEMPERATURE | false
+          0.123456789 %       | SHARE       | true
+          0.1234567891 %      | SHARE       | false
+          0.1234567891 ppm    | SHARE       | true
+          -1 %                | SHARE       | false
+          100000 d            | TIME        | true
+          100001 d            | TIME        | false
+          2400000 h           | TIME        | true
+          2400001 h           | TIME        | false
+          100001 mm           | LENGTH      | true
+          0.5                 | NUMBER      | true
+          -0.5                | NUMBER      | false
+          five                | NUMBER      | false
+          """)
+  void a_quantity_of_a_dimension_is_read_where_it_can_be_held(
+      String written, Dimension dimension, boolean read) {
+    assertEquals(
+        read ? Optional.of(Quantity.required(written)) : Optional.empty(),
+        Quantity.parse(written, dimension));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "200.02 ppm, 200.02, 200.02 ppm",
+    "1234.5678 ppm, 1234.568, 1234.5678 ppm",
+    "1000 g, 1000, 1000 g"
+  })
+  void it_is_printed_rounded_and_quoted_as_its_source_writes_it(
+      String written, String number, String quoted) {
+    Quantity quantity = Quantity.required(written);
+    assertEquals(number, quantity.shownNumber());
+    assertEquals(quantity.shown(), quantity.in(Language.ENGLISH));
+    assertEquals(quoted, quantity.asWritten().in(Language.ENGLISH));
   }
 }

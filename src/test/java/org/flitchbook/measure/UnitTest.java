@@ -3,6 +3,7 @@ package org.flitchbook.measure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Optional;
+import org.flitchbook.message.Language;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.junit.jupiter.api.Test;
@@ -61,5 +62,28 @@ final class UnitTest {
   @Test
   void a_dimension_is_named_in_words() {
     assertEquals("a length of time", Unit.HOUR.dimension().words());
+  }
+
+  /** One display shows grams and kilograms, another one ounces and pounds. */
+  @ParameterizedTest
+  @CsvSource({
+    "GRAM, KILOGRAM, true",
+    "OUNCE, POUND, true",
+    "POUND, OUNCE, true",
+    "GRAM, OUNCE, false",
+    "POUND, KILOGRAM, false",
+    "GRAM, MILLIMETRE, false",
+    "CELSIUS, FAHRENHEIT, true",
+  })
+  void some_units_stand_on_one_display(Unit one, Unit other, boolean beside) {
+    assertEquals(beside, one.isBeside(other));
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void a_dimension_has_its_units_and_its_words(Dimension dimension) {
+    Measurable measured = () -> dimension;
+    assertEquals(Unit.of(dimension), measured.units());
+    assertEquals(dimension.words(), dimension.in(Language.ENGLISH));
   }
 }
