@@ -156,7 +156,7 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
                     entry.place(),
                     say(
                         "lot.place.found",
-                        "{0} of {1}, where the lot lay: {2}",
+                        "a row \"{0}\" of {1}, where the lot lay: {2}",
                         entry.what(),
                         entry.item(),
                         entry.shown()),

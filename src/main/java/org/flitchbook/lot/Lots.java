@@ -1,9 +1,12 @@
 package org.flitchbook.lot;
 
+import static org.flitchbook.message.Message.say;
+
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -13,6 +16,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
+import org.flitchbook.message.Listing;
+import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.reading.Day;
 import org.flitchbook.reading.Entry;
@@ -74,6 +79,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
                     references.ofEntries(entries),
                     references.ofActions(actions),
                     Register.faults(plan, entries),
+                    alike(builders),
                     joined.faults().stream(),
                     logs.ofLogs(read))
                 .flatMap(each -> each));
@@ -113,6 +119,27 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
         .stream()
         .map(lot -> new LotBuilder(shared, lot.getKey(), lot.getValue()))
         .toList();
+  }
+
+  /** Codes that differ in capitals alone are one lot, mistyped, and one file on many disks. */
+  private static Stream<Fault> alike(List<LotBuilder> builders) {
+    return builders.stream()
+        .collect(Collectors.groupingBy(lot -> lot.code().toLowerCase(Locale.ROOT)))
+        .values()
+        .stream()
+        .filter(same -> same.size() > 1)
+        .flatMap(
+            same ->
+                same.stream()
+                    .map(
+                        lot ->
+                            Fault.ask(
+                                "lots alike by name",
+                                lot.code(),
+                                lot.entries().get(0).place().column("lot"),
+                                Message.of(
+                                    Listing.and(same.stream().map(LotBuilder::code).toList())),
+                                say("lot.alike.expected", "one spelling of each lot's code"))));
   }
 
   /** The days in whose folders something of a lot stands. */

@@ -186,7 +186,7 @@ record ReferenceCheck(Plan plan) {
                     entry.place().column("lot"),
                     say(
                         "lot.none.found",
-                        "{0} of no lot and of no place of the plan",
+                        "a row \"{0}\" of no lot and of no place of the plan",
                         entry.what()),
                     say(
                         "lot.none.expected",

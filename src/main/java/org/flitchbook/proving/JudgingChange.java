@@ -129,6 +129,7 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                   "found in its place",
                   "row without a lot",
                   "air of several places",
+                  "lots alike by name",
                   "product"),
               say(
                   "proving.change.places",

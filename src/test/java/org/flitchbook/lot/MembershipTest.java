@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.flitchbook.input.Fault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -179,5 +180,15 @@ final class MembershipTest {
             "stop A1 2026-02-16/cure.csv:4:time: found out of cure before into cure"
                 + " (2026-02-16/cure.csv:3), expected a later time"),
         Books.said(book));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"B1, ''", "a1, lots alike by name"})
+  void codes_that_differ_in_capitals_are_asked_about(String other, String rule) {
+    Lots book =
+        Books.of(
+            "2026-02-16/cure.csv", PRODUCT + other + ",2026-02-16 09:00,product,JTB,,,MA,,,,\n");
+    List<String> asked = book.lot("A1").orElseThrow().faults().stream().map(Fault::rule).toList();
+    assertEquals(rule.isEmpty() ? List.of() : List.of(rule), asked);
   }
 }
