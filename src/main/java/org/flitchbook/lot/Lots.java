@@ -76,8 +76,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
             read,
             Stream.of(
                     corrections.faults().stream(),
-                    references.ofEntries(entries),
-                    references.ofActions(actions),
+                    references.of(entries, actions),
                     Register.faults(plan, entries),
                     alike(builders),
                     joined.faults().stream(),
@@ -93,7 +92,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
                         filed.getOrDefault(lot.code(), new TreeSet<>()),
                         faults))
             .toList(),
-        shared.register(),
+        register,
         faults.stream()
             .filter(fault -> builders.stream().noneMatch(lot -> lot.code().equals(fault.lot())))
             .toList());

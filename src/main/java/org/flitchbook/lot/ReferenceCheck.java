@@ -35,7 +35,16 @@ record ReferenceCheck(Plan plan) {
   static final Message ANOTHER_KIND =
       say("lot.kind.expected", "a place of another kind, or its kind in the plan corrected");
 
-  Stream<Fault> ofEntries(List<Entry> entries) {
+  /**
+   * What is wrong with entries.
+   *
+   * @param actions those of no lot that are open, see {@link #openWithoutLot}
+   */
+  Stream<Fault> of(List<Entry> entries, List<Entry> actions) {
+    return Stream.concat(ofEntries(entries), ofActions(actions));
+  }
+
+  private Stream<Fault> ofEntries(List<Entry> entries) {
     return entries.stream()
         .flatMap(
             entry ->
@@ -175,7 +184,7 @@ record ReferenceCheck(Plan plan) {
   }
 
   /** What is of a place is asked about in the lots that lay there. */
-  Stream<Fault> ofActions(List<Entry> actions) {
+  private Stream<Fault> ofActions(List<Entry> actions) {
     return actions.stream()
         .filter(entry -> plan.location(entry.item()).isEmpty())
         .map(

@@ -97,7 +97,7 @@ final class BookProof {
               "proving.ledger.whole",
               ledger.lines().size(),
               "The ledger's only line is whole, up to hash {1}.",
-              "The ledger's {0} lines hang together, up to hash {1}.",
+              "The ledger's {0} lines follow from each other, up to hash {1}.",
               head().hash());
       add(PROVED, Ledger.FILE, whole);
     }

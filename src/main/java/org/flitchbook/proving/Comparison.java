@@ -14,7 +14,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.input.Place;
-import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.json.Node;
 import org.flitchbook.message.Listing;
@@ -46,47 +45,11 @@ final class Comparison {
   /** What the forms of records have had since form 2; form 1 is that of version 0.1.0. */
   private static final Set<String> ADDED = Set.of("form", SAID, "lacksSaid", "account", "cureSums");
 
-  /** Something of the lot counted as borne out by what people said of it, and no longer does. */
-  static final String EXPLANATION = "explanation";
-
   private final List<Difference> differences = new ArrayList<>();
   private final Set<String> explainedOtherwise = new TreeSet<>();
   private final Set<String> saidOtherwise = new TreeSet<>();
   private final boolean oldForm;
   private int compared;
-
-  /**
-   * Something that no longer follows.
-   *
-   * @param lot empty where it is about all of them
-   * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
-   * @param grounds by which a change of judging may explain it: the same, {@code kind duration} of
-   *     a limit of that kind, {@code not shown to pending} of a verdict, and {@link #EXPLANATION}
-   */
-  record Difference(String lot, String about, Set<String> grounds, Message printed, Message again) {
-
-    Message sentence() {
-      Message where =
-          about.isEmpty()
-              ? say("proving.of-lot", "lot {0}", lot)
-              : say("proving.of-limit", "lot {0}, {1}", lot, about);
-      return say(
-          "proving.difference",
-          "{0}: the record says {1}, and what it carries gives {2}",
-          where,
-          printed,
-          again);
-    }
-
-    Map<String, Object> json(Session session) {
-      Map<String, Object> tree = new LinkedHashMap<>();
-      tree.put("lot", lot);
-      tree.put("limit", about);
-      tree.put("printed", session.say(printed));
-      tree.put("again", session.say(again));
-      return tree;
-    }
-  }
 
   private Comparison(boolean oldForm) {
     this.oldForm = oldForm;
@@ -179,7 +142,7 @@ final class Comparison {
       all.add(about);
     }
     if (explainedOtherwise.contains(lot)) {
-      all.add(EXPLANATION);
+      all.add(Difference.EXPLANATION);
     }
     differences.add(new Difference(lot, about, all, printed, again));
   }

@@ -76,7 +76,7 @@ record JudgedAgain(
             found);
   }
 
-  private Statement differs(Comparison.Difference difference, List<JudgingChange> changes) {
+  private Statement differs(Difference difference, List<JudgingChange> changes) {
     Message sentence = difference.sentence();
     if (isOfThisVersion()) {
       return new Statement(BROKEN, "proving.differs", "No longer follows: {0}.", sentence);

@@ -12,8 +12,8 @@ import org.flitchbook.message.Message;
  * A change in how the same evidence is judged.
  *
  * @param since the first version of the program that judges so, such as {@code 0.2.0}
- * @param touches the grounds on which something else may come out, see {@link
- *     Comparison.Difference}; one that ends in {@code *} stands for all that begin so
+ * @param touches the grounds on which something else may come out, see {@link Difference}; one that
+ *     ends in {@code *} stands for all that begin so
  * @param change as the change log says it under that version
  */
 record JudgingChange(String since, Set<String> touches, Message change) {
@@ -92,7 +92,7 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " its air, are not asked about")),
           new JudgingChange(
               "0.2.0",
-              Set.of(Comparison.EXPLANATION),
+              Set.of(Difference.EXPLANATION),
               say(
                   "proving.change.borne-out",
                   "an explanation is borne out only by what bears on it")),
@@ -147,7 +147,7 @@ record JudgingChange(String since, Set<String> touches, Message change) {
   }
 
   /** Whether it explains a difference in a record that an earlier version made. */
-  boolean explains(Comparison.Difference difference, String made) {
+  boolean explains(Difference difference, String made) {
     return isBefore(made, since)
         && touches.stream()
             .anyMatch(each -> difference.grounds().stream().anyMatch(at -> matches(each, at)));

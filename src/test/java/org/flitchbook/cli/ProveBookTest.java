@@ -65,7 +65,7 @@ final class ProveBookTest {
     prove(
         book,
         0,
-        "✓ ledger.jsonl: The ledger's 3 lines hang together",
+        "✓ ledger.jsonl: The ledger's 3 lines follow from each other",
         "✓ records: All 7 files of the records are as the ledger lists them.",
         "✓ What was written down is as it was when the days were closed.",
         "has as MA's, Maud Achterberg.");
