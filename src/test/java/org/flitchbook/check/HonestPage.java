@@ -20,7 +20,7 @@ final class HonestPage {
 
           %d whole books were made as an honest and careful maker keeps them: a week in cure, the soak, a night of drying, smoke, chill, packing, review and dispatch, of one lot or more. The meat truly meets every limit, with more room than the instruments are off; readings have noise and are rounded to the step of their instrument, and entries are written to the minute. Each book has the habit that it was made for, and some others by chance. It is judged as `check BOOK` judges it, and on one of its days drawn by chance. `HonestBooksTest` judges one of forty in each build, and all of them, with this part of the page, in `.ci/run long`.
 
-          The other side: `OneBadFactTest` takes the good lot of the example and adds one of %d bad facts, drawn by chance: a reading, a cure, a move, a correction, a result, a row of another day, a failed check, a key of the plan or of `logs.json`, a file. None of these lots is met with exit status 0. One fact of a hundred is tried in each build, and all of them in `.ci/run long`.
+          The other side: `OneBadFactTest` takes the good lot of the example and adds one of %d bad facts, drawn by chance: a reading, a cure, a move, a correction, a result, a row of another day, of a mistyped lot or of one piece alone, surfaces left out, more sent than there is, something found of a place, a failed check, a key of the plan or of `logs.json`, a file. None of these lots is met with exit status 0. One fact of a hundred is tried in each build, and all of them in `.ci/run long`.
 
           - **quiet**: exit status 0, with every lot met.
           - **with something to explain**: an `ask` or a `stop` is open.
