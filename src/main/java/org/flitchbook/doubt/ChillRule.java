@@ -3,8 +3,10 @@ package org.flitchbook.doubt;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Stretch;
@@ -20,7 +22,7 @@ import org.flitchbook.sums.Shift;
 
 /** A core that chills as its cooler's air can't have chilled it, by logs and by hand. */
 sealed interface ChillRule extends Finder
-    permits ChillRule.ColderThanAirWas, ChillRule.FasterThanAir {
+    permits ChillRule.ColderThanAirWas, ChillRule.FallsBesideWarmerAir, ChillRule.FasterThanAir {
 
   @Override
   default Stream<Doubt> find(Subject subject) {
@@ -126,6 +128,70 @@ sealed interface ChillRule extends Finder
                   "do.core-colder-than-its-air-was",
                   "Read the core and the cooler again with another thermometer, and say which was"
                       + " wrong.")));
+    }
+  }
+
+  /**
+   * A core that falls while all that is read of its air is warmer than it.
+   *
+   * @param warmer each reading of the air by more than this
+   * @param fall the core falls by more than this meanwhile
+   * @param apart readings of the air further apart than this show nothing of the time between
+   */
+  @Choice("core falls beside warmer air")
+  record FallsBesideWarmerAir(Degrees warmer, Degrees fall, Duration apart) implements ChillRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject, Track core, int[] chilled, CoolerAir air) {
+      List<Doubt> doubts = new ArrayList<>();
+      int first = -1;
+      long before = 0;
+      for (Map.Entry<Long, Long> each : air.read().entrySet()) {
+        int now = atOrBefore(core, chilled, each.getKey());
+        boolean warm = now >= 0 && isWarmer(core, now, each.getValue());
+        boolean goesOn = first >= 0 && each.getKey() - before <= apart.toMillis();
+        first = warm ? (goesOn ? first : now) : -1;
+        before = each.getKey();
+        if (warm && isFall(core, first, now)) {
+          doubts.add(doubt(subject, core, first, now, each.getValue()));
+        }
+      }
+      return doubts.stream();
+    }
+
+    private static int atOrBefore(Track core, int[] chilled, long time) {
+      return Arrays.stream(chilled)
+          .takeWhile(i -> core.earliest(i) <= time)
+          .reduce(-1, (earlier, later) -> later);
+    }
+
+    private boolean isWarmer(Track core, int index, long air) {
+      return air - core.level(index, Shift.UP) > warmer.difference();
+    }
+
+    private boolean isFall(Track core, int first, int last) {
+      return core.level(first, Shift.DOWN) - core.level(last, Shift.UP) > fall.difference();
+    }
+
+    private Doubt doubt(Subject subject, Track core, int first, int last, long air) {
+      return about(
+          core,
+          first,
+          last,
+          new Doubt(
+              core.place(first),
+              say(
+                  "doubt.falls.found",
+                  "{0} from {1} to {2}, beside air of {3}",
+                  Subject.probe(core),
+                  subject.said(core, first),
+                  subject.said(core, last),
+                  subject.shown(air)),
+              say("doubt.falls.expected", "a core that falls only beside colder air"),
+              say(
+                  "do.core-falls-beside-warmer-air",
+                  "Find out whether the probe sat in this lot and in this cooler, and read both"
+                      + " again.")));
     }
   }
 

@@ -15,9 +15,10 @@ import org.flitchbook.sums.Shift;
  * The coldest that was read of the air around a lot since its chill began, by logs and by hand, and
  * by whichever sensor; each reading at the coldest that it can have been.
  *
- * @param lowest by the times of all readings, in ms; none where the lot lay in water
+ * @param read by the times of all readings, in ms; none where the lot lay in water
+ * @param lowest by the same times, the coldest so far
  */
-record CoolerAir(NavigableMap<Long, Long> lowest) {
+record CoolerAir(NavigableMap<Long, Long> read, NavigableMap<Long, Long> lowest) {
 
   /** Before anything was read. */
   static final long NONE = Long.MIN_VALUE;
@@ -25,16 +26,16 @@ record CoolerAir(NavigableMap<Long, Long> lowest) {
   private static final String WATER = "water";
 
   static CoolerAir of(Subject subject) {
-    NavigableMap<Long, Long> lowest = new TreeMap<>();
+    NavigableMap<Long, Long> read = new TreeMap<>();
     if (!isInWater(subject)) {
       List<Track> tracks = subject.lot().tracks(What.COOLER_TEMPERATURE, Step.CHILL);
       for (Track track : tracks) {
         for (int i = 0; i < track.size(); i++) {
-          lowest.merge(track.earliest(i), track.level(i, Shift.DOWN), Math::min);
+          read.merge(track.earliest(i), track.level(i, Shift.DOWN), Math::min);
         }
       }
     }
-    return new CoolerAir(soFar(lowest));
+    return new CoolerAir(read, soFar(read));
   }
 
   private static NavigableMap<Long, Long> soFar(NavigableMap<Long, Long> levels) {

@@ -173,6 +173,16 @@ final class EachRuleTest {
                         "chill,12:30,cooler temperature,F2,52.0,°F",
                         "chill,17:30,cooler temperature,F2,50.0,°F")),
         bad(
+            "core falls beside warmer air",
+            Suspects.COOLING,
+            () ->
+                CoreLog.everyMinute()
+                    .bench()
+                    .write(
+                        "chill,11:40,cooler temperature,F2,36.0,°F",
+                        "chill,14:00,cooler temperature,F2,90.0,°F",
+                        "chill,15:00,cooler temperature,F2,90.0,°F")),
+        bad(
             "chill faster than its air allows",
             Suspects.COOLING,
             () ->

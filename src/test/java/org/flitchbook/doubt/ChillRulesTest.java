@@ -15,7 +15,8 @@ final class ChillRulesTest {
 
   private static final String COLDER = "core colder than its air was";
   private static final String FASTER = "chill faster than its air allows";
-  private static final Set<String> OWN = Set.of(COLDER, FASTER);
+  private static final String BESIDE = "core falls beside warmer air";
+  private static final Set<String> OWN = Set.of(COLDER, FASTER, BESIDE);
 
   private static String asked(Bench bench) {
     return bench.doubts().stream()
@@ -84,6 +85,22 @@ final class ChillRulesTest {
     assertEquals("", asked(hands("SK", "16:30:00 air 45", "17:00:00 core 35")));
     assertEquals(
         "", asked(hands("SK", "11:31:00 air 36", "11:35:00 core 136", "12:00:00 core 50")));
+  }
+
+  /** By hand, the core and the air around it. */
+  @ParameterizedTest(name = "{0}, {1}, {2}, {3}: {4}")
+  @CsvSource({
+    "13:00 core 90, 13:01 air 100, 14:00 core 80, 14:01 air 100, core falls beside warmer air",
+    "13:00 core 90, 13:01 air 95, 14:00 core 80, 14:01 air 95, ''",
+    "13:00 core 90, 13:01 air 95.1, 14:00 core 84.9, 14:01 air 95.1, core falls beside warmer air",
+    "13:00 core 90, 13:01 air 95.1, 14:00 core 85, 14:01 air 95.1, ''",
+    "13:00 core 90, 13:01 air 100, 14:32 core 80, 14:31 air 100, ''",
+    "13:00 core 90, 13:01 air 100, 14:00 core 80, 14:01 air 70, ''",
+    "13:00 core 90, 13:01 air 70, 14:00 core 80, 14:01 air 100, ''",
+  })
+  void no_core_falls_beside_warmer_air(
+      String core, String air, String laterCore, String laterAir, String asked) {
+    assertEquals(asked, asked(hands("F2", "11:40 air 30", core, air, laterCore, laterAir)));
   }
 
   /** For less than 10 minutes a log may be wrong; a sensor, not the core. */
