@@ -2,7 +2,6 @@ package org.flitchbook.reading;
 
 import static org.flitchbook.message.Message.say;
 
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +28,7 @@ final class LogReader implements Rows {
   private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
   private final LogRows read;
+  private final OddCells odd;
   private final OtherColumns others;
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
@@ -44,6 +44,7 @@ final class LogReader implements Rows {
     this.decimalMark = layout.log().decimal();
     this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
+    this.odd = new OddCells(layout.columns().size());
     this.others = new OtherColumns(layout.log().leftOut());
   }
 
@@ -84,7 +85,9 @@ final class LogReader implements Rows {
   private LogSeries inOrder(Practice practice) {
     long precision = layout.clock().precisionMillis(places);
     ReadLog log = new ReadLog(name, layout, practice, precision, read, rowFaults);
-    return new LogSeries(log, new RowOrder(log, read, parts).inOrder());
+    LogSeries series = new LogSeries(log, new RowOrder(log, read, parts).inOrder());
+    odd.tell(log);
+    return series;
   }
 
   @Override
@@ -96,7 +99,51 @@ final class LogReader implements Rows {
     readable = columns.faults().isEmpty();
     if (readable) {
       units(words);
+      times(words);
     }
+  }
+
+  /** A row with a time is no heading, and those above it are readings; a number names a channel. */
+  private void times(Row words) {
+    LogClock clock = layout.clock();
+    boolean isNamedSo =
+        clock instanceof WrittenClock
+            && words.cells().stream().anyMatch(word -> clock.read(word).isPresent());
+    if (isNamedSo || clock.read(columns.timeText(words)).isPresent()) {
+      stop(
+          "heading",
+          words,
+          layout.time().column(),
+          say("reading.log.time-in-heading", "a time in the heading"),
+          say(
+              "reading.log.words-above",
+              "words above the times and readings; \"skip\" is too large?"));
+    }
+  }
+
+  @Override
+  public void skipped(Row row) {
+    if (readable
+        && layout.clock().read(columns.timeText(row)).isPresent()
+        && columns.values().stream().anyMatch(index -> isReading(row.cell(index), false))) {
+      stop(
+          "skipped reading",
+          row,
+          "",
+          Message.of(String.join(", ", row.cells())),
+          say("reading.log.none-skipped", "no readings in the lines that \"skip\" passes over"));
+    }
+  }
+
+  /** Beside a label, only a plain number is one. */
+  private boolean isReading(String cell, boolean beside) {
+    LogCell.Kind kind = LogCell.of(cell, decimalMark).kind();
+    return kind == LogCell.Kind.NUMBER || (kind == LogCell.Kind.LOST && !beside);
+  }
+
+  /** Words in the place of a time, as a logger writes them above its rows and below. */
+  private boolean isLabel(String time) {
+    return LogCell.of(time, decimalMark).kind() == LogCell.Kind.WORDS && !time.contains("#");
   }
 
   /** A scale named in the file against the one stated: either may be the wrong one. */
@@ -176,8 +223,7 @@ final class LogReader implements Rows {
   /** A row of units or a last line holds no reading, so nothing is lost with it. */
   private void noTime(Row row, String text) {
     boolean reads =
-        columns.values().stream()
-            .anyMatch(index -> Numbers.read(row.cell(index), decimalMark).isPresent());
+        columns.values().stream().anyMatch(index -> isReading(row.cell(index), isLabel(text)));
     if (!reads) {
       units(row);
     }
@@ -188,7 +234,7 @@ final class LogReader implements Rows {
         row.line(),
         layout.time().column(),
         text.isEmpty() ? say("reading.time.none", "no time") : Message.of(text),
-        reads ? hinted(clock.expected(), text, clock.hint(text)) : clock.expected());
+        reads ? OddCells.hinted(clock.expected(), hint(text, clock.hint(text))) : clock.expected());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
@@ -203,39 +249,33 @@ final class LogReader implements Rows {
         Numbers.noBareComma(delimiter, expected));
   }
 
-  /** What is expected, with what often lies behind such a cell. */
-  private static Message hinted(Message expected, String text, Optional<Message> hint) {
-    Optional<Message> more =
-        text.contains("##")
-            ? Optional.of(
-                say(
-                    "reading.hint.damaged",
-                    "a spreadsheet wrote this over what was there: export the log again"))
-            : hint;
-    return more.map(each -> say("reading.log.hinted", "{0}; {1}", expected, each)).orElse(expected);
+  /** What often lies behind a cell. */
+  private static Optional<Message> hint(String text, Optional<Message> hint) {
+    return text.contains("##")
+        ? Optional.of(
+            say(
+                "reading.hint.damaged",
+                "a spreadsheet wrote this over what was there: export the log again"))
+        : hint;
   }
 
   private long level(Row row, int index) {
-    Series column = layout.columns().get(index).series();
     String text = columns.value(row, index);
     if (text.isEmpty()) {
       return LogRows.NONE;
     }
-    Optional<BigDecimal> number = Numbers.read(text, decimalMark);
-    if (number.isEmpty()) {
-      Message wanted = say("reading.log.number", "a number");
-      rowFaults.add(
-          "no value",
-          Severity.NOTE,
-          row.line(),
-          column.column(),
-          Message.of(text),
-          hinted(wanted, text, Numbers.hint(text, decimalMark)));
+    Unit stated = layout.columns().get(index).series().unit();
+    LogCell cell = LogCell.of(text, decimalMark);
+    OptionalLong level = cell.number().map(n -> Level.of(n, stated)).orElse(OptionalLong.empty());
+    Optional<Unit> other = cell.unit().filter(unit -> unit != stated);
+    if (cell.kind() != LogCell.Kind.NUMBER) {
+      Optional<Message> hint = hint(text, Numbers.hint(text, decimalMark));
+      odd.add(read.size(), index, OddCells.Oddity.noNumber(cell.kind(), text, hint));
+    } else if (other.isPresent()) {
+      odd.add(read.size(), index, OddCells.Oddity.otherUnit(other.get(), text, stated));
       return LogRows.NONE;
-    }
-    OptionalLong level = Level.of(number.get(), column.unit());
-    if (level.isEmpty()) {
-      stop("value", row, column.column(), Message.of(text), AmountReader.LEVEL);
+    } else if (level.isEmpty()) {
+      odd.add(read.size(), index, OddCells.Oddity.tooLong(text));
     }
     return level.orElse(LogRows.NONE);
   }

@@ -40,7 +40,8 @@ final class LogRows {
     turned = !turned;
   }
 
-  private int place(int row) {
+  /** Where a row of the file's order stands in this one, or the other way round. */
+  int place(int row) {
     return turned ? at.size() - 1 - row : row;
   }
 

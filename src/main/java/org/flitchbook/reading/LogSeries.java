@@ -50,10 +50,28 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
         if (log.rows().level(index, row) != LogRows.NONE) {
           used.set(row);
           samples.add(0, row);
+        } else {
+          samples.addSilent(row);
         }
       }
     }
+    silent(column, samples);
     return column.series().with(log.name(), log.precision(), samples);
+  }
+
+  /** Of a lot's probe that gave no reading the lot itself knows when it should have. */
+  private void silent(LogsFile.ValueColumn column, Samples samples) {
+    int silent = samples.silent().size();
+    if (samples.size() == 0 && silent > 0 && !column.series().place().isEmpty()) {
+      log.faults()
+          .add(
+              "place without a reading",
+              Severity.STOP,
+              log.rows().line(samples.silent().get(0)),
+              column.column(),
+              say("reading.log.no-number", "no number in {0} rows", silent),
+              say("reading.log.every-place", "readings of every place that logs.json names"));
+    }
   }
 
   private void check(int row, long last) {

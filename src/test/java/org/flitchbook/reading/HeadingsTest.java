@@ -122,14 +122,17 @@ final class HeadingsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "39,2 | a number; the decimal mark is stated as \"decimal\" in logs.json",
-        "##### | a number; a spreadsheet wrote this over what was there: export the log again",
-        "1.234,5 | a number",
-        "ERR | a number"
+        "stop | 39,2 | a number, alone or with its unit; the decimal mark is stated as \"decimal\""
+            + " in logs.json",
+        "ask | ##### | a number, or a usual word for no reading; a spreadsheet wrote this over what"
+            + " was there: export the log again",
+        "stop | 1.234,5 | a number, alone or with its unit",
+        "note | ERR | a number"
       })
-  void what_often_lies_behind_a_cell_without_a_number_is_told(String cell, String expected) {
+  void what_often_lies_behind_a_cell_without_a_number_is_told(
+      String severity, String cell, String expected) {
     assertEquals(
-        "note p1.csv:2:P1: found " + cell + ", expected " + expected,
+        severity + " p1.csv:2:P1: found " + cell + ", expected " + expected,
         said(read("P1", "P1", "2026-02-24 08:01:00;" + cell)).get(0));
   }
 }
