@@ -266,7 +266,7 @@ final class LogReader implements Rows {
     }
     Unit stated = layout.columns().get(index).series().unit();
     LogCell cell = LogCell.of(text, decimalMark);
-    OptionalLong level = cell.number().map(n -> Level.of(n, stated)).orElse(OptionalLong.empty());
+    OptionalLong level = cell.number().map(n -> Level.near(n, stated)).orElse(OptionalLong.empty());
     Optional<Unit> other = cell.unit().filter(unit -> unit != stated);
     if (cell.kind() != LogCell.Kind.NUMBER) {
       Optional<Message> hint = hint(text, Numbers.hint(text, decimalMark));

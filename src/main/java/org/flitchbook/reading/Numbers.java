@@ -11,6 +11,10 @@ import org.flitchbook.message.Message;
 final class Numbers {
 
   private static final int LONGEST = 24;
+
+  /** No program writes a float with so many letters. */
+  private static final int LONGEST_LOGGED = 60;
+
   private static final Pattern LOGGED =
       Pattern.compile("[-+]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][-+]?[0-9]{1,3})?");
 
@@ -27,7 +31,7 @@ final class Numbers {
   static Optional<BigDecimal> logged(String text, char decimalMark) {
     return Optional.of(text.replace(decimalMark, '.'))
         .filter(point -> decimalMark == '.' || text.indexOf('.') < 0)
-        .filter(point -> point.length() <= LONGEST && LOGGED.matcher(point).matches())
+        .filter(point -> point.length() <= LONGEST_LOGGED && LOGGED.matcher(point).matches())
         .map(BigDecimal::new);
   }
 

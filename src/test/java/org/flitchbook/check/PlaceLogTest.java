@@ -93,6 +93,20 @@ final class PlaceLogTest {
     assertEquals("not met", said(fridge(1, i -> cell)));
   }
 
+  /** As programs write floats; the logger's error of half a degree counts beside the reading. */
+  @ParameterizedTest
+  @CsvSource({
+    "41.00000000000001, not met",
+    "41, not shown",
+    "40.50000000000001, not shown",
+    "40.5, met",
+    "40.49999999999999, met",
+    "38.15000152587890625, met",
+  })
+  void a_float_counts_as_exactly_as_it_is_written(String cell, String verdict) {
+    assertEquals(verdict, said(fridge(60, i -> cell)));
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {"HI", ">60", "OVER", "~58", "58.0*", "58;0", "58.0 ALARM", "14.4 °C", "\"58,0\""})

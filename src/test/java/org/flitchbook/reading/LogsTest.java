@@ -222,11 +222,7 @@ final class LogsTest {
                     + " with its unit"),
             "4"),
         Arguments.of(
-            List.of(at + "2:00,1.1234567891", at + "3:00,1.1234567890"),
-            List.of(
-                "stop p1.csv:2:P1: found 1.1234567891, expected at most eight digits before and"
-                    + " nine behind the decimal mark"),
-            "3"),
+            List.of(at + "2:00,1.1234567891", at + "3:00,75.41499934151251"), List.of(), "2 3"),
         Arguments.of(
             List.of(at + "2:00,123456789"),
             List.of(
