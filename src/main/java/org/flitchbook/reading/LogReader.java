@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
@@ -91,16 +92,26 @@ final class LogReader implements Rows {
   }
 
   @Override
-  public void heading(Row words, char delimiter) {
-    this.delimiter = delimiter;
-    heading = words;
-    columns = LogColumns.of(name, words, layout);
+  public void heading(Row first, char mark) {
+    delimiter = mark;
+    boolean headed = layout.log().heading().isEmpty();
+    heading = headed ? first : numbered(first);
+    columns = LogColumns.of(name, heading, layout);
     faults.addAll(columns.faults());
     readable = columns.faults().isEmpty();
-    if (readable) {
-      units(words);
-      times(words);
+    if (!headed) {
+      row(first);
+    } else if (readable) {
+      units(first);
+      times(first);
     }
+  }
+
+  /** The numbers of the columns, in the place of words. */
+  private static Row numbered(Row first) {
+    return new Row(
+        first.line(),
+        IntStream.rangeClosed(1, first.cells().size()).mapToObj(String::valueOf).toList());
   }
 
   /** A row with a time is no heading, and those above it are readings; a number names a channel. */

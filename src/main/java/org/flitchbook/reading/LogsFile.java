@@ -31,6 +31,7 @@ import org.flitchbook.table.Tables;
 record LogsFile(Fields object, List<Log> logs) {
 
   private static final String NEWEST_FIRST = "newest first";
+  private static final String NONE = "none";
 
   static final Binder BINDER =
       Binder.PLAIN
@@ -50,6 +51,7 @@ record LogsFile(Fields object, List<Log> logs) {
           .with("elapsed", Format.choice(LogTime.ELAPSED, form -> form))
           .with("epoch", Format.choice(List.of("seconds", "milliseconds"), form -> form))
           .with("order", choice(say("json.text", "\"{0}\"", NEWEST_FIRST), List.of(NEWEST_FIRST)))
+          .with("heading", choice(say("json.text", "\"{0}\"", NONE), List.of(NONE)))
           .with("offset", LogTime.anOffset())
           .with(LocalDate.class, LogTime.dayZero());
 
@@ -57,7 +59,9 @@ record LogsFile(Fields object, List<Log> logs) {
    * Some files.
    *
    * @param files a file's name, or a pattern with * and ?
-   * @param skip lines before the heading
+   * @param skip lines before the heading, or before the first row
+   * @param heading "none" where the first row is one of the log; its columns are then called by
+   *     their numbers, from 1
    * @param instrument the id of an instrument in the plan
    * @param leftOut why a column counts for nothing, by its heading
    */
@@ -68,6 +72,7 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(format = "delimiter") Optional<Character> delimiter,
       @Key(format = "decimal", otherwise = ".") char decimal,
       @Key(optional = true) int skip,
+      @Key(format = "heading") Optional<String> heading,
       LogTime time,
       String instrument,
       @Key(least = 1) List<Column> columns,
