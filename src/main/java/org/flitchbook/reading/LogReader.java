@@ -4,7 +4,9 @@ import static org.flitchbook.message.Message.say;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
@@ -34,6 +36,10 @@ final class LogReader implements Rows {
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
   private LogColumns columns = LogColumns.NONE;
+
+  /** The columns that no heading has had yet. */
+  private Map<String, Fault> lacking = Map.of();
+
   private boolean readable;
   private char delimiter;
   private int rows;
@@ -61,7 +67,9 @@ final class LogReader implements Rows {
     fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
     reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
     LogSeries made = reader.inOrder(practice);
-    List<Series> series = reader.readable ? made.make(last) : List.of();
+    reader.faults.addAll(reader.lacking.values());
+    boolean isRead = reader.readable && reader.lacking.isEmpty();
+    List<Series> series = isRead ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());
     reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
     return new FileRead.Content(
@@ -99,6 +107,7 @@ final class LogReader implements Rows {
     columns = LogColumns.of(name, heading, layout);
     faults.addAll(columns.faults());
     readable = columns.faults().isEmpty();
+    lacking = readable ? new LinkedHashMap<>(columns.lacking()) : Map.of();
     if (!headed) {
       row(first);
     } else if (readable) {
@@ -136,7 +145,7 @@ final class LogReader implements Rows {
   public void skipped(Row row) {
     if (readable
         && layout.clock().read(columns.timeText(row)).isPresent()
-        && columns.values().stream().anyMatch(index -> isReading(row.cell(index), false))) {
+        && columns.valuesOf(row).anyMatch(cell -> isReading(cell, false))) {
       stop(
           "skipped reading",
           row,
@@ -200,13 +209,14 @@ final class LogReader implements Rows {
   /** A heading in the middle begins another part; its words may stand in another order. */
   private void headingAgain(Row row) {
     columns = LogColumns.of(name, row, layout);
-    Optional<Fault> lacking = columns.faults().stream().findFirst();
+    lacking.keySet().retainAll(columns.lacking().keySet());
+    Optional<Fault> unreadable = columns.faults().stream().findFirst();
     rowFaults.add(
         "heading again",
-        lacking.isEmpty() ? Severity.NOTE : Severity.STOP,
+        unreadable.isEmpty() ? Severity.NOTE : Severity.STOP,
         row.line(),
         "",
-        lacking.map(Fault::found).orElse(Message.of(String.join(", ", row.cells()))),
+        unreadable.map(Fault::found).orElse(Message.of(String.join(", ", row.cells()))),
         once());
     parts.add(read.size());
   }
@@ -233,8 +243,7 @@ final class LogReader implements Rows {
 
   /** A row of units or a last line holds no reading, so nothing is lost with it. */
   private void noTime(Row row, String text) {
-    boolean reads =
-        columns.values().stream().anyMatch(index -> isReading(row.cell(index), isLabel(text)));
+    boolean reads = columns.valuesOf(row).anyMatch(cell -> isReading(cell, isLabel(text)));
     if (!reads) {
       units(row);
     }

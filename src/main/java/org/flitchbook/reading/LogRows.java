@@ -66,6 +66,12 @@ final class LogRows {
     return levels[column].get(place(row));
   }
 
+  /** Whether no column has a level in both of two rows, as in parts of several probes. */
+  boolean areApart(int one, int other) {
+    return Stream.of(levels)
+        .noneMatch(each -> each.get(place(one)) != NONE && each.get(place(other)) != NONE);
+  }
+
   /** Whether two rows read the same in every column. */
   boolean readAlike(int one, int other) {
     for (int column = 0; column < levels.length; column++) {

@@ -146,7 +146,7 @@ final class PartsTest {
   }
 
   @Test
-  void rows_under_a_second_heading_that_lacks_a_column_are_stops() {
+  void rows_under_a_second_heading_that_has_none_of_the_columns_are_stops() {
     Day day = read("08:00 1", "Time P2", "08:01 2", "08:02 3", "Time P1", "08:03 4");
     assertEquals(
         List.of(
@@ -155,6 +155,52 @@ final class PartsTest {
             "note p1.csv:6: found Time, P1, expected the heading once, on line 1"),
         said(day));
     assertEquals("2 7", lines(day));
+  }
+
+  private static final String PROBES =
+      "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\":"
+          + " \"A1\"}, {\"column\": \"P2\", \"what\": \"internal temperature\", \"unit\":"
+          + " \"°F\", \"lot\": \"A2\"}";
+
+  private static Day ofProbes(String log) {
+    String layout = Days.layout(TIME, "");
+    String columns = layout.substring(0, layout.indexOf("\"columns\": [")) + "\"columns\": [";
+    return Days.read(
+        Days.NEW_YORK, file("logs.json", columns + PROBES + "]}]}"), file("p1.csv", log));
+  }
+
+  @Test
+  void each_probe_may_have_a_part_of_its_own() {
+    Day day =
+        ofProbes(
+            """
+            Time,P1
+            2026-02-24 08:00:00,39
+            2026-02-24 08:01:00,40
+            Time,P2
+            2026-02-24 08:00:00,59
+            2026-02-24 08:01:00,60
+            """);
+    assertEquals(
+        List.of("note p1.csv:4: found Time, P2, expected the heading once, on line 1"), said(day));
+    assertEquals(
+        List.of("2: 2026-02-24T13:00:00Z 39 °F", "3: 2026-02-24T13:01:00Z 40 °F"),
+        samples(day.series().get(0)));
+    assertEquals(
+        List.of("5: 2026-02-24T13:00:00Z 59 °F", "6: 2026-02-24T13:01:00Z 60 °F"),
+        samples(day.series().get(1)));
+  }
+
+  @Test
+  void a_probe_that_no_part_has_is_missing() {
+    Day day = ofProbes("Time,P1\n2026-02-24 08:00:00,39\nTime,P1\n2026-02-24 08:01:00,40\n");
+    assertEquals(
+        List.of(
+            "note p1.csv:3: found Time, P1, expected the heading once, on line 1",
+            "broken p1.csv:1:P2: found no column \"P2\" in Time, P1, expected the columns that"
+                + " logs.json names"),
+        said(day).stream().sorted(java.util.Comparator.reverseOrder()).toList());
+    assertEquals(List.of(), day.series());
   }
 
   @Test
