@@ -84,6 +84,8 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                   "no value",
                   "unit",
                   "heading",
+                  "heading again",
+                  "zone",
                   "skipped reading",
                   "place without a reading"),
               say(

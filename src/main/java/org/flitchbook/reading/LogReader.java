@@ -14,7 +14,6 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.practice.Practice;
@@ -31,10 +30,12 @@ final class LogReader implements Rows {
   private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
   private final LogRows read;
+  private final TimelessRows timeless;
   private final OddCells odd;
   private final OtherColumns others;
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
+
   private LogColumns columns = LogColumns.NONE;
 
   /** The columns that no heading has had yet. */
@@ -51,7 +52,8 @@ final class LogReader implements Rows {
     this.decimalMark = layout.log().decimal();
     this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
-    this.odd = new OddCells(layout.columns().size());
+    this.timeless = new TimelessRows(layout, rowFaults);
+    this.odd = new OddCells(layout.columns(), decimalMark);
     this.others = new OtherColumns(layout.log().leftOut());
   }
 
@@ -66,6 +68,7 @@ final class LogReader implements Rows {
     LogReader reader = new LogReader(file.name(), fitting.get(0));
     fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
     reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
+    reader.timeless.end();
     LogSeries made = reader.inOrder(practice);
     reader.faults.addAll(reader.lacking.values());
     boolean isRead = reader.readable && reader.lacking.isEmpty();
@@ -145,7 +148,7 @@ final class LogReader implements Rows {
   public void skipped(Row row) {
     if (readable
         && layout.clock().read(columns.timeText(row)).isPresent()
-        && columns.valuesOf(row).anyMatch(cell -> isReading(cell, false))) {
+        && columns.valuesOf(row).anyMatch(cell -> timeless.isReading(cell, false))) {
       stop(
           "skipped reading",
           row,
@@ -153,17 +156,6 @@ final class LogReader implements Rows {
           Message.of(String.join(", ", row.cells())),
           say("reading.log.none-skipped", "no readings in the lines that \"skip\" passes over"));
     }
-  }
-
-  /** Beside a label, only a plain number is one. */
-  private boolean isReading(String cell, boolean beside) {
-    LogCell.Kind kind = LogCell.of(cell, decimalMark).kind();
-    return kind == LogCell.Kind.NUMBER || (kind == LogCell.Kind.LOST && !beside);
-  }
-
-  /** Words in the place of a time, as a logger writes them above its rows and below. */
-  private boolean isLabel(String time) {
-    return LogCell.of(time, decimalMark).kind() == LogCell.Kind.WORDS && !time.contains("#");
   }
 
   /** A scale named in the file against the one stated: either may be the wrong one. */
@@ -199,7 +191,7 @@ final class LogReader implements Rows {
           "",
           say("reading.log.lacking-column", "a row under a heading that lacks a column"),
           once());
-    } else if (columns.isTooNarrowFor(row)) {
+    } else if (columns.isTooNarrowFor(row) && !timeless.isLabel(columns.timeText(row))) {
       tooWide(row);
     } else {
       reading(row);
@@ -208,6 +200,7 @@ final class LogReader implements Rows {
 
   /** A heading in the middle begins another part; its words may stand in another order. */
   private void headingAgain(Row row) {
+    timeless.headingFollows();
     columns = LogColumns.of(name, row, layout);
     lacking.keySet().retainAll(columns.lacking().keySet());
     Optional<Fault> unreadable = columns.faults().stream().findFirst();
@@ -229,32 +222,20 @@ final class LogReader implements Rows {
     String text = columns.timeText(row);
     OptionalLong time = layout.clock().read(text);
     if (time.isEmpty()) {
-      noTime(row, text);
+      if (!timeless.reads(row, columns)) {
+        units(row);
+      }
+      timeless.add(row, columns);
       return;
     }
+    timeless.timeFollows(heading);
     places = Math.max(places, Numbers.places(text, decimalMark));
     long[] levels = new long[layout.columns().size()];
     for (int column = 0; column < levels.length; column++) {
-      levels[column] = level(row, column);
+      levels[column] = odd.level(read.size(), column, columns.value(row, column));
     }
     read.add(time.getAsLong(), row.line(), levels);
     others.take(row, columns.others());
-  }
-
-  /** A row of units or a last line holds no reading, so nothing is lost with it. */
-  private void noTime(Row row, String text) {
-    boolean reads = columns.valuesOf(row).anyMatch(cell -> isReading(cell, isLabel(text)));
-    if (!reads) {
-      units(row);
-    }
-    LogClock clock = layout.clock();
-    rowFaults.add(
-        reads ? "time" : "no reading",
-        reads ? Severity.STOP : Severity.NOTE,
-        row.line(),
-        layout.time().column(),
-        text.isEmpty() ? say("reading.time.none", "no time") : Message.of(text),
-        reads ? OddCells.hinted(clock.expected(), hint(text, clock.hint(text))) : clock.expected());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
@@ -267,37 +248,6 @@ final class LogReader implements Rows {
         "",
         Message.of(String.join(", ", row.cells())),
         Numbers.noBareComma(delimiter, expected));
-  }
-
-  /** What often lies behind a cell. */
-  private static Optional<Message> hint(String text, Optional<Message> hint) {
-    return text.contains("##")
-        ? Optional.of(
-            say(
-                "reading.hint.damaged",
-                "a spreadsheet wrote this over what was there: export the log again"))
-        : hint;
-  }
-
-  private long level(Row row, int index) {
-    String text = columns.value(row, index);
-    if (text.isEmpty()) {
-      return LogRows.NONE;
-    }
-    Unit stated = layout.columns().get(index).series().unit();
-    LogCell cell = LogCell.of(text, decimalMark);
-    OptionalLong level = cell.number().map(n -> Level.near(n, stated)).orElse(OptionalLong.empty());
-    Optional<Unit> other = cell.unit().filter(unit -> unit != stated);
-    if (cell.kind() != LogCell.Kind.NUMBER) {
-      Optional<Message> hint = hint(text, Numbers.hint(text, decimalMark));
-      odd.add(read.size(), index, OddCells.Oddity.noNumber(cell.kind(), text, hint));
-    } else if (other.isPresent()) {
-      odd.add(read.size(), index, OddCells.Oddity.otherUnit(other.get(), text, stated));
-      return LogRows.NONE;
-    } else if (level.isEmpty()) {
-      odd.add(read.size(), index, OddCells.Oddity.tooLong(text));
-    }
-    return level.orElse(LogRows.NONE);
   }
 
   private void stop(String rule, Row row, String column, Message found, Message expected) {

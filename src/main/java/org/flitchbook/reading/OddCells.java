@@ -5,9 +5,11 @@ import static org.flitchbook.message.Message.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Severity;
+import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 
@@ -75,10 +77,50 @@ final class OddCells {
     }
   }
 
+  private final List<LogsFile.ValueColumn> stated;
+  private final char decimalMark;
   private final List<List<Run>> columns;
 
-  OddCells(int columns) {
-    this.columns = Stream.generate(() -> (List<Run>) new ArrayList<Run>()).limit(columns).toList();
+  OddCells(List<LogsFile.ValueColumn> stated, char decimalMark) {
+    this.stated = stated;
+    this.decimalMark = decimalMark;
+    this.columns =
+        Stream.generate(() -> (List<Run>) new ArrayList<Run>()).limit(stated.size()).toList();
+  }
+
+  /** What often lies behind a cell. */
+  static Optional<Message> hint(String text, Optional<Message> hint) {
+    return text.contains("##")
+        ? Optional.of(
+            say(
+                "reading.hint.damaged",
+                "a spreadsheet wrote this over what was there: export the log again"))
+        : hint;
+  }
+
+  /**
+   * The level that a cell gives; none where it gives no reading.
+   *
+   * @param row the place of its row in the file's order
+   */
+  long level(int row, int index, String text) {
+    if (text.isEmpty()) {
+      return LogRows.NONE;
+    }
+    Unit unit = stated.get(index).series().unit();
+    LogCell cell = LogCell.of(text, decimalMark);
+    OptionalLong level = cell.number().map(n -> Level.near(n, unit)).orElse(OptionalLong.empty());
+    Optional<Unit> other = cell.unit().filter(each -> each != unit);
+    if (cell.kind() != LogCell.Kind.NUMBER) {
+      Optional<Message> hint = hint(text, Numbers.hint(text, decimalMark));
+      add(row, index, Oddity.noNumber(cell.kind(), text, hint));
+    } else if (other.isPresent()) {
+      add(row, index, Oddity.otherUnit(other.get(), text, unit));
+      return LogRows.NONE;
+    } else if (level.isEmpty()) {
+      add(row, index, Oddity.tooLong(text));
+    }
+    return level.orElse(LogRows.NONE);
   }
 
   /** What is expected, with what often lies behind such a cell. */
@@ -86,12 +128,7 @@ final class OddCells {
     return hint.map(each -> say("reading.log.hinted", "{0}; {1}", expected, each)).orElse(expected);
   }
 
-  /**
-   * A cell.
-   *
-   * @param row the place of its row in the file's order
-   */
-  void add(int row, int column, Oddity oddity) {
+  private void add(int row, int column, Oddity oddity) {
     List<Run> runs = columns.get(column);
     int last = runs.size() - 1;
     if (last >= 0 && runs.get(last).goesOn(oddity, row)) {

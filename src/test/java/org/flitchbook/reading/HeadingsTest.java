@@ -135,4 +135,47 @@ final class HeadingsTest {
         severity + " p1.csv:2:P1: found " + cell + ", expected " + expected,
         said(read("P1", "P1", "2026-02-24 08:01:00;" + cell)).get(0));
   }
+
+  private static Day zoned(String heading, String zone, String... times) {
+    String layout =
+        Days.layout(TIME.replace("America/New_York", zone), "")
+            .replace("\"column\": \"Time\"", "\"column\": \"" + heading + "\"");
+    StringBuilder log = new StringBuilder("\"" + heading + "\";P1\n");
+    for (String time : times) {
+      log.append(time).append(" 08:02:00;39.2\n");
+    }
+    return Days.read(Days.NEW_YORK, file("logs.json", layout), file("p1.csv", log.toString()));
+  }
+
+  /** In New York it is five hours behind in winter and four in summer. */
+  @ParameterizedTest
+  @CsvSource({
+    "'Date Time, GMT-05:00', America/New_York, ''",
+    "'Date Time, GMT-05:00', -05:00, ''",
+    "'Time (UTC-5)', America/New_York, ''",
+    "'Time (UTC)', UTC, ''",
+    "'Time [UTC+0530]', +05:30, ''",
+    "'Time', America/New_York, ''",
+    "'Date Time, GMT+01:00', America/New_York, +01:00",
+    "'Date Time, GMT-04:00', America/New_York, -04:00",
+    "'Time (UTC)', America/New_York, Z",
+    "'Time UTC+5:30', +05:00, +05:30",
+  })
+  void an_offset_in_the_heading_is_held_against_the_zone(
+      String heading, String zone, String named) {
+    List<String> expected =
+        named.isEmpty()
+            ? List.of()
+            : List.of(
+                "ask p1.csv:2:%s: found %s in \"%s\", expected %s as %s in logs.json has it then"
+                    .formatted(
+                        heading, named, heading, zone.startsWith("+") ? zone : "-05:00", zone));
+    assertEquals(expected, said(zoned(heading, zone, "2026-02-24")));
+  }
+
+  @Test
+  void a_log_over_a_change_of_the_clock_is_held_against_it_at_its_end_too() {
+    assertEquals(
+        1, said(zoned("GMT-05:00", "America/New_York", "2026-03-07", "2026-03-09")).size());
+  }
 }

@@ -203,6 +203,58 @@ final class PartsTest {
     assertEquals(List.of(), day.series());
   }
 
+  /** Read by the first heading, the rows below would be those of another probe. */
+  @Test
+  void a_row_of_words_that_may_be_another_heading_is_asked_about() {
+    String log = "Time,P1\n2026-02-24 08:00:00,39\n%s\n2026-02-24 08:01:00,59\n";
+    assertEquals(
+        List.of(
+            "note p1.csv:3:Time: found Stamp, expected yyyy-MM-dd HH:mm:ss",
+            "ask p1.csv:3: found Stamp, Probe B, expected the words of line 1 where another part"
+                + " begins; its rows were read by those"),
+        said(Days.log(TIME, log.formatted("Stamp,Probe B"))));
+    for (String row : List.of("hh:mm,°F", "Logger stopped,", "End,---", "# clock checked")) {
+      assertEquals(1, said(Days.log(TIME, log.formatted(row))).size(), row);
+    }
+  }
+
+  @Test
+  void what_a_logger_says_about_itself_between_its_parts_is_no_reading() {
+    Day day =
+        Days.log(
+            TIME,
+            """
+            Time,P1
+            2026-02-24 08:00:00,39
+            Serial,77
+            Firmware,1.2,of,May
+            Started,2026-02-24
+            Time,P1
+            2026-02-24 08:01:00,40
+            Minimum,39
+            Max,40
+            """);
+    assertEquals(
+        List.of(
+            "note p1.csv:5:Time: found Started, expected yyyy-MM-dd HH:mm:ss",
+            "note p1.csv:3:Time: found Serial (2 rows, lines 3 to 4), expected yyyy-MM-dd HH:mm:ss",
+            "note p1.csv:8:Time: found Minimum (2 rows, lines 8 to 9), expected yyyy-MM-dd"
+                + " HH:mm:ss",
+            "note p1.csv:6: found Time, P1, expected the heading once, on line 1"),
+        said(day));
+    assertEquals("2 7", lines(day));
+  }
+
+  @Test
+  void a_number_beside_words_among_the_rows_is_a_reading_without_its_time() {
+    for (String label : List.of("no clock", "ERR", "#####", "Min", "")) {
+      String log = "Time,P1\n2026-02-24 08:00:00,39\n" + label + ",58\n2026-02-24 08:01:00,39\n";
+      assertEquals("stop", said(Days.log(TIME, log)).get(0).substring(0, 4), label);
+    }
+    String log = "Time,P1\n2026-02-24 08:00:00,39\nno clock,58\n";
+    assertEquals("stop", said(Days.log(TIME, log)).get(0).substring(0, 4));
+  }
+
   @Test
   void rows_of_one_minute_are_kept_and_noted_once() {
     String log =
