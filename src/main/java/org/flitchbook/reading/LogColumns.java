@@ -63,6 +63,17 @@ record LogColumns(
     return new LogColumns(time, values, others, width, search.lacking, faults);
   }
 
+  /** The numbers of the columns, in the place of words; a first row may lack its last cells. */
+  static Row numbers(Row first, LogsFile.Log log) {
+    int width =
+        log.named()
+            .filter(word -> word.matches("[1-9]\\d{0,2}"))
+            .mapToInt(Integer::parseInt)
+            .reduce(first.cells().size(), Math::max);
+    return new Row(
+        first.line(), IntStream.rangeClosed(1, width).mapToObj(String::valueOf).toList());
+  }
+
   private static SortedMap<Integer, String> others(
       Row heading, int width, List<Integer> time, List<Integer> values) {
     SortedMap<Integer, String> others = new TreeMap<>();

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.stream.IntStream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
@@ -42,6 +41,7 @@ final class LogReader implements Rows {
   private Map<String, Fault> lacking = Map.of();
 
   private boolean readable;
+  private int widest;
   private char delimiter;
   private int rows;
   private int places;
@@ -69,12 +69,15 @@ final class LogReader implements Rows {
     fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
     reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
     reader.timeless.end();
+    reader.checkWidth();
     LogSeries made = reader.inOrder(practice);
     reader.faults.addAll(reader.lacking.values());
     boolean isRead = reader.readable && reader.lacking.isEmpty();
     List<Series> series = isRead ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());
-    reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
+    if (isRead) {
+      reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
+    }
     return new FileRead.Content(
         FileRead.of(file, "log", reader.rows, made.used().cardinality()),
         List.of(),
@@ -105,8 +108,8 @@ final class LogReader implements Rows {
   @Override
   public void heading(Row first, char mark) {
     delimiter = mark;
-    boolean headed = layout.log().heading().isEmpty();
-    heading = headed ? first : numbered(first);
+    boolean headed = isHeaded();
+    heading = headed ? first : LogColumns.numbers(first, layout.log());
     columns = LogColumns.of(name, heading, layout);
     faults.addAll(columns.faults());
     readable = columns.faults().isEmpty();
@@ -119,11 +122,16 @@ final class LogReader implements Rows {
     }
   }
 
-  /** The numbers of the columns, in the place of words. */
-  private static Row numbered(Row first) {
-    return new Row(
-        first.line(),
-        IntStream.rangeClosed(1, first.cells().size()).mapToObj(String::valueOf).toList());
+  /** Without a heading a column that no row has is missing, too. */
+  private void checkWidth() {
+    if (!isHeaded() && widest < heading.cells().size()) {
+      Row numbers = new Row(heading.line(), heading.cells().subList(0, widest));
+      lacking = LogColumns.of(name, numbers, layout).lacking();
+    }
+  }
+
+  private boolean isHeaded() {
+    return layout.log().heading().isEmpty();
   }
 
   /** A row with a time is no heading, and those above it are readings; a number names a channel. */
@@ -179,10 +187,11 @@ final class LogReader implements Rows {
   @Override
   public void row(Row row) {
     rows++;
+    widest = Math.max(widest, row.cells().size());
     if (!readable) {
       return;
     }
-    if (row.cells().containsAll(layout.time().columns().all())) {
+    if (isHeaded() && row.cells().containsAll(layout.time().columns().all())) {
       headingAgain(row);
     } else if (!columns.faults().isEmpty()) {
       stop(

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -101,6 +102,13 @@ record LogsFile(Fields object, List<Log> logs) {
     private Optional<LogLayout> layout() {
       List<ValueColumn> values = columns.stream().flatMap(each -> each.in(this).stream()).toList();
       return time.clock(decimal).map(clock -> new LogLayout(this, clock, values));
+    }
+
+    /** Every column that is named, whatever for. */
+    Stream<String> named() {
+      Stream<String> read = columns.stream().map(Column::column);
+      return Stream.of(time.columns().all().stream(), read, leftOut.keySet().stream())
+          .flatMap(words -> words);
     }
 
     Layout table() {

@@ -37,6 +37,25 @@ final class NoHeadingTest {
   }
 
   @Test
+  void a_count_of_the_rows_that_is_the_number_of_the_time_is_no_heading() {
+    Day day =
+        read(
+            "",
+            "\"column\": \"2\"",
+            "3",
+            "1,2026-02-24 08:02:00,39.2\n2,2026-02-24 08:03:00,39.4\n");
+    assertEquals(2, day.series().get(0).samples().size());
+    assertEquals(2, day.files().get(1).used());
+  }
+
+  @Test
+  void the_first_row_may_lack_its_last_cells() {
+    Day day =
+        read("", "\"column\": \"1\"", "3", "2026-02-24 08:02:00\n2026-02-24 08:03:00,,39.4\n");
+    assertEquals(List.of("2: 2026-02-24T13:03:00Z 39.4 °F"), samples(day.series().get(0)));
+  }
+
+  @Test
   void date_and_time_may_stand_in_two_columns() {
     Day day =
         read(
