@@ -25,30 +25,49 @@ record LogCell(Kind kind, Optional<BigDecimal> number, Optional<Unit> unit) {
     WORDS
   }
 
-  /** Those that spreadsheets and loggers write for want of a reading, English and others. */
+  /** What spreadsheets and loggers write for want of a reading, in English and other languages. */
   private static final Pattern NOTHING =
-      Pattern.compile(
-          "(?iU)[-–—_."
-              + " ]*|nan|null|nil|none|#?n\\.?/?a\\.?|n\\.?d\\.?|nada|leer|missing|blank|empty|void|(no|not|kein|keine|sin|aucune?)"
-              + " ?(data|value|reading|probe|sensor|signal|connected|available|wert|daten|datos|donnée)|((sensor|probe)"
-              + " ?)?(err|error|fault|fail|failed|failure|open|short|off|lost)|(open|short)"
-              + " ?circuit|off-?line|disconnected|unplugged|burn-?out|fehler|erreur"
-              + "|invalid|unavailable|unknown|undefined|undef|2147483647|-2147483648|4294967295");
+      anyOf(
+          "[-–—_. ]*",
+          "nan|null|nil|none|nada|leer|missing|blank|empty|void|unknown|undef(ined)?",
+          "#?n\\.?/?a\\.?|n\\.?d\\.?",
+          "(no|not|kein|keine|sin|aucune?) ?(data|value|reading|probe|sensor|signal)",
+          "(no|not|kein|keine|sin|aucune?) ?(connected|available|wert|daten|datos|donnée)",
+          "((sensor|probe) ?)?(err|error|fault|fail|failed|failure|open|short|off|lost)",
+          "(open|short) ?circuit|off-?line|disconnected|unplugged|burn-?out|fehler|erreur",
+          "invalid|unavailable",
+          "2147483647|-2147483648|4294967295");
 
   /** What is measured is above or below what can be read. */
   private static final Pattern OFF_RANGE =
-      Pattern.compile(
-          "(?iU)[-+<>≤≥↑↓]*(hi+|lo+|hh+|ll+|high|low|max|min|o\\.?l|[ou][fv]l|u\\.?l|over|under|∞|inf|infinity|(over|under|out"
-              + " ?of)[- ]?(range|flow|load|scale|limit)?|off[- ]?scale)[-+!]*|[<>≤≥↑↓]+");
+      anyOf(
+          "[-+<>≤≥↑↓]*(hi+|lo+|hh+|ll+|high|low|max|min|over|under|∞|inf|infinity)[-+!]*",
+          "[-+<>≤≥↑↓]*(o\\.?l|[ou][fv]l|u\\.?l|off[- ]?scale)[-+!]*",
+          "[-+<>≤≥↑↓]*(over|under|out ?of)[- ]?(range|flow|load|scale|limit)?[-+!]*",
+          "[<>≤≥↑↓]+");
+
+  /** A plain number of so many letters is looked at no further: a log may have millions. */
+  private static final int USUAL = 9;
 
   private static final Pattern DIGIT = Pattern.compile("(?U).*\\p{Nd}.*", Pattern.DOTALL);
   private static final Pattern BRACKETS = Pattern.compile("[(\\[<{](.*)[)\\]>}]");
+
+  private static Pattern anyOf(String... patterns) {
+    return Pattern.compile("(?iU)" + String.join("|", patterns));
+  }
 
   private static LogCell of(Kind kind) {
     return new LogCell(kind, Optional.empty(), Optional.empty());
   }
 
   static LogCell of(String text, char decimalMark) {
+    Optional<BigDecimal> usual = Numbers.read(text, decimalMark);
+    return text.length() <= USUAL && usual.isPresent()
+        ? new LogCell(Kind.NUMBER, usual, Optional.empty())
+        : unusual(text, decimalMark);
+  }
+
+  private static LogCell unusual(String text, char decimalMark) {
     UnitWord.Split split = UnitWord.behind(plain(text));
     Optional<BigDecimal> number = Numbers.logged(split.before(), decimalMark);
     if (number.isPresent() && !NOTHING.matcher(split.before()).matches()) {

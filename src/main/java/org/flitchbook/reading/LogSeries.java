@@ -97,7 +97,7 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
               Severity.STOP,
               log.rows().line(samples.silent().get(0)),
               column.column(),
-              say("reading.log.no-number", "no number in {0} rows", silent),
+              say("reading.log.no-number", "no reading in {0} rows", silent),
               say("reading.log.every-place", "readings of every place that logs.json names"));
     }
   }

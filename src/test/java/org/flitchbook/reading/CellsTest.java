@@ -270,7 +270,7 @@ final class CellsTest {
         stops,
         said(day).stream()
             .filter(
-                ("stop p1.csv:2:P1: found no number in 1 rows, expected readings of every place"
+                ("stop p1.csv:2:P1: found no reading in 1 rows, expected readings of every place"
                         + " that logs.json names")
                     ::equals)
             .count(),
