@@ -172,7 +172,7 @@ final class DocsTest {
     String reference = Files.readString(REFERENCE);
     byte[] bytes = Files.readAllBytes(Path.of("templates", "doubts.json"));
     List<Rule> rules = Doubts.rules(SourceFile.of("doubts.json", bytes)).all();
-    assertEquals(67, rules.size());
+    assertEquals(68, rules.size());
     assertEquals(
         List.of(),
         rules.stream()

@@ -32,6 +32,12 @@ record Doubt(
     return new Doubt(place, found, expected, remedy, Optional.of(readings));
   }
 
+  /** The same, but about readings of these levels alone, both counted. */
+  Doubt ofLevels(long least, long most) {
+    return new Doubt(
+        place, found, expected, remedy, stretch.map(each -> each.ofLevels(least, most)));
+  }
+
   /** About a time in which a log was silent; hand readings alone have no such time. */
   Doubt silent(Track track, long from, long until) {
     return track.interval() == 0

@@ -1,6 +1,5 @@
 package org.flitchbook.doubt;
 
-import static org.flitchbook.input.Stretch.Standing.NO_READING;
 import static org.flitchbook.input.Stretch.Standing.PROBE_OUT;
 import static org.flitchbook.message.Message.say;
 
@@ -13,8 +12,10 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
+import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
+import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
@@ -27,6 +28,7 @@ sealed interface ExcludingRule extends Finder
     permits ExcludingRule.UnitMistaken,
         ExcludingRule.ErrorValue,
         ExcludingRule.ImpossibleValue,
+        ExcludingRule.ImpossiblePlace,
         ExcludingRule.ProbeNotIn,
         ExcludingRule.ProbePulled {
 
@@ -78,7 +80,7 @@ sealed interface ExcludingRule extends Finder
    * A number that a logger writes for want of a reading: some always, some only where they stand
    * alone, since a smoker's air may well be at 185 °F.
    *
-   * @param always these are no reading anywhere
+   * @param always these are no reading anywhere, converted into the log's unit or as bare numbers
    * @param alone these are none where both neighbours are more than {@code apart} from them
    */
   @Choice("error value")
@@ -94,9 +96,15 @@ sealed interface ExcludingRule extends Finder
     }
 
     private boolean isError(ProbeLog log, Run run) {
-      Predicate<Degrees> isRead = error -> error.level() == log.level(run.first());
-      return always.stream().anyMatch(isRead)
+      long level = log.level(run.first());
+      Predicate<Degrees> isRead = error -> error.level() == level;
+      return always.stream().anyMatch(isRead.or(error -> isNumber(error, level, log)))
           || (alone.stream().anyMatch(isRead) && standsAlone(log, run));
+    }
+
+    /** As a bare number in the log's own unit. */
+    private static boolean isNumber(Degrees error, long level, ProbeLog log) {
+      return Level.of(new Quantity(error.written().value(), log.track().unit())) == level;
     }
 
     private boolean standsAlone(ProbeLog log, Run run) {
@@ -117,9 +125,8 @@ sealed interface ExcludingRule extends Finder
               Level.quantity(log.level(run.first()), log.track().unit()),
               log.probe(),
               log.clock(run.first()));
-      return log.doubt(
+      return log.noReading(
           run,
-          NO_READING,
           run.size() > 1
               ? say("doubt.error.several", "{0} ({1} readings)", found, run.size())
               : found,
@@ -144,22 +151,25 @@ sealed interface ExcludingRule extends Finder
       return subject.logs().stream()
           .flatMap(
               log ->
-                  Run.where(log.size(), i -> isImpossible(log.track().what(), log.level(i)))
+                  log.runsOutside(least(log.track().what()), most(log.track().what()))
                       .map(run -> doubt(log, run)));
     }
 
-    private boolean isImpossible(What what, long level) {
+    private long least(What what) {
+      return what == What.INTERNAL_TEMPERATURE ? coreBelow.level() : Long.MIN_VALUE;
+    }
+
+    private long most(What what) {
       return switch (what) {
-        case INTERNAL_TEMPERATURE -> level < coreBelow.level() || level > coreAbove.level();
-        case CHAMBER_TEMPERATURE -> level > airAbove.level();
-        default -> false;
+        case INTERNAL_TEMPERATURE -> coreAbove.level();
+        case CHAMBER_TEMPERATURE -> airAbove.level();
+        default -> Long.MAX_VALUE;
       };
     }
 
     private Doubt doubt(ProbeLog log, Run run) {
-      return log.doubt(
+      return log.noReading(
           run,
-          NO_READING,
           run.size() > 1
               ? log.said(run)
               : say("doubt.reading", "{0}: {1}", log.probe(), log.said(run.first())),
@@ -169,6 +179,73 @@ sealed interface ExcludingRule extends Finder
           say(
               "do.impossible-value",
               "Say where the probe was, and name other evidence for the core."));
+    }
+  }
+
+  /**
+   * The air of a place, its water or its humidity, that can't have been so low or high. A fridge is
+   * never too warm to be believed.
+   *
+   * @param airBelow no air of a fridge, a freezer or a smoker is below this, dry bulb or wet
+   * @param wetBulbAbove no wet bulb is above this
+   * @param waterBelow no water that something lies in is below this
+   * @param humidityAbove no sensor reads moist air as more humid than this; none reads below 0
+   */
+  @Choice("impossible air or water")
+  record ImpossiblePlace(
+      Degrees airBelow,
+      Degrees wetBulbAbove,
+      Degrees waterBelow,
+      @Key(dimension = Dimension.SHARE) Quantity humidityAbove)
+      implements ExcludingRule {
+
+    @Override
+    public Stream<Doubt> find(Subject subject) {
+      return subject.logs().stream()
+          .filter(log -> log.track().what() != What.INTERNAL_TEMPERATURE)
+          .flatMap(
+              log ->
+                  log.runsOutside(least(log.track().what()), most(log.track().what()))
+                      .map(run -> doubt(log, run)));
+    }
+
+    private long least(What what) {
+      return switch (what) {
+        case WATER_TEMPERATURE -> waterBelow.level();
+        case HUMIDITY -> 0;
+        default -> airBelow.level();
+      };
+    }
+
+    private long most(What what) {
+      return switch (what) {
+        case WET_BULB_TEMPERATURE -> wetBulbAbove.level();
+        case HUMIDITY -> Level.of(humidityAbove);
+        default -> Long.MAX_VALUE;
+      };
+    }
+
+    private Doubt doubt(ProbeLog log, Run run) {
+      return log.noReading(
+          run,
+          run.size() > 1
+              ? log.said(run)
+              : say("doubt.reading", "{0}: {1}", log.probe(), log.said(run.first())),
+          expected(log.track().what()),
+          say(
+              "do.impossible-air-or-water",
+              "Look at the sensor and its plug, and name other readings of the place."));
+    }
+
+    private Message expected(What what) {
+      return switch (what) {
+        case WATER_TEMPERATURE ->
+            say("doubt.impossible.water", "water of at least {0}", waterBelow);
+        case HUMIDITY -> say("doubt.impossible.humidity", "0 to {0}", humidityAbove.asWritten());
+        case WET_BULB_TEMPERATURE ->
+            say("doubt.impossible.wet-bulb", "a wet bulb from {0} to {1}", airBelow, wetBulbAbove);
+        default -> say("doubt.impossible.cold-air", "an air of at least {0}", airBelow);
+      };
     }
   }
 

@@ -2,6 +2,7 @@ package org.flitchbook.doubt;
 
 import static org.flitchbook.message.Message.say;
 
+import java.util.LongSummaryStatistics;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Place;
@@ -97,6 +98,12 @@ final class ProbeLog {
     return Run.alike(size(), i -> level(i) == level(i - 1));
   }
 
+  /** Runs of readings that are all below a level, or all above another. */
+  Stream<Run> runsOutside(long least, long most) {
+    return Stream.concat(
+        Run.where(size(), i -> level(i) < least), Run.where(size(), i -> level(i) > most));
+  }
+
   /** Whether the probe is known to have been out between two readings. */
   boolean isCut(int from, int to) {
     Long next = track.out().higher(at(from));
@@ -128,5 +135,13 @@ final class ProbeLog {
   Doubt doubt(Run run, Stretch.Standing standing, Message found, Message expected, Message remedy) {
     return new Doubt(place(run.first()), found, expected, remedy)
         .over(track, at(run.first()), at(run.last()), standing);
+  }
+
+  /** About some that are no readings; others of the same time, of other levels, are. */
+  Doubt noReading(Run run, Message found, Message expected, Message remedy) {
+    LongSummaryStatistics levels =
+        IntStream.rangeClosed(run.first(), run.last()).mapToLong(this::level).summaryStatistics();
+    Doubt doubt = doubt(run, Stretch.Standing.NO_READING, found, expected, remedy);
+    return doubt.ofLevels(levels.getMin(), levels.getMax());
   }
 }

@@ -8,8 +8,11 @@ import java.time.Instant;
  *
  * @param origin the log's file and column, without a line
  * @param standing how these readings may count
+ * @param least of several readings of one time it is about those of at least this level, and of at
+ *     most {@code most}
  */
-public record Stretch(Place origin, Instant from, Instant until, Standing standing) {
+public record Stretch(
+    Place origin, Instant from, Instant until, Standing standing, long least, long most) {
 
   /** How the readings of a stretch may count. */
   public enum Standing {
@@ -30,6 +33,20 @@ public record Stretch(Place origin, Instant from, Instant until, Standing standi
     if (until.isBefore(from)) {
       throw new IllegalArgumentException(until + " is before " + from);
     }
+  }
+
+  /** Whatever their levels. */
+  public Stretch(Place origin, Instant from, Instant until, Standing standing) {
+    this(origin, from, until, standing, Long.MIN_VALUE, Long.MAX_VALUE);
+  }
+
+  /** The same, but only readings of these levels, both counted. */
+  public Stretch ofLevels(long lowest, long highest) {
+    return new Stretch(origin, from, until, standing, lowest, highest);
+  }
+
+  public boolean holds(long millis, long level) {
+    return holds(millis) && level >= least && level <= most;
   }
 
   public boolean holds(long millis) {

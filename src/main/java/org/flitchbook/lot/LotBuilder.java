@@ -34,10 +34,15 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
   }
 
   /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
+  /** Whether a log is of the lot; one that gave no reading while the lot lay there is, too. */
   boolean isServedBy(Series series) {
     return series.lots().contains(code)
         || visits(stays.stream())
-            .anyMatch(visit -> visit.place().equals(series.place()) && overlaps(visit, series));
+            .anyMatch(
+                visit ->
+                    visit.place().equals(series.place())
+                        && (overlaps(visit, series)
+                            || series.samples().silentAt().anyMatch(visit::holds)));
   }
 
   /** Where it lay while a log was kept. */

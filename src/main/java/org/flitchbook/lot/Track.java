@@ -228,7 +228,7 @@ public record Track(
   }
 
   private boolean isIn(Stretch stretch, int index) {
-    return !byHand(index) && stretch.holds(earliest(index));
+    return !byHand(index) && stretch.holds(earliest(index), level(index));
   }
 
   /** While the probe was out for a short time, a reading by hand can't speak for it. */

@@ -2,6 +2,7 @@ package org.flitchbook.measure;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.OptionalLong;
 
@@ -20,6 +21,7 @@ public enum Level {
   /** No more decimals than this can be held exactly. */
   public static final int DECIMALS = 9;
 
+  private static final long EIGHT_DECIMALS = 100_000_000;
   private static final Ratio MOST = Ratio.of(100_000_000);
   private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
   private static final List<Level> ALL = List.of(values());
@@ -55,6 +57,31 @@ public enum Level {
     }
     BigDecimal fromZero = unit == Unit.FAHRENHEIT ? value.subtract(FREEZING) : value;
     return OptionalLong.of(fromZero.multiply(BigDecimal.valueOf(steps(unit))).longValueExact());
+  }
+
+  /**
+   * The level of a reading that a program wrote, with however many decimals. Where it can't be held
+   * exactly it is one of the two steps around it, and never one of eight decimals or fewer: so it
+   * stays above every limit that it is above, and below every one that it is below.
+   *
+   * @return empty where the value has more than eight digits before its decimals
+   */
+  public static OptionalLong near(BigDecimal value, Unit unit) {
+    OptionalLong exact = of(value, unit);
+    if (exact.isPresent() || value.precision() - value.scale() > 8) {
+      return exact;
+    }
+    BigDecimal fromZero = unit == Unit.FAHRENHEIT ? value.subtract(FREEZING) : value;
+    long below =
+        fromZero
+            .multiply(BigDecimal.valueOf(steps(unit)))
+            .setScale(0, RoundingMode.FLOOR)
+            .longValueExact();
+    boolean isShort =
+        ALL.stream()
+            .filter(level -> level.unit.dimension() == unit.dimension())
+            .anyMatch(level -> below % (level.steps / EIGHT_DECIMALS) == 0);
+    return OptionalLong.of(isShort ? below + 1 : below);
   }
 
   /**

@@ -79,6 +79,27 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                   "the green weight of a piece beside that of the whole lot is a second one")),
           new JudgingChange(
               "0.2.0",
+              Set.of(
+                  "value",
+                  "no value",
+                  "unit",
+                  "heading",
+                  "heading again",
+                  "zone",
+                  "skipped reading",
+                  "place without a reading"),
+              say(
+                  "proving.change.cells",
+                  "a cell of a log that holds a reading and is no plain number is read or stops the"
+                      + " lot, and so do readings that are passed over")),
+          new JudgingChange(
+              "0.2.0",
+              Set.of("error value", "impossible air or water", "place too cold"),
+              say(
+                  "proving.change.codes",
+                  "more codes of sensors, and a cold that no place has, are no readings")),
+          new JudgingChange(
+              "0.2.0",
               Set.of("class.*"),
               say(
                   "proving.change.group",

@@ -2,17 +2,17 @@ package org.flitchbook.reading;
 
 import static org.flitchbook.message.Message.say;
 
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
-import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.practice.Practice;
@@ -29,11 +29,19 @@ final class LogReader implements Rows {
   private final List<Fault> faults = new ArrayList<>();
   private final RowFaults rowFaults;
   private final LogRows read;
+  private final TimelessRows timeless;
+  private final OddCells odd;
   private final OtherColumns others;
   private final List<Integer> parts = new ArrayList<>(List.of(0));
   private Row heading = new Row(0, List.of());
+
   private LogColumns columns = LogColumns.NONE;
+
+  /** The columns that no heading has had yet. */
+  private Map<String, Fault> lacking = Map.of();
+
   private boolean readable;
+  private int widest;
   private char delimiter;
   private int rows;
   private int places;
@@ -44,6 +52,8 @@ final class LogReader implements Rows {
     this.decimalMark = layout.log().decimal();
     this.rowFaults = new RowFaults(name);
     this.read = new LogRows(layout.columns().size());
+    this.timeless = new TimelessRows(layout, rowFaults);
+    this.odd = new OddCells(layout.columns(), decimalMark);
     this.others = new OtherColumns(layout.log().leftOut());
   }
 
@@ -58,10 +68,16 @@ final class LogReader implements Rows {
     LogReader reader = new LogReader(file.name(), fitting.get(0));
     fitting.stream().skip(1).map(reader::namedTwice).forEach(reader.faults::add);
     reader.faults.addAll(Tables.read(file, reader.layout.log().table(), reader));
+    reader.timeless.end();
+    reader.checkWidth();
     LogSeries made = reader.inOrder(practice);
-    List<Series> series = reader.readable ? made.make(last) : List.of();
+    reader.faults.addAll(reader.lacking.values());
+    boolean isRead = reader.readable && reader.lacking.isEmpty();
+    List<Series> series = isRead ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());
-    reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
+    if (isRead) {
+      reader.faults.addAll(reader.others.faults(Place.of(file.name(), reader.heading.line())));
+    }
     return new FileRead.Content(
         FileRead.of(file, "log", reader.rows, made.used().cardinality()),
         List.of(),
@@ -84,18 +100,69 @@ final class LogReader implements Rows {
   private LogSeries inOrder(Practice practice) {
     long precision = layout.clock().precisionMillis(places);
     ReadLog log = new ReadLog(name, layout, practice, precision, read, rowFaults);
-    return new LogSeries(log, new RowOrder(log, read, parts).inOrder());
+    LogSeries series = new LogSeries(log, new RowOrder(log, read, parts).inOrder());
+    odd.tell(log);
+    return series;
   }
 
   @Override
-  public void heading(Row words, char delimiter) {
-    this.delimiter = delimiter;
-    heading = words;
-    columns = LogColumns.of(name, words, layout);
+  public void heading(Row first, char mark) {
+    delimiter = mark;
+    boolean headed = isHeaded();
+    heading = headed ? first : LogColumns.numbers(first, layout.log());
+    columns = LogColumns.of(name, heading, layout);
     faults.addAll(columns.faults());
     readable = columns.faults().isEmpty();
-    if (readable) {
-      units(words);
+    lacking = readable ? new LinkedHashMap<>(columns.lacking()) : Map.of();
+    if (!headed) {
+      row(first);
+    } else if (readable) {
+      units(first);
+      times(first);
+    }
+  }
+
+  /** Without a heading a column that no row has is missing, too. */
+  private void checkWidth() {
+    if (!isHeaded() && widest < heading.cells().size()) {
+      Row numbers = new Row(heading.line(), heading.cells().subList(0, widest));
+      lacking = LogColumns.of(name, numbers, layout).lacking();
+    }
+  }
+
+  private boolean isHeaded() {
+    return layout.log().heading().isEmpty();
+  }
+
+  /** A row with a time is no heading, and those above it are readings; a number names a channel. */
+  private void times(Row words) {
+    LogClock clock = layout.clock();
+    boolean isNamedSo =
+        clock instanceof WrittenClock
+            && words.cells().stream().anyMatch(word -> clock.read(word).isPresent());
+    if (isNamedSo || clock.read(columns.timeText(words)).isPresent()) {
+      stop(
+          "heading",
+          words,
+          layout.time().column(),
+          say("reading.log.time-in-heading", "a time in the heading"),
+          say(
+              "reading.log.words-above",
+              "words above the times and readings; \"skip\" is too large?"));
+    }
+  }
+
+  @Override
+  public void skipped(Row row) {
+    if (readable
+        && layout.clock().read(columns.timeText(row)).isPresent()
+        && columns.valuesOf(row).anyMatch(cell -> timeless.isReading(cell, false))) {
+      stop(
+          "skipped reading",
+          row,
+          "",
+          Message.of(String.join(", ", row.cells())),
+          say("reading.log.none-skipped", "no readings in the lines that \"skip\" passes over"));
     }
   }
 
@@ -120,10 +187,11 @@ final class LogReader implements Rows {
   @Override
   public void row(Row row) {
     rows++;
+    widest = Math.max(widest, row.cells().size());
     if (!readable) {
       return;
     }
-    if (row.cells().containsAll(layout.time().columns().all())) {
+    if (isHeaded() && row.cells().containsAll(layout.time().columns().all())) {
       headingAgain(row);
     } else if (!columns.faults().isEmpty()) {
       stop(
@@ -132,7 +200,7 @@ final class LogReader implements Rows {
           "",
           say("reading.log.lacking-column", "a row under a heading that lacks a column"),
           once());
-    } else if (columns.isTooNarrowFor(row)) {
+    } else if (columns.isTooNarrowFor(row) && !timeless.isLabel(columns.timeText(row))) {
       tooWide(row);
     } else {
       reading(row);
@@ -141,14 +209,16 @@ final class LogReader implements Rows {
 
   /** A heading in the middle begins another part; its words may stand in another order. */
   private void headingAgain(Row row) {
+    timeless.headingFollows();
     columns = LogColumns.of(name, row, layout);
-    Optional<Fault> lacking = columns.faults().stream().findFirst();
+    lacking.keySet().retainAll(columns.lacking().keySet());
+    Optional<Fault> unreadable = columns.faults().stream().findFirst();
     rowFaults.add(
         "heading again",
-        lacking.isEmpty() ? Severity.NOTE : Severity.STOP,
+        unreadable.isEmpty() ? Severity.NOTE : Severity.STOP,
         row.line(),
         "",
-        lacking.map(Fault::found).orElse(Message.of(String.join(", ", row.cells()))),
+        unreadable.map(Fault::found).orElse(Message.of(String.join(", ", row.cells()))),
         once());
     parts.add(read.size());
   }
@@ -161,34 +231,20 @@ final class LogReader implements Rows {
     String text = columns.timeText(row);
     OptionalLong time = layout.clock().read(text);
     if (time.isEmpty()) {
-      noTime(row, text);
+      if (!timeless.reads(row, columns)) {
+        units(row);
+      }
+      timeless.add(row, columns);
       return;
     }
+    timeless.timeFollows(heading);
     places = Math.max(places, Numbers.places(text, decimalMark));
     long[] levels = new long[layout.columns().size()];
     for (int column = 0; column < levels.length; column++) {
-      levels[column] = level(row, column);
+      levels[column] = odd.level(read.size(), column, columns.value(row, column));
     }
     read.add(time.getAsLong(), row.line(), levels);
     others.take(row, columns.others());
-  }
-
-  /** A row of units or a last line holds no reading, so nothing is lost with it. */
-  private void noTime(Row row, String text) {
-    boolean reads =
-        columns.values().stream()
-            .anyMatch(index -> Numbers.read(row.cell(index), decimalMark).isPresent());
-    if (!reads) {
-      units(row);
-    }
-    LogClock clock = layout.clock();
-    rowFaults.add(
-        reads ? "time" : "no reading",
-        reads ? Severity.STOP : Severity.NOTE,
-        row.line(),
-        layout.time().column(),
-        text.isEmpty() ? say("reading.time.none", "no time") : Message.of(text),
-        reads ? hinted(clock.expected(), text, clock.hint(text)) : clock.expected());
   }
 
   /** A bare decimal comma shifts every cell to its right, so no cell of the row can be believed. */
@@ -201,43 +257,6 @@ final class LogReader implements Rows {
         "",
         Message.of(String.join(", ", row.cells())),
         Numbers.noBareComma(delimiter, expected));
-  }
-
-  /** What is expected, with what often lies behind such a cell. */
-  private static Message hinted(Message expected, String text, Optional<Message> hint) {
-    Optional<Message> more =
-        text.contains("##")
-            ? Optional.of(
-                say(
-                    "reading.hint.damaged",
-                    "a spreadsheet wrote this over what was there: export the log again"))
-            : hint;
-    return more.map(each -> say("reading.log.hinted", "{0}; {1}", expected, each)).orElse(expected);
-  }
-
-  private long level(Row row, int index) {
-    Series column = layout.columns().get(index).series();
-    String text = columns.value(row, index);
-    if (text.isEmpty()) {
-      return LogRows.NONE;
-    }
-    Optional<BigDecimal> number = Numbers.read(text, decimalMark);
-    if (number.isEmpty()) {
-      Message wanted = say("reading.log.number", "a number");
-      rowFaults.add(
-          "no value",
-          Severity.NOTE,
-          row.line(),
-          column.column(),
-          Message.of(text),
-          hinted(wanted, text, Numbers.hint(text, decimalMark)));
-      return LogRows.NONE;
-    }
-    OptionalLong level = Level.of(number.get(), column.unit());
-    if (level.isEmpty()) {
-      stop("value", row, column.column(), Message.of(text), AmountReader.LEVEL);
-    }
-    return level.orElse(LogRows.NONE);
   }
 
   private void stop(String rule, Row row, String column, Message found, Message expected) {

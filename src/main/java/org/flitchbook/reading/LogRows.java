@@ -40,7 +40,8 @@ final class LogRows {
     turned = !turned;
   }
 
-  private int place(int row) {
+  /** Where a row of the file's order stands in this one, or the other way round. */
+  int place(int row) {
     return turned ? at.size() - 1 - row : row;
   }
 
@@ -63,6 +64,12 @@ final class LogRows {
 
   long level(int column, int row) {
     return levels[column].get(place(row));
+  }
+
+  /** Whether no column has a level in both of two rows, as in parts of several probes. */
+  boolean areApart(int one, int other) {
+    return Stream.of(levels)
+        .noneMatch(each -> each.get(place(one)) != NONE && each.get(place(other)) != NONE);
   }
 
   /** Whether two rows read the same in every column. */

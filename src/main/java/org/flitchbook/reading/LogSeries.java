@@ -3,6 +3,7 @@ package org.flitchbook.reading;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.BitSet;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -38,7 +39,34 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
     if (inOrder.size() > 0 && log.time().offset().isPresent()) {
       corrected();
     }
+    if (inOrder.size() > 0 && log.clock().isLocal()) {
+      log.time().columns().all().forEach(this::zone);
+    }
     return series;
+  }
+
+  /** An offset that the heading of the time names against the zone that is stated. */
+  private void zone(String word) {
+    IntStream.of(0, inOrder.size() - 1)
+        .map(inOrder::get)
+        .filter(row -> ZoneWord.in(word).filter(named -> !named.equals(offset(row))).isPresent())
+        .limit(1)
+        .forEach(
+            row ->
+                log.add(
+                    "zone",
+                    Severity.ASK,
+                    row,
+                    say("reading.log.zone-in", "{0} in \"{1}\"", ZoneWord.in(word).get(), word),
+                    say(
+                        "reading.log.zone-stated",
+                        "{0} as {1} in logs.json has it then",
+                        offset(row),
+                        log.clock().zone())));
+  }
+
+  private ZoneOffset offset(int row) {
+    return log.clock().zone().getRules().getOffset(Instant.ofEpochMilli(log.at(row)));
   }
 
   private Series series(LogsFile.ValueColumn column, int index) {
@@ -50,10 +78,28 @@ record LogSeries(ReadLog log, Chosen inOrder, BitSet used, BitSet held) {
         if (log.rows().level(index, row) != LogRows.NONE) {
           used.set(row);
           samples.add(0, row);
+        } else {
+          samples.addSilent(row);
         }
       }
     }
+    silent(column, samples);
     return column.series().with(log.name(), log.precision(), samples);
+  }
+
+  /** Of a lot's probe that gave no reading the lot itself knows when it should have. */
+  private void silent(LogsFile.ValueColumn column, Samples samples) {
+    int silent = samples.silent().size();
+    if (samples.size() == 0 && silent > 0 && !column.series().place().isEmpty()) {
+      log.faults()
+          .add(
+              "place without a reading",
+              Severity.STOP,
+              log.rows().line(samples.silent().get(0)),
+              column.column(),
+              say("reading.log.no-number", "no reading in {0} rows", silent),
+              say("reading.log.every-place", "readings of every place that logs.json names"));
+    }
   }
 
   private void check(int row, long last) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.json.Binder;
@@ -31,6 +32,7 @@ import org.flitchbook.table.Tables;
 record LogsFile(Fields object, List<Log> logs) {
 
   private static final String NEWEST_FIRST = "newest first";
+  private static final String NONE = "none";
 
   static final Binder BINDER =
       Binder.PLAIN
@@ -50,6 +52,7 @@ record LogsFile(Fields object, List<Log> logs) {
           .with("elapsed", Format.choice(LogTime.ELAPSED, form -> form))
           .with("epoch", Format.choice(List.of("seconds", "milliseconds"), form -> form))
           .with("order", choice(say("json.text", "\"{0}\"", NEWEST_FIRST), List.of(NEWEST_FIRST)))
+          .with("heading", choice(say("json.text", "\"{0}\"", NONE), List.of(NONE)))
           .with("offset", LogTime.anOffset())
           .with(LocalDate.class, LogTime.dayZero());
 
@@ -57,7 +60,9 @@ record LogsFile(Fields object, List<Log> logs) {
    * Some files.
    *
    * @param files a file's name, or a pattern with * and ?
-   * @param skip lines before the heading
+   * @param skip lines before the heading, or before the first row
+   * @param heading "none" where the first row is one of the log; its columns are then called by
+   *     their numbers, from 1
    * @param instrument the id of an instrument in the plan
    * @param leftOut why a column counts for nothing, by its heading
    */
@@ -68,6 +73,7 @@ record LogsFile(Fields object, List<Log> logs) {
       @Key(format = "delimiter") Optional<Character> delimiter,
       @Key(format = "decimal", otherwise = ".") char decimal,
       @Key(optional = true) int skip,
+      @Key(format = "heading") Optional<String> heading,
       LogTime time,
       String instrument,
       @Key(least = 1) List<Column> columns,
@@ -96,6 +102,13 @@ record LogsFile(Fields object, List<Log> logs) {
     private Optional<LogLayout> layout() {
       List<ValueColumn> values = columns.stream().flatMap(each -> each.in(this).stream()).toList();
       return time.clock(decimal).map(clock -> new LogLayout(this, clock, values));
+    }
+
+    /** Every column that is named, whatever for. */
+    Stream<String> named() {
+      Stream<String> read = columns.stream().map(Column::column);
+      return Stream.of(time.columns().all().stream(), read, leftOut.keySet().stream())
+          .flatMap(words -> words);
     }
 
     Layout table() {

@@ -4,19 +4,35 @@ import static org.flitchbook.message.Message.say;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.flitchbook.message.Message;
 
-/** Reads decimals strictly: a sign, digits, one decimal mark. No exponent, no thousands mark. */
+/** Reads decimals strictly: a sign, digits, one decimal mark. No thousands mark. */
 final class Numbers {
 
   private static final int LONGEST = 24;
 
+  /** No program writes a float with so many letters. */
+  private static final int LONGEST_LOGGED = 60;
+
+  private static final Pattern LOGGED =
+      Pattern.compile("[-+]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][-+]?[0-9]{1,3})?");
+
   private Numbers() {}
 
+  /** As people write them: digits before and behind the decimal mark, and no exponent. */
   static Optional<BigDecimal> read(String text, char decimalMark) {
     return isNumber(text, decimalMark)
         ? Optional.of(new BigDecimal(decimalMark == '.' ? text : text.replace(decimalMark, '.')))
         : Optional.empty();
+  }
+
+  /** As programs write them too: {@code .5}, {@code 5.}, {@code 5.8e1}. */
+  static Optional<BigDecimal> logged(String text, char decimalMark) {
+    return Optional.of(text.replace(decimalMark, '.'))
+        .filter(point -> decimalMark == '.' || text.indexOf('.') < 0)
+        .filter(point -> point.length() <= LONGEST_LOGGED && LOGGED.matcher(point).matches())
+        .map(BigDecimal::new);
   }
 
   /** How many letters stand behind the decimal mark. */

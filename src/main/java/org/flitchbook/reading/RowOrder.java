@@ -144,6 +144,9 @@ record RowOrder(ReadLog log, LogRows rows, List<Integer> begins) {
               say("reading.order.once", "each once"));
       return true;
     }
+    if (rows.areApart(row, other)) {
+      return false;
+    }
     if (log.precision() >= 60_000) {
       log.faults()
           .addUp(

@@ -2,6 +2,7 @@ package org.flitchbook.reading;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.flitchbook.practice.Practice;
 
 /**
@@ -12,8 +13,9 @@ import org.flitchbook.practice.Practice;
  * @param sources where the readings stand
  * @param source of each reading the index of its source, where there are several
  * @param rows of each reading its row there
+ * @param silent the rows of a single source whose time the column holds, and that gave no reading
  */
-public record Samples(List<Source> sources, Chosen source, Chosen rows) {
+public record Samples(List<Source> sources, Chosen source, Chosen rows, Chosen silent) {
 
   /** Of so many readings every one is looked at for what is usual, of more only as many. */
   private static final int MANY = 50_000;
@@ -28,7 +30,7 @@ public record Samples(List<Source> sources, Chosen source, Chosen rows) {
   record Source(ReadLog log, int column, long correction) {}
 
   Samples(List<Source> sources) {
-    this(sources, new Chosen(), new Chosen());
+    this(sources, new Chosen(), new Chosen(), new Chosen());
   }
 
   void add(int from, int row) {
@@ -36,6 +38,16 @@ public record Samples(List<Source> sources, Chosen source, Chosen rows) {
       source.add(from);
     }
     rows.add(row);
+  }
+
+  void addSilent(int row) {
+    silent.add(row);
+  }
+
+  /** When the log had a row that gave no reading; none of several logs together. */
+  public LongStream silentAt() {
+    return IntStream.range(0, silent.size())
+        .mapToLong(i -> sources.get(0).log.at(silent.get(i)) + sources.get(0).correction);
   }
 
   int sourceOf(int index) {

@@ -14,7 +14,30 @@ final class UnitWord {
           "(?i)(?:[°º˚?\uFFFD]|\\bdeg(?:rees?)?\\.?)\\s*([CF])\\b|\\btemp[^(\\[]*[(\\[]([CF])[)\\]]"
               + "|(℃|celsius)|(℉|fahrenheit)");
 
+  /** Behind a number a letter alone is enough. */
+  private static final Pattern BEHIND =
+      Pattern.compile(
+          "(?i)(.*?[^a-z]) *(?:(?:Â?[°º˚?\uFFFD]|deg(?:rees?)?\\.?)?"
+              + " *([CF])|(℃|celsius)|(℉|fahrenheit)|(% *(?:r\\.? ?[hf]\\.?)?))");
+
   private UnitWord() {}
+
+  /**
+   * A cell, parted where a unit stands behind what it holds.
+   *
+   * @param before the whole cell where none does
+   */
+  record Split(String before, Optional<Unit> unit) {}
+
+  static Split behind(String cell) {
+    Matcher unit = BEHIND.matcher(cell);
+    if (!unit.matches()) {
+      return new Split(cell, Optional.empty());
+    }
+    boolean celsius = unit.group(3) != null || "c".equalsIgnoreCase(unit.group(2));
+    Unit known = unit.group(5) != null ? Unit.PERCENT : celsius ? Unit.CELSIUS : Unit.FAHRENHEIT;
+    return new Split(unit.group(1).strip(), Optional.of(known));
+  }
 
   static Optional<Unit> in(String text) {
     Matcher scale = SCALE.matcher(text);

@@ -1,5 +1,6 @@
 package org.flitchbook.table;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
@@ -14,6 +15,27 @@ public record Row(int line, List<String> cells) {
 
   public Row {
     cells = List.copyOf(cells);
+  }
+
+  /**
+   * Of one line by itself, wherever a quote may open or close; a delimiter in quotes is a letter.
+   */
+  static Row ofLine(int line, String text, char delimiter) {
+    List<String> cells = new ArrayList<>();
+    StringBuilder cell = new StringBuilder();
+    boolean quoted = false;
+    for (int i = 0; i < text.length(); i++) {
+      char letter = text.charAt(i);
+      quoted ^= letter == '"';
+      if (letter == delimiter && !quoted) {
+        cells.add(cell.toString().strip());
+        cell.setLength(0);
+      } else if (letter != '"') {
+        cell.append(letter);
+      }
+    }
+    cells.add(cell.toString().strip());
+    return new Row(line, cells);
   }
 
   /** The cell at that place, empty where the row is shorter. */

@@ -6,6 +6,9 @@ public interface Rows {
   /** Called once, first, with the heading's words. */
   void heading(Row heading, char delimiter);
 
+  /** Called for each line before the heading that the layout passes over, once the heading is. */
+  default void skipped(Row row) {}
+
   /** Called for each row that is not blank, in the file's order. */
   void row(Row row);
 

@@ -118,6 +118,7 @@ public final class Tables {
         reader.allow(LONGEST_ROW);
         if (!headed) {
           rows.heading(row, delimiter);
+          skipped(delimiter);
           headed = true;
         } else if (!row.isBlank()) {
           rows.row(row);
@@ -126,6 +127,14 @@ public final class Tables {
           return;
         }
       }
+    }
+  }
+
+  private void skipped(char delimiter) throws IOException {
+    TextReader reader = text.reader();
+    for (int before = 1; before <= layout.skip(); before++) {
+      reader.allow(LONGEST_ROW);
+      rows.skipped(Row.ofLine(before, reader.line(), delimiter));
     }
   }
 

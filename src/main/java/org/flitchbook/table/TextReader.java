@@ -69,13 +69,23 @@ final class TextReader extends Reader {
 
   /** Passes over what is left of a line, its end included. */
   void skipLine() throws IOException {
-    int letter = read();
-    while (letter >= 0 && letter != '\n' && letter != '\r') {
-      letter = read();
+    while (isInLine(read())) {}
+  }
+
+  /** What is left of a line; its end is passed over. */
+  String line() throws IOException {
+    StringBuilder line = new StringBuilder();
+    for (int letter = read(); isInLine(letter); letter = read()) {
+      line.append((char) letter);
     }
+    return line.toString();
+  }
+
+  private boolean isInLine(int letter) throws IOException {
     if (letter == '\r' && peek() == '\n') {
       read();
     }
+    return letter >= 0 && letter != '\n' && letter != '\r';
   }
 
   private boolean fill() throws IOException {

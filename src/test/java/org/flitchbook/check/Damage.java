@@ -1,6 +1,7 @@
 package org.flitchbook.check;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.Consumer;
@@ -42,7 +43,16 @@ enum Damage {
   TWICE("rows stand twice", Damage::twice),
   TWICE_APART("a time stands twice, with another level", Damage::twiceApart),
   OVERLAPPING("two exports overlap", Damage::overlapping),
-  MISTYPED("the hand reading at the finish is mistyped", Damage::mistyped);
+  MISTYPED("the hand reading at the finish is mistyped", Damage::mistyped),
+  CELLS("readings are no plain numbers", Damage::cells),
+  CODES("codes of sensors, and impossible cold", Damage::codes),
+  SKIPPED("skip is too large", Damage::skipped);
+
+  /** They came later, and have lots of their own. */
+  private static final List<Damage> OF_CELLS = List.of(CELLS, CODES, SKIPPED);
+
+  private static final List<Damage> OTHERS =
+      Arrays.stream(values()).filter(damage -> !OF_CELLS.contains(damage)).toList();
 
   private static final List<String> ERRORS_WRITTEN =
       List.of(
@@ -290,10 +300,52 @@ enum Damage {
     lot.mistyped(lot.random().nextInt(5, 30));
   }
 
-  /** One or two of them. */
+  /** Each reading in a time is written so that it is no plain number. */
+  private static void cells(LoggedLot lot) {
+    List<String> forms =
+        List.of(
+            "%s F",
+            "%s °C", ">%s", "~%s", "%s*", "\"%s,0\"", "%se0", "HI", "OVER", "warm", "#####");
+    String form = forms.get(lot.random().nextInt(forms.size()));
+    long from = moment(lot);
+    change(
+        lot,
+        from,
+        from + minutes(lot, 10, 300),
+        row -> row.written(form.replace("%s", lot.written(row.core(), row.second()))));
+  }
+
+  private static void codes(LoggedLot lot) {
+    List<String> codes =
+        List.of(
+            "-273.2",
+            "-242.02",
+            "-200",
+            "-99.9",
+            "-888.88",
+            "-999",
+            "-9999",
+            "-83.4",
+            "2147483647");
+    String code = codes.get(lot.random().nextInt(codes.size()));
+    long from = moment(lot);
+    change(lot, from, from + minutes(lot, 10, 300), row -> row.written(code));
+  }
+
+  /** All before some time is passed over, up to a heading that stands there again. */
+  private static void skipped(LoggedLot lot) {
+    lot.skippedUntil(lot.random().nextLong(1800, lot.seconds() * 8 / 10));
+  }
+
+  /** One of those of the cells of a log, or of its lines. */
+  static List<Damage> ofCells(int number) {
+    return List.of(OF_CELLS.get(number % OF_CELLS.size()));
+  }
+
+  /** One or two of the others. */
   static List<Damage> some(SplittableRandom random) {
-    Damage first = values()[random.nextInt(values().length)];
-    Damage second = values()[random.nextInt(values().length)];
+    Damage first = OTHERS.get(random.nextInt(OTHERS.size()));
+    Damage second = OTHERS.get(random.nextInt(OTHERS.size()));
     return random.nextBoolean() || first == second ? List.of(first) : List.of(first, second);
   }
 }

@@ -298,6 +298,21 @@ final class EachRuleTest {
                     .write("cure,2026-02-10 08:10,curing salt,C1,11.5,g,MA,S-001,,cure.csv:5")),
         bad("place too cold", "cold", () -> Suspects.cold("8.0", "8.4")),
         bad(
+            "impossible air or water",
+            "cold",
+            () ->
+                Suspects.cold("38.0", "38.4")
+                    .log(
+                        "Fridge",
+                        "cooler temperature",
+                        "°F",
+                        "LG-A",
+                        "\"place\": \"F1\"",
+                        "10:00:00..11:00:00/60 -148")
+                    .write(
+                        "cure,2026-02-24 09:30:00,into cure,F1",
+                        "cure,2026-02-24 11:30:00,out of cure")),
+        bad(
             "strength without its label",
             Suspects.NITRITE,
             () -> Suspects.cured("curing salt,CR,120,g")),

@@ -38,7 +38,8 @@ final class LoggedBook {
             .own(
                 FINISH,
                 "smoke",
-                "\"kind\": \"floor\", \"quantity\": \"peak internal temperature\", \"atLeast\": \"145 °F\"")
+                "\"kind\": \"floor\", \"quantity\": \"peak internal temperature\", \"atLeast\":"
+                    + " \"145 °F\"")
             .write(
                 "smoke," + wall(0) + ",into smoke,SM",
                 "smoke," + wall(truth.out() * 60L) + ",out of smoke",
@@ -81,9 +82,15 @@ final class LoggedBook {
 
   private void write(Bench bench, String name, long from, long until) {
     boolean two = lot.form().two();
-    StringBuilder csv = new StringBuilder(two ? "Time,P1,P2,Air\n" : "Time,P1,Air\n");
+    String head = two ? "Time,P1,P2,Air\n" : "Time,P1,Air\n";
+    StringBuilder csv = new StringBuilder(head);
+    int lines = 0;
     for (Row row : lot.rows()) {
       if (row.second() >= from && row.second() <= until) {
+        if (lines == 0 && lot.skippedUntil() > 0 && row.second() >= lot.skippedUntil()) {
+          lines = Math.toIntExact(csv.toString().lines().count());
+          csv.append(head);
+        }
         csv.append(row.time().orElseGet(() -> clock(row.second())))
             .append(',')
             .append(lot.core(row))
@@ -93,7 +100,7 @@ final class LoggedBook {
             .append('\n');
       }
     }
-    bench.file(name + ".csv", csv.toString(), layout(name));
+    bench.file(name + ".csv", csv.toString(), layout(name, lines));
   }
 
   private String clock(long second) {
@@ -103,19 +110,22 @@ final class LoggedBook {
         : text.substring(0, pattern.length());
   }
 
-  private String layout(String name) {
+  private String layout(String name, int skip) {
     String unit = lot.form().stated();
     String core =
-        "{\"column\": \"%s\", \"what\": \"internal temperature\", \"unit\": \"%s\", \"item\": \"%s\", \"lot\": \"A1\"}";
+        "{\"column\": \"%s\", \"what\": \"internal temperature\", \"unit\": \"%s\", \"item\":"
+            + " \"%s\", \"lot\": \"A1\"}";
     String air =
-        "{\"column\": \"Air\", \"what\": \"%s\", \"unit\": \"%s\", \"place\": \"%s\", \"%s\": \"%s\"}";
+        "{\"column\": \"Air\", \"what\": \"%s\", \"unit\": \"%s\", \"place\": \"%s\", \"%s\":"
+            + " \"%s\"}";
     return """
-        {"files": "%s.csv", "instrument": "LG-A",
-         "time": {"column": "Time", "pattern": "%s", "zone": "America/New_York"},
-         "columns": [%s, %s%s, %s]}\
-        """
+    {"files": "%s.csv", "instrument": "LG-A", "skip": %d,
+     "time": {"column": "Time", "pattern": "%s", "zone": "America/New_York"},
+     "columns": [%s, %s%s, %s]}\
+    """
         .formatted(
             name,
+            skip,
             pattern,
             core.formatted("P1", unit, "P1"),
             lot.form().two() ? core.formatted("P2", unit, "P2") + ", " : "",

@@ -82,6 +82,7 @@ final class LoggedLot {
   private long setBy;
   private long unitFrom = Long.MAX_VALUE;
   private double mistyped;
+  private long skippedUntil;
 
   LoggedLot(TrueLot truth, SplittableRandom random) {
     this.truth = truth;
@@ -149,6 +150,15 @@ final class LoggedLot {
     mistyped = by;
   }
 
+  /** Up to which second the rows are passed over; 0 where none are. */
+  long skippedUntil() {
+    return skippedUntil;
+  }
+
+  void skippedUntil(long second) {
+    skippedUntil = second;
+  }
+
   void clockLate(long by) {
     late = by;
   }
@@ -211,7 +221,7 @@ final class LoggedLot {
     Naive naive = new Naive(new ArrayList<>(), new ArrayList<>());
     for (Row row : rows) {
       String cell = core(row);
-      if (cell.matches("-?[0-9.]+") && row.time().isEmpty()) {
+      if (cell.matches("-?[0-9.]+") && row.time().isEmpty() && row.second() >= skippedUntil) {
         double number = Double.parseDouble(cell);
         double level = form.stated().equals("°C") ? 32 + 1.8 * number : number;
         naive.add(clock(row.second()).toEpochSecond(ZoneOffset.UTC) / 60.0, level);

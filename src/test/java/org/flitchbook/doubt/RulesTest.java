@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What is said of a file of rules that is not as it should be. */
 final class RulesTest {
 
-  private static final int SHIPPED = 67;
+  private static final int SHIPPED = 68;
 
   private static String text() throws IOException {
     return Files.readString(Path.of("templates", "doubts.json"));

@@ -67,6 +67,65 @@ final class LevelTest {
     }
   }
 
+  /** As programs write floats. */
+  @ParameterizedTest(name = "a reading of {0} {1} is {3} {2}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          # reading           | unit       | limit         | falls
+          41.00000000000001   | FAHRENHEIT | 41 °F         | above
+          40.99999999999999   | FAHRENHEIT | 41 °F         | below
+          41.00000000000001   | FAHRENHEIT | 5 °C          | above
+          40.99999999999999   | FAHRENHEIT | 5 °C          | below
+          5.00000000000000001 | CELSIUS    | 41 °F         | above
+          4.99999999999999999 | CELSIUS    | 41 °F         | below
+          54.44444444444444   | CELSIUS    | 130 °F        | below
+          54.44444444444445   | CELSIUS    | 130 °F        | above
+          -0.0000000000000001 | CELSIUS    | 32 °F         | below
+          1E-300              | CELSIUS    | 0 °C          | above
+          90.00000000000001   | PERCENT    | 90 %          | above
+          89.99999999999999   | PERCENT    | 90 %          | below
+          5.300000190734863   | CELSIUS    | 5.3 °C        | above
+          5.300000190734863   | CELSIUS    | 5.30000019 °C | above
+          5.300000190734863   | CELSIUS    | 5.3000002 °C  | below
+          5.00000000          | CELSIUS    | 41 °F         | at
+          """)
+  void a_float_falls_at_a_limit_where_arithmetic_says(
+      BigDecimal reading, Unit unit, String limit, String falls) {
+    long level = Level.near(reading, unit).orElseThrow();
+    int order = Long.compare(level, Level.of(Quantity.required(limit)));
+    assertEquals(falls, order < 0 ? "below" : order > 0 ? "above" : "at");
+  }
+
+  /** By exact arithmetic, for floats and limits that lie as near to each other as may be. */
+  @Test
+  void a_float_stays_on_its_side_of_every_limit_of_eight_decimals() {
+    SplittableRandom random = new SplittableRandom(SEED);
+    for (int round = 0; round < ROUNDS; round++) {
+      Unit ofLimit = random.nextBoolean() ? Unit.CELSIUS : Unit.FAHRENHEIT;
+      Unit unit = random.nextBoolean() ? Unit.CELSIUS : Unit.FAHRENHEIT;
+      Quantity limit =
+          new Quantity(
+              Ratio.of(random.nextLong(-20_000_000_000L, 50_000_000_000L), 100_000_000), ofLimit);
+      Ratio same = Level.quantity(Level.of(limit), unit).value();
+      BigDecimal reading =
+          same.rounded(11 + random.nextInt(8))
+              .add(BigDecimal.valueOf(random.nextInt(-3, 4), 11 + random.nextInt(8)));
+      int truth = Ratio.of(reading).compareTo(same);
+      long level = Level.near(reading, unit).orElseThrow();
+      assertEquals(
+          truth, Long.compare(level, Level.of(limit)), reading + " " + unit + ", " + limit);
+    }
+  }
+
+  @Test
+  void nine_digits_before_the_decimals_are_too_many_for_a_float_too() {
+    assertTrue(Level.near(new BigDecimal("99999999.12345678901"), Unit.CELSIUS).isPresent());
+    assertFalse(Level.near(new BigDecimal("100000000.12345678901"), Unit.CELSIUS).isPresent());
+    assertFalse(Level.near(new BigDecimal("1E+999"), Unit.CELSIUS).isPresent());
+  }
+
   @Test
   void a_limit_that_can_not_be_held_is_refused_and_not_rounded() {
     Quantity fine = Quantity.required("54.4444444444 °C");

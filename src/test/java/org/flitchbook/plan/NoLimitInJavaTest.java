@@ -68,6 +68,8 @@ final class NoLimitInJavaTest {
       reading/LogRows.java: 1_000_000 | the levels to a thousandth of a degree
       reading/Longs.java: static final int BITS = 12 | the size of a block in memory
       reading/Numbers.java: static final int LONGEST = 24 | as many digits as any number has
+      reading/Numbers.java: static final int LONGEST_LOGGED = 60 | no program writes a number with more letters
+      reading/LogCell.java: static final int USUAL = 9 | the letters of a plain number, for speed
       reading/Samples.java: 50_000 | of more steps than that only as many are looked at, for speed
       reading/WrittenClock.java: 2026 | any time shows what a pattern writes
       sums/Boiling.java: a table | where water boils, a published table

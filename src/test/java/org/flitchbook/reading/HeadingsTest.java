@@ -122,14 +122,60 @@ final class HeadingsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "39,2 | a number; the decimal mark is stated as \"decimal\" in logs.json",
-        "##### | a number; a spreadsheet wrote this over what was there: export the log again",
-        "1.234,5 | a number",
-        "ERR | a number"
+        "stop | 39,2 | a number, alone or with its unit; the decimal mark is stated as \"decimal\""
+            + " in logs.json",
+        "ask | ##### | a number, or a usual word for no reading; a spreadsheet wrote this over what"
+            + " was there: export the log again",
+        "stop | 1.234,5 | a number, alone or with its unit",
+        "note | ERR | a number"
       })
-  void what_often_lies_behind_a_cell_without_a_number_is_told(String cell, String expected) {
+  void what_often_lies_behind_a_cell_without_a_number_is_told(
+      String severity, String cell, String expected) {
     assertEquals(
-        "note p1.csv:2:P1: found " + cell + ", expected " + expected,
+        severity + " p1.csv:2:P1: found " + cell + ", expected " + expected,
         said(read("P1", "P1", "2026-02-24 08:01:00;" + cell)).get(0));
+  }
+
+  private static Day zoned(String heading, String zone, String... times) {
+    String layout =
+        Days.layout(TIME.replace("America/New_York", zone), "")
+            .replace("\"column\": \"Time\"", "\"column\": \"" + heading + "\"");
+    StringBuilder log = new StringBuilder("\"" + heading + "\";P1\n");
+    for (String time : times) {
+      log.append(time).append(" 08:02:00;39.2\n");
+    }
+    return Days.read(Days.NEW_YORK, file("logs.json", layout), file("p1.csv", log.toString()));
+  }
+
+  /** In New York it is five hours behind in winter and four in summer. */
+  @ParameterizedTest
+  @CsvSource({
+    "'Date Time, GMT-05:00', America/New_York, ''",
+    "'Date Time, GMT-05:00', -05:00, ''",
+    "'Time (UTC-5)', America/New_York, ''",
+    "'Time (UTC)', UTC, ''",
+    "'Time [UTC+0530]', +05:30, ''",
+    "'Time', America/New_York, ''",
+    "'Date Time, GMT+01:00', America/New_York, +01:00",
+    "'Date Time, GMT-04:00', America/New_York, -04:00",
+    "'Time (UTC)', America/New_York, Z",
+    "'Time UTC+5:30', +05:00, +05:30",
+  })
+  void an_offset_in_the_heading_is_held_against_the_zone(
+      String heading, String zone, String named) {
+    List<String> expected =
+        named.isEmpty()
+            ? List.of()
+            : List.of(
+                "ask p1.csv:2:%s: found %s in \"%s\", expected %s as %s in logs.json has it then"
+                    .formatted(
+                        heading, named, heading, zone.startsWith("+") ? zone : "-05:00", zone));
+    assertEquals(expected, said(zoned(heading, zone, "2026-02-24")));
+  }
+
+  @Test
+  void a_log_over_a_change_of_the_clock_is_held_against_it_at_its_end_too() {
+    assertEquals(
+        1, said(zoned("GMT-05:00", "America/New_York", "2026-03-07", "2026-03-09")).size());
   }
 }

@@ -66,7 +66,8 @@ final class LayoutsTest {
             "\"skip\"",
             "\"skips\"",
             "broken logs.json:2:logs[0].skips: found the key \"skips\", expected one of files,"
-                + " encoding, delimiter, decimal, skip, time, instrument, columns, leftOut"),
+                + " encoding, delimiter, decimal, skip, heading, time, instrument, columns,"
+                + " leftOut"),
         row(
             "\"instrument\": \"LG-A\",",
             "",

@@ -146,7 +146,7 @@ final class PartsTest {
   }
 
   @Test
-  void rows_under_a_second_heading_that_lacks_a_column_are_stops() {
+  void rows_under_a_second_heading_that_has_none_of_the_columns_are_stops() {
     Day day = read("08:00 1", "Time P2", "08:01 2", "08:02 3", "Time P1", "08:03 4");
     assertEquals(
         List.of(
@@ -155,6 +155,104 @@ final class PartsTest {
             "note p1.csv:6: found Time, P1, expected the heading once, on line 1"),
         said(day));
     assertEquals("2 7", lines(day));
+  }
+
+  private static final String PROBES =
+      "{\"column\": \"P1\", \"what\": \"internal temperature\", \"unit\": \"°F\", \"lot\":"
+          + " \"A1\"}, {\"column\": \"P2\", \"what\": \"internal temperature\", \"unit\":"
+          + " \"°F\", \"lot\": \"A2\"}";
+
+  private static Day ofProbes(String log) {
+    String layout = Days.layout(TIME, "");
+    String columns = layout.substring(0, layout.indexOf("\"columns\": [")) + "\"columns\": [";
+    return Days.read(
+        Days.NEW_YORK, file("logs.json", columns + PROBES + "]}]}"), file("p1.csv", log));
+  }
+
+  @Test
+  void each_probe_may_have_a_part_of_its_own() {
+    Day day =
+        ofProbes(
+            """
+            Time,P1
+            2026-02-24 08:00:00,39
+            2026-02-24 08:01:00,40
+            Time,P2
+            2026-02-24 08:00:00,59
+            2026-02-24 08:01:00,60
+            """);
+    assertEquals(
+        List.of("note p1.csv:4: found Time, P2, expected the heading once, on line 1"), said(day));
+    assertEquals(
+        List.of("2: 2026-02-24T13:00:00Z 39 °F", "3: 2026-02-24T13:01:00Z 40 °F"),
+        samples(day.series().get(0)));
+    assertEquals(
+        List.of("5: 2026-02-24T13:00:00Z 59 °F", "6: 2026-02-24T13:01:00Z 60 °F"),
+        samples(day.series().get(1)));
+  }
+
+  @Test
+  void a_probe_that_no_part_has_is_missing() {
+    Day day = ofProbes("Time,P1\n2026-02-24 08:00:00,39\nTime,P1\n2026-02-24 08:01:00,40\n");
+    assertEquals(
+        List.of(
+            "note p1.csv:3: found Time, P1, expected the heading once, on line 1",
+            "broken p1.csv:1:P2: found no column \"P2\" in Time, P1, expected the columns that"
+                + " logs.json names"),
+        said(day).stream().sorted(java.util.Comparator.reverseOrder()).toList());
+    assertEquals(List.of(), day.series());
+  }
+
+  /** Read by the first heading, the rows below would be those of another probe. */
+  @Test
+  void a_row_of_words_that_may_be_another_heading_is_asked_about() {
+    String log = "Time,P1\n2026-02-24 08:00:00,39\n%s\n2026-02-24 08:01:00,59\n";
+    assertEquals(
+        List.of(
+            "note p1.csv:3:Time: found Stamp, expected yyyy-MM-dd HH:mm:ss",
+            "ask p1.csv:3: found Stamp, Probe B, expected the words of line 1 where another part"
+                + " begins; its rows were read by those"),
+        said(Days.log(TIME, log.formatted("Stamp,Probe B"))));
+    for (String row : List.of("hh:mm,°F", "Logger stopped,", "End,---", "# clock checked")) {
+      assertEquals(1, said(Days.log(TIME, log.formatted(row))).size(), row);
+    }
+  }
+
+  @Test
+  void what_a_logger_says_about_itself_between_its_parts_is_no_reading() {
+    Day day =
+        Days.log(
+            TIME,
+            """
+            Time,P1
+            2026-02-24 08:00:00,39
+            Serial,77
+            Firmware,1.2,of,May
+            Started,2026-02-24
+            Time,P1
+            2026-02-24 08:01:00,40
+            Minimum,39
+            Max,40
+            """);
+    assertEquals(
+        List.of(
+            "note p1.csv:5:Time: found Started, expected yyyy-MM-dd HH:mm:ss",
+            "note p1.csv:3:Time: found Serial (2 rows, lines 3 to 4), expected yyyy-MM-dd HH:mm:ss",
+            "note p1.csv:8:Time: found Minimum (2 rows, lines 8 to 9), expected yyyy-MM-dd"
+                + " HH:mm:ss",
+            "note p1.csv:6: found Time, P1, expected the heading once, on line 1"),
+        said(day));
+    assertEquals("2 7", lines(day));
+  }
+
+  @Test
+  void a_number_beside_words_among_the_rows_is_a_reading_without_its_time() {
+    for (String label : List.of("no clock", "ERR", "#####", "Min", "")) {
+      String log = "Time,P1\n2026-02-24 08:00:00,39\n" + label + ",58\n2026-02-24 08:01:00,39\n";
+      assertEquals("stop", said(Days.log(TIME, log)).get(0).substring(0, 4), label);
+    }
+    String log = "Time,P1\n2026-02-24 08:00:00,39\nno clock,58\n";
+    assertEquals("stop", said(Days.log(TIME, log)).get(0).substring(0, 4));
   }
 
   @Test

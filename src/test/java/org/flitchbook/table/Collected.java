@@ -13,6 +13,7 @@ final class Collected implements Rows {
   static final String FILE = "2026-02-16/cure.csv";
 
   private final List<String> rows = new ArrayList<>();
+  private final List<String> skipped = new ArrayList<>();
   private final List<Fault> faults;
   private char delimiter;
   private int count;
@@ -41,6 +42,11 @@ final class Collected implements Rows {
   }
 
   @Override
+  public void skipped(Row row) {
+    skipped.add(shown(row));
+  }
+
+  @Override
   public void row(Row row) {
     count++;
     last = shown(row);
@@ -60,6 +66,11 @@ final class Collected implements Rows {
   /** {@code line: cell | cell}, the heading first; the first hundred rows at most. */
   List<String> rows() {
     return rows;
+  }
+
+  /** The lines that were passed over, like {@link #rows}. */
+  List<String> skipped() {
+    return skipped;
   }
 
   int count() {

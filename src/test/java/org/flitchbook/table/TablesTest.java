@@ -194,8 +194,18 @@ final class TablesTest {
     assertEquals(
         "broken "
             + Collected.FILE
-            + ":1: found more than 4 million letters in one row, expected a row that ends, and quotes"
-            + " that close",
+            + ":1: found more than 4 million letters in one row, expected a row that ends, and"
+            + " quotes that close",
         Collected.of("x".repeat(4_010_000), UTF_8).said().get(0));
+  }
+
+  /** By the delimiter of the heading; a quote may stand anywhere in such a line. */
+  @Test
+  void the_lines_that_are_passed_over_are_handed_over_behind_the_heading() {
+    String text = "Logger 7\r\n\"a;b\";5\" slab; c\n\na;b\n1;2\n";
+    Layout layout = new Layout(Optional.empty(), Optional.empty(), 3);
+    Collected read = Collected.of(text.getBytes(UTF_8), layout);
+    assertEquals(List.of("4: a | b", "5: 1 | 2"), read.rows());
+    assertEquals(List.of("1: Logger 7", "2: a;b | 5 slab; c", "3: "), read.skipped());
   }
 }
