@@ -145,6 +145,10 @@ record EntryProposal(String file, FileText encoding, LogTable table, LogScan sca
       return ask.put(
           say("look.ask.halves", "a clock of 12 hours can't be read without AM and PM"), PATTERN);
     }
+    if (column.lacksClock()) {
+      return ask.put(
+          say("look.ask.no-clock", "dates without a time of day can't be read"), PATTERN);
+    }
     if (patterns.isEmpty()) {
       return ask.put(
           say("look.ask.pattern", "how it is written; no one pattern fits all rows"), PATTERN);
@@ -167,12 +171,15 @@ record EntryProposal(String file, FileText encoding, LogTable table, LogScan sca
   /** What the heading itself says of the unit of a count. */
   private String unit(String word) {
     String lower = word.toLowerCase(Locale.ROOT);
+    if (lower.matches(".*(\\bms\\b|milli).*")) {
+      return "milliseconds";
+    }
     if (lower.matches(".*([(\\[]s[)\\]]|\\bsec).*")) {
       return "seconds";
     }
     return lower.matches(".*\\bmin.*")
         ? "minutes"
-        : ask.put(Listing.or(List.of("seconds", "minutes")), "seconds");
+        : ask.put(Listing.or(List.of("milliseconds", "seconds", "minutes")), "seconds");
   }
 
   private Map<String, Object> column(LogColumn column) {

@@ -2,8 +2,10 @@ package org.flitchbook.look;
 
 import java.math.BigDecimal;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -72,7 +74,7 @@ final class LogColumn {
   private Optional<BigDecimal> highest = Optional.empty();
   private boolean digits;
   private boolean counting = true;
-  private Optional<Unit> unit = Optional.empty();
+  private final Set<Unit> units = EnumSet.noneOf(Unit.class);
   private Optional<BigDecimal> first = Optional.empty();
   private Optional<BigDecimal> step = Optional.empty();
   private Optional<BigDecimal> before = Optional.empty();
@@ -89,6 +91,7 @@ final class LogColumn {
   LogColumn(String word, String said) {
     this.word = word;
     this.said = said;
+    Readings.scaleIn(said).ifPresent(units::add);
   }
 
   void take(String cell) {
@@ -100,7 +103,7 @@ final class LogColumn {
     Optional<Readings.Value> value = Cells.value(cell);
     if (value.isPresent()) {
       Stream.of(".", ",").filter(cell::contains).forEach(marks::add);
-      unit = unit.or(value.get()::unit);
+      value.get().unit().ifPresent(units::add);
       take(value.get().number(), cell);
       return;
     }
@@ -182,9 +185,13 @@ final class LogColumn {
 
   /** The unit that stands above it or beside each of its values. */
   Optional<String> unit() {
-    return Readings.scaleIn(said)
-        .or(() -> unit)
-        .map(Unit::symbol)
-        .or(() -> Optional.of("%").filter(said::contains));
+    return units.isEmpty()
+        ? Optional.of("%").filter(said::contains)
+        : Optional.of(units.iterator().next().symbol()).filter(unit -> units.size() == 1);
+  }
+
+  /** Every unit that stands above it or beside its values. */
+  List<String> units() {
+    return units.stream().map(Unit::symbol).toList();
   }
 }

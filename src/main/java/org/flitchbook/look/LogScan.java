@@ -154,6 +154,17 @@ final class LogScan implements Rows {
     return !isOfTime(column) && !column.word.isEmpty() && column.mayHoldReadings();
   }
 
+  /**
+   * Whether decimal commas may have parted numbers in two, since no words tell how many are one.
+   */
+  boolean mayHaveBareCommas() {
+    return !table.headed()
+        && table.delimiter() == ','
+        && decimalMarks().isEmpty()
+        && columns.stream().filter(this::mayHoldReadings).filter(each -> each.numbers > 0).count()
+            > 1;
+  }
+
   /** The decimal marks that stand in numbers other than times. */
   List<String> decimalMarks() {
     Set<String> found =

@@ -68,6 +68,9 @@ public final class Look {
     if (faults.stream().anyMatch(fault -> fault.is(Severity.BROKEN))) {
       return nothing(faults);
     }
+    if (scan.time.filter(time -> time.first.isEmpty()).isPresent()) {
+      return nothing(List.of(NoTable.withoutTimes(file, scan.time.get())));
+    }
     if (scan.columns.stream().noneMatch(scan::mayHoldReadings)) {
       return nothing(List.of(NoTable.withoutReadings(file)));
     }

@@ -6,8 +6,10 @@ import static org.flitchbook.message.Message.say;
 import java.nio.ByteBuffer;
 import java.nio.charset.Charset;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -41,7 +43,7 @@ final class NoTable {
   /** What else a text may be; the first that fits most of its lines counts. */
   private enum Kind {
     MARKUP("(?i)<[?!/]?[a-z][^<]*>.*", say("look.no.markup", "a web page or XML")),
-    JSON_LINES("\\{.*\"\\s*:.*\\}", say("look.no.json-lines", "JSON, one object a line")),
+    JSON_LINES("\\{.*\"\\s*:.*\\},?", say("look.no.json-lines", "JSON, one object a line")),
     JSON("[\\[\\]{}][,\\[\\]{}]*|\"[^\"]*\"\\s*:.*|\\[\\s*[\\[{\"].*", say("look.no.json", "JSON")),
     KEYS(
         "(?:[\\pL_][\\w.-]*[=:] ?[^\\s,;]+[,;\\s]*){2,}|\\S+(,\\S+=\\S+)* [\\pL_]\\w*=\\S+.*",
@@ -60,15 +62,14 @@ final class NoTable {
       this.found = found;
     }
 
-    /** Whether a file of that kind may yet stand in rows and cells, and is a table then. */
-    boolean mayBeTable() {
-      return ordinal() >= LINES_BETWEEN.ordinal();
-    }
-
     boolean fits(String text) {
       return line.matcher(text).matches();
     }
   }
+
+  /** Those that are no table even where some of their lines look like one. */
+  private static final Set<Kind> NEVER_ROWS =
+      EnumSet.of(Kind.MARKUP, Kind.JSON_LINES, Kind.JSON, Kind.KEYS);
 
   private record Line(int number, String text) {}
 
@@ -110,7 +111,7 @@ final class NoTable {
   static Optional<Fault> ofText(SourceFile file, FileText text, Optional<LogTable> table) {
     List<Line> lines = lines(text.content().duplicate(), text.charset());
     return Stream.of(Kind.values())
-        .filter(kind -> table.isEmpty() || !kind.mayBeTable())
+        .filter(kind -> table.isEmpty() || NEVER_ROWS.contains(kind))
         .flatMap(kind -> refused(file.name(), kind, lines).stream())
         .findFirst()
         .or(() -> table.filter(LogTable::hasBareCommas).flatMap(wide -> bareCommas(file, wide)))
@@ -162,6 +163,16 @@ final class NoTable {
         say(
             "look.no-table.expected",
             "a log as the logger exports it, parted by comma, semicolon or tab"));
+  }
+
+  /** A table in whose time column nothing can be a time. */
+  static Fault withoutTimes(SourceFile file, TimeColumn time) {
+    return fault(
+        Place.of(file.name()),
+        say("look.no.times", "no times, but {0}", Oddities.counted(time.strange)),
+        say(
+            "look.no.some-times",
+            "dates and times, Unix time in seconds or milliseconds, or a count from a start"));
   }
 
   /** A table in which nothing but the time holds digits. */

@@ -33,6 +33,13 @@ final class Oddities {
         scan.columns.stream().map(each -> each.word).filter(w -> !w.isEmpty()).toList());
     scan.time.ifPresentOrElse(
         oddities::time, () -> oddities.add(0, say("look.odd.no-time", "no column of times")));
+    if (scan.mayHaveBareCommas()) {
+      oddities.add(
+          0,
+          say(
+              "look.odd.bare-commas",
+              "whole numbers alone, side by side: decimal commas in a file parted by commas?"));
+    }
     scan.columns.stream().filter(each -> !scan.isOfTime(each)).forEach(oddities::column);
     return oddities.found;
   }
@@ -130,6 +137,15 @@ final class Oddities {
               column.word,
               column.filled - column.numbers,
               column.filled));
+    }
+    if (column.units().size() > 1) {
+      add(
+          0,
+          say(
+              "look.odd.units-of",
+              "\"{0}\": more than one unit: {1}",
+              column.word,
+              Listing.commas(column.units())));
     }
     if (column.word.isEmpty() && column.filled > 0) {
       add(0, say("look.odd.no-word", "a column without a word above it"));

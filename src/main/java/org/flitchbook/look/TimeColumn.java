@@ -19,8 +19,8 @@ final class TimeColumn {
   /** An offset from the world's time that a heading names; not the names of zones with its sign. */
   private static final Pattern ZONE =
       Pattern.compile(
-          "(?<![/\\w])(?:(?:GMT|UTC)(?: ?([+-])(\\d{1,2})(?::?(\\d{2}))?(?!\\d))?(?![/\\w])"
-              + "|([+-])(\\d{2}):(\\d{2})(?!\\d))");
+          "(?<![/\\w])(?:(?:GMT|UTC)(?: ?([+-])(1[0-4]|0?\\d)(?::?([0-5]\\d))?(?!\\d))?(?![/\\w])"
+              + "(?! ?[+-]\\d)|([+-])(?:1[0-4]|0\\d):[0-5]\\d(?!\\d))");
 
   private static final int SHOWN = 4;
 
@@ -174,6 +174,12 @@ final class TimeColumn {
     String minutes = found.group(3) == null ? "00" : found.group(3);
     String hours = (found.group(2).length() == 1 ? "0" : "") + found.group(2);
     return found.group(1) + hours + ":" + minutes;
+  }
+
+  /** Whether it has dates and no time of day. */
+  boolean lacksClock() {
+    return home.size() == 1
+        && WrittenTime.of(first).filter(time -> time.isOf(true, false)).isPresent();
   }
 
   /** Whether it goes back by half a day and writes neither AM nor PM. */

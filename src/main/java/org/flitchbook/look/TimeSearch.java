@@ -56,11 +56,19 @@ record TimeSearch(LogTable table) {
 
   /** A date with the time of day that stands in a column of its own, in digits alone too. */
   private Optional<List<Integer>> completed(int date, Optional<Integer> clock) {
-    Stream<Integer> others = clock.map(Stream::of).orElseGet(this::columns);
+    Stream<Integer> others =
+        clock.map(Stream::of).orElseGet(() -> columns().filter(this::isOfBareDigits));
     return others
         .map(other -> List.of(date, other))
         .filter(both -> isMostlyTime(both) && isOf(both, true, true))
         .findFirst();
+  }
+
+  /** As times of day are that no sign parts; a number with a decimal mark is none. */
+  private boolean isOfBareDigits(int index) {
+    return table.sample().stream()
+        .map(row -> row.cell(index))
+        .allMatch(cell -> cell.matches("(\\d{4}|\\d{6})?"));
   }
 
   private Optional<List<Integer>> apart() {

@@ -42,10 +42,12 @@ record WrittenTime(List<Piece> pieces) {
       }
       List<Piece> pieces = new ArrayList<>();
       int end = 0;
-      for (char kind : kinds.toCharArray()) {
-        String name = String.valueOf(kind);
+      for (int i = 0; i < kinds.length(); i++) {
+        String name = kinds.substring(i, i + 1);
         if (match.start(name) >= 0) {
-          pieces.add(new Piece(kind, text.substring(end, match.start(name)), match.group(name)));
+          pieces.add(
+              new Piece(
+                  kinds.charAt(i), text.substring(end, match.start(name)), match.group(name)));
           end = match.end(name);
         }
       }
@@ -58,7 +60,7 @@ record WrittenTime(List<Piece> pieces) {
       "(?<a>\\d{1,4}|\\p{L}{3,9})(?:[-/. ]|\\. )(?<b>\\d{1,2}|\\p{L}{3,9})(?:[-/. ]|, |\\. )"
           + "(?<c>\\d{1,4})";
   private static final String CLOCK =
-      "(?<H>\\d{1,2})(?<colon>[:.])(?<m>\\d{1,2})(?:\\k<colon>(?<s>\\d{1,2})(?:[.,](?<S>\\d{1,9}))?)?(?:"
+      "(?<H>[01]?\\d|2[0-4])(?<colon>[:.])(?<m>[0-5]?\\d)(?:\\k<colon>(?<s>[0-5]?\\d)(?:[.,](?<S>\\d{1,9}))?)?(?:"
           + " ?(?<h>[AaPp]\\.?[Mm]\\.?))?";
   private static final String ZONE =
       "(?: ?(?<z>Z|(?:UTC|GMT)?[+-]\\d{1,2}(?::?\\d{2})?|[A-Z]{3,4}))?";

@@ -220,7 +220,7 @@ final class LookTest {
     Path file = folder.resolve("x.csv");
     Files.writeString(file, "Date,Time,P1\n2026-02-24,,1\n,08:03,2\n");
     assertEquals(
-        "? how it is written; no one pattern fits all rows",
+        "? dates without a time of day can't be read",
         Ran.of("look", "--json", file).expect(0).json().at("/logs/0/time/pattern").asText());
   }
 

@@ -39,7 +39,7 @@ record ByHand(Map<String, String> told, String text) {
   private static final Map<String, Character> DELIMITERS =
       Map.of("comma", ',', "semicolon", ';', "tab", '\t');
   private static final Pattern VALUE =
-      Pattern.compile("([-+]?\\d+(?:\\.\\d+)?(?:[eE][-+]?\\d+)?) ?°?[FC]?");
+      Pattern.compile("([-+]?\\d+(?:\\.\\d+)?(?:[eE][-+]?\\d+)?) ?°?([FC]?)");
 
   /** What a converter of two or four bytes says where nothing is connected. */
   private static final String NOTHING = "2147483647";
@@ -48,7 +48,7 @@ record ByHand(Map<String, String> told, String text) {
 
   static ByHand of(Shape shape) {
     Map<String, String> told = new LinkedHashMap<>();
-    for (String item : shape.byHand().split("; ")) {
+    for (String item : shape.byHand().split("; ", -1)) {
       String[] words = item.split(" ", 2);
       told.put(words[0], words.length > 1 ? words[1] : "");
     }
@@ -130,7 +130,8 @@ record ByHand(Map<String, String> told, String text) {
             .orElseThrow();
     List<String> cells = new ArrayList<>(List.of(""));
     boolean quoted = false;
-    for (char letter : line.toCharArray()) {
+    for (int i = 0; i < line.length(); i++) {
+      char letter = line.charAt(i);
       quoted ^= letter == '"';
       if (letter == delimiter && !quoted) {
         cells.add("");
@@ -152,7 +153,7 @@ record ByHand(Map<String, String> told, String text) {
       int at = numbered ? Integer.parseInt(column.called()) : heading.indexOf(column.called()) + 1;
       String text = cell(cells, at);
       Matcher value = VALUE.matcher(told.containsKey("mark") ? text.replace(',', '.') : text);
-      if (value.matches() && !text.equals(NOTHING)) {
+      if (value.matches() && !text.equals(NOTHING) && column.unit().endsWith(value.group(2))) {
         values.put(column, new BigDecimal(value.group(1)));
       }
     }
@@ -172,6 +173,7 @@ record ByHand(Map<String, String> told, String text) {
         switch (how[1]) {
           case "unix" -> Instant.ofEpochMilli(millis(text, 1000));
           case "unix milliseconds" -> Instant.ofEpochMilli(Long.parseLong(text));
+          case "milliseconds" -> START.plusMillis(Long.parseLong(text));
           case "seconds" -> START.plusMillis(millis(text, 1000));
           case "days" ->
               LocalDate.of(1899, 12, 30)

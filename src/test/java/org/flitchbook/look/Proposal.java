@@ -80,7 +80,7 @@ record Proposal(Map<String, Object> tree) {
         .filter(column -> column.containsKey("others"))
         .map(
             column ->
-                " · no numbers: \"%s\" %d of %d: %s"
+                " · no numbers: \"%s\" %s of %s: %s"
                     .formatted(
                         column.get("column"),
                         (int) column.get("filled") - (int) column.get("numbers"),
