@@ -132,7 +132,7 @@ final class Commands {
     JobResult run(Session session) {
       BookFolder.FileRead read = BookFolder.file(session, file);
       return read.file()
-          .map(log -> Look.at(log, session.language()))
+          .map(log -> Look.at(log, session.language(), BookFolder.toolTemplates()))
           .map(LookAtLog::result)
           .orElseGet(() -> JobResult.broken(read.faults()));
     }

@@ -2,7 +2,6 @@ package org.flitchbook.look;
 
 import static org.flitchbook.message.Message.say;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,9 +16,12 @@ import org.flitchbook.reading.Readings;
 import org.flitchbook.sheet.What;
 import org.flitchbook.table.FileText;
 
-/** An entry for {@code logs.json}: what the file shows is stated, all else is a question. */
-record EntryProposal(
-    String file, FileText encoding, LogTable table, LogScan scan, Language language) {
+/**
+ * An entry for {@code logs.json}: what the file shows is stated, all else is a question.
+ *
+ * @param ask what is put where a question is, from the question and a stand-in for its answer
+ */
+record EntryProposal(String file, FileText encoding, LogTable table, LogScan scan, Asking ask) {
 
   private static final Message WHAT =
       say(
@@ -36,6 +38,21 @@ record EntryProposal(
                   .map(What::word)
                   .toList()));
 
+  /** Puts something where a question is. */
+  interface Asking {
+    String put(Argument question, String standIn);
+
+    /** The question itself, by which an entry is refused until somebody answers it. */
+    static Asking in(Language language) {
+      return (question, standIn) -> Readings.QUESTION + question.in(language);
+    }
+
+    /** An answer like that of a person, so that the reader can be tried on the whole log. */
+    static Asking nobody() {
+      return (question, standIn) -> standIn;
+    }
+  }
+
   Map<String, Object> entry() {
     Map<String, Object> entry = new LinkedHashMap<>();
     entry.put("files", file);
@@ -47,126 +64,147 @@ record EntryProposal(
     if (table.layout().skip() > 0) {
       entry.put("skip", table.layout().skip());
     }
+    if (!table.headed()) {
+      entry.put("heading", "none");
+    }
     entry.put("time", time());
-    entry.put("instrument", ask("look.ask.instrument", "the logger's id in the plan"));
-    entry.put("columns", columns());
+    entry.put(
+        "instrument", ask.put(say("look.ask.instrument", "the logger's id in the plan"), "LG"));
+    entry.put(
+        "columns", scan.columns.stream().filter(scan::mayHoldReadings).map(this::column).toList());
     return entry;
-  }
-
-  private String ask(String id, String english, Object... arguments) {
-    return question(say(id, english, arguments));
-  }
-
-  private String question(Argument about) {
-    return Readings.QUESTION + about.in(language);
   }
 
   /** The decimal mark; a question where both stand in the log, empty where none does. */
   Optional<String> decimal() {
     List<String> marks = scan.decimalMarks();
-    return marks.size() > 1 ? Optional.of(question(Listing.or(marks))) : marks.stream().findFirst();
+    return marks.size() > 1
+        ? Optional.of(ask.put(Listing.or(marks), marks.get(0)))
+        : marks.stream().findFirst();
   }
 
   private Map<String, Object> time() {
     Map<String, Object> time = new LinkedHashMap<>();
     if (scan.time.isEmpty()) {
-      time.put("column", ask("look.ask.column", "the column of the time"));
-      time.put("pattern", ask("look.ask.written", "how it is written"));
+      time.put("column", ask.put(say("look.ask.column", "the column of the time"), "1"));
+      time.put("pattern", ask.put(say("look.ask.written", "how it is written"), PATTERN));
     } else {
-      List<String> words = scan.time.get().words(table.heading());
+      List<String> words = scan.time.get().words(table);
       time.put(words.size() == 1 ? "column" : "columns", words.size() == 1 ? words.get(0) : words);
       form(time, scan.time.get(), words.get(0));
     }
     time.put(
         "zone",
-        ask(
-            "look.ask.zone",
-            "the clock's zone, such as America/New_York; a fixed offset such as -05:00 where"
-                + " nobody changes the clock"));
+        scan.time
+            .flatMap(each -> each.zone(table))
+            .orElseGet(
+                () ->
+                    ask.put(
+                        say(
+                            "look.ask.zone",
+                            "the clock's zone, such as America/New_York; a fixed offset such as"
+                                + " -05:00 where nobody changes the clock"),
+                        "UTC")));
     if (scan.time.filter(each -> each.reader().steps.isNewestFirst()).isPresent()) {
       time.put("order", "newest first");
     }
     return time;
   }
 
+  /** Stands in for a pattern of which nothing is known. */
+  private static final String PATTERN = "yyyy-MM-dd HH:mm:ss";
+
   private void form(Map<String, Object> time, TimeColumn column, String word) {
-    TimeColumn.Reader reader = column.reader();
+    TimeReader reader = column.reader();
     String value =
         switch (reader.key) {
-          case TimeColumn.PATTERN -> pattern(column);
-          case TimeColumn.ELAPSED -> column.isRun() ? run(reader.value()) : unit(word);
-          case "serial" ->
-              ask(
-                  "look.ask.serial",
-                  "{0}, or 1904-01-01; better export the log again",
+          case TimeReader.PATTERN -> pattern(column);
+          case TimeReader.ELAPSED -> column.isRun() ? run(reader.value()) : unit(word);
+          case TimeReader.SERIAL ->
+              ask.put(
+                  say(
+                      "look.ask.serial",
+                      "{0}, or 1904-01-01; better export the log again",
+                      reader.value()),
                   reader.value());
           default -> reader.value();
         };
     time.put(reader.key, value);
-    if (reader.key.equals(TimeColumn.ELAPSED)) {
-      time.put("start", ask("look.ask.start", "when it began, such as 2026-02-24T08:02:00"));
+    if (reader.key.equals(TimeReader.ELAPSED)) {
+      time.put(
+          "start",
+          ask.put(
+              say("look.ask.start", "when it began, such as 2026-02-24T08:02:00"),
+              TimeReader.START));
     }
   }
 
   private String pattern(TimeColumn column) {
     List<String> patterns = column.patterns();
     if (column.lacksHalves()) {
-      return ask("look.ask.halves", "a clock of 12 hours can't be read without AM and PM");
+      return ask.put(
+          say("look.ask.halves", "a clock of 12 hours can't be read without AM and PM"), PATTERN);
+    }
+    if (column.lacksClock()) {
+      return ask.put(
+          say("look.ask.no-clock", "dates without a time of day can't be read"), PATTERN);
     }
     if (patterns.isEmpty()) {
-      return ask("look.ask.pattern", "how it is written; no one pattern fits all rows");
+      return ask.put(
+          say("look.ask.pattern", "how it is written; no one pattern fits all rows"), PATTERN);
     }
-    return patterns.size() == 1 ? patterns.get(0) : question(Listing.or(patterns));
+    return patterns.size() == 1
+        ? patterns.get(0)
+        : ask.put(Listing.or(patterns), column.reader().value());
   }
 
   private String run(String form) {
     List<String> forms = form.equals("h:mm") ? List.of(form, "mm:ss") : List.of(form);
-    return ask(
-        "look.ask.run",
-        "{0}, where it counts from the start; times of day without a date can't be read",
-        Listing.or(forms));
+    return ask.put(
+        say(
+            "look.ask.run",
+            "{0}, where it counts from the start; times of day without a date can't be read",
+            Listing.or(forms)),
+        form);
   }
 
   /** What the heading itself says of the unit of a count. */
   private String unit(String word) {
     String lower = word.toLowerCase(Locale.ROOT);
+    if (lower.matches(".*(\\bms\\b|milli).*")) {
+      return "milliseconds";
+    }
     if (lower.matches(".*([(\\[]s[)\\]]|\\bsec).*")) {
       return "seconds";
     }
     return lower.matches(".*\\bmin.*")
         ? "minutes"
-        : question(Listing.or(List.of("seconds", "minutes")));
+        : ask.put(Listing.or(List.of("milliseconds", "seconds", "minutes")), "seconds");
   }
 
-  private List<Object> columns() {
-    List<Object> columns = new ArrayList<>();
-    for (int index = 0; index < scan.columns.size(); index++) {
-      LogColumn column = scan.columns.get(index);
-      boolean reading = column.isOfNumbers() && !column.isCount() && !column.word.isEmpty();
-      if (reading && !scan.isOfTime(index)) {
-        columns.add(column(column, scan.unit(index)));
-      }
-    }
-    return columns;
-  }
-
-  private Map<String, Object> column(LogColumn column, Optional<String> unit) {
-    Map<String, Object> entry = new LinkedHashMap<>();
+  private Map<String, Object> column(LogColumn column) {
+    Optional<String> unit = column.unit();
     boolean humid = unit.filter("%"::equals).isPresent();
+    Map<String, Object> entry = new LinkedHashMap<>();
     entry.put("column", column.word);
-    entry.put("what", humid ? What.HUMIDITY.word() : question(WHAT));
-    entry.put("unit", unit.orElseGet(() -> ask("look.ask.unit", "°F or °C; of humidity %")));
-    entry.put("item", ask("look.ask.item", "the probe's name"));
+    entry.put(
+        "what", humid ? What.HUMIDITY.word() : ask.put(WHAT, What.INTERNAL_TEMPERATURE.word()));
+    entry.put(
+        "unit",
+        unit.orElseGet(() -> ask.put(say("look.ask.unit", "°F or °C; of humidity %"), "°F")));
+    entry.put("item", ask.put(say("look.ask.item", "the probe's name"), column.word));
     if (humid) {
-      entry.put("place", ask("look.ask.place", "the place's id in the plan"));
+      entry.put("place", ask.put(say("look.ask.place", "the place's id in the plan"), "P"));
     } else {
       entry.put(
           "lot",
-          ask(
-              "look.ask.lot",
-              "the lot that the probe sat in; of a place, its id as \"place\" instead; where it was"
-                  + " put in for another probe of the lot, also \"continues\" with the item of that"
-                  + " one"));
+          ask.put(
+              say(
+                  "look.ask.lot",
+                  "the lot that the probe sat in; of a place, its id as \"place\" instead; where it"
+                      + " was put in for another probe of the lot, also \"continues\" with the item"
+                      + " of that one"),
+              "L"));
     }
     return entry;
   }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
@@ -15,13 +16,24 @@ import org.flitchbook.table.Rows;
 import org.flitchbook.table.Tables;
 
 /**
- * Where in a file the table stands: what parts its cells, and how many lines come before its
- * heading.
+ * Where in a file the table stands: what parts its cells, and how many lines come before it.
  *
- * @param before the lines before the heading, as they stand there
- * @param sample rows of times and numbers under the heading, of the first
+ * @param heading the words by which the columns are called; their numbers where no row of words
+ *     tells them apart
+ * @param headed whether the heading stands in the file
+ * @param labels what the file itself says above the columns
+ * @param units a row of units above the first reading, or an empty one
+ * @param before the lines before the table, as they stand there
+ * @param sample rows of data under the heading, of the first
  */
-record LogTable(Layout layout, Row heading, List<String> before, List<Row> sample) {
+record LogTable(
+    Layout layout,
+    Row heading,
+    boolean headed,
+    Row labels,
+    Row units,
+    List<String> before,
+    List<Row> sample) {
 
   /** So many rows show what a file is. */
   private static final int ENOUGH = 2_000;
@@ -29,13 +41,11 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
   /** So many lines before a heading are looked through for a place to begin at. */
   private static final int PREAMBLE = 60;
 
-  /** The delimiter by which most rows are as wide as a heading. */
+  /** The delimiter by which most cells are times and numbers. */
   static Optional<LogTable> of(SourceFile file, Charset charset) {
     return Stream.of(',', ';', '\t')
         .flatMap(delimiter -> with(file, charset, delimiter).stream())
-        .max(
-            Comparator.comparing((LogTable table) -> table.sample.size())
-                .thenComparing(LogTable::width));
+        .max(Comparator.comparing(LogTable::cellsRead).thenComparing(LogTable::width));
   }
 
   /** Lines before the heading may hold what is no table; the search goes on behind them. */
@@ -47,7 +57,7 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
       First first = new First();
       Layout layout = new Layout(Optional.of(charset), Optional.of(delimiter), skip);
       List<Fault> faults = Tables.read(file, layout, first);
-      found = in(first.rows, layout);
+      found = new TableSearch(first.rows, layout).table();
       before = skip;
       skip =
           faults.stream()
@@ -65,12 +75,14 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
 
     @Override
     public void heading(Row heading, char delimiter) {
-      rows.add(heading);
+      row(heading);
     }
 
     @Override
     public void row(Row row) {
-      rows.add(row);
+      if (!row.isBlank()) {
+        rows.add(row);
+      }
     }
 
     @Override
@@ -79,54 +91,12 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
     }
   }
 
-  /** The longest run of rows with times and numbers, and the heading above it. */
-  private static Optional<LogTable> in(List<Row> rows, Layout layout) {
-    int begin = 0;
-    int length = 0;
-    int next = 0;
-    while (next < rows.size()) {
-      int end = endOfRun(rows, next);
-      if (end - next > length) {
-        begin = next;
-        length = end - next;
-      }
-      next = Math.max(end, next + 1);
-    }
-    return length == 0 ? Optional.empty() : heading(rows, begin, length, layout);
-  }
-
-  private static int endOfRun(List<Row> rows, int begin) {
-    int width = rows.get(begin).cells().size();
-    int end = begin;
-    while (end < rows.size()
-        && Cells.isData(rows.get(end))
-        && rows.get(end).cells().size() == width) {
-      end++;
-    }
-    return end;
-  }
-
-  private static Optional<LogTable> heading(List<Row> rows, int begin, int length, Layout layout) {
-    int above = begin - 1;
-    if (above > 0
-        && Cells.isUnits(rows.get(above))
-        && Cells.fits(rows.get(above - 1), rows.get(begin))) {
-      above--;
-    }
-    if (above < 0 || !Cells.fits(rows.get(above), rows.get(begin))) {
-      return Optional.empty();
-    }
-    List<String> words = rows.get(above).cells();
-    Row first = rows.stream().filter(row -> row.cells().equals(words)).findFirst().orElseThrow();
-    String delimiter = layout.delimiter().map(String::valueOf).orElseThrow();
-    List<String> before =
-        rows.stream()
-            .filter(row -> row.line() < first.line())
-            .map(row -> String.join(delimiter, row.cells()))
-            .toList();
-    Layout behind = new Layout(layout.charset(), layout.delimiter(), first.line() - 1);
-    List<Row> sample = List.copyOf(rows.subList(begin, begin + length));
-    return Optional.of(new LogTable(behind, first, before, sample));
+  /** How many more cells are numbers, and times above all, than anything else. */
+  private int cellsRead() {
+    return sample.stream()
+        .flatMap(row -> Cells.filled(row).stream())
+        .mapToInt(cell -> WrittenTime.of(cell).isPresent() ? 2 : Cells.isNumber(cell) ? 1 : -1)
+        .sum();
   }
 
   int width() {
@@ -135,5 +105,29 @@ record LogTable(Layout layout, Row heading, List<String> before, List<Row> sampl
 
   char delimiter() {
     return layout.delimiter().orElseThrow();
+  }
+
+  /** What is known of a column by its word, its label and its unit. */
+  Stream<String> said(int index) {
+    return Stream.of(heading, labels, units).map(row -> row.cell(index));
+  }
+
+  /**
+   * Whether whole numbers stand by twos under one word each, as decimal commas do in a file that is
+   * parted by commas: then no cell can be believed.
+   */
+  boolean hasBareCommas() {
+    List<Row> wide = sample.stream().filter(this::isWide).toList();
+    return delimiter() == ','
+        && !labels.cells().isEmpty()
+        && wide.size() * 2 > sample.size()
+        && wide.stream()
+            .allMatch(row -> row.cells().stream().noneMatch(cell -> cell.matches("\\d+\\.\\d+")))
+        && wide.stream().allMatch(row -> row.cell(row.cells().size() - 1).matches("\\d+"));
+  }
+
+  private boolean isWide(Row row) {
+    return IntStream.range(0, row.cells().size())
+        .anyMatch(index -> !row.cell(index).isEmpty() && index >= labels.cells().size());
   }
 }

@@ -33,7 +33,14 @@ final class Oddities {
         scan.columns.stream().map(each -> each.word).filter(w -> !w.isEmpty()).toList());
     scan.time.ifPresentOrElse(
         oddities::time, () -> oddities.add(0, say("look.odd.no-time", "no column of times")));
-    scan.columns.forEach(oddities::column);
+    if (scan.mayHaveBareCommas()) {
+      oddities.add(
+          0,
+          say(
+              "look.odd.bare-commas",
+              "whole numbers alone, side by side: decimal commas in a file parted by commas?"));
+    }
+    scan.columns.stream().filter(each -> !scan.isOfTime(each)).forEach(oddities::column);
     return oddities.found;
   }
 
@@ -60,11 +67,16 @@ final class Oddities {
     } else if (steps.back > 0) {
       add(steps.backLine, back(time, steps));
     }
-    if (steps.longest > Math.max(3 * steps.usual(), 5 * A_MINUTE) && !steps.isNewestFirst()) {
+    if (steps.isHole(steps.longest) && !steps.isNewestFirst()) {
       add(steps.longLine, say("look.odd.gap", "nothing for {0}", length(steps.longest, time)));
     }
-    if (time.strange > 0) {
-      add(0, say("look.odd.no-times", "{0} cells under the time that hold none", time.strange));
+    if (!time.strange.isEmpty()) {
+      add(
+          0,
+          say(
+              "look.odd.no-times",
+              "no times in the column of the time: {0}",
+              counted(time.strange)));
     }
     if (time.patterns().size() > 1) {
       add(
@@ -107,7 +119,7 @@ final class Oddities {
               column.word,
               column.damaged));
     }
-    if (!column.sentinels.isEmpty()) {
+    if (!column.sentinels.isEmpty() && !column.isNoHeat()) {
       add(
           0,
           say(
@@ -116,17 +128,31 @@ final class Oddities {
               column.word,
               counted(column.sentinels)));
     }
-    if (column.isOfNumbers() && !column.others.isEmpty()) {
+    if (column.mayHoldReadings() && !column.others.isEmpty()) {
       add(
           0,
-          say("look.odd.others", "\"{0}\": no numbers: {1}", column.word, counted(column.others)));
+          say(
+              "look.odd.others",
+              "\"{0}\": {1} of {2} cells hold no number",
+              column.word,
+              column.filled - column.numbers,
+              column.filled));
+    }
+    if (column.units().size() > 1) {
+      add(
+          0,
+          say(
+              "look.odd.units-of",
+              "\"{0}\": more than one unit: {1}",
+              column.word,
+              Listing.commas(column.units())));
     }
     if (column.word.isEmpty() && column.filled > 0) {
       add(0, say("look.odd.no-word", "a column without a word above it"));
     }
   }
 
-  private static Listing counted(Map<String, Integer> cells) {
+  static Listing counted(Map<String, Integer> cells) {
     return Listing.commas(
         cells.entrySet().stream()
             .map(

@@ -24,6 +24,7 @@ record Report(
     LogScan scan,
     Language language,
     EntryProposal proposal,
+    int read,
     List<Oddities.Oddity> oddities) {
 
   /** So many of the lines before a heading are shown. */
@@ -70,13 +71,7 @@ record Report(
     Message decimal =
         proposal.decimal().map(Message::of).orElse(say("look.decimal.none", "no number has one"));
     facts.add(fact(say("look.fact.decimal", "decimal"), decimal));
-    int line = table.heading().line();
-    facts.add(
-        fact(
-            say("look.fact.heading", "heading"),
-            table.layout().skip() == 0
-                ? say("look.heading.line", "line {0}", line)
-                : say("look.heading.behind", "line {0}; before it stand", line)));
+    facts.add(fact(say("look.fact.heading", "heading"), heading()));
     table.before().stream()
         .limit(SHOWN)
         .forEach(each -> facts.add(fact(Message.of(""), Message.of(each))));
@@ -86,7 +81,36 @@ record Report(
           facts.add(fact(say("look.fact.last", "last time"), Message.of(time.last)));
           facts.add(fact(say("look.fact.interval", "interval"), interval(time)));
         });
+    facts.add(
+        fact(
+            say("look.fact.read", "read"),
+            zoneIsKnown()
+                ? say("look.read", "{0} of {1} rows, by the entry below", read, scan.rows())
+                : say(
+                    "look.read-fixed",
+                    "{0} of {1} rows, by the entry below, if nobody changed the clock",
+                    read,
+                    scan.rows())));
     return facts;
+  }
+
+  private boolean zoneIsKnown() {
+    return scan.time.flatMap(time -> time.zone(table)).isPresent();
+  }
+
+  private Message heading() {
+    boolean first = table.layout().skip() == 0;
+    int line = table.heading().line();
+    if (table.headed()) {
+      return first
+          ? say("look.heading.line", "line {0}", line)
+          : say("look.heading.behind", "line {0}; before it stand", line);
+    }
+    return first
+        ? say("look.heading.none", "none; the columns go by their numbers")
+        : say(
+            "look.heading.none-behind",
+            "none that fits; the columns go by their numbers; before the rows stand");
   }
 
   private Message delimiter() {
@@ -118,24 +142,45 @@ record Report(
             say("look.column", "column"),
             say("look.numbers", "numbers"),
             say("look.lowest", "lowest"),
-            say("look.highest", "highest")));
-    for (int index = 0; index < scan.columns.size(); index++) {
-      LogColumn column = scan.columns.get(index);
+            say("look.highest", "highest"),
+            say("look.others", "no numbers")));
+    Message none = Message.of("");
+    for (LogColumn column : scan.columns) {
       Message word = Message.of(column.word);
-      if (scan.isOfTime(index)) {
-        rows.add(row(word, say("look.time", "time"), Message.of(""), Message.of("")));
+      if (scan.isOfTime(column)) {
+        rows.add(row(word, say("look.time", "time"), none, none, none));
       } else if (!column.word.isEmpty() || column.filled > 0) {
-        Message share = say("look.share", "{0} %", column.share());
-        rows.add(row(word, share, shown(column.lowest), shown(column.highest)));
+        rows.add(
+            row(
+                word,
+                share(column.share()),
+                shown(column.lowest()),
+                shown(column.highest()),
+                others(column)));
       }
     }
     return rows;
   }
 
-  private String row(Message word, Message numbers, Message lowest, Message highest) {
+  private static Message share(int percent) {
+    return say("look.share", "{0} %", percent);
+  }
+
+  private static Message others(LogColumn column) {
+    return column.others.isEmpty()
+        ? Message.of("")
+        : say(
+            "look.no-numbers",
+            "{0}: {1}",
+            share(100 - column.share()),
+            Oddities.counted(column.others));
+  }
+
+  private String row(
+      Message word, Message numbers, Message lowest, Message highest, Message others) {
     int longest = scan.columns.stream().mapToInt(each -> each.word.length()).max().orElse(0);
     String cells = padded(word, Math.max(8, longest + 2)) + padded(numbers, 9) + padded(lowest, 10);
-    return "  " + (cells + highest.in(language)).stripTrailing();
+    return "  " + (cells + padded(highest, 10) + others.in(language)).stripTrailing();
   }
 
   private static Message shown(Optional<BigDecimal> number) {
@@ -148,13 +193,16 @@ record Report(
     tree.put("file", file.name());
     tree.put("sha256", file.sha256());
     tree.put("rows", scan.rows());
+    tree.put("read", read);
     tree.put("encoding", encoding.encoding());
     tree.put("marked", encoding.marked());
     tree.put("delimiter", String.valueOf(table.delimiter()));
     proposal.decimal().ifPresent(mark -> tree.put("decimal", mark));
-    tree.put("heading", table.heading().line());
+    if (table.headed()) {
+      tree.put("heading", table.heading().line());
+    }
     scan.time.ifPresent(time -> tree.put("time", tree(time)));
-    tree.put("columns", scan.columns.stream().map(Report::tree).toList());
+    tree.put("columns", scan.columns.stream().map(this::tree).toList());
     tree.put("odd", oddities.stream().map(this::tree).toList());
     tree.put("logs", List.of(proposal.entry()));
     return tree;
@@ -162,20 +210,23 @@ record Report(
 
   private Map<String, Object> tree(TimeColumn time) {
     Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("columns", time.words(table.heading()));
+    tree.put("columns", time.words(table));
     tree.put("first", time.first);
     tree.put("last", time.last);
     tree.put("interval", time.reader().steps.usual());
     return tree;
   }
 
-  private static Map<String, Object> tree(LogColumn column) {
+  private Map<String, Object> tree(LogColumn column) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("column", column.word);
     tree.put("filled", column.filled);
     tree.put("numbers", column.numbers);
-    column.lowest.ifPresent(lowest -> tree.put("lowest", lowest));
-    column.highest.ifPresent(highest -> tree.put("highest", highest));
+    column.lowest().ifPresent(lowest -> tree.put("lowest", lowest));
+    column.highest().ifPresent(highest -> tree.put("highest", highest));
+    if (!column.others.isEmpty() && !scan.isOfTime(column)) {
+      tree.put("others", column.others);
+    }
     return tree;
   }
 

@@ -1,14 +1,14 @@
 package org.flitchbook.look;
 
-import java.math.BigDecimal;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
-import org.flitchbook.reading.LogClock;
-import org.flitchbook.reading.Readings;
+import java.util.stream.Stream;
 import org.flitchbook.table.Row;
 
 /**
@@ -16,205 +16,106 @@ import org.flitchbook.table.Row;
  */
 final class TimeColumn {
 
-  /** Stands in for the start that a count of seconds, hours and minutes needs. */
-  private static final String START = "2050-01-01 00:00";
+  /** An offset from the world's time that a heading names; not the names of zones with its sign. */
+  private static final Pattern ZONE =
+      Pattern.compile(
+          "(?<![/\\w])(?:(?:GMT|UTC)(?: ?([+-])(1[0-4]|0?\\d)(?::?([0-5]\\d))?(?!\\d))?(?![/\\w])"
+              + "(?! ?[+-]\\d)|([+-])(?:1[0-4]|0\\d):[0-5]\\d(?!\\d))");
 
-  /** A clock, as an entry of {@code logs.json} states it, and the times that it has read. */
-  static final class Reader {
-    final String key;
-    final TimeSteps steps = new TimeSteps();
-    private final String lenient;
-    private String value;
-    private Optional<LogClock> clock;
+  private static final int SHOWN = 4;
 
-    /**
-     * @param lenient what is stated instead once a time needs it
-     */
-    Reader(String key, String value, String lenient) {
-      this.key = key;
-      this.value = value;
-      this.lenient = lenient;
-      this.clock = clock(value);
-    }
+  /** A clock that misses so many more times than another one is not that of the log. */
+  private static final int BEHIND = 20;
 
-    private Optional<LogClock> clock(String stated) {
-      return Readings.clock(key, stated, START);
-    }
+  /** Of so many times the clock of a log may miss one. */
+  private static final int OF = 10;
 
-    String value() {
-      return value;
-    }
-
-    private boolean take(String text, int line) {
-      OptionalLong at = read(clock, text);
-      if (at.isEmpty() && !value.equals(lenient)) {
-        Optional<LogClock> other = clock(lenient);
-        at = read(other, text);
-        if (at.isPresent()) {
-          value = lenient;
-          clock = other;
-        }
-      }
-      at.ifPresent(time -> steps.take(Math.floorDiv(time + 500, 1000L), line));
-      return at.isPresent();
-    }
-
-    private OptionalLong read(Optional<LogClock> by, String text) {
-      String number = key.equals(PATTERN) ? text : text.replace(',', '.');
-      return by.map(each -> each.read(number)).orElse(OptionalLong.empty());
-    }
-  }
-
-  static final String PATTERN = "pattern";
-  static final String ELAPSED = "elapsed";
-
-  final List<Integer> columns;
   String first = "";
   String last = "";
 
-  /** How many cells hold no time. */
-  int strange;
+  /** What stands in the place of a time and is none, with how often; the first kinds of it. */
+  final Map<String, Integer> strange = new LinkedHashMap<>();
 
-  private List<Reader> readers;
-  private boolean mixed;
+  /** Its places under the first heading, and under that of the part that is being read. */
+  private final List<Integer> home;
 
-  private TimeColumn(List<Integer> columns, List<Reader> readers) {
+  private List<Integer> columns;
+  private List<TimeReader> readers;
+  private int times;
+
+  /**
+   * Times that have not been read yet.
+   *
+   * @param readers none where nothing is known of how they are written
+   */
+  TimeColumn(List<Integer> columns, List<TimeReader> readers) {
+    this.home = columns;
     this.columns = columns;
-    this.readers = readers;
+    this.readers =
+        readers.isEmpty() ? List.of(new TimeReader(TimeReader.PATTERN, "", "")) : readers;
   }
 
-  /** Finds the time's columns by the first rows; empty where no column grows like a time. */
-  static Optional<TimeColumn> of(LogTable table) {
-    List<Integer> times =
-        IntStream.range(0, table.width()).filter(index -> mostly(table, index)).boxed().toList();
-    Optional<Integer> both = first(table, times, true, true);
-    Optional<Integer> date = first(table, times, true, false);
-    Optional<Integer> clock = first(table, times, false, true);
-    if (both.isPresent()) {
-      return Optional.of(written(table, List.of(both.get())));
-    }
-    if (date.isPresent() && clock.isPresent()) {
-      return Optional.of(written(table, List.of(date.get(), clock.get())));
-    }
-    return clock.map(index -> run(table, index)).or(() -> counted(table));
+  static TimeColumn of(int index, String key, String value) {
+    return new TimeColumn(List.of(index), List.of(new TimeReader(key, value, value)));
   }
 
-  private static List<WrittenTime> times(LogTable table, List<Integer> columns) {
-    return table.sample().stream()
-        .flatMap(row -> WrittenTime.of(text(row, columns)).stream())
-        .toList();
-  }
-
-  private static boolean mostly(LogTable table, int index) {
-    long filled = table.sample().stream().filter(row -> !row.cell(index).isEmpty()).count();
-    return filled > 0 && times(table, List.of(index)).size() * 10L >= filled * 9;
-  }
-
-  private static Optional<Integer> first(
-      LogTable table, List<Integer> columns, boolean dated, boolean timed) {
-    return columns.stream()
-        .filter(index -> times(table, List.of(index)).get(0).isOf(dated, timed))
-        .findFirst();
-  }
-
-  private static TimeColumn written(LogTable table, List<Integer> columns) {
-    List<WrittenTime> sample =
-        times(table, columns).stream().filter(time -> time.isOf(true, true)).toList();
-    List<Reader> readers =
-        WrittenTime.patterns(sample).stream()
-            .map(choice -> new Reader(PATTERN, choice.exact(), choice.lenient()))
-            .toList();
-    return new TimeColumn(columns, readers.isEmpty() ? List.of(reader(PATTERN, "")) : readers);
-  }
-
-  private static TimeColumn run(LogTable table, int index) {
-    boolean seconds = times(table, List.of(index)).get(0).clock().contains("ss");
-    return new TimeColumn(List.of(index), List.of(reader(ELAPSED, seconds ? "h:mm:ss" : "h:mm")));
-  }
-
-  private static Reader reader(String key, String value) {
-    return new Reader(key, value, value);
-  }
-
-  private static Optional<TimeColumn> counted(LogTable table) {
-    return IntStream.range(0, table.width())
-        .boxed()
-        .filter(index -> grows(table, index))
-        .min(Comparator.comparing(index -> isCalledSo(table.heading().cell(index)) ? 0 : 1))
-        .map(index -> new TimeColumn(List.of(index), List.of(counter(table, index))));
-  }
-
-  private static boolean isCalledSo(String word) {
-    return word.matches("(?i).*(time|date|zeit|datum|elapsed|stamp|unix|epoch|sec|min).*");
-  }
-
-  /** Whether it never falls, or never rises, and changes at all. */
-  private static boolean grows(LogTable table, int index) {
-    List<BigDecimal> numbers =
-        table.sample().stream().flatMap(row -> Cells.number(row.cell(index)).stream()).toList();
-    List<Integer> steps =
-        IntStream.range(1, numbers.size())
-            .mapToObj(i -> numbers.get(i).compareTo(numbers.get(i - 1)))
-            .filter(sign -> sign != 0)
-            .toList();
-    return steps.stream().distinct().count() == 1 && steps.size() > numbers.size() / 2;
-  }
-
-  /** By the digits of the first number: those of Unix time, the days of a spreadsheet, or any. */
-  private static Reader counter(LogTable table, int index) {
-    String whole =
-        table.sample().stream()
-            .map(row -> row.cell(index).replaceFirst("[.,].*", ""))
-            .filter(cell -> !cell.isEmpty())
-            .findFirst()
-            .orElse("");
-    return switch (whole.length()) {
-      case 10 -> reader("epoch", "seconds");
-      case 13 -> reader("epoch", "milliseconds");
-      default ->
-          whole.matches("[34]\\d{4}") ? reader("serial", "1899-12-30") : reader(ELAPSED, "seconds");
-    };
-  }
-
-  void take(Row row) {
+  /** Takes the time of a row; false where it has none. */
+  boolean take(Row row) {
     String text = text(row);
     if (text.isEmpty()) {
-      return;
+      return false;
     }
-    List<Reader> reading = readers.stream().filter(each -> each.take(text, row.line())).toList();
-    if (!reading.isEmpty()) {
-      readers = reading;
-    } else if (!isCounted() && WrittenTime.of(text).isPresent()) {
-      mixed = true;
-    } else {
-      strange++;
-      return;
+    boolean read = readers.stream().filter(each -> each.take(text, row.line())).count() > 0;
+    if (!read && (strange.size() < SHOWN || strange.containsKey(text))) {
+      strange.merge(text, 1, Integer::sum);
     }
+    if (!read && (isCounted() || !Cells.isTime(text))) {
+      readers.forEach(each -> each.missed--);
+      return false;
+    }
+    if (readers.size() > 1) {
+      int fewest = readers.stream().mapToInt(each -> each.missed).min().orElseThrow();
+      readers = readers.stream().filter(each -> each.missed <= fewest + BEHIND).toList();
+    }
+    times++;
     first = first.isEmpty() ? text : first;
     last = text;
+    return true;
   }
 
-  /** The heading's words for its columns. */
-  List<String> words(Row heading) {
-    return columns.stream().map(heading::cell).toList();
+  /** Begins another part, under whose heading the same words may stand elsewhere. */
+  void moveTo(List<Integer> places) {
+    columns = places;
+    readers.forEach(each -> each.steps.begin());
+  }
+
+  /** The first heading's words for its columns. */
+  List<String> words(LogTable table) {
+    return home.stream().map(table.heading()::cell).toList();
   }
 
   String text(Row row) {
     return text(row, columns);
   }
 
-  private static String text(Row row, List<Integer> columns) {
+  static String text(Row row, List<Integer> columns) {
     return columns.stream().map(row::cell).collect(Collectors.joining(" ")).strip();
   }
 
-  /** The reader under which the log is the shortest. */
-  Reader reader() {
-    return readers.stream().min(Comparator.comparing(each -> each.steps.span())).orElseThrow();
+  /** The readers that read the most times. */
+  private List<TimeReader> best() {
+    int fewest = readers.stream().mapToInt(each -> each.missed).min().orElseThrow();
+    return readers.stream().filter(each -> each.missed == fewest).toList();
+  }
+
+  /** Of those that read the most the reader under which the log is the shortest. */
+  TimeReader reader() {
+    return best().stream().min(Comparator.comparing(each -> each.steps.span())).orElseThrow();
   }
 
   /** Whether dates and times of day are written out. */
   boolean isWritten() {
-    return reader().key.equals(PATTERN);
+    return reader().key.equals(TimeReader.PATTERN);
   }
 
   /** Whether hours and minutes run are written. */
@@ -224,7 +125,7 @@ final class TimeColumn {
 
   /** Whether it counts something of which only a person can say what it is. */
   boolean isCount() {
-    return reader().key.equals(ELAPSED) && !isRun();
+    return reader().key.equals(TimeReader.ELAPSED) && !isRun();
   }
 
   /** Whether it is a number. */
@@ -232,9 +133,53 @@ final class TimeColumn {
     return !isWritten() && !isRun();
   }
 
-  /** The patterns that read all of its times; more than one where they leave the order open. */
+  /**
+   * The patterns that read its times, none where none reads nearly all; more than one where they
+   * leave the order open, which the pace of the rows settles if they keep it under one alone.
+   */
   List<String> patterns() {
-    return mixed || !isWritten() ? List.of() : readers.stream().map(Reader::value).toList();
+    if (!isWritten() || reader().missed * OF > times) {
+      return List.of();
+    }
+    List<TimeReader> steady = best().stream().filter(each -> each.steps.keepsPace()).toList();
+    return (steady.size() == 1 ? steady : best()).stream().map(TimeReader::value).toList();
+  }
+
+  /** The zone that the times or the words above them name. */
+  Optional<String> zone(LogTable table) {
+    if (reader().key.equals(TimeReader.EPOCH)) {
+      return Optional.of("UTC");
+    }
+    Optional<String> written =
+        WrittenTime.of(first).flatMap(time -> time.piece('z')).map(WrittenTime.Piece::text);
+    return written
+        .map(text -> text.replaceFirst("^(?:UTC|GMT)(?=.)", ""))
+        .map(text -> text.matches("[+-].*") ? "UTC" + text : text)
+        .map(text -> text.equals("Z") ? "UTC" : text)
+        .or(() -> home.stream().flatMap(table::said).filter(ZONE.asPredicate()).findFirst())
+        .flatMap(TimeColumn::zone);
+  }
+
+  private static Optional<String> zone(String text) {
+    return Stream.of(ZONE.matcher(text)).filter(Matcher::find).map(TimeColumn::zone).findFirst();
+  }
+
+  private static String zone(Matcher found) {
+    if (found.group(4) != null) {
+      return found.group();
+    }
+    if (found.group(1) == null) {
+      return "UTC";
+    }
+    String minutes = found.group(3) == null ? "00" : found.group(3);
+    String hours = (found.group(2).length() == 1 ? "0" : "") + found.group(2);
+    return found.group(1) + hours + ":" + minutes;
+  }
+
+  /** Whether it has dates and no time of day. */
+  boolean lacksClock() {
+    return home.size() == 1
+        && WrittenTime.of(first).filter(time -> time.isOf(true, false)).isPresent();
   }
 
   /** Whether it goes back by half a day and writes neither AM nor PM. */

@@ -8,6 +8,12 @@ final class TimeSteps {
 
   private static final int MANY = 100_000;
 
+  /** A log goes on at its pace while no step is longer than so many usual ones. */
+  private static final int LONG = 3;
+
+  /** No step of so many seconds is called a hole. */
+  private static final long SHORT = 300;
+
   /** How often the time went back, on which line first, and by how much there. */
   int back;
 
@@ -19,6 +25,8 @@ final class TimeSteps {
 
   int longLine;
 
+  private long longestBack;
+
   /** Whether every time is a whole minute. */
   boolean wholeMinutes = true;
 
@@ -26,14 +34,21 @@ final class TimeSteps {
   private final TreeMap<Long, Integer> backward = new TreeMap<>();
   private int times;
   private int still;
+  private boolean beginning;
   private long last;
   private long lowest = Long.MAX_VALUE;
   private long highest = Long.MIN_VALUE;
 
+  /** Another part begins, which may be of an earlier time. */
+  void begin() {
+    beginning = true;
+  }
+
   void take(long at, int line) {
-    if (times > 0) {
+    if (times > 0 && !(beginning && at < last)) {
       step(at - last, line);
     }
+    beginning = false;
     times++;
     last = at;
     lowest = Math.min(lowest, at);
@@ -55,6 +70,7 @@ final class TimeSteps {
     if (step < 0) {
       backLine = back == 0 ? line : backLine;
       backBy = back == 0 ? -step : backBy;
+      longestBack = Math.max(longestBack, -step);
       back++;
     }
   }
@@ -76,9 +92,21 @@ final class TimeSteps {
     return times > 2 && back > (times - 1) / 2;
   }
 
+  /** Whether the rows follow each other in one direction, without a hole. */
+  boolean keepsPace() {
+    long against = isNewestFirst() ? longest : longestBack;
+    long along = isNewestFirst() ? longestBack : longest;
+    return times > 2 && against == 0 && along <= LONG * usual();
+  }
+
+  /** Whether a step is a hole in the log. */
+  boolean isHole(long step) {
+    return step > Math.max(LONG * usual(), SHORT);
+  }
+
   /** Whether most rows have the time of the one before. */
   boolean isMostlyStill() {
-    return 2 * still > times - 1;
+    return times > 1 && 2 * still > times - 1;
   }
 
   long span() {

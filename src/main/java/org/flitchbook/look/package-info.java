@@ -6,7 +6,7 @@
 @Floor(
     name = "look",
     floor = 5,
-    mayImport = {"message", "input", "measure", "json", "sheet", "table", "reading"},
+    mayImport = {"message", "input", "measure", "json", "sheet", "table", "practice", "reading"},
     door = "Look")
 package org.flitchbook.look;
 

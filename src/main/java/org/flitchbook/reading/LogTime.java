@@ -35,7 +35,8 @@ record LogTime(
     implements Checked {
 
   /** How a time that is counted from a start is written. */
-  static final List<String> ELAPSED = List.of("seconds", "minutes", "h:mm:ss", "h:mm", "mm:ss");
+  static final List<String> ELAPSED =
+      List.of("milliseconds", "seconds", "minutes", "h:mm:ss", "h:mm", "mm:ss");
 
   private static final Pattern OFFSET = Pattern.compile("([+-])(\\d{1,6}) ?(s|min|h)");
 
@@ -114,6 +115,9 @@ record LogTime(
     private Optional<LogClock> since(long start, Setting setting) {
       return switch (elapsed) {
         case "" -> Optional.empty();
+        case "milliseconds" ->
+            setting.counted(
+                say("reading.clock.milliseconds", "milliseconds since the start"), start, 1, false);
         case "seconds" ->
             setting.counted(
                 say("reading.clock.seconds", "seconds since the start"), start, 1000, false);

@@ -66,9 +66,17 @@ public final class Readings {
     return LogTime.clock(key, value, start);
   }
 
-  /** The number that a cell of a log holds; empty where it holds none. */
-  public static Optional<BigDecimal> number(String text, char decimalMark) {
-    return Numbers.read(text, decimalMark);
+  /**
+   * A number that a cell of a log holds.
+   *
+   * @param unit the one that stands beside it
+   */
+  public record Value(BigDecimal number, Optional<Unit> unit) {}
+
+  /** What a cell of a log holds; empty where that is no number. */
+  public static Optional<Value> value(String text, char decimalMark) {
+    LogCell cell = LogCell.of(text, decimalMark);
+    return cell.number().map(number -> new Value(number, cell.unit()));
   }
 
   /** The scale of a temperature that a heading names; empty where it names none. */

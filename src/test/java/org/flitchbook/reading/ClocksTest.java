@@ -112,7 +112,9 @@ final class ClocksTest {
             "\"elapsed\": \"seconds\"", time + "start: found no \"start\", expected a text there"),
         List.of(
             "\"elapsed\": \"hours\", \"start\": \"2026-02-24 08:02\"",
-            time + "elapsed: found \"hours\", expected seconds, minutes, h:mm:ss, h:mm or mm:ss"),
+            time
+                + "elapsed: found \"hours\", expected milliseconds, seconds, minutes, h:mm:ss, h:mm"
+                + " or mm:ss"),
         List.of(
             "\"elapsed\": \"seconds\", \"start\": \"08:02\"",
             time

@@ -7,11 +7,12 @@ oddities.csv: 18 filas
   comienzo    2/3/2026 8:02:00 AM
   final       2/3/2026 8:15:00 AM
   intervalo   60 s
+  se leen     15 de 18 filas, según la entrada de abajo, si nadie cambió la hora del reloj
 
-  columna       números  mínimo    máximo
+  columna       números  mínimo    máximo    sin número
   Time          hora
   Temp 1 (Â°F)  100 %    39.0      52.0
-  Ch2           87 %     70.0      83.0
+  Ch2           87 %     70.0      83.0      13 %: #####, ERR
   Batt          100 %    3.1       3.1
 
 Llama la atención:
@@ -22,7 +23,7 @@ Llama la atención:
 - no se distinguen el día, el mes y el año: d/M/yyyy h:mm:ss a o M/d/yyyy h:mm:ss a
 - «Ch2»: 1 celdas sobrescritas por una hoja de cálculo
 - «Ch2»: quizá no sean lecturas: -127 (2 veces), 185.0
-- «Ch2»: no son números: #####, ERR
+- «Ch2»: 2 de 16 celdas no contienen ningún número
 
 Una entrada para logs.json. Responda a cada "? ": mientras quede una, el registro se rechaza.
 
