@@ -51,12 +51,12 @@ public final class Look {
   public static Result at(SourceFile file, Language language, List<SourceFile> templates) {
     FileText text = Tables.encoding(file);
     Binder.Bound<Practice> practice = Practice.read(templates);
-    Optional<Fault> unreadable = NoTable.ofBytes(file, text);
+    Optional<Fault> unreadable = Tables.noText(file, text);
     if (unreadable.isPresent() || practice.value().isEmpty()) {
       return nothing(unreadable.map(List::of).orElse(practice.faults()));
     }
     Optional<LogTable> table = LogTable.of(file, text.charset());
-    return NoTable.ofText(file, text, table)
+    return NoTable.ofText(file, table)
         .map(fault -> nothing(List.of(fault)))
         .orElseGet(() -> seen(file, text, table.orElseThrow(), language, practice.value().get()));
   }

@@ -38,6 +38,8 @@ record LogColumns(
     Map<String, Fault> lacking,
     List<Fault> faults) {
 
+  static final String MISSING = "missing column";
+
   static final LogColumns NONE =
       new LogColumns(List.of(), List.of(), Collections.emptySortedMap(), 0, Map.of(), List.of());
 
@@ -144,7 +146,7 @@ record LogColumns(
                       + " that gives its letters")
               : say("reading.column.named", "the columns that logs.json names");
       return Fault.broken(
-          "missing column",
+          MISSING,
           heading.column(column),
           say("reading.column.missing", "no column \"{0}\" in {1}", column, there),
           expected);

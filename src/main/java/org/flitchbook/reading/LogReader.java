@@ -73,6 +73,10 @@ final class LogReader implements Rows {
     LogSeries made = reader.inOrder(practice);
     reader.faults.addAll(reader.lacking.values());
     boolean isRead = reader.readable && reader.lacking.isEmpty();
+    if (!isRead) {
+      boolean isLikeTable = reader.heading.cells().size() > 1;
+      Tables.otherFormat(file, isLikeTable).ifPresent(reader::isNoTable);
+    }
     List<Series> series = isRead ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());
     if (isRead) {
@@ -95,6 +99,12 @@ final class LogReader implements Rows {
             name.substring(name.lastIndexOf('/') + 1),
             layout.log().object().place().column()),
         say("reading.named-twice.expected", "one entry for each file"));
+  }
+
+  /** What it is says more than which columns it has not. */
+  private void isNoTable(Fault what) {
+    faults.removeIf(fault -> fault.rule().equals(LogColumns.MISSING));
+    faults.add(what);
   }
 
   private LogSeries inOrder(Practice practice) {

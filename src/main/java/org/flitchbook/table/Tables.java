@@ -69,6 +69,22 @@ public final class Tables {
     return FileText.guessed(file);
   }
 
+  /**
+   * What a file is that is no table, as far as its bytes and its lines show it.
+   *
+   * @param isLikeTable whether rows of several cells were found in it; then only what is never a
+   *     table is refused
+   */
+  public static Optional<Fault> otherFormat(SourceFile file, boolean isLikeTable) {
+    FileText text = encoding(file);
+    return OtherFormat.ofBytes(file, text).or(() -> OtherFormat.ofText(file, text, isLikeTable));
+  }
+
+  /** Why a file is no text. */
+  public static Optional<Fault> noText(SourceFile file, FileText text) {
+    return OtherFormat.ofBytes(file, text);
+  }
+
   /** The charset of one of the {@link #CHARSETS}, case ignored. */
   public static Optional<Charset> charset(String name) {
     String lower = name.toLowerCase(Locale.ROOT);
