@@ -145,9 +145,13 @@ sealed interface ChillRule extends Finder
     public Stream<Doubt> find(Subject subject, Track core, int[] chilled, CoolerAir air) {
       List<Doubt> doubts = new ArrayList<>();
       int first = -1;
+      int next = 0;
       long before = 0;
       for (Map.Entry<Long, Long> each : air.read().entrySet()) {
-        int now = atOrBefore(core, chilled, each.getKey());
+        while (next < chilled.length && core.earliest(chilled[next]) <= each.getKey()) {
+          next++;
+        }
+        int now = next == 0 ? -1 : chilled[next - 1];
         boolean warm = now >= 0 && isWarmer(core, now, each.getValue());
         boolean goesOn = first >= 0 && each.getKey() - before <= apart.toMillis();
         first = warm ? (goesOn ? first : now) : -1;
@@ -157,12 +161,6 @@ sealed interface ChillRule extends Finder
         }
       }
       return doubts.stream();
-    }
-
-    private static int atOrBefore(Track core, int[] chilled, long time) {
-      return Arrays.stream(chilled)
-          .takeWhile(i -> core.earliest(i) <= time)
-          .reduce(-1, (earlier, later) -> later);
     }
 
     private boolean isWarmer(Track core, int index, long air) {

@@ -7,8 +7,9 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntPredicate;
-import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
@@ -91,20 +92,28 @@ sealed interface ExcludingRule extends Finder
     public Stream<Doubt> find(Subject subject) {
       return subject.logs().stream()
           .filter(log -> log.track().unit().dimension() == Dimension.TEMPERATURE)
+          .flatMap(this::find);
+    }
+
+    private Stream<Doubt> find(ProbeLog log) {
+      Set<Long> errors = levels(log.track().unit());
+      return log.flatRuns()
+          .filter(run -> errors.contains(log.level(run.first())) || isAloneError(log, run))
+          .map(run -> doubt(log, run));
+    }
+
+    /** Those that are always errors, as they are written and as bare numbers in the log's unit. */
+    private Set<Long> levels(Unit unit) {
+      return always.stream()
           .flatMap(
-              log -> log.flatRuns().filter(run -> isError(log, run)).map(run -> doubt(log, run)));
+              error ->
+                  Stream.of(error.level(), Level.of(new Quantity(error.written().value(), unit))))
+          .collect(Collectors.toSet());
     }
 
-    private boolean isError(ProbeLog log, Run run) {
+    private boolean isAloneError(ProbeLog log, Run run) {
       long level = log.level(run.first());
-      Predicate<Degrees> isRead = error -> error.level() == level;
-      return always.stream().anyMatch(isRead.or(error -> isNumber(error, level, log)))
-          || (alone.stream().anyMatch(isRead) && standsAlone(log, run));
-    }
-
-    /** As a bare number in the log's own unit. */
-    private static boolean isNumber(Degrees error, long level, ProbeLog log) {
-      return Level.of(new Quantity(error.written().value(), log.track().unit())) == level;
+      return alone.stream().anyMatch(error -> error.level() == level) && standsAlone(log, run);
     }
 
     private boolean standsAlone(ProbeLog log, Run run) {
