@@ -26,7 +26,7 @@ import org.junit.jupiter.api.TestFactory;
 final class EditedLogsTest {
 
   private static final int CASES = 1_000;
-  private static final int OF = 50;
+  private static final int OF = 250;
   private static final long SEED = 130_000;
 
   private static final List<SourceFile> TEMPLATES = BookFolder.toolTemplates();
