@@ -46,7 +46,7 @@ final class Comparison {
   private static final Set<String> ADDED = Set.of("form", SAID, "lacksSaid", "account", "cureSums");
 
   private final List<Difference> differences = new ArrayList<>();
-  private final Set<String> explainedOtherwise = new TreeSet<>();
+  private final Map<String, Set<String>> grounds = new TreeMap<>();
   private final Set<String> saidOtherwise = new TreeSet<>();
   private final boolean oldForm;
   private int compared;
@@ -67,6 +67,7 @@ final class Comparison {
     Comparison comparison = new Comparison(oldForm);
     Map<String, Node.Obj> found = lots(again);
     comparison.lookAtExplanations(record, again);
+    comparison.lookAtDoubts(record, again);
     lots(record.found())
         .forEach((code, lot) -> comparison.compareLot(code, lot, found.getOrDefault(code, NONE)));
     comparison.compareFaults(record, again);
@@ -126,25 +127,37 @@ final class Comparison {
     if (again.equals(NONE)) {
       return;
     }
-    Set<String> grounds =
+    Set<String> all =
         differences.stream()
             .filter(each -> each.lot().equals(code))
             .flatMap(each -> each.grounds().stream())
             .collect(Collectors.toSet());
     unlike(printed, again).stream()
         .filter(key -> !key.equals("findings"))
-        .forEach(key -> add(code, "", grounds, member(printed, key), member(again, key)));
+        .forEach(key -> add(code, "", all, member(printed, key), member(again, key)));
   }
 
-  private void add(String lot, String about, Set<String> grounds, Message printed, Message again) {
-    Set<String> all = new TreeSet<>(grounds);
+  private void add(String lot, String about, Set<String> own, Message printed, Message again) {
+    Set<String> all = new TreeSet<>(own);
+    all.addAll(grounds.getOrDefault(lot, Set.of()));
     if (!about.isEmpty()) {
       all.add(about);
     }
-    if (explainedOtherwise.contains(lot)) {
-      all.add(Difference.EXPLANATION);
-    }
     differences.add(new Difference(lot, about, all, printed, again));
+  }
+
+  private void ground(Node.Obj fault, String ground) {
+    grounds.computeIfAbsent(word(fault, "lot"), lot -> new TreeSet<>()).add(ground);
+  }
+
+  /** What is found of a lot follows from what is in doubt about it. */
+  private void lookAtDoubts(EnclosedEvidence record, Node.Obj again) {
+    Map<String, Node.Obj> printed = faults(record, record.found());
+    Map<String, Node.Obj> now = faults(record, again);
+    Stream.concat(
+            printed.entrySet().stream().filter(each -> !now.containsKey(each.getKey())),
+            now.entrySet().stream().filter(each -> !printed.containsKey(each.getKey())))
+        .forEach(each -> ground(each.getValue(), word(each.getValue(), "rule")));
   }
 
   private void lookAtExplanations(EnclosedEvidence record, Node.Obj again) {
@@ -152,7 +165,7 @@ final class Comparison {
     borneOut(again).forEach(fault -> now.add(spot(fault)));
     borneOut(record.found())
         .filter(fault -> !now.contains(spot(fault)))
-        .forEach(fault -> explainedOtherwise.add(word(fault, "lot")));
+        .forEach(fault -> ground(fault, Difference.EXPLANATION));
   }
 
   private static Stream<Node.Obj> borneOut(Node.Obj tree) {
@@ -176,11 +189,11 @@ final class Comparison {
     String limit = word(either, "limit");
     List<String> unlike = unlike(printed, again);
     if (!unlike.isEmpty()) {
-      Set<String> grounds =
+      Set<String> own =
           Set.of(
               "kind " + word(either, "kind"),
               word(printed, "verdict") + " to " + word(again, "verdict"));
-      add(lot, limit, grounds, brief(printed, unlike), brief(again, unlike));
+      add(lot, limit, own, brief(printed, unlike), brief(again, unlike));
     } else if (!said(printed).equals(said(again))) {
       saidOtherwise.add(limit);
     }

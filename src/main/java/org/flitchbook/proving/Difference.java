@@ -14,7 +14,8 @@ import org.flitchbook.message.Message;
  * @param lot empty where it is about all of them
  * @param about the limit's id or the rule of a doubt; empty where it is about the lot as a whole
  * @param grounds by which a change of judging may explain it: the same, {@code kind duration} of a
- *     limit of that kind, {@code not shown to pending} of a verdict, and {@link #EXPLANATION}
+ *     limit of that kind, {@code not shown to pending} of a verdict, each rule of which something
+ *     else is in doubt about the lot, and {@link #EXPLANATION}
  */
 record Difference(String lot, String about, Set<String> grounds, Message printed, Message again) {
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.flitchbook.evidence.EnclosedEvidence;
@@ -144,6 +145,22 @@ final class JudgedAgainTest {
                   + text.substring(at)
                       .replaceFirst("\"verdict\" : \"met\"", "\"verdict\" : \"not shown\"");
             });
+    assertEquals(Set.of(standing), standings(statements(other, NOW, change("0.2.0", touches))));
+  }
+
+  /** Where a rule doubts something else, the verdicts of that lot may follow from it. */
+  @ParameterizedTest
+  @CsvSource({"once a note, DIFFERS", "another rule, BROKEN"})
+  void what_is_found_follows_from_what_is_in_doubt(String touches, Statement.Standing standing) {
+    String doubt =
+        "\"faults\" : [ {\"rule\" : \"once a note\", \"severity\" : \"note\", \"lot\" : \"%s\"}, "
+            .formatted(enclosed.lots().iterator().next());
+    EnclosedEvidence other =
+        with(
+            text ->
+                text.replaceFirst("149.366168", "141.366168")
+                    .replaceFirst("\"faults\" : \\[ ?", Matcher.quoteReplacement(doubt))
+                    .replaceFirst("\\}, \\]", "} ]"));
     assertEquals(Set.of(standing), standings(statements(other, NOW, change("0.2.0", touches))));
   }
 
