@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
+import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Track;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Ratio;
@@ -30,20 +31,41 @@ sealed interface FinalRule extends Finder
         FinalRule.LogEndsEarly,
         FinalRule.HandDisagrees {
 
-  /** A stretch of a core's log without a reading. */
+  /** A stretch of a log without a reading: each of a core's, the longest of a place's. */
   @Choice("gap")
   record Gap() implements FinalRule {
 
     @Override
     public Stream<Doubt> find(Subject subject) {
-      return subject.coreCurves().stream()
-          .flatMap(track -> track.gaps().stream().map(gap -> doubt(subject, track, gap)));
+      Stream<Doubt> ofCores =
+          subject.coreCurves().stream()
+              .flatMap(track -> track.gaps().stream().map(gap -> doubt(subject, track, gap, 1)));
+      Stream<Doubt> ofPlaces =
+          subject.lot().tracks().stream()
+              .map(Lot.StepTrack::track)
+              .filter(track -> track.what().isOfPlace())
+              .flatMap(track -> longest(subject, track).stream());
+      return Stream.concat(ofCores, ofPlaces);
     }
 
-    private Doubt doubt(Subject subject, Track track, Curve.Gap gap) {
+    private static Optional<Doubt> longest(Subject subject, Track track) {
+      List<Curve.Gap> gaps = track.gaps();
+      return gaps.stream()
+          .max(Comparator.comparing(gap -> track.earliest(gap.to()) - track.earliest(gap.from())))
+          .map(gap -> doubt(subject, track, gap, gaps.size()));
+    }
+
+    /**
+     * What is said of a gap.
+     *
+     * @param of it is the longest of so many
+     */
+    private static Doubt doubt(Subject subject, Track track, Curve.Gap gap, int of) {
       long from = track.earliest(gap.from());
       long to = track.earliest(gap.to());
-      Message length = say("doubt.gap.minutes", "{0} min", (to - from) / 60_000);
+      Message minutes = say("doubt.gap.minutes", "{0} min", (to - from) / 60_000);
+      Message length =
+          of == 1 ? minutes : say("doubt.gap.longest", "{0}, the longest of {1}", minutes, of);
       return new Doubt(
           track.place(gap.to()),
           say(

@@ -126,6 +126,12 @@ record JudgingChange(String since, Set<String> touches, Message change) {
                       + " come")),
           new JudgingChange(
               "0.2.0",
+              Set.of("gap"),
+              say(
+                  "proving.change.gaps-of-places",
+                  "the longest gap in the log of a place is noted")),
+          new JudgingChange(
+              "0.2.0",
               Set.of("kind duration"),
               say(
                   "proving.change.went-on",

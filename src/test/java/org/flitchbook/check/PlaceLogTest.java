@@ -7,7 +7,6 @@ import java.util.TreeSet;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,13 +68,13 @@ final class PlaceLogTest {
                 .formatted(more, unit));
   }
 
-  /** The verdict, and the rules of what is open or noted. */
+  /** The verdict, and the rules of what is open or noted, but for the gap that each leaves. */
   private static String said(Bench bench) {
     Judgement judged = bench.judge();
     TreeSet<String> rules = new TreeSet<>();
-    for (Fault fault : judged.faults()) {
-      rules.add(fault.severity().word() + " " + fault.rule());
-    }
+    judged.faults().stream()
+        .filter(fault -> !fault.rule().equals("gap"))
+        .forEach(fault -> rules.add(fault.severity().word() + " " + fault.rule()));
     return Bench.found(judged, LIMIT).verdict().words()
         + rules.stream().map(rule -> ", " + rule).collect(Collectors.joining());
   }
@@ -208,5 +207,34 @@ final class PlaceLogTest {
       assertEquals(Verdict.NOT_MET, Bench.found(judged, LIMIT).verdict());
       assertEquals(0, judged.faults().stream().filter(fault -> fault.is(Severity.STOP)).count());
     }
+  }
+
+  /** The log reads every minute; of several gaps the longest is noted. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "4 | ''   | ",
+        "5 | ''   | no reading of Air from 11:19 to 11:25 (6 min)",
+        "5 | ERR  | no reading of Air from 11:19 to 11:25 (6 min)",
+        "230 | '' | no reading of Air from 11:19 to 15:10 (231 min)",
+        "230 | -127 | no reading of Air from 11:19 to 15:10 (231 min)",
+      })
+  void a_gap_in_the_log_of_a_place_is_noted(int minutes, String cell, String said) {
+    assertEquals(said == null ? "" : said, gaps(fridge(minutes, i -> cell)));
+  }
+
+  @Test
+  void of_several_gaps_the_longest_is_noted() {
+    assertEquals(
+        "no reading of Air from 11:40 to 12:20 (40 min, the longest of 2)",
+        gaps(fridge(60, i -> i == FROM + 20 ? "38.0" : "")));
+  }
+
+  private static String gaps(Bench bench) {
+    return bench.judge().faults().stream()
+        .filter(fault -> fault.rule().equals("gap"))
+        .map(fault -> fault.found().toString())
+        .collect(Collectors.joining(", "));
   }
 }
