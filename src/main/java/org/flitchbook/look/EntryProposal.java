@@ -119,7 +119,7 @@ record EntryProposal(String file, FileText encoding, LogTable table, LogScan sca
     String value =
         switch (reader.key) {
           case TimeReader.PATTERN -> pattern(column);
-          case TimeReader.ELAPSED -> column.isRun() ? run(reader.value()) : unit(word);
+          case TimeReader.ELAPSED -> column.isRun() ? run(reader.value()) : unit(word, column);
           case TimeReader.SERIAL ->
               ask.put(
                   say(
@@ -169,7 +169,7 @@ record EntryProposal(String file, FileText encoding, LogTable table, LogScan sca
   }
 
   /** What the heading itself says of the unit of a count. */
-  private String unit(String word) {
+  private String unit(String word, TimeColumn column) {
     String lower = word.toLowerCase(Locale.ROOT);
     if (lower.matches(".*(\\bms\\b|milli).*")) {
       return "milliseconds";
@@ -179,7 +179,12 @@ record EntryProposal(String file, FileText encoding, LogTable table, LogScan sca
     }
     return lower.matches(".*\\bmin.*")
         ? "minutes"
-        : ask.put(Listing.or(List.of("milliseconds", "seconds", "minutes")), "seconds");
+        : ask.put(
+            Listing.or(
+                column.hasFractions()
+                    ? List.of("seconds", "minutes")
+                    : List.of("milliseconds", "seconds", "minutes")),
+            "seconds");
   }
 
   private Map<String, Object> column(LogColumn column) {

@@ -128,6 +128,11 @@ final class TimeColumn {
     return reader().key.equals(TimeReader.ELAPSED) && !isRun();
   }
 
+  /** Whether it counts in parts of a unit, which no count of milliseconds does. */
+  boolean hasFractions() {
+    return Stream.of(first, last).anyMatch(text -> text.matches(".*\\d[.,]\\d.*"));
+  }
+
   /** Whether it is a number. */
   boolean isCounted() {
     return !isWritten() && !isRun();

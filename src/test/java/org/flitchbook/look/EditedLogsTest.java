@@ -17,6 +17,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.message.Language;
 import org.flitchbook.reading.Day;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
@@ -43,6 +44,17 @@ final class EditedLogsTest {
                       byte[] log = shape.bytes();
                       IntStream.range(0, cases).forEach(i -> edited(shape.log(), log, SEED + i));
                     }));
+  }
+
+  /** A degree that rises, once the Unix time beside it is damaged: no count of milliseconds. */
+  @Test
+  void a_count_in_tenths_is_none_of_milliseconds() {
+    Shape unix =
+        Shape.all().stream()
+            .filter(shape -> shape.log().equals("bare-unix.csv"))
+            .findFirst()
+            .orElseThrow();
+    edited(unix.log(), unix.bytes(), 130_067);
   }
 
   private static void edited(String name, byte[] log, long seed) {
