@@ -26,10 +26,15 @@ import org.flitchbook.sheet.Sheet;
  */
 final class UnreadFiles {
 
-  /** What the program itself keeps there. */
-  private static final Set<String> OWN = Set.of("records", "templates", "plans");
+  /** Where blank sheets may lie, and former plans. */
+  private static final Set<String> OWN = Set.of("templates", "plans");
+
+  private static final String RECORDS = "records";
 
   private static final int DEEPEST = 4;
+
+  /** Into the days of the records, and not into what was filed of them. */
+  private static final int DAYS = 2;
 
   private static final Pattern DAY =
       Pattern.compile("(\\d{4})\\D?(\\d{1,2})\\D?(\\d{1,2})(?!\\d).*");
@@ -64,7 +69,8 @@ final class UnreadFiles {
     return Disk.reading(
         path,
         () -> {
-          try (Stream<Path> files = Files.walk(path, DEEPEST)) {
+          try (Stream<Path> files =
+              Files.walk(path, Disk.name(path).equals(RECORDS) ? DAYS : DEEPEST)) {
             return files.filter(file -> isPlain(book, file)).sorted().toList();
           }
         })

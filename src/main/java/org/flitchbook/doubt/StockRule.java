@@ -16,6 +16,7 @@ import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Ratio;
 import org.flitchbook.measure.Unit;
+import org.flitchbook.message.Message;
 import org.flitchbook.reading.Entry;
 import org.flitchbook.sheet.What;
 
@@ -44,8 +45,27 @@ record StockRule(@Key(dimension = Dimension.SHARE) Quantity above) implements Fi
         Stream.of(
             weighed.flatMap(most -> first(lot, PARTED, Set.of(), most)),
             weighed.flatMap(most -> first(lot, GONE, BACK, most)),
-            sent.flatMap(most -> first(lot, BACK, Set.of(), most)));
+            sent.flatMap(most -> first(lot, BACK, Set.of(), most)),
+            unsent(lot));
     return doubts.flatMap(Optional::stream);
+  }
+
+  /** What came back without a weight before anything was sent. */
+  private static Optional<Doubt> unsent(Lot lot) {
+    return lot.all(What.RETURNED).stream()
+        .filter(back -> back.quantity().isEmpty())
+        .filter(
+            back ->
+                lot.all(What.DISPATCHED).stream()
+                    .noneMatch(sent -> !back.time().isBefore(sent.time())))
+        .findFirst()
+        .map(
+            back ->
+                new Doubt(
+                    back.place(),
+                    say("doubt.stock.unsent", "{0}, and nothing was sent before", back.what()),
+                    say("doubt.stock.sent", "an entry \"{0}\" before it", What.DISPATCHED),
+                    remedy()));
   }
 
   private static boolean isAllWeighed(Lot lot, Set<What> whats) {
@@ -102,10 +122,13 @@ record StockRule(@Key(dimension = Dimension.SHARE) Quantity above) implements Fi
             entry.shown(),
             grams(sum)),
         say("words.at-most", "at most {0}", grams(most)),
-        say(
-            "do.more-than-there-is",
-            "Weigh again what is left, find out which lot the rest is of, and correct the"
-                + " entries."));
+        remedy());
+  }
+
+  private static Message remedy() {
+    return say(
+        "do.more-than-there-is",
+        "Weigh again what is left, find out which lot the rest is of, and correct the entries.");
   }
 
   private static Quantity grams(Ratio sum) {

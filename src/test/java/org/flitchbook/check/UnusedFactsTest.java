@@ -56,6 +56,9 @@ final class UnusedFactsTest {
         "more than there is | dispatched,Fen Larder,1000,g ; returned,Fen Larder,1001,g",
         "                  | dispatched,Fen Larder,1000,g ; returned,Fen Larder,1000,g",
         "more than there is | returned,Fen Larder,1,g",
+        "more than there is | returned,Fen Larder",
+        "more than there is | returned,Fen Larder ; dispatched,Fen Larder,900,g",
+        "                  | dispatched,Fen Larder,900,g ; returned,Fen Larder",
         "                  | dispatched,Fen Larder ; returned,Fen Larder,900,g",
       })
   void no_more_leaves_than_there_is(String rule, String rows) {
@@ -164,6 +167,8 @@ final class UnusedFactsTest {
         "curing salt under another word     | E250",
         "curing salt under another word     | E 252",
         "curing salt under another word     | Natriumnitrit",
+        "curing salt under another word     | NaNO2",
+        "curing salt under another word     | KNO3 pure",
         "curing salt under another word     | celery powder",
       })
   void what_holds_nitrite_is_known_by_many_names(String rule, String item) {

@@ -52,6 +52,8 @@ final class UnreadFilesTest {
         "2026-02-31/cure.csv               | the folder of its day",
         "Oct 29/cure.csv                   | the folder of its day",
         "sheets/2026-02-24/cure.csv        | the folder of its day",
+        "records/cure.csv                  | the folder of its day",
+        "records/2026-02-24/cure.csv       | the folder of its day",
       })
   void a_file_that_may_hold_entries_is_asked_about(String name, String said) throws Exception {
     Path book = book();
