@@ -75,7 +75,9 @@ final class LogReader implements Rows {
     boolean isRead = reader.readable && reader.lacking.isEmpty();
     if (!isRead) {
       boolean isLikeTable = reader.heading.cells().size() > 1;
-      Tables.otherFormat(file, isLikeTable).ifPresent(reader::isNoTable);
+      Tables.otherFormat(file, isLikeTable)
+          .filter(other -> !reader.faults.contains(other))
+          .ifPresent(reader::isNoTable);
     }
     List<Series> series = isRead ? made.make(last) : List.of();
     reader.faults.addAll(reader.rowFaults.faults());

@@ -24,6 +24,10 @@ final class TimelessRows {
               + "|highest|lowest|minimum|maximum|m[ií]nim[oa]|m[áa]xim[oa]|promedio|media|mittel"
               + "|mittelwert|anzahl|moyenne)( ?(temp(eratur[ea]?)?\\.?|value|reading))?\\.?:?");
 
+  /** At least four digits in two parts, and no words. */
+  private static final Pattern LIKE_A_TIME =
+      Pattern.compile("(?=.*\\d[^\\d]+\\d)(?=(?:\\D*\\d){4})[\\d:./T Z+-]+");
+
   /** A row with a number beside a label in the place of its time. */
   private record Labelled(Row row, String label) {}
 
@@ -39,8 +43,16 @@ final class TimelessRows {
 
   /** Whether something was read in it; else it may be a row of units. */
   boolean reads(Row row, LogColumns columns) {
-    boolean labels = isLabel(columns.timeText(row));
-    return columns.valuesOf(row).anyMatch(cell -> isReading(cell, labels));
+    String time = columns.timeText(row);
+    boolean labels = isLabel(time);
+    return isWholeRow(time) || columns.valuesOf(row).anyMatch(cell -> isReading(cell, labels));
+  }
+
+  /** A row that is parted otherwise than the log, or that stands in quotes as a whole. */
+  private boolean isWholeRow(String cell) {
+    List<String> parts = List.of(cell.split("[;,|\\t]"));
+    return LIKE_A_TIME.matcher(parts.get(0).strip()).matches()
+        && parts.stream().skip(1).anyMatch(part -> isReading(part.strip(), false));
   }
 
   void add(Row row, LogColumns columns) {

@@ -276,4 +276,36 @@ final class CellsTest {
             .count(),
         said(day).toString());
   }
+
+  /** The log is parted by semicolons; a row of it otherwise, or in quotes as a whole. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "2026-02-24 08:03:00,58.0",
+        "2026-02-24 08:03:00,58.0,41.2",
+        "2026-02-24 08:03:00|58.0",
+        "\"2026-02-24 08:03:00;58.0\"",
+        "24/02/2026 08:03,58.0",
+        "08:03:00|HI 58",
+      })
+  void a_row_that_stands_in_one_cell_is_a_lost_reading(String row) {
+    String first = said(Days.log(TIME, "Time;P1\n2026-02-24 08:02:00;38.0\n" + row + "\n")).get(0);
+    assertEquals(
+        "stop p1.csv:3:Time: found " + row.replace("\"", "") + ", expected yyyy-MM-dd HH:mm:ss",
+        first);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Battery, 85",
+        "Started 08:03, probe 2",
+        "---",
+        "Probe 2: 2026-02-24 08:03",
+        "12,5"
+      })
+  void what_a_logger_says_about_itself_is_none(String row) {
+    String first = said(Days.log(TIME, "Time;P1\n2026-02-24 08:02:00;38.0\n" + row + "\n")).get(0);
+    assertEquals("note", first.substring(0, 4), first);
+  }
 }

@@ -64,4 +64,9 @@ final class OtherFormatsTest {
     String text = "Date,P1,remark\n" + "2026-02-24 08:00:00,38.1,door open a while\n".repeat(12);
     assertEquals(List.of("missing column"), read(text).faults().stream().map(Fault::rule).toList());
   }
+
+  @Test
+  void an_empty_log_is_said_once() {
+    assertEquals(List.of("empty file"), read("").faults().stream().map(Fault::rule).toList());
+  }
 }
