@@ -17,40 +17,66 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Shift;
 
-/** The smoker's air beside another reading of it. */
+/** A reading of the smoker's air by hand, beside what else was read of it around that time. */
 sealed interface ChamberRule extends Finder
     permits ChamberRule.HandAndLog, ChamberRule.WetBulbWarmer {
 
-  /** What was read of the chamber in a place around a time, all instruments together. */
-  private static LongSummaryStatistics around(
-      Subject subject, String place, long time, Duration near, boolean logged) {
-    return subject.lot().tracks(What.CHAMBER_TEMPERATURE, Step.SMOKE).stream()
-        .flatMapToLong(track -> levels(track, place, time, near.toMillis(), logged))
-        .summaryStatistics();
+  @Override
+  default Stream<Doubt> find(Subject subject) {
+    return subject.rows().filter(this::isAbout).flatMap(entry -> look(subject, entry).stream());
   }
 
-  private static LongStream levels(
-      Track track, String place, long time, long near, boolean logged) {
+  private Optional<Doubt> look(Subject subject, Entry entry) {
+    LongSummaryStatistics read =
+        subject.lot().tracks(What.CHAMBER_TEMPERATURE, Step.SMOKE).stream()
+            .flatMapToLong(track -> around(track, entry))
+            .summaryStatistics();
+    return read.getCount() == 0
+        ? Optional.empty()
+        : beyond(Level.of(entry.amount()), read).map(beside -> doubt(subject, entry, beside));
+  }
+
+  private LongStream around(Track track, Entry entry) {
+    long time = entry.time().earliest().toEpochMilli();
     return IntStream.range(0, track.size())
-        .filter(i -> Math.abs(track.earliest(i) - time) <= near)
-        .filter(i -> !(logged && track.byHand(i)) && track.location(i).equals(place))
+        .filter(i -> Math.abs(track.earliest(i) - time) <= near().toMillis())
+        .filter(i -> isComparedWith(track, i) && track.location(i).equals(entry.item()))
         .mapToLong(i -> track.level(i, Shift.AS_WRITTEN));
   }
 
-  private static Doubt doubt(
-      Subject subject, Entry entry, Message expected, long beside, Message remedy) {
-    return new Doubt(
-        entry.place().column("value"),
+  private Doubt doubt(Subject subject, Entry entry, long beside) {
+    Message found =
         say(
             "doubt.chamber.found",
             "{0} of {1}, beside {2} of {3}",
             entry.what(),
             entry.shown(),
             What.CHAMBER_TEMPERATURE,
-            Level.quantity(beside, subject.plan().establishment().temperature())),
-        expected,
-        remedy);
+            subject.shown(beside));
+    return new Doubt(entry.place().column("value"), found, expected(), remedy());
   }
+
+  /** Readings so near in time are compared. */
+  Duration near();
+
+  /** Whether the rule looks at an entry. */
+  boolean isAbout(Entry entry);
+
+  /** Whether it compares it with a reading of the chamber. */
+  boolean isComparedWith(Track chamber, int index);
+
+  /**
+   * The level of the chamber that one by hand is too far from.
+   *
+   * @return empty where it is not
+   */
+  Optional<Long> beyond(long level, LongSummaryStatistics read);
+
+  /** What could have been. */
+  Message expected();
+
+  /** What to do. */
+  Message remedy();
 
   /**
    * The chamber by hand, far from all that its log read around that time.
@@ -62,28 +88,28 @@ sealed interface ChamberRule extends Finder
   record HandAndLog(Degrees above, Duration near) implements ChamberRule {
 
     @Override
-    public Stream<Doubt> find(Subject subject) {
-      return subject
-          .rows()
-          .filter(entry -> entry.is(What.CHAMBER_TEMPERATURE))
-          .flatMap(entry -> find(subject, entry).stream());
+    public boolean isAbout(Entry entry) {
+      return entry.is(What.CHAMBER_TEMPERATURE);
     }
 
-    private Optional<Doubt> find(Subject subject, Entry entry) {
-      long level = Level.of(entry.amount());
-      LongSummaryStatistics logged =
-          around(subject, entry.item(), entry.time().earliest().toEpochMilli(), near, true);
-      long nearest = Math.max(logged.getMin(), Math.min(level, logged.getMax()));
-      return logged.getCount() > 0 && Math.abs(level - nearest) > above.difference()
-          ? Optional.of(doubt(subject, entry, expected(), nearest, remedy()))
-          : Optional.empty();
+    @Override
+    public boolean isComparedWith(Track chamber, int index) {
+      return !chamber.byHand(index);
     }
 
-    private Message expected() {
+    @Override
+    public Optional<Long> beyond(long level, LongSummaryStatistics read) {
+      long nearest = Math.max(read.getMin(), Math.min(level, read.getMax()));
+      return Optional.of(nearest).filter(log -> Math.abs(level - log) > above.difference());
+    }
+
+    @Override
+    public Message expected() {
       return say("doubt.chamber.apart", "at most {0} apart", above);
     }
 
-    private static Message remedy() {
+    @Override
+    public Message remedy() {
       return say(
           "do.chamber-by-hand-and-log-disagree",
           "Find out which of the two is wrong: the place, the unit or the instrument.");
@@ -100,27 +126,27 @@ sealed interface ChamberRule extends Finder
   record WetBulbWarmer(Degrees above, Duration near) implements ChamberRule {
 
     @Override
-    public Stream<Doubt> find(Subject subject) {
-      return subject
-          .rows()
-          .filter(entry -> entry.is(What.WET_BULB_TEMPERATURE))
-          .flatMap(entry -> find(subject, entry).stream());
+    public boolean isAbout(Entry entry) {
+      return entry.is(What.WET_BULB_TEMPERATURE);
     }
 
-    private Optional<Doubt> find(Subject subject, Entry entry) {
-      long level = Level.of(entry.amount());
-      LongSummaryStatistics read =
-          around(subject, entry.item(), entry.time().earliest().toEpochMilli(), near, false);
-      return read.getCount() > 0 && level - read.getMax() > above.difference()
-          ? Optional.of(doubt(subject, entry, expected(), read.getMax(), remedy()))
-          : Optional.empty();
+    @Override
+    public boolean isComparedWith(Track chamber, int index) {
+      return true;
     }
 
-    private static Message expected() {
+    @Override
+    public Optional<Long> beyond(long level, LongSummaryStatistics read) {
+      return Optional.of(read.getMax()).filter(air -> level - air > above.difference());
+    }
+
+    @Override
+    public Message expected() {
       return say("doubt.chamber.wet", "a wet bulb no warmer than the air");
     }
 
-    private static Message remedy() {
+    @Override
+    public Message remedy() {
       return say(
           "do.wet-bulb-warmer-than-its-air",
           "Look at the wick and at which of the two sensors was read.");

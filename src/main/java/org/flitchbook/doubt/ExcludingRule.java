@@ -13,14 +13,12 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.json.Choice;
-import org.flitchbook.json.Key;
 import org.flitchbook.measure.Dimension;
 import org.flitchbook.measure.Level;
 import org.flitchbook.measure.Quantity;
 import org.flitchbook.measure.Unit;
 import org.flitchbook.message.Message;
 import org.flitchbook.sheet.Step;
-import org.flitchbook.sheet.What;
 
 /**
  * Rules that leave readings out, so that each looks at the lot without what the ones before found.
@@ -28,8 +26,7 @@ import org.flitchbook.sheet.What;
 sealed interface ExcludingRule extends Finder
     permits ExcludingRule.UnitMistaken,
         ExcludingRule.ErrorValue,
-        ExcludingRule.ImpossibleValue,
-        ExcludingRule.ImpossiblePlace,
+        ImpossibleRule,
         ExcludingRule.ProbeNotIn,
         ExcludingRule.ProbePulled {
 
@@ -141,120 +138,6 @@ sealed interface ExcludingRule extends Finder
               : found,
           say("doubt.error.expected", "a reading; this is what a logger writes for want of one"),
           say("do.error-value", "Look at the probe's plug."));
-    }
-  }
-
-  /**
-   * A core or an air that can't have been so cold or hot.
-   *
-   * @param coreBelow no core is below this
-   * @param coreAbove no core is above this
-   * @param airAbove no air of a smoker is above this
-   */
-  @Choice("impossible value")
-  record ImpossibleValue(Degrees coreBelow, Degrees coreAbove, Degrees airAbove)
-      implements ExcludingRule {
-
-    @Override
-    public Stream<Doubt> find(Subject subject) {
-      return subject.logs().stream()
-          .flatMap(
-              log ->
-                  log.runsOutside(least(log.track().what()), most(log.track().what()))
-                      .map(run -> doubt(log, run)));
-    }
-
-    private long least(What what) {
-      return what == What.INTERNAL_TEMPERATURE ? coreBelow.level() : Long.MIN_VALUE;
-    }
-
-    private long most(What what) {
-      return switch (what) {
-        case INTERNAL_TEMPERATURE -> coreAbove.level();
-        case CHAMBER_TEMPERATURE -> airAbove.level();
-        default -> Long.MAX_VALUE;
-      };
-    }
-
-    private Doubt doubt(ProbeLog log, Run run) {
-      return log.noReading(
-          run,
-          run.size() > 1
-              ? log.said(run)
-              : say("doubt.reading", "{0}: {1}", log.probe(), log.said(run.first())),
-          log.track().what() == What.INTERNAL_TEMPERATURE
-              ? say("doubt.impossible.core", "a core from {0} to {1}", coreBelow, coreAbove)
-              : say("doubt.impossible.air", "an air of at most {0}", airAbove),
-          say(
-              "do.impossible-value",
-              "Say where the probe was, and name other evidence for the core."));
-    }
-  }
-
-  /**
-   * The air of a place, its water or its humidity, that can't have been so low or high. A fridge is
-   * never too warm to be believed.
-   *
-   * @param airBelow no air of a fridge, a freezer or a smoker is below this, dry bulb or wet
-   * @param wetBulbAbove no wet bulb is above this
-   * @param waterBelow no water that something lies in is below this
-   * @param humidityAbove no sensor reads moist air as more humid than this; none reads below 0
-   */
-  @Choice("impossible air or water")
-  record ImpossiblePlace(
-      Degrees airBelow,
-      Degrees wetBulbAbove,
-      Degrees waterBelow,
-      @Key(dimension = Dimension.SHARE) Quantity humidityAbove)
-      implements ExcludingRule {
-
-    @Override
-    public Stream<Doubt> find(Subject subject) {
-      return subject.logs().stream()
-          .filter(log -> log.track().what() != What.INTERNAL_TEMPERATURE)
-          .flatMap(
-              log ->
-                  log.runsOutside(least(log.track().what()), most(log.track().what()))
-                      .map(run -> doubt(log, run)));
-    }
-
-    private long least(What what) {
-      return switch (what) {
-        case WATER_TEMPERATURE -> waterBelow.level();
-        case HUMIDITY -> 0;
-        default -> airBelow.level();
-      };
-    }
-
-    private long most(What what) {
-      return switch (what) {
-        case WET_BULB_TEMPERATURE -> wetBulbAbove.level();
-        case HUMIDITY -> Level.of(humidityAbove);
-        default -> Long.MAX_VALUE;
-      };
-    }
-
-    private Doubt doubt(ProbeLog log, Run run) {
-      return log.noReading(
-          run,
-          run.size() > 1
-              ? log.said(run)
-              : say("doubt.reading", "{0}: {1}", log.probe(), log.said(run.first())),
-          expected(log.track().what()),
-          say(
-              "do.impossible-air-or-water",
-              "Look at the sensor and its plug, and name other readings of the place."));
-    }
-
-    private Message expected(What what) {
-      return switch (what) {
-        case WATER_TEMPERATURE ->
-            say("doubt.impossible.water", "water of at least {0}", waterBelow);
-        case HUMIDITY -> say("doubt.impossible.humidity", "0 to {0}", humidityAbove.asWritten());
-        case WET_BULB_TEMPERATURE ->
-            say("doubt.impossible.wet-bulb", "a wet bulb from {0} to {1}", airBelow, wetBulbAbove);
-        default -> say("doubt.impossible.cold-air", "an air of at least {0}", airBelow);
-      };
     }
   }
 
