@@ -50,7 +50,7 @@ final class TimelessRows {
 
   /** A row that is parted otherwise than the log, or that stands in quotes as a whole. */
   private boolean isWholeRow(String cell) {
-    List<String> parts = List.of(cell.split("[;,|\\t]"));
+    List<String> parts = List.of(cell.split("[;,|\\t]", -1));
     return LIKE_A_TIME.matcher(parts.get(0).strip()).matches()
         && parts.stream().skip(1).anyMatch(part -> isReading(part.strip(), false));
   }

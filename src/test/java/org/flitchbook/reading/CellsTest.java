@@ -302,6 +302,8 @@ final class CellsTest {
         "Started 08:03, probe 2",
         "---",
         "Probe 2: 2026-02-24 08:03",
+        ",",
+        "|,",
         "12,5"
       })
   void what_a_logger_says_about_itself_is_none(String row) {
