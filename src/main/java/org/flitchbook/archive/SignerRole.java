@@ -5,6 +5,8 @@ import static org.flitchbook.message.Message.say;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.flitchbook.job.UsageException;
 import org.flitchbook.message.Message;
 import org.flitchbook.seal.PdfSignatures;
 
@@ -21,6 +23,21 @@ public enum SignerRole {
   /** As people read it. */
   public Message message() {
     return this == MAKER ? say("archive.maker", "maker") : say("archive.reviewer", "reviewer");
+  }
+
+  /**
+   * The role of a word that a person typed.
+   *
+   * @throws UsageException where it is none
+   */
+  public static SignerRole named(String word) {
+    return Stream.of(values())
+        .filter(each -> each.word().equals(word))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    "archive.no-role", "\"{0}\" is neither maker nor reviewer", word));
   }
 
   public static SignerRole of(String field, PdfSignatures look) {

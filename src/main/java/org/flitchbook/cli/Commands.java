@@ -166,10 +166,18 @@ final class Commands {
         description = "a key that must have signed; may be given again")
     private @Nullable List<String> fingerprints;
 
+    @Option(
+        names = "--signed-by",
+        split = ",",
+        paramLabel = "ROLE",
+        description = "maker, reviewer or both: who must have signed; beside what the plan asks")
+    private @Nullable List<String> signers;
+
     @Override
     JobResult run(Session session) {
       List<String> prints = fingerprints == null ? List.of() : fingerprints;
-      return Proving.prove(session, what, plan, prints);
+      List<String> roles = signers == null ? List.of() : signers;
+      return Proving.prove(session, what, new Proving.Request(plan, prints, roles));
     }
   }
 

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
-import java.util.function.Function;
+import java.util.function.Supplier;
 import org.flitchbook.archive.Bundle;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
@@ -18,11 +18,9 @@ import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.document.Document;
 import org.flitchbook.evidence.EvidenceSelection;
-import org.flitchbook.evidence.RecordEvidence;
+import org.flitchbook.evidence.RecordPrint;
 import org.flitchbook.input.Fault;
-import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
@@ -30,10 +28,7 @@ import org.flitchbook.job.UsageException;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.message.Message;
-import org.flitchbook.pdf.Pdf;
-import org.flitchbook.reading.FileRead;
 import org.flitchbook.record.DayJudged;
-import org.flitchbook.record.Records;
 
 /** Closes days: judges their lots and writes their records. */
 public final class Closing {
@@ -147,35 +142,19 @@ public final class Closing {
     SortedMap<String, byte[]> of(DayJudged day) {
       SortedMap<String, byte[]> files = new TreeMap<>();
       for (Judgement each : day.judgements()) {
-        String code = each.lot().code();
-        Carrying lot = new Carrying(code, Records.json(day, each), selection.of(each));
-        print(files, day, lot, carried -> Records.batch(day, each, carried));
+        print(files, each.lot().code(), () -> selection.lot(day, each, session.tool()));
       }
-      Carrying held =
-          new Carrying("deviations", Records.deviationsJson(day), selection.of(day.held()));
-      print(files, day, held, carried -> Records.deviations(day, carried));
-      Carrying all = new Carrying("day", Records.json(day), selection.of(day.judgements()));
-      print(files, day, all, carried -> Records.day(day, carried));
+      print(files, RecordPrint.DEVIATIONS, () -> selection.deviations(day, session.tool()));
+      print(files, RecordPrint.DAY, () -> selection.day(day, session.tool()));
       files.put(Bundle.FILE, Bundle.of(files, book.inputs(day.day())).zip());
       return files;
     }
 
-    /** A record by its name, what was found, and what that rests on. */
-    private record Carrying(String name, Map<String, Object> json, List<SourceFile> sources) {}
-
-    private void print(
-        SortedMap<String, byte[]> files,
-        DayJudged day,
-        Carrying carrying,
-        Function<List<FileRead>, Document> record) {
-      String name = carrying.name();
+    private void print(SortedMap<String, byte[]> files, String name, Supplier<RecordPrint> record) {
       session.progress(say("closing.printing", "printing {0}", name));
-      byte[] found = Judging.findings(carrying.json(), session.tool());
-      SourceFile findings = SourceFile.of(RecordEvidence.FINDINGS + name + ".json", found);
-      RecordEvidence evidence = new RecordEvidence(carrying.sources(), findings);
-      Document document = record.apply(evidence.listed(day.files()));
-      files.put(name + ".pdf", Pdf.print(document, evidence.attachments()));
-      files.put(name + ".json", found);
+      RecordPrint printed = record.get();
+      files.put(name + ".pdf", printed.pdf());
+      files.put(name + ".json", printed.findings());
     }
   }
 }

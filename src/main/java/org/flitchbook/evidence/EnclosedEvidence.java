@@ -9,6 +9,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
@@ -23,8 +25,11 @@ import org.flitchbook.json.Parsed;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.judging.Judging;
 import org.flitchbook.message.Message;
+import org.flitchbook.record.DayJudged;
+import org.flitchbook.record.Records;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfFile.Extraction;
+import org.flitchbook.seal.PdfSignatures;
 
 /**
  * What a record carries, taken out of it: from this alone its lots are judged again.
@@ -34,6 +39,9 @@ import org.flitchbook.seal.PdfFile.Extraction;
  */
 public record EnclosedEvidence(
     String name, List<SourceFile> sources, SourceFile findings, Node.Obj found) {
+
+  /** The version whose records do not name their form. */
+  private static final String WITHOUT_FORM = "0.1.0";
 
   private static final String WORDING = BookFolder.TEMPLATES + "words/";
 
@@ -104,16 +112,37 @@ public record EnclosedEvidence(
     return text(Judging.TOOL);
   }
 
+  /** Whether it has the form of the version that it says made it: all but the first name theirs. */
+  public boolean isInFormOfItsVersion() {
+    return found.members().containsKey(Records.FORM) != madeBy().equals(WITHOUT_FORM);
+  }
+
   /**
-   * The book that it is judged again from: its own files, with what an earlier version had in its
-   * code, and with the wording of this version, since no sentence is compared.
+   * The book that it is judged again from: its own files, and the wording of the version that made
+   * it, where this is that version. Otherwise with what the earlier version had in its code, and
+   * without a wording of the book's own, since no sentence is compared.
+   *
+   * @param tool this version
    */
-  public Book book() {
+  public Book book(String tool) {
+    List<SourceFile> files = madeBy().equals(tool) ? withWording() : ofEarlierVersion();
+    return RecordEvidence.book(text("book"), files);
+  }
+
+  private List<SourceFile> withWording() {
+    Set<String> own = sources.stream().map(SourceFile::name).collect(Collectors.toSet());
+    Stream<SourceFile> ofTool =
+        BookFolder.toolTemplates().stream()
+            .filter(file -> isWording(file) && !own.contains(file.name()))
+            .map(file -> new SourceFile(RecordEvidence.TOOL + file.name(), file.content()));
+    return Stream.concat(sources.stream(), ofTool).toList();
+  }
+
+  private List<SourceFile> ofEarlierVersion() {
     Stream<SourceFile> others = sources.stream().filter(file -> !isWording(file));
     Stream<SourceFile> wording =
         sources.stream().filter(EnclosedEvidence::isWording).map(EnclosedEvidence::withoutTexts);
-    List<SourceFile> files = Stream.concat(others, wording).toList();
-    return RecordEvidence.book(text("book"), EarlierTemplates.filledIn(madeBy(), files));
+    return EarlierTemplates.filledIn(madeBy(), Stream.concat(others, wording).toList());
   }
 
   private static boolean isWording(SourceFile file) {
@@ -130,22 +159,56 @@ public record EnclosedEvidence(
     return Map.of("flitchbook", 1, "language", language, "made", "", "by", "", "words", Map.of());
   }
 
-  /** Judges the day again as of the moment that the record states; a fault where it states none. */
-  public Judged judgedAgain() {
+  /**
+   * Judges the day again as of the moment that the record states; a fault where it states none.
+   *
+   * @param tool this version of the program
+   */
+  public Judged judgedAgain(String tool) {
     Optional<LocalDate> day = day();
     if (day.isEmpty()) {
-      return refused("day", say("evidence.day", "the day of the record"));
+      return refused(tool, "day", say("evidence.day", "the day of the record"));
     }
     try {
-      return Judging.day(PlannedBook.of(book()), day.get(), Optional.of(text("judgedAt")));
+      return Judging.day(PlannedBook.of(book(tool)), day.get(), Optional.of(text("judgedAt")));
     } catch (UsageException noMoment) {
-      return refused("judgedAt", say("evidence.moment", "the moment judged"));
+      return refused(tool, "judgedAt", say("evidence.moment", "the moment judged"));
     }
   }
 
-  private Judged refused(String key, Message expected) {
+  /**
+   * How the record's pages, and all else that it holds, stand to a print made again from what it
+   * carries. Empty where no print can be made again: another version of the program made it, it is
+   * named like no record of its day, or it does not say where it was filed.
+   *
+   * @param judged what {@link #judgedAgain} found
+   * @param tool this version of the program
+   */
+  public Optional<PdfFile.Likeness> likeness(
+      byte[] pdf, PdfSignatures look, DayJudged judged, String tool) {
+    return Records.filing(found)
+        .filter(filing -> madeBy().equals(tool))
+        .flatMap(filing -> printed(judged.filed(filing), tool))
+        .map(again -> PdfFile.likeness(pdf, look, again.pdf()));
+  }
+
+  private Optional<RecordPrint> printed(DayJudged filed, String tool) {
+    int left = found.count(RecordPrint.LEFT).orElse(0);
+    RecordPrint.Content content = new RecordPrint.Content(filed, sources, left, tool);
+    return switch (name) {
+      case RecordPrint.DAY -> Optional.of(content.sheet());
+      case RecordPrint.DEVIATIONS -> Optional.of(content.deviations());
+      default ->
+          filed.judgements().stream()
+              .filter(each -> each.lot().code().equals(name))
+              .findFirst()
+              .map(content::lot);
+    };
+  }
+
+  private Judged refused(String tool, String key, Message expected) {
     Place place = Place.of(findings.name()).column(key);
     Fault fault = Fault.broken("evidence", place, Message.of("\"" + text(key) + "\""), expected);
-    return new Judged(book(), List.of(), Optional.empty(), List.of(fault));
+    return new Judged(book(tool), List.of(), Optional.empty(), List.of(fault));
   }
 }

@@ -61,16 +61,39 @@ public final class EvidenceSelection {
             .collect(Collectors.toSet());
   }
 
-  /** What one lot rests on. */
-  public List<SourceFile> of(Judgement judgement) {
-    return withPlan(filesOf(judgement));
+  /**
+   * The record of one lot, with what it rests on.
+   *
+   * @param filed the day that was judged, with the place of its records
+   */
+  public RecordPrint lot(DayJudged filed, Judgement judgement, String tool) {
+    return content(filed, withPlan(filesOf(judgement)), tool).lot(judgement);
+  }
+
+  /**
+   * The report of the deviations. It carries what all lots of the day rest on, since it says of the
+   * others that they have none.
+   */
+  public RecordPrint deviations(DayJudged filed, String tool) {
+    return content(filed, of(filed.judgements()), tool).deviations();
+  }
+
+  /** The sheet of the day, with what all of its lots rest on. */
+  public RecordPrint day(DayJudged filed, String tool) {
+    return content(filed, of(filed.judgements()), tool).sheet();
+  }
+
+  private static RecordPrint.Content content(DayJudged day, List<SourceFile> sources, String tool) {
+    Set<String> names = sources.stream().map(SourceFile::name).collect(Collectors.toSet());
+    long left = day.files().stream().filter(file -> !names.contains(file.name())).count();
+    return new RecordPrint.Content(day, sources, left, tool);
   }
 
   /**
    * What all of them rest on, the days of the faults that touch no single lot, and what nothing
    * reads.
    */
-  public List<SourceFile> of(Collection<Judgement> judgements) {
+  private List<SourceFile> of(Collection<Judgement> judgements) {
     Set<SourceFile> all = new TreeSet<>(Comparator.comparing(SourceFile::name));
     judgements.forEach(each -> all.addAll(filesOf(each)));
     judged.faults().stream()

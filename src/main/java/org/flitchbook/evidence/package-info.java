@@ -14,6 +14,7 @@
       "plan",
       "reading",
       "book",
+      "document",
       "lot",
       "pdf",
       "check",

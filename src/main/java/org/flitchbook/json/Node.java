@@ -88,9 +88,21 @@ public sealed interface Node {
   /** Members in the order of the file. */
   record Obj(Place place, Map<String, Node> members) implements Node {
 
+    private static final int COUNT_DIGITS = 9;
+
     /** The text under a key; empty where there is none. */
     public Optional<String> text(String key) {
       return members.get(key) instanceof Text text ? Optional.of(text.value()) : Optional.empty();
+    }
+
+    /** The whole number under a key, from 0 to 999,999,999; empty where there is none such. */
+    public Optional<Integer> count(String key) {
+      return members.get(key) instanceof Num number
+              && number.value().scale() == 0
+              && number.value().precision() <= COUNT_DIGITS
+              && number.value().signum() >= 0
+          ? Optional.of(number.value().intValueExact())
+          : Optional.empty();
     }
 
     /** The object under a key; empty where there is none. */

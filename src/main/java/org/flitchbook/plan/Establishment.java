@@ -1,6 +1,7 @@
 package org.flitchbook.plan;
 
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import org.flitchbook.json.Key;
 import org.flitchbook.measure.Quantity;
@@ -12,6 +13,8 @@ import org.flitchbook.measure.Unit;
  * @param altitude above the sea, or below it
  * @param paper "Letter" or "A4"
  * @param temperature the unit in which the records speak
+ * @param signatures in which roles each record must be signed: "maker", "reviewer"; empty where
+ *     none is asked for
  * @param timestampUrl the time stamp server that signatures are sent to (RFC 3161)
  */
 public record Establishment(
@@ -25,4 +28,5 @@ public record Establishment(
     Unit temperature,
     @Key(otherwise = ".") char decimalMark,
     @Key(optional = true) boolean soleOperator,
+    @Key(optional = true, format = "role") List<String> signatures,
     @Key(format = "address") Optional<String> timestampUrl) {}

@@ -67,6 +67,14 @@ record PlanFile(
    */
   record Confirmation(Fields object, String limit, @Key(format = "support") String support) {}
 
+  /** What a plan asks to be signed, which can be read without the rest of it. */
+  record Asked(@Key(open = true) Fields plan, OfHouse establishment) {
+
+    record OfHouse(
+        @Key(open = true) Fields house,
+        @Key(optional = true, format = "role") List<String> signatures) {}
+  }
+
   /** The people of a plan, which can be read without the rest of it. */
   record People(@Key(open = true) Fields plan, @Key(unique = "initials") List<Written> people) {
 

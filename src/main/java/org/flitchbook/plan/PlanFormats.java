@@ -67,6 +67,7 @@ final class PlanFormats {
           .with("rind", words("on", "off"))
           .with("column", words("by", "instrument", "value", "item", "note"))
           .with("paper", words("Letter", "A4"))
+          .with("role", words("maker", "reviewer"))
           .with("step", Format.choice(stepsInOrder(), Step.ofWork(), Step::word))
           .with(
               "support",

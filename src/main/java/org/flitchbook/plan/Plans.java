@@ -61,8 +61,31 @@ public final class Plans {
     return KeyEdit.of(plan.bytes(), initials).retire(fingerprint, until);
   }
 
-  /** The people of a plan with their keys, whatever else is wrong with it. */
-  public static Binder.Bound<List<Person>> people(SourceFile plan) {
-    return PlanFormats.BINDER.read(plan, PlanFile.People.class).map(PlanFile.People::all);
+  /**
+   * Who signs the records of a house.
+   *
+   * @param people with their keys
+   * @param roles in which each record must be signed; empty where the plan asks for none
+   */
+  public record Signers(List<Person> people, List<String> roles) {
+    public static final Signers NONE = new Signers(List.of(), List.of());
+
+    public Signers {
+      people = List.copyOf(people);
+      roles = List.copyOf(roles);
+    }
+  }
+
+  /** The people of a plan with their keys and what they sign, whatever else is wrong with it. */
+  public static Binder.Bound<Signers> signers(SourceFile plan) {
+    List<String> asked =
+        PlanFormats.BINDER
+            .read(plan, PlanFile.Asked.class)
+            .value()
+            .map(read -> read.establishment().signatures())
+            .orElse(List.of());
+    return PlanFormats.BINDER
+        .read(plan, PlanFile.People.class)
+        .map(read -> new Signers(read.all(), asked));
   }
 }

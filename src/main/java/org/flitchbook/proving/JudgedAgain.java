@@ -14,6 +14,7 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.judging.Judged;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
+import org.flitchbook.record.DayJudged;
 
 /**
  * What comes out when a record is judged again from what it carries, and why it may differ: because
@@ -22,18 +23,24 @@ import org.flitchbook.message.Message;
  *
  * @param madeBy the version that made it; empty where it states none
  * @param tool this version
+ * @param day what was found again; empty where it can't be judged
  */
 record JudgedAgain(
-    String madeBy, String tool, List<Fault> faults, Optional<Comparison> comparison) {
+    String madeBy,
+    String tool,
+    List<Fault> faults,
+    Optional<DayJudged> day,
+    Optional<Comparison> comparison) {
 
   static JudgedAgain of(EnclosedEvidence enclosed, String tool) {
     String madeBy = enclosed.madeBy();
-    Judged again = enclosed.judgedAgain();
+    Judged again = enclosed.judgedAgain(tool);
     boolean older = JudgingChange.isBefore(madeBy, tool);
     return new JudgedAgain(
         madeBy,
         tool,
         again.faults(),
+        again.day(),
         again.day().map(judged -> Comparison.of(enclosed, judged, older)));
   }
 
@@ -57,7 +64,8 @@ record JudgedAgain(
     return madeBy.equals(tool);
   }
 
-  private Object made() {
+  /** The version that made it, in words. */
+  Object made() {
     return madeBy.isEmpty() ? say("proving.unknown-version", "unknown") : madeBy;
   }
 

@@ -194,6 +194,11 @@ record JudgingChange(String since, Set<String> touches, Message change) {
     return !one.equals(other) && rank(one) < rank(other);
   }
 
+  /** Whether a text names a version of the program. */
+  static boolean isVersion(String text) {
+    return rank(text) >= 0;
+  }
+
   private static long rank(String version) {
     Matcher parts = VERSION.matcher(version);
     return parts.matches()

@@ -2,7 +2,7 @@ package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
 import static org.flitchbook.proving.Statement.Standing.BROKEN;
-import static org.flitchbook.proving.Statement.Standing.DIFFERS;
+import static org.flitchbook.proving.Statement.Standing.LACKS;
 import static org.flitchbook.proving.Statement.Standing.OPEN;
 import static org.flitchbook.proving.Statement.Standing.PROVED;
 
@@ -16,6 +16,7 @@ import java.util.Optional;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
+import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
 import org.flitchbook.disk.Disk;
@@ -50,12 +51,30 @@ public final class Proving {
   private final Session session;
   private final Optional<Path> plan;
   private final List<String> fingerprints;
+  private final List<SignerRole> signers;
   private Words words = Words.ENGLISH;
 
-  private Proving(Session session, Optional<Path> plan, List<String> fingerprints) {
+  /**
+   * How something is to be proved.
+   *
+   * @param plan the plan, or the folder of the book, whose keys count; empty: those of the book
+   *     that the record lies in
+   * @param fingerprints of keys that must have signed a record; in hexadecimal
+   * @param signers the roles in which each record must be signed, "maker" or "reviewer", beside
+   *     those that the plan names
+   */
+  public record Request(Optional<Path> plan, List<String> fingerprints, List<String> signers) {
+    public Request {
+      fingerprints = List.copyOf(fingerprints);
+      signers = List.copyOf(signers);
+    }
+  }
+
+  private Proving(Session session, Request request) {
     this.session = session;
-    this.plan = plan;
-    this.fingerprints = fingerprints.stream().map(TrustedKeys::digits).toList();
+    this.plan = request.plan();
+    this.fingerprints = request.fingerprints().stream().map(TrustedKeys::digits).toList();
+    this.signers = request.signers().stream().map(SignerRole::named).toList();
   }
 
   /**
@@ -63,14 +82,10 @@ public final class Proving {
    * judged again from what it carries. Writes nothing.
    *
    * @param what a record, as PDF, or a book's folder
-   * @param plan the plan, or the folder of the book, whose keys count; empty: those of the book
-   *     that the record lies in
-   * @param fingerprints of keys that must have signed; in hexadecimal
    * @throws UsageException where there is no such file or folder, or no such fingerprint
    */
-  public static JobResult prove(
-      Session session, Path what, Optional<Path> plan, List<String> fingerprints) {
-    Proving proving = new Proving(session, plan, fingerprints);
+  public static JobResult prove(Session session, Path what, Request request) {
+    Proving proving = new Proving(session, request);
     return Files.isDirectory(what) ? proving.book(what) : proving.record(RecordFile.of(what));
   }
 
@@ -107,7 +122,10 @@ public final class Proving {
   private JobResult record(RecordFile record) {
     byte[] pdf = record.bytes();
     EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
-    taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of).ifPresent(this::speak);
+    taken
+        .enclosed()
+        .map(enclosed -> PlannedBook.of(enclosed.book(session.tool())))
+        .ifPresent(this::speak);
     Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       return JobResult.broken(List.of(record.noPdf()));
@@ -120,6 +138,7 @@ public final class Proving {
     }
     RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
     List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
+    statements.addAll(proof.missing(signers));
     record.filed().ifPresent(filed -> statements.add(inLedger(filed, pdf).about(record.name())));
     statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> json = json("record", record.name(), statements);
@@ -164,9 +183,21 @@ public final class Proving {
   }
 
   private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
-    boolean isAmiss = statements.stream().anyMatch(each -> each.is(BROKEN) || each.is(DIFFERS));
+    boolean isAmiss = statements.stream().anyMatch(each -> !each.is(PROVED) && !each.is(OPEN));
     return JobResult.of(
         isAmiss ? ExitStatus.AMISS : ExitStatus.WELL, text(about, statements), Json.write(json));
+  }
+
+  private static Message answer(List<Statement> statements) {
+    if (!isUntouched(statements)) {
+      return say("proving.touched", "NOT AS IT WAS.");
+    }
+    if (statements.stream().anyMatch(each -> each.is(LACKS))) {
+      return say("proving.incomplete", "NOT COMPLETE. No sign of a change.");
+    }
+    return statements.stream().anyMatch(Statement::isOfPagesNotCompared)
+        ? say("proving.not-compared", "No sign of a change, but its pages were not compared.")
+        : say("proving.untouched", "No sign of a change.");
   }
 
   private String text(Path about, List<Statement> statements) {
@@ -182,14 +213,10 @@ public final class Proving {
         blocks.add(new Block.Paragraph(Text.of(Text.printable(String.join("\n", lines)))));
       }
     }
-    Message answer =
-        isUntouched(statements)
-            ? say("proving.untouched", "No sign of a change.")
-            : say("proving.touched", "NOT AS IT WAS.");
     return Judging.printed(
         new Document(
             about.toString(),
-            session.say(answer),
+            session.say(answer(statements)),
             words,
             about.toString(),
             session.now(),

@@ -2,15 +2,18 @@ package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
 import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.LACKS;
 import static org.flitchbook.proving.Statement.Standing.OPEN;
 import static org.flitchbook.proving.Statement.Standing.PROVED;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.evidence.EnclosedEvidence;
@@ -19,6 +22,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.Session;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
+import org.flitchbook.record.DayJudged;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.seal.PdfSignatures.PdfSignature;
@@ -169,6 +173,26 @@ final class RecordProof {
         timestamp.server().fingerprint());
   }
 
+  /** The signatures that must be there, and are not. */
+  List<Statement> missing(List<SignerRole> signers) {
+    Set<SignerRole> roles = EnumSet.noneOf(SignerRole.class);
+    roles.addAll(signers);
+    trusted.roles().forEach(word -> roles.add(SignerRole.named(word)));
+    check.signatures().stream()
+        .filter(SignatureCheck.Each::isValid)
+        .forEach(each -> roles.remove(SignerRole.of(each.signed().field(), look)));
+    return roles.stream()
+        .map(
+            role ->
+                new Statement(
+                        LACKS,
+                        "proving.signature.missing",
+                        "It must be signed by a {0}, and has no such signature.",
+                        role.message())
+                    .about(name))
+        .toList();
+  }
+
   /** Each key that was named must have signed. */
   private void demand(String print) {
     if (check.signatures().stream()
@@ -183,9 +207,58 @@ final class RecordProof {
 
   private void judgeAgain(EnclosedEvidence enclosed, String tool) {
     compareListed(enclosed);
+    if (!isOfVersionStated(enclosed)) {
+      add(
+          BROKEN,
+          "proving.version.misstated",
+          "It does not say rightly which version of the program made it.");
+    }
     JudgedAgain again = JudgedAgain.of(enclosed, tool);
     again.statements(JudgingChange.ALL).forEach(each -> statements.add(each.about(name)));
     comparison = again.comparison();
+    if (enclosed.madeBy().equals(tool)) {
+      again.day().ifPresent(day -> comparePages(enclosed, day, tool));
+    } else {
+      add(
+          OPEN,
+          "proving.pages.of-other-version",
+          "Its pages were printed by version {0} of the program, and were not compared.",
+          again.made());
+    }
+  }
+
+  /** It names a version, and has the form of that version. */
+  private static boolean isOfVersionStated(EnclosedEvidence enclosed) {
+    return JudgingChange.isVersion(enclosed.madeBy()) && enclosed.isInFormOfItsVersion();
+  }
+
+  /** What a person sees is what follows from what it carries. */
+  private void comparePages(EnclosedEvidence enclosed, DayJudged day, String tool) {
+    Optional<PdfFile.Likeness> likeness = enclosed.likeness(pdf, look, day, tool);
+    if (likeness.isEmpty()) {
+      add(
+          BROKEN,
+          "proving.pages.no-record",
+          "It does not say rightly which record it is, and can't be printed again.");
+    } else if (likeness.get() instanceof PdfFile.Likeness.Different other) {
+      add(
+          BROKEN,
+          "proving.pages.different",
+          "Printed again from what it carries, it is another in: {0}.",
+          Listing.semicolons(other.parts()));
+    } else if (likeness.get() instanceof PdfFile.Likeness.Repacked) {
+      add(
+          OPEN,
+          "proving.pages.repacked",
+          "Printed again from what it carries, it shows and holds the same, and its bytes are not"
+              + " the same: another Java may have packed them.");
+    } else {
+      add(
+          PROVED,
+          "proving.pages.same",
+          "Printed again from what it carries, it is the same: its pages, their structure and all"
+              + " that is attached.");
+    }
   }
 
   /** The pages list each enclosed file by its hash, in two halves. */

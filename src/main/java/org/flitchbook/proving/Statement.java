@@ -15,9 +15,12 @@ import org.flitchbook.message.Message;
  */
 record Statement(Standing standing, String about, Message message) {
 
+  static final String PAGES_NOT_COMPARED = "proving.pages.of-other-version";
+
   /** Whether it is proved, nobody can say, or the contrary is. */
   enum Standing {
     BROKEN("✗", "broken", say("proving.broken", "What is not as it was")),
+    LACKS("✗", "missing", say("proving.lacks", "What is missing")),
     DIFFERS(
         "≠",
         "judged differently",
@@ -47,6 +50,11 @@ record Statement(Standing standing, String about, Message message) {
 
   boolean is(Standing other) {
     return standing == other;
+  }
+
+  /** What is shown was not compared with what it should be. */
+  boolean isOfPagesNotCompared() {
+    return message.id().equals(PAGES_NOT_COMPARED);
   }
 
   /**

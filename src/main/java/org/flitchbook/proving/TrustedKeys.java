@@ -28,12 +28,17 @@ import org.flitchbook.sign.CertificateInfo;
  * forger of a record forges that too.
  *
  * @param people of a plan; none where no plan counts
+ * @param roles in which each record must be signed, by the plan
  * @param plan what to call that plan
  * @param fingerprints that were named
  * @param faults what is wrong with the people of the plan
  */
 record TrustedKeys(
-    List<Person> people, String plan, List<String> fingerprints, List<Fault> faults) {
+    List<Person> people,
+    List<String> roles,
+    String plan,
+    List<String> fingerprints,
+    List<Fault> faults) {
 
   /**
    * The keys of a plan, and those that were named.
@@ -45,13 +50,15 @@ record TrustedKeys(
     Optional<Path> file =
         plan.map(path -> Files.isDirectory(path) ? path.resolve(BookFolder.PLAN) : path);
     String name = file.map(Path::toString).orElse("");
-    Optional<Binder.Bound<List<Person>>> people =
-        file.map(path -> Plans.people(SourceFile.of(name, Disk.read(path))));
+    Optional<Binder.Bound<Plans.Signers>> read =
+        file.map(path -> Plans.signers(SourceFile.of(name, Disk.read(path))));
+    Plans.Signers signers = read.flatMap(Binder.Bound::value).orElse(Plans.Signers.NONE);
     return new TrustedKeys(
-        people.flatMap(Binder.Bound::value).orElse(List.of()),
+        signers.people(),
+        signers.roles(),
         name,
         fingerprints,
-        people.map(Binder.Bound::faults).orElse(List.of()));
+        read.map(Binder.Bound::faults).orElse(List.of()));
   }
 
   /**

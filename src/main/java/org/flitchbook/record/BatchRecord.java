@@ -6,7 +6,6 @@ import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Product;
-import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.Step;
 
@@ -22,7 +21,7 @@ final class BatchRecord extends LotSection {
     this.totals = new TotalsSection(day, judgement);
   }
 
-  Document document(List<FileRead> carried) {
+  Document document(Carried carried) {
     Documents documents = new Documents(day);
     Blocks blocks =
         new Blocks()

@@ -21,7 +21,6 @@ import org.flitchbook.input.Severity;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.plan.Limit;
 import org.flitchbook.plan.Product;
-import org.flitchbook.reading.FileRead;
 import org.flitchbook.sheet.Step;
 
 /** What is said of one day: its sheet, the report of its deviations, a few lines for a terminal. */
@@ -35,7 +34,7 @@ final class DayRecords extends Section {
   }
 
   /** Every lot with its verdict, and what is to be done. */
-  Document sheet(List<FileRead> carried) {
+  Document sheet(Carried carried) {
     Documents documents = new Documents(day);
     Blocks blocks =
         new Blocks()
@@ -54,6 +53,7 @@ final class DayRecords extends Section {
                         "reviewed",
                         say("record.day.reviewed-by", "Reviewed by"),
                         say("record.day.reviewed", "The records were read."))))
+            .add(asked())
             .add(day.filing().days().lines().stream().map(line -> paragraph(say(line))).toList())
             .add(documents.changes())
             .add(missed())
@@ -68,7 +68,7 @@ final class DayRecords extends Section {
   }
 
   /** A day without a deviation says so and is signed all the same. */
-  Document deviations(List<FileRead> carried) {
+  Document deviations(Carried carried) {
     Documents documents = new Documents(day);
     Blocks blocks =
         new Blocks()
@@ -90,6 +90,7 @@ final class DayRecords extends Section {
                         "closed",
                         say("record.report.closed-by", "Verified and closed by"),
                         say("record.report.closed", "All four parts are done."))))
+            .add(asked())
             .add(documents.changes());
     for (Judgement each : day.held()) {
       blocks.add(new Block.PageBreak()).add(new DeviationSection(day, each).full());

@@ -109,18 +109,16 @@ final class Documents extends Section {
   }
 
   /** The last section of every record: the files that it carries, and by what they are known. */
-  List<Block> evidence(List<FileRead> carried) {
+  List<Block> evidence(Carried carried) {
     return new Blocks()
         .add(heading("record.carried.heading", "Evidence carried by this file"))
         .add(paragraph(attached(carried)))
         .add(paragraph(chained()))
-        .add(files(carried))
+        .add(files(carried.files()))
         .list();
   }
 
-  private String attached(List<FileRead> carried) {
-    List<String> names = carried.stream().map(FileRead::name).toList();
-    long left = day.files().stream().filter(file -> !names.contains(file.name())).count();
+  private String attached(Carried carried) {
     String attached =
         say(
             "record.carried.attached",
@@ -130,8 +128,8 @@ final class Documents extends Section {
         say(
             "record.carried.left",
             "Further files in the book up to this day on which nothing here rests: {0}.",
-            left);
-    return left == 0 ? attached : attached + " " + further;
+            carried.left());
+    return carried.left() == 0 ? attached : attached + " " + further;
   }
 
   /** The end of the chain that this close hangs on to. */

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.flitchbook.change.Change;
 import org.flitchbook.check.CureLine;
 import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
@@ -61,33 +60,14 @@ final class JsonForm {
         .with("day", day.day().toString())
         .with("judgedAt", form.values.of(day.moment()))
         .with("plan", new Members().with("version", plan.version()).with("sha256", plan.sha256()))
-        .with("filing", Optional.of(day.filing()).filter(Filing::isFiled).map(form::filing))
+        .with(
+            FilingForm.FILING,
+            Optional.of(day.filing())
+                .filter(Filing::isFiled)
+                .map(filing -> FilingForm.of(filing, form.language)))
         .with("lots", lots.stream().map(form::lot))
         .with("faults", faults.stream().map(form::fault))
         .tree();
-  }
-
-  private Members filing(Filing filing) {
-    Optional<Filing> amending = Optional.of(filing).filter(Filing::isAmendment);
-    return new Members()
-        .with("revision", filing.revision())
-        .with("ledger", new Members().with("sequence", filing.line()).with("hash", filing.hash()))
-        .with("amends", amending.map(Filing::amends))
-        .with("changes", amending.map(each -> each.changes().stream().map(this::change)))
-        .with("by", filing.by())
-        .with("reason", filing.reason())
-        .with("days", filing.days().json());
-  }
-
-  private Members change(Change change) {
-    Optional<Place> named = change.name().map(name -> Place.of(name.in(language)));
-    boolean isChanged = change.type() == Change.Type.CHANGED;
-    return new Members()
-        .with("change", change.type().word())
-        .and(place(named.orElse(change.place())))
-        .with("lineBefore", Optional.of(change.before().line()).filter(line -> isChanged))
-        .with("before", change.old().map(old -> old.in(language)).orElse(""))
-        .with("now", change.text().map(text -> text.in(language)).orElse(""));
   }
 
   private Members lot(Judgement judgement) {

@@ -39,6 +39,7 @@ final class PageOne extends LotSection {
         .add(standing())
         .add(caution())
         .add(signatures())
+        .add(asked())
         .list();
   }
 

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.document.Document;
-import org.flitchbook.reading.FileRead;
+import org.flitchbook.json.Node;
 
 /** Turns what was judged into documents and into JSON. */
 public final class Records {
@@ -36,18 +36,23 @@ public final class Records {
     return JsonForm.of(day, held, held.stream().flatMap(each -> each.faults().stream()).toList());
   }
 
+  /** Where a record was filed, as its JSON states it; empty where what stands there can't be so. */
+  public static Optional<DayJudged.Filing> filing(Node.Obj found) {
+    return FilingForm.read(found);
+  }
+
   /** The record of one lot, with the files that it will carry. */
-  public static Document batch(DayJudged day, Judgement judgement, List<FileRead> carried) {
+  public static Document batch(DayJudged day, Judgement judgement, Carried carried) {
     return new BatchRecord(day, judgement).document(carried);
   }
 
   /** The report of the day's deviations. */
-  public static Document deviations(DayJudged day, List<FileRead> carried) {
+  public static Document deviations(DayJudged day, Carried carried) {
     return new DayRecords(day).deviations(carried);
   }
 
   /** The sheet of the day. */
-  public static Document day(DayJudged day, List<FileRead> carried) {
+  public static Document day(DayJudged day, Carried carried) {
     return new DayRecords(day).sheet(carried);
   }
 

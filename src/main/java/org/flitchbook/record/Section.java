@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.flitchbook.archive.SignerRole;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
@@ -102,6 +103,23 @@ abstract class Section extends Phrases {
   /** Who signs and what that states; the name is written by hand. */
   final Signatures.Box box(String field, String role, String statement) {
     return new Signatures.Box(field, role, "", statement);
+  }
+
+  /** Which signatures make the record whole; nothing where the plan asks for none. */
+  final Optional<Block> asked() {
+    List<String> roles = day.plan().establishment().signatures();
+    return roles.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            note(
+                say(
+                    "record.signatures.asked",
+                    "The plan asks for these signatures: {0}. Without them the record is not"
+                        + " whole.",
+                    roles.stream()
+                        .map(role -> say(SignerRole.named(role).message()))
+                        .collect(Collectors.joining(", "))),
+                ""));
   }
 
   final <T> TableBuilder<T> table(Message caption, List<T> items) {

@@ -7,6 +7,7 @@
       "message",
       "input",
       "measure",
+      "json",
       "sheet",
       "sums",
       "change",

@@ -5,7 +5,9 @@ import static org.flitchbook.message.Message.say;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.ZonedDateTime;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.apache.pdfbox.Loader;
@@ -59,6 +61,45 @@ public final class PdfFile {
       return new Revisions(pdf, signatures).changes();
     } catch (IOException broken) {
       return List.of(say("seal.change.unreadable", "an earlier state of it can't be read"));
+    }
+  }
+
+  /** How a file's first bytes, as it was printed, stand to a print made again. */
+  public sealed interface Likeness {
+
+    /** Byte for byte the same. */
+    record Same() implements Likeness {}
+
+    /** The same in all that it shows, carries and says, and packed otherwise. */
+    record Repacked() implements Likeness {}
+
+    /** The parts that are not alike; one of them at least. */
+    record Different(List<Message> parts) implements Likeness {
+      public Different {
+        parts = List.copyOf(parts);
+      }
+    }
+  }
+
+  /**
+   * Compares a file as it was printed, before anybody signed it, with a print made again: pages,
+   * structure, attachments and everything else that can be come upon in it.
+   *
+   * @param signatures of that very file
+   */
+  public static Likeness likeness(byte[] pdf, PdfSignatures signatures, byte[] again) {
+    byte[] printed = Arrays.copyOf(pdf, signatures.printed());
+    if (Arrays.equals(printed, again)) {
+      return new Likeness.Same();
+    }
+    try (PDDocument one = load(printed);
+        PDDocument other = load(again)) {
+      return ContentHash.of(one, Map.of()).equals(ContentHash.of(other, Map.of()))
+          ? new Likeness.Repacked()
+          : new Likeness.Different(Parts.different(one, other));
+    } catch (IOException broken) {
+      return new Likeness.Different(
+          List.of(say("seal.part.whole", "the file, which can't be read as it was printed")));
     }
   }
 

@@ -110,13 +110,16 @@ final class SignatureReader {
       faults.add(
           say("seal.file.saved", "it was saved {0} times, and signed {1} times", saved, signed));
     }
-    int end = found.isEmpty() ? pdf.length : found.get(found.size() - 1).end();
-    if (end != pdf.length) {
+    int end = found.isEmpty() ? printedEnd() : found.get(found.size() - 1).end();
+    boolean isTold = found.isEmpty() && saved != 1;
+    if (end != pdf.length && !isTold) {
       faults.add(
-          say(
-              "seal.file.added",
-              "{0} bytes were added behind the last signature",
-              pdf.length - end));
+          found.isEmpty()
+              ? say("seal.file.behind", "{0} bytes stand behind its end", pdf.length - end)
+              : say(
+                  "seal.file.added",
+                  "{0} bytes were added behind the last signature",
+                  pdf.length - end));
     }
     return faults;
   }

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
-import java.util.stream.Stream;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
@@ -21,18 +20,22 @@ import org.flitchbook.book.PlannedBook;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.evidence.RecordEvidence;
+import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.judging.Judged;
 import org.flitchbook.keys.KeyFolder;
 import org.flitchbook.keys.Keys.Passphrase;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
+import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
+import org.flitchbook.record.DayJudged;
 import org.flitchbook.seal.PdfFile;
 import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures;
@@ -82,13 +85,7 @@ public final class RecordSigning {
     private static final int LONGEST_REASON = 60;
 
     public Request {
-      List<String> roles = Stream.of(SignerRole.values()).map(SignerRole::word).toList();
-      role.filter(word -> !roles.contains(word))
-          .ifPresent(
-              word -> {
-                throw new UsageException(
-                    "signing.no-role", "--role \"{0}\" is neither maker nor reviewer", word);
-              });
+      role.ifPresent(SignerRole::named);
       reason
           .filter(Request::isUnfit)
           .ifPresent(
@@ -148,7 +145,7 @@ public final class RecordSigning {
         .book()
         .or(() -> record.filed().map(RecordFile.Filed::book))
         .map(folder -> BookFolder.readPlan(session, folder))
-        .or(() -> taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of))
+        .or(() -> taken.enclosed().map(each -> PlannedBook.of(each.book(session.tool()))))
         .orElseGet(
             () ->
                 new PlannedBook(
@@ -163,6 +160,7 @@ public final class RecordSigning {
     try {
       ledger.ifPresent(held -> settle(held, plan, notes));
       refuseTouched(SignatureCheck.of(pdf, look));
+      refuseOtherPages(look);
       return sign(Signatory.of(session, request, plan, look), ledger, notes);
     } catch (UsageException refused) {
       throw refused.after(notes);
@@ -207,8 +205,47 @@ public final class RecordSigning {
     }
   }
 
+  /**
+   * Nobody vouches for pages that do not follow from what the record carries. Those of another
+   * version can't be compared: a first signature needs that version, or a close by this one; a
+   * further one relies on the first.
+   */
+  private void refuseOtherPages(PdfSignatures look) {
+    EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unreadable(taken.faults()));
+    String tool = session.tool();
+    if (!enclosed.madeBy().equals(tool)) {
+      if (look.signatures().isEmpty()) {
+        throw new UsageException(
+            "signing.other-version",
+            "{0} was printed by version {1} of the program, and version {2} can't compare its"
+                + " pages: close the day again and sign that, or sign with version {1}",
+            record.name(),
+            enclosed.madeBy(),
+            tool);
+      }
+      return;
+    }
+    Judged again = enclosed.judgedAgain(tool);
+    DayJudged day = again.day().orElseThrow(() -> unreadable(again.faults()));
+    Optional<PdfFile.Likeness> likeness = enclosed.likeness(pdf, look, day, tool);
+    if (likeness.isEmpty() || likeness.get() instanceof PdfFile.Likeness.Different) {
+      throw new UsageException(
+          "signing.other-pages",
+          "{0} is not what its own evidence prints, and is not signed; prove says more",
+          record.name());
+    }
+  }
+
+  private UsageException unreadable(List<Fault> faults) {
+    return new UsageException(
+        "signing.unreadable",
+        "what {0} carries can't be judged again, and it is not signed: {1}",
+        record.name(),
+        Listing.semicolons(faults.stream().map(Fault::message).toList()));
+  }
+
   private JobResult sign(Signatory signatory, Optional<LedgerFile> ledger, List<Message> settled) {
-    signatory.check(taken);
+    signatory.check(taken, session.tool());
     SigningKey key = key(signatory);
     Optional<String> server =
         signatory.plan().establishment().timestampUrl().filter(url -> request.stamped());

@@ -62,7 +62,7 @@ record Signatory(
   }
 
   private static SignerRole asked(String word, Person person) {
-    SignerRole role = SignerRole.valueOf(word.toUpperCase(Locale.ROOT));
+    SignerRole role = SignerRole.named(word);
     if (!person.is(word)) {
       throw new UsageException(
           "signing.not-in-role",
@@ -99,14 +99,15 @@ record Signatory(
    * Nobody reviews what they wrote down themselves, unless the plan says that they work alone.
    *
    * @param taken what the record carries
+   * @param tool this version of the program
    * @throws UsageException where it would be so, or where the record doesn't show it
    */
-  void check(EnclosedEvidence.Taken taken) {
+  void check(EnclosedEvidence.Taken taken, String tool) {
     if (role == SignerRole.MAKER || plan.establishment().soleOperator()) {
       return;
     }
     EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unjudged(taken.faults()));
-    Judged again = enclosed.judgedAgain();
+    Judged again = enclosed.judgedAgain(tool);
     DayJudged day = again.day().orElseThrow(() -> unjudged(again.faults()));
     List<String> lots = enclosed.lots();
     day.judgements().stream()

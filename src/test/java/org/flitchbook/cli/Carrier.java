@@ -3,6 +3,7 @@ package org.flitchbook.cli;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -36,6 +37,7 @@ record Carrier(String name, List<SourceFile> files, JsonNode printed) {
     files.remove(findings);
     JsonNode printed = Ran.json(new String(findings.bytes(), UTF_8));
     assertEquals(Main.Version.ofTheProgram(), printed.get("tool").asText());
+    assertTrue(((ObjectNode) printed).remove("filesLeft").isInt(), "files left out");
     return new Carrier(name, files, printed);
   }
 

@@ -20,6 +20,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What one record proves, beside its book and far from it. */
 final class ProveTest {
@@ -27,6 +29,9 @@ final class ProveTest {
   private static final long SEED = 3;
   private static final String CURE = "2026-02-16/cure.csv";
   private static final String NITRITE = "us.424.22-b-3.nitrite";
+
+  private static final Proving.Request AS_IT_IS =
+      new Proving.Request(Optional.empty(), List.of(), List.of());
 
   @TempDir private static Path shared;
   private static Smokeyard yard;
@@ -165,7 +170,7 @@ final class ProveTest {
             new Shadow(
                 "the look of the first signature",
                 Forger::blankSignature,
-                "✗ Something beside the pages and attachments was changed"),
+                "✗ Page 1 was changed before the signature"),
             new Shadow(
                 "an attachment",
                 Forger.swapping(CURE, "11.5", "10.5"),
@@ -207,12 +212,59 @@ final class ProveTest {
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
     Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    JobResult result = Proving.prove(newer, away(twice), Optional.empty(), List.of());
+    JobResult result = Proving.prove(newer, away(twice), AS_IT_IS);
     assertEquals(ExitStatus.WELL, result.status());
     says(
         new Ran(0, result.text(), ""),
         "✓ Judged again from what it carries, all 13 findings are the same. It was made by version"
-            + " 0.2.0 of the program, and judged again by version 9.9.9.");
+            + " 0.2.0 of the program, and judged again by version 9.9.9.",
+        "No sign of a change, but its pages were not compared.",
+        "– Its pages were printed by version 0.2.0 of the program, and were not compared.");
+  }
+
+  /** Who calls a record older than it is can't keep its pages from being compared unseen. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", "0.1.0", "none"})
+  void a_record_that_misstates_its_version_is_noticed(String version) {
+    byte[] misstated =
+        Forger.rewritten(
+            unsigned,
+            Forger.swapping(
+                "findings/26047-B1.json",
+                "\"tool\" : \"0.2.0\"",
+                "\"tool\" : \"" + version + "\""));
+    says(
+        prove(misstated).expect(1),
+        "NOT AS IT WAS.",
+        "✗ It does not say rightly which version of the program made it.");
+  }
+
+  /** A roll-back to the print, or to the first signature, is a file that is whole in itself. */
+  @Test
+  void signatures_that_must_be_there_are_asked_for() {
+    says(
+        prove(unsigned, "--signed-by", "maker,reviewer").expect(1),
+        "NOT COMPLETE. No sign of a change.",
+        "✗ It must be signed by a maker, and has no such signature.",
+        "✗ It must be signed by a reviewer, and has no such signature.");
+    says(
+        prove(once, "--signed-by", "maker,reviewer").expect(1),
+        "✗ It must be signed by a reviewer, and has no such signature.");
+    says(prove(twice, "--signed-by", "maker,reviewer").expect(0), "No sign of a change.");
+    says(
+        new Ran(0, prove(once, "--signed-by", "owner").expect(2).err(), ""),
+        "\"owner\" is neither maker nor reviewer");
+  }
+
+  @Test
+  void the_plan_can_ask_for_signatures() {
+    Path plan = folder.resolve("plan.json");
+    Tree.write(plan, () -> Files.copy(yard.book.resolve("plan.json"), plan));
+    Tree.edit(plan, "\"establishment\": {", "\"establishment\": {\"signatures\": [\"reviewer\"],");
+    says(
+        prove(once, "--plan", plan).expect(1),
+        "✗ It must be signed by a reviewer, and has no such signature.");
+    prove(twice, "--plan", plan).expect(0);
   }
 
   @Test

@@ -105,7 +105,7 @@ final class SpanishTerminalTest {
         "✓ Juzgado de nuevo a partir de lo que lleva, los 13 resultados son los mismos.",
         "– El firmante no está confirmado: la clave ",
         "– Ninguna firma prueba que lo anotado sea cierto");
-    assertSpanish(Ran.of("prove", away, "--json").expect(0).json(), 10);
+    assertSpanish(Ran.of("prove", away, "--json").expect(0).json(), 11);
   }
 
   @Test

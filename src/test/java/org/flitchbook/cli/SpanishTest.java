@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The demo day under a plan that speaks Spanish. */
 final class SpanishTest {
 
-  private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
+  private static final Pattern WORD = Pattern.compile("(?<!\\p{N})\\b\\p{L}{3,}\\b(?!\\p{N})");
 
   /** Files and their columns, limits by their ids. */
   private static final Pattern NAME = Pattern.compile("\\S*(?:[/_]|\\w\\.\\w)\\S*");

@@ -227,9 +227,7 @@ public final class SignaturesTest {
                 }),
             "reviewed");
     assertEquals(
-        List.of(
-            "something beside the pages and attachments was changed before the signature in"
-                + " \"reviewed\" was made"),
+        List.of("page 1 was changed before the signature in \"reviewed\" was made"),
         texts(PdfFile.changes(shadow, look(shadow))));
   }
 
