@@ -153,8 +153,8 @@ public final class Closing {
     private void print(SortedMap<String, byte[]> files, String name, Supplier<RecordPrint> record) {
       session.progress(say("closing.printing", "printing {0}", name));
       RecordPrint printed = record.get();
-      files.put(name + ".pdf", printed.pdf());
-      files.put(name + ".json", printed.findings());
+      List.of(printed.pdf(), printed.findings())
+          .forEach(file -> files.put(file.name(), file.bytes()));
     }
   }
 }

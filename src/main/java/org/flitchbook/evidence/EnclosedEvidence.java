@@ -189,7 +189,7 @@ public record EnclosedEvidence(
     return Records.filing(found)
         .filter(filing -> madeBy().equals(tool))
         .flatMap(filing -> printed(judged.filed(filing), tool))
-        .map(again -> PdfFile.likeness(pdf, look, again.pdf()));
+        .map(again -> PdfFile.likeness(pdf, look, again.pdf().bytes()));
   }
 
   private Optional<RecordPrint> printed(DayJudged filed, String tool) {

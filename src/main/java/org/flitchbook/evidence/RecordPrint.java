@@ -17,11 +17,10 @@ import org.flitchbook.record.Records;
  * A record as it is printed: of one lot, of the day's deviations or of the day. The same day, files
  * and version of the program give the same bytes, so that anybody can print it again and compare.
  *
- * @param name the lot's code, or the record's own name
- * @param pdf its pages, with all that it carries
- * @param findings what was found, as JSON: one of the files that it carries
+ * @param pdf its pages, with all that it carries; named by the lot's code, or by its own name
+ * @param findings what was found, as JSON: the same that it carries
  */
-public record RecordPrint(String name, byte[] pdf, byte[] findings) {
+public record RecordPrint(SourceFile pdf, SourceFile findings) {
 
   /** The report of the day's deviations. */
   public static final String DEVIATIONS = "deviations";
@@ -67,7 +66,9 @@ public record RecordPrint(String name, byte[] pdf, byte[] findings) {
       SourceFile findings = SourceFile.of(RecordEvidence.FINDINGS + name + ".json", json);
       RecordEvidence evidence = new RecordEvidence(sources, findings);
       Document document = record.apply(new Carried(evidence.listed(day.files()), left));
-      return new RecordPrint(name, Pdf.print(document, evidence.attachments()), json);
+      return new RecordPrint(
+          SourceFile.of(name + ".pdf", Pdf.print(document, evidence.attachments())),
+          SourceFile.of(name + ".json", json));
     }
   }
 }

@@ -1,7 +1,7 @@
 package org.flitchbook.seal;
 
+import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,7 +33,7 @@ final class Signable {
 
   /** The keys that signing changes, in the dictionaries that have them; none without the field. */
   static Map<COSDictionary, Set<String>> changes(PDDocument file, String field) {
-    Map<COSDictionary, Set<String>> changes = new IdentityHashMap<>();
+    Map<COSDictionary, Set<String>> changes = new HashMap<>();
     COSDictionary catalog = file.getDocumentCatalog().getCOSObject();
     COSDictionary form = catalog.getCOSDictionary(COSName.ACRO_FORM);
     List<COSDictionary> fields = form == null ? List.of() : fields(form, field);

@@ -22,6 +22,7 @@ import org.flitchbook.input.SourceFile;
 import org.flitchbook.job.Session;
 import org.flitchbook.json.Json;
 import org.flitchbook.pdf.Pdf;
+import org.flitchbook.record.Carried;
 import org.flitchbook.record.DayJudged;
 import org.flitchbook.record.Records;
 import org.junit.jupiter.api.Test;
@@ -86,9 +87,9 @@ final class FuzzTest {
     Json.write(Records.json(day));
     Records.summary(day).toText(100);
     if (seed % PRINTED == 0) {
-      Pdf.print(Records.deviations(day, day.files()), List.of());
+      Pdf.print(Records.deviations(day, new Carried(day.files(), 0)), List.of());
       for (Judgement each : day.judgements()) {
-        Pdf.print(Records.batch(day, each, day.files()), List.of());
+        Pdf.print(Records.batch(day, each, new Carried(day.files(), 0)), List.of());
       }
     }
   }
