@@ -196,7 +196,9 @@ public final class Proving {
       return say("proving.incomplete", "NOT COMPLETE. No sign of a change.");
     }
     return statements.stream().anyMatch(Statement::isOfPagesNotCompared)
-        ? say("proving.not-compared", "No sign of a change, but its pages were not compared.")
+        ? say(
+            "proving.not-compared",
+            "No sign of a change, but its pages were not compared byte for byte.")
         : say("proving.untouched", "No sign of a change.");
   }
 

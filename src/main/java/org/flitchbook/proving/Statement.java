@@ -15,7 +15,7 @@ import org.flitchbook.message.Message;
  */
 record Statement(Standing standing, String about, Message message) {
 
-  static final String PAGES_NOT_COMPARED = "proving.pages.of-other-version";
+  private static final String OF_PAGES = "proving.pages.";
 
   /** Whether it is proved, nobody can say, or the contrary is. */
   enum Standing {
@@ -52,9 +52,9 @@ record Statement(Standing standing, String about, Message message) {
     return standing == other;
   }
 
-  /** What is shown was not compared with what it should be. */
+  /** What is shown was not compared, byte for byte, with what it should be. */
   boolean isOfPagesNotCompared() {
-    return message.id().equals(PAGES_NOT_COMPARED);
+    return is(Standing.OPEN) && message.id().startsWith(OF_PAGES);
   }
 
   /**

@@ -206,29 +206,34 @@ public final class RecordSigning {
   }
 
   /**
-   * Nobody vouches for pages that do not follow from what the record carries. Those of another
-   * version can't be compared: a first signature needs that version, or a close by this one; a
-   * further one relies on the first.
+   * Nobody vouches for pages that do not follow from what the record carries. Where this version
+   * can't tell, byte for byte, only a further signature is made: the first one vouches for them.
    */
   private void refuseOtherPages(PdfSignatures look) {
     EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unreadable(taken.faults()));
-    String tool = session.tool();
-    if (!enclosed.madeBy().equals(tool)) {
-      if (look.signatures().isEmpty()) {
-        throw new UsageException(
-            "signing.other-version",
-            "{0} was printed by version {1} of the program, and version {2} can't compare its"
-                + " pages: close the day again and sign that, or sign with version {1}",
-            record.name(),
-            enclosed.madeBy(),
-            tool);
-      }
-      return;
+    boolean isFirst = look.signatures().isEmpty();
+    if (enclosed.madeBy().equals(session.tool())) {
+      refuseOther(enclosed, look, isFirst);
+    } else if (isFirst) {
+      throw new UsageException(
+          "signing.other-version",
+          "{0} was printed by version {1} of the program, and version {2} can't compare its"
+              + " pages: close the day again and sign that, or sign with version {1}",
+          record.name(),
+          enclosed.madeBy(),
+          session.tool());
     }
-    Judged again = enclosed.judgedAgain(tool);
+  }
+
+  private void refuseOther(EnclosedEvidence enclosed, PdfSignatures look, boolean isFirst) {
+    Judged again = enclosed.judgedAgain(session.tool());
     DayJudged day = again.day().orElseThrow(() -> unreadable(again.faults()));
-    Optional<PdfFile.Likeness> likeness = enclosed.likeness(pdf, look, day, tool);
-    if (likeness.isEmpty() || likeness.get() instanceof PdfFile.Likeness.Different) {
+    Optional<PdfFile.Likeness> likeness = enclosed.likeness(pdf, look, day, session.tool());
+    boolean isSame =
+        likeness.filter(found -> found instanceof PdfFile.Likeness.Same).isPresent()
+            || (!isFirst
+                && likeness.filter(l -> l instanceof PdfFile.Likeness.Repacked).isPresent());
+    if (!isSame) {
       throw new UsageException(
           "signing.other-pages",
           "{0} is not what its own evidence prints, and is not signed; prove says more",
