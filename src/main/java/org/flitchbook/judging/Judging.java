@@ -13,7 +13,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.flitchbook.account.Accounts;
 import org.flitchbook.archive.LedgerFile;
@@ -35,7 +34,6 @@ import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
-import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
@@ -236,14 +234,13 @@ public final class Judging {
             .map(text -> stated(text, plan, when.day()))
             .orElseGet(() -> moment(plan, days, when.day()));
     LotJudging lots = new LotJudging(versions, rules, days, moment);
-    Predicate<Lot> ofDay = lot -> when.wholeBook() || lots.isOfDay(lot, when.day());
     return new DayJudged(
         book.name(),
         when.day(),
         moment,
         versions,
         lots.assembled().register(),
-        lots.judgements(ofDay),
+        when.wholeBook() ? lots.judgements() : lots.judgements(when.day()),
         Stream.concat(book.asks().stream(), lots.assembled().faults().stream()).toList(),
         files(days),
         Filing.OUTSIDE,

@@ -8,7 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.flitchbook.check.Checks;
 import org.flitchbook.check.FormerJudgement;
@@ -19,10 +20,10 @@ import org.flitchbook.doubt.Rule;
 import org.flitchbook.input.Fault;
 import org.flitchbook.lot.Lot;
 import org.flitchbook.lot.Lots;
+import org.flitchbook.lot.Register;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Succession;
 import org.flitchbook.reading.Day;
-import org.flitchbook.sheet.What;
 
 /** Judges lots under the plan of today and under those in force while they were made. */
 final class LotJudging {
@@ -49,19 +50,28 @@ final class LotJudging {
     return assembled;
   }
 
-  /**
-   * Whether something of it was filed on that day, it is in a step, or a check re-opened it; and a
-   * lot that nobody began on every day, since its rows may be those of another one.
-   */
-  boolean isOfDay(Lot lot, LocalDate day) {
-    return lot.filed().contains(day)
-        || lot.first(What.PRODUCT).isEmpty()
-        || lot.isRunning()
-        || Doubts.isReopened(versions.now(), assembled.register(), lot, day);
+  /** Of all lots of the book. */
+  List<Judgement> judgements() {
+    return assembled.lots().stream().map(this::judge).toList();
   }
 
-  List<Judgement> judgements(Predicate<Lot> wanted) {
-    return assembled.lots().stream().filter(wanted).map(this::judge).toList();
+  /**
+   * Of the lots of a day: something of it was filed then, it is in a step, or a check re-opened it;
+   * and a lot that nobody began on every day, since its rows may be those of another one.
+   */
+  List<Judgement> judgements(LocalDate day) {
+    Register register = assembled.register();
+    List<Lot> ofDay = assembled.ofDay(day);
+    if (!register.hasFailed(day)) {
+      return ofDay.stream().map(this::judge).toList();
+    }
+    Set<String> codes = ofDay.stream().map(Lot::code).collect(Collectors.toSet());
+    return assembled.lots().stream()
+        .filter(
+            lot ->
+                codes.contains(lot.code()) || Doubts.isReopened(versions.now(), register, lot, day))
+        .map(this::judge)
+        .toList();
   }
 
   private Judgement judge(Lot lot) {

@@ -23,7 +23,27 @@ import org.flitchbook.reading.Series;
 import org.flitchbook.sheet.What;
 
 /** Whether what logs name is known and can be, and which lots a fault of a log touches. */
-record LogReferences(Plan plan, List<LotBuilder> lots) {
+final class LogReferences {
+
+  private final Plan plan;
+  private final List<LotBuilder> lots;
+  private final Map<String, Integer> byCode = new HashMap<>();
+  private final Map<String, Set<Integer>> byPlace = new HashMap<>();
+
+  /**
+   * @param lots all of them
+   */
+  LogReferences(Plan plan, List<LotBuilder> lots) {
+    this.plan = plan;
+    this.lots = lots;
+    for (int i = 0; i < lots.size(); i++) {
+      int number = i;
+      byCode.put(lots.get(i).code(), number);
+      lots.get(i)
+          .places()
+          .forEach(place -> byPlace.computeIfAbsent(place, p -> new TreeSet<>()).add(number));
+    }
+  }
 
   Stream<Fault> ofLogs(List<Series> logs) {
     return logs.stream().flatMap(this::ofLog);
@@ -54,7 +74,7 @@ record LogReferences(Plan plan, List<LotBuilder> lots) {
             .map(named -> ask("place", place, named, say("lot.log.place", "a place of the plan")));
     Stream<Fault> ofLots =
         log.lots().stream()
-            .filter(named -> lots.stream().noneMatch(lot -> lot.code().equals(named)))
+            .filter(named -> !byCode.containsKey(named))
             .map(
                 named ->
                     ask(
@@ -81,8 +101,9 @@ record LogReferences(Plan plan, List<LotBuilder> lots) {
   private Stream<Fault> ofSeveralPlaces(Series log, Place place) {
     Map<String, Set<String>> lay = new TreeMap<>();
     if (log.what().isOfPlace()) {
-      lots.stream()
-          .filter(lot -> log.lots().contains(lot.code()))
+      log.lots().stream()
+          .filter(byCode::containsKey)
+          .map(code -> lots.get(byCode.get(code)))
           .forEach(lot -> lay.put(lot.code(), airOf(lot, log)));
     }
     return Set.copyOf(lay.values()).size() < 2
@@ -146,6 +167,14 @@ record LogReferences(Plan plan, List<LotBuilder> lots) {
   }
 
   private List<String> served(Series log) {
-    return lots.stream().filter(lot -> lot.isServedBy(log)).map(LotBuilder::code).toList();
+    Set<Integer> candidates = new TreeSet<>(byPlace.getOrDefault(log.place(), Set.of()));
+    log.lots().stream()
+        .flatMap(code -> Stream.ofNullable(byCode.get(code)))
+        .forEach(candidates::add);
+    return candidates.stream()
+        .map(lots::get)
+        .filter(lot -> lot.isServedBy(log))
+        .map(LotBuilder::code)
+        .toList();
   }
 }

@@ -77,7 +77,7 @@ public record Lot(
 
   /** Whether the lot is in that step: gone in, not come out, and in no later step. */
   public boolean isRunning(Step step) {
-    return stay(step).filter(stay -> stay.out().isEmpty()).isPresent() && laterThan(step).isEmpty();
+    return Stay.isRunning(step, stays);
   }
 
   public boolean isRunning() {

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
@@ -27,13 +26,12 @@ import org.flitchbook.sheet.What;
  *
  * @param entries its own, at least one
  */
-record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Stay> stays) {
+record LotBuilder(Shared shared, String code, List<Entry> entries, List<Stay> stays) {
 
-  LotBuilder(Lots.Shared shared, String code, List<Entry> entries) {
+  LotBuilder(Shared shared, String code, List<Entry> entries) {
     this(shared, code, entries, Stay.all(entries));
   }
 
-  /** Whether a series holds readings for this lot: it names it, or it is of a place it lay in. */
   /** Whether a log is of the lot; one that gave no reading while the lot lay there is, too. */
   boolean isServedBy(Series series) {
     return series.lots().contains(code)
@@ -43,6 +41,21 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
                     visit.place().equals(series.place())
                         && (overlaps(visit, series)
                             || series.samples().silentAt().anyMatch(visit::holds)));
+  }
+
+  /** Whether an entry names its product. */
+  boolean isBegun() {
+    return named().isPresent();
+  }
+
+  /** Whether it is in a step: gone in, not come out, and in no later step. */
+  boolean isRunning() {
+    return stays.stream().anyMatch(stay -> Stay.isRunning(stay.step(), stays));
+  }
+
+  /** Where it lay. */
+  Stream<String> places() {
+    return visits(stays.stream()).map(Stay.Visit::place);
   }
 
   /** Where it lay while a log was kept. */
@@ -56,17 +69,17 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
 
   private static boolean overlaps(Stay.Visit visit, Series series) {
     Samples samples = series.samples();
-    return IntStream.range(0, samples.size()).anyMatch(i -> visit.holds(samples.at(i)));
+    int first = samples.firstAt(visit.from().earliest().toEpochMilli());
+    return first < samples.size() && visit.holds(samples.at(first));
   }
 
   /**
    * The lot.
    *
-   * @param faults of all lots
+   * @param faults of its entries and logs
    */
   Lot lot(List<Lot.Correction> corrections, SortedSet<LocalDate> filed, List<Fault> faults) {
-    List<Series> logs =
-        shared.series().stream().filter(series -> series.lots().contains(code)).toList();
+    List<Series> logs = shared.seriesOf(code);
     return new Lot(
         code,
         product(),
@@ -75,7 +88,7 @@ record LotBuilder(Lots.Shared shared, String code, List<Entry> entries, List<Sta
         stays,
         new TrackBuilder(shared, entries, stays).tracks(),
         Stream.of(
-                faults.stream().filter(fault -> fault.lot().equals(code)),
+                faults.stream(),
                 ofProduct(),
                 twice().stream(),
                 stays.stream().filter(Stay::goesBack).map(LotBuilder::backwards),

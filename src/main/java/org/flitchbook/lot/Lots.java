@@ -1,14 +1,17 @@
 package org.flitchbook.lot;
 
+import static java.util.stream.Collectors.groupingBy;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -25,29 +28,68 @@ import org.flitchbook.reading.Readings;
 import org.flitchbook.reading.Series;
 
 /**
- * All lots that the days name.
- *
- * @param lots by their codes
- * @param faults those that touch no single lot
+ * All lots that the days name, by their codes. What was read of one is gathered when it is asked
+ * for: of a book of years, a day needs few.
  */
-public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
+public final class Lots {
 
-  /**
-   * What all lots share: every entry in force and every series, up to a time.
-   *
-   * @param actions what was found, held or done of no lot, and is not closed
-   */
-  record Shared(
-      Plan plan,
-      Register register,
-      List<Entry> entries,
-      List<Entry> actions,
-      List<Series> series,
-      Instant until) {}
+  private final SortedMap<String, LotBuilder> builders = new TreeMap<>();
+  private final Map<String, Lot> built = new HashMap<>();
+  private final Corrections corrections;
+  private final Map<String, SortedSet<LocalDate>> filed;
+  private final Map<String, List<Fault>> faults;
+  private final Register register;
 
-  public Lots {
-    lots = List.copyOf(lots);
-    faults = List.copyOf(faults);
+  private Lots(
+      List<LotBuilder> builders,
+      Corrections corrections,
+      Map<String, SortedSet<LocalDate>> filed,
+      List<Fault> faults,
+      Register register) {
+    builders.forEach(lot -> this.builders.put(lot.code(), lot));
+    this.corrections = corrections;
+    this.filed = filed;
+    this.faults =
+        faults.stream()
+            .collect(
+                groupingBy(fault -> this.builders.containsKey(fault.lot()) ? fault.lot() : ""));
+    this.register = register;
+  }
+
+  /** All of them. */
+  public List<Lot> lots() {
+    return builders.values().stream().map(this::built).toList();
+  }
+
+  /** Those of a day: something of it was filed then, it is in a step, or nobody began it. */
+  public List<Lot> ofDay(LocalDate day) {
+    return builders.values().stream()
+        .filter(lot -> filed(lot).contains(day) || lot.isRunning() || !lot.isBegun())
+        .map(this::built)
+        .toList();
+  }
+
+  public Optional<Lot> lot(String code) {
+    return Optional.ofNullable(builders.get(code)).map(this::built);
+  }
+
+  public Register register() {
+    return register;
+  }
+
+  /** Those that touch no single lot. */
+  public List<Fault> faults() {
+    return faults.getOrDefault("", List.of());
+  }
+
+  private Lot built(LotBuilder lot) {
+    return built.computeIfAbsent(
+        lot.code(),
+        code -> lot.lot(corrections.of(code), filed(lot), faults.getOrDefault(code, List.of())));
+  }
+
+  private SortedSet<LocalDate> filed(LotBuilder lot) {
+    return filed.getOrDefault(lot.code(), Collections.emptySortedSet());
   }
 
   /**
@@ -68,7 +110,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
     List<Entry> actions = ReferenceCheck.openWithoutLot(entries);
     Register register = Register.of(plan, entries);
     Shared shared = new Shared(plan, register, entries, actions, joined.series(), until);
-    List<LotBuilder> builders = builders(shared);
+    List<LotBuilder> builders = builders(shared, entries);
     ReferenceCheck references = new ReferenceCheck(plan);
     LogReferences logs = new LogReferences(plan, builders);
     List<Fault> faults =
@@ -82,20 +124,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
                     joined.faults().stream(),
                     logs.ofLogs(read))
                 .flatMap(each -> each));
-    Map<String, SortedSet<LocalDate>> filed = filed(days);
-    return new Lots(
-        builders.stream()
-            .map(
-                lot ->
-                    lot.lot(
-                        corrections.of(lot.code()),
-                        filed.getOrDefault(lot.code(), new TreeSet<>()),
-                        faults))
-            .toList(),
-        register,
-        faults.stream()
-            .filter(fault -> builders.stream().noneMatch(lot -> lot.code().equals(fault.lot())))
-            .toList());
+    return new Lots(builders, corrections, filed(days), faults, register);
   }
 
   /** The times of the entries in force and the last time of each log; a corrected time is none. */
@@ -110,10 +139,10 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
     return days.stream().flatMap(day -> part.apply(day).stream()).toList();
   }
 
-  private static List<LotBuilder> builders(Shared shared) {
-    return shared.entries().stream()
+  private static List<LotBuilder> builders(Shared shared, List<Entry> entries) {
+    return entries.stream()
         .filter(entry -> !entry.lot().isEmpty())
-        .collect(Collectors.groupingBy(Entry::lot, TreeMap::new, Collectors.toList()))
+        .collect(groupingBy(Entry::lot, TreeMap::new, Collectors.toList()))
         .entrySet()
         .stream()
         .map(lot -> new LotBuilder(shared, lot.getKey(), lot.getValue()))
@@ -123,7 +152,7 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
   /** Codes that differ in capitals alone are one lot, mistyped, and one file on many disks. */
   private static Stream<Fault> alike(List<LotBuilder> builders) {
     return builders.stream()
-        .collect(Collectors.groupingBy(lot -> lot.code().toLowerCase(Locale.ROOT)))
+        .collect(groupingBy(lot -> lot.code().toLowerCase(Locale.ROOT)))
         .values()
         .stream()
         .filter(same -> same.size() > 1)
@@ -151,9 +180,5 @@ public record Lots(List<Lot> lots, Register register, List<Fault> faults) {
           .forEach(lot -> filed.computeIfAbsent(lot, code -> new TreeSet<>()).add(day.date()));
     }
     return filed;
-  }
-
-  public Optional<Lot> lot(String code) {
-    return lots.stream().filter(lot -> lot.code().equals(code)).findFirst();
   }
 }

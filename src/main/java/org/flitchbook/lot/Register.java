@@ -1,11 +1,14 @@
 package org.flitchbook.lot;
 
+import static java.util.stream.Collectors.groupingBy;
 import static org.flitchbook.message.Message.say;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
@@ -21,13 +24,20 @@ import org.flitchbook.sheet.Sheet;
 import org.flitchbook.sheet.What;
 import org.flitchbook.sums.Sums;
 
-/** The checks of the instruments, in order of time. */
-public record Register(List<Check> checks) {
+/**
+ * The checks of the instruments.
+ *
+ * @param checks in order of time
+ * @param byInstrument the same of each instrument, by its id
+ */
+public record Register(List<Check> checks, Map<String, List<Check>> byInstrument) {
 
   private static final Quantity ICE = Quantity.required("32 °F");
 
-  public Register {
-    checks = checks.stream().sorted(Comparator.comparing(Check::at)).toList();
+  private static Register of(Stream<Check> checks) {
+    List<Check> inTime = checks.sorted(Comparator.comparing(Check::at)).toList();
+    return new Register(
+        inTime, inTime.stream().collect(groupingBy(check -> check.instrument().id())));
   }
 
   /**
@@ -44,9 +54,13 @@ public record Register(List<Check> checks) {
 
   /** The last check at or before a time. */
   public Optional<Check> last(String instrument, Instant time) {
-    return checks.stream()
-        .filter(check -> check.instrument().id().equals(instrument) && !check.at().isAfter(time))
-        .reduce((earlier, later) -> later);
+    List<Check> own = byInstrument.getOrDefault(instrument, List.of());
+    for (int i = own.size() - 1; i >= 0; i--) {
+      if (!own.get(i).at().isAfter(time)) {
+        return Optional.of(own.get(i));
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether the last check passed and is no older than the plan wants. */
@@ -57,6 +71,13 @@ public record Register(List<Check> checks) {
         .isPresent();
   }
 
+  /** Whether a check failed that was filed on that day. */
+  public boolean hasFailed(LocalDate day) {
+    return checks.stream()
+        .filter(check -> !check.passed())
+        .anyMatch(check -> check.entry().place().file().startsWith(day + "/"));
+  }
+
   /** How long a good check holds. */
   public static Duration validity(Instrument instrument) {
     return Duration.ofSeconds(instrument.checkEvery().inBase().rounded(0).longValueExact());
@@ -64,14 +85,12 @@ public record Register(List<Check> checks) {
 
   /** All checks of one instrument. */
   public List<Check> of(Instrument instrument) {
-    return checks.stream()
-        .filter(check -> check.instrument().id().equals(instrument.id()))
-        .toList();
+    return byInstrument.getOrDefault(instrument.id(), List.of());
   }
 
   /** The checks among the entries whose error can be calculated. */
   static Register of(Plan plan, List<Entry> entries) {
-    return new Register(
+    return of(
         written(entries)
             .flatMap(
                 entry ->
@@ -79,8 +98,7 @@ public record Register(List<Check> checks) {
                         .instrument(entry.instrument())
                         .filter(instrument -> fits(instrument, entry))
                         .flatMap(instrument -> check(plan, instrument, entry))
-                        .stream())
-            .toList());
+                        .stream()));
   }
 
   private static Stream<Entry> written(List<Entry> entries) {

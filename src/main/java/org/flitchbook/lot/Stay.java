@@ -93,6 +93,16 @@ public record Stay(
             .filter(out -> next.map(again -> out.time().isBefore(again.time())).orElse(true)));
   }
 
+  /** Whether, of these, it is in that step: gone in, not come out, and in no later step. */
+  static boolean isRunning(Step step, List<Stay> stays) {
+    return stays.stream()
+            .filter(stay -> stay.step() == step)
+            .findFirst()
+            .filter(stay -> stay.out().isEmpty())
+            .isPresent()
+        && stays.stream().noneMatch(stay -> stay.step().compareTo(step) > 0);
+  }
+
   /** Whether it is one of the two in which the core is warm. */
   boolean isHeat() {
     return step == Step.SMOKE || step == Step.CHILL;

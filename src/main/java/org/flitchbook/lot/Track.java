@@ -234,7 +234,7 @@ public record Track(
   /** While the probe was out for a short time, a reading by hand can't speak for it. */
   @Override
   public boolean stands(int index) {
-    return Curve.super.stands(index) && !(byHand(index) && isBesideOut(index));
+    return Curve.super.stands(index) && (out.isEmpty() || !byHand(index) || !isBesideOut(index));
   }
 
   private boolean isBesideOut(int index) {

@@ -28,7 +28,7 @@ import org.flitchbook.sheet.Step;
 import org.flitchbook.sheet.What;
 
 /** Cuts from all series and hand readings what counts for one lot. */
-record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
+record TrackBuilder(Shared shared, List<Entry> entries, List<Stay> stays) {
 
   /** Of a probe that reads no core. */
   private static final Track.Piece NO_PIECE = new Track.Piece(false, Optional.empty(), List.of());
@@ -79,7 +79,8 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
                 .filter(entry -> entry.is(What.INTERNAL_TEMPERATURE))
                 .filter(entry -> entry.sheet() != Sheet.DISPATCH)
                 .filter(entry -> holds(window, entry))),
-        series -> series.lots().contains(lot) ? List.of(window) : List.of());
+        shared.seriesOf(lot),
+        series -> List.of(window));
   }
 
   /** What was read by hand while it was kept for sale and when it left. */
@@ -97,14 +98,28 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
     return tracks(
         what,
         hands(
-            shared.entries().stream()
-                .filter(entry -> entry.is(what))
+            shared.during(what, begin(stay), end(stay)).stream()
                 .filter(entry -> concerns(entry, lot, stay))),
+        shared.serving(lot, stay.visits().stream().map(Stay.Visit::place)),
         series ->
             stay.visits().stream()
                 .filter(
                     visit -> series.lots().contains(lot) || visit.place().equals(series.place()))
                 .toList());
+  }
+
+  private static Instant begin(Stay stay) {
+    return stay.visits().stream()
+        .map(visit -> visit.from().earliest())
+        .min(Comparator.naturalOrder())
+        .orElseThrow();
+  }
+
+  private Instant end(Stay stay) {
+    return stay.visits().stream()
+        .map(visit -> visit.until().map(Moment::latest).orElse(shared.until()))
+        .max(Comparator.naturalOrder())
+        .orElseThrow();
   }
 
   /**
@@ -126,9 +141,12 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
 
   /** The tracks of the logs; where none was kept, that of the readings by hand. */
   private List<Track> tracks(
-      What what, List<HandReading> hands, Function<Series, List<Stay.Visit>> windows) {
+      What what,
+      List<HandReading> hands,
+      List<Series> serving,
+      Function<Series, List<Stay.Visit>> windows) {
     List<Track> logged =
-        shared.series().stream()
+        serving.stream()
             .filter(series -> series.what() == what)
             .flatMap(series -> track(series, windows.apply(series), hands).stream())
             .toList();
@@ -186,8 +204,10 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
     String piece = stated.orElse("");
     return new Track.Piece(
         stated.isPresent(),
-        shared.entries().stream()
-            .filter(entry -> entry.is(What.THICKNESS) && lots.contains(entry.lot()))
+        lots.stream()
+            .distinct()
+            .flatMap(lot -> shared.ofLot(lot).stream())
+            .filter(entry -> entry.is(What.THICKNESS))
             .filter(entry -> piece.isEmpty() || piece.equals(entry.piece()))
             .map(Entry::amount)
             .min(Comparator.naturalOrder()),
@@ -196,16 +216,22 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
 
   private Stream<Passage> passages(String lot, String piece) {
     return piece.isEmpty()
-        ? Passage.all(lot, shared.entries()).stream()
-        : Stream.of(Passage.of(lot, piece, shared.entries()));
+        ? Passage.all(lot, shared.ofLot(lot)).stream()
+        : Stream.of(Passage.of(lot, piece, shared.ofLot(lot)));
   }
 
   private Optional<Track> track(Series series, List<Stay.Visit> windows, List<HandReading> hands) {
     Samples samples = series.samples();
     long until = shared.until().toEpochMilli();
+    int first =
+        samples.firstAt(
+            windows.stream()
+                .mapToLong(window -> window.from().earliest().toEpochMilli())
+                .min()
+                .orElse(Long.MAX_VALUE));
     int[] kept =
-        IntStream.range(0, windows.isEmpty() ? 0 : samples.size())
-            .filter(i -> samples.at(i) <= until)
+        IntStream.range(first, samples.size())
+            .takeWhile(i -> samples.at(i) <= until && !isPast(windows, samples.at(i)))
             .filter(i -> windows.stream().anyMatch(window -> window.holds(samples.at(i))))
             .toArray();
     if (kept.length == 0) {
@@ -219,10 +245,16 @@ record TrackBuilder(Lots.Shared shared, List<Entry> entries, List<Stay> stays) {
         .map(spread -> track(series, kept, spread, hands));
   }
 
+  private static boolean isPast(List<Stay.Visit> windows, long at) {
+    return windows.stream()
+        .allMatch(
+            window -> window.until().filter(end -> end.latest().toEpochMilli() < at).isPresent());
+  }
+
   private Track track(
       Series series, int[] kept, HandReading.Spread spread, List<HandReading> hands) {
     Samples samples = series.samples();
-    long interval = samples.interval(gap());
+    long interval = shared.interval(samples);
     return new Track(
         series.what(),
         series.called(),

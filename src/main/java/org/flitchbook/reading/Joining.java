@@ -3,11 +3,12 @@ package org.flitchbook.reading;
 import static org.flitchbook.message.Message.say;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.PriorityQueue;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.flitchbook.input.Severity;
 
 /**
@@ -56,27 +57,31 @@ final class Joining {
     }
     Samples joined = new Samples(sources);
     int[] next = new int[parts.size()];
-    for (int part = earliest(parts, next); part >= 0; part = earliest(parts, next)) {
+    PriorityQueue<Integer> waiting = new PriorityQueue<>(inTime(parts, next));
+    for (int part = 0; part < next.length; part++) {
+      waiting.add(part);
+    }
+    while (!waiting.isEmpty()) {
+      int part = waiting.remove();
       Samples samples = parts.get(part).samples();
       if (!isTaken(joined, parts.get(part), next[part])) {
         joined.add(
             firstSource[part] + samples.sourceOf(next[part]), samples.rows().get(next[part]));
       }
       next[part]++;
+      if (next[part] < samples.size()) {
+        waiting.add(part);
+      }
     }
     return joined;
   }
 
-  /** The part whose next reading is the first; -1 where all are through. */
-  private static int earliest(List<Series> parts, int[] next) {
-    return IntStream.range(0, next.length)
-        .filter(part -> next[part] < parts.get(part).samples().size())
-        .reduce((a, b) -> at(parts, next, b) < at(parts, next, a) ? b : a)
-        .orElse(-1);
-  }
-
-  private static long at(List<Series> parts, int[] next, int part) {
-    return parts.get(part).samples().at(next[part]);
+  /**
+   * The part whose next reading is the first; of those of one time, the one that was read first.
+   */
+  private static Comparator<Integer> inTime(List<Series> parts, int[] next) {
+    return Comparator.<Integer>comparingLong(part -> parts.get(part).samples().at(next[part]))
+        .thenComparing(part -> part);
   }
 
   private boolean isTaken(Samples joined, Series part, int index) {

@@ -68,6 +68,19 @@ public record Samples(List<Source> sources, Chosen source, Chosen rows, Chosen s
     return in.log.at(rows.get(index)) + in.correction;
   }
 
+  /** The index of the first reading at or after a time; their number where there is none. */
+  public int firstAt(long time) {
+    int low = 0;
+    int high = size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      boolean isBefore = at(middle) < time;
+      low = isBefore ? middle + 1 : low;
+      high = isBefore ? high : middle;
+    }
+    return low;
+  }
+
   /** See {@link org.flitchbook.measure.Level}. */
   public long level(int index) {
     Source in = in(index);
