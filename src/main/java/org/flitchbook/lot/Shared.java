@@ -34,7 +34,7 @@ final class Shared {
   private final Map<What, List<Entry>> entriesInTime;
   private final Map<String, List<Integer>> seriesOfLot = new HashMap<>();
   private final Map<String, List<Integer>> seriesOfPlace = new HashMap<>();
-  private final Map<Samples, Long> intervals = new IdentityHashMap<>();
+  private final IdentityHashMap<Samples, Long> intervals = new IdentityHashMap<>();
 
   /**
    * Sorts what is there.
