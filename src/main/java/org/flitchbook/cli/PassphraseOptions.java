@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.flitchbook.document.Text;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.keys.Keys.Passphrase;
@@ -104,7 +105,7 @@ final class PassphraseOptions implements Passphrase {
   }
 
   private static char[] answer(Console console, String question) {
-    char[] answer = console.readPassword("%s", question);
+    char[] answer = console.readPassword("%s", Text.printable(question));
     if (answer == null) {
       throw new UsageException("cli.passphrase.none", "no passphrase was given");
     }

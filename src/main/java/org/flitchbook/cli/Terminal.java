@@ -18,6 +18,7 @@ import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.json.Json;
 import org.flitchbook.message.Message;
 import picocli.CommandLine.Model.CommandSpec;
 
@@ -29,11 +30,11 @@ final class Terminal {
   private final BufferedReader answers =
       new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
   private final PrintWriter out;
-  private final PrintWriter err;
+  private final PrintableWriter err;
 
   private Terminal(CommandSpec spec) {
     this.out = spec.commandLine().getOut();
-    this.err = spec.commandLine().getErr();
+    this.err = (PrintableWriter) spec.commandLine().getErr();
   }
 
   static int run(CommandSpec spec, boolean json, Function<Session, JobResult> job) {
@@ -63,7 +64,7 @@ final class Terminal {
     }
     err.print(session.lines(lines));
     progress("");
-    out.print(json ? result.json() : result.text());
+    out.print(json ? Json.escaped(result.json()) : result.text());
     out.flush();
     err.flush();
     return result.status().code();
@@ -87,7 +88,8 @@ final class Terminal {
   /** Says what is being done where people watch, which the launcher knows, and else nothing. */
   private void progress(String doing) {
     if (Boolean.getBoolean("flitchbook.terminal")) {
-      err.print("\r\033[K" + (doing.isEmpty() ? "" : doing + " …"));
+      err.startLineAgain();
+      err.print(doing.isEmpty() ? "" : doing + " …");
       err.flush();
     }
   }

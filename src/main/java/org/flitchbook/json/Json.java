@@ -17,6 +17,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
@@ -33,6 +35,8 @@ public final class Json {
               new DefaultPrettyPrinter()
                   .withObjectIndenter(new DefaultIndenter("  ", "\n"))
                   .withArrayIndenter(new DefaultIndenter("  ", "\n")));
+
+  private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}&&[^\\n]]");
 
   private Json() {}
 
@@ -94,6 +98,22 @@ public final class Json {
     } catch (JsonProcessingException wrong) {
       throw new IllegalArgumentException("this can't be written as JSON", wrong);
     }
+  }
+
+  /**
+   * The same document with the letters of its texts escaped that no page and no terminal shows:
+   * control characters, and marks that turn the direction of writing.
+   */
+  public static String escaped(String document) {
+    return UNSEEN
+        .matcher(document)
+        .replaceAll(
+            unseen ->
+                unseen
+                    .group()
+                    .chars()
+                    .mapToObj(letter -> "\\\\u%04x".formatted(letter))
+                    .collect(Collectors.joining()));
   }
 
   private static Parsed broken(Place place, Message found, Message expected) {
