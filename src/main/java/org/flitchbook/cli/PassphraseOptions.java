@@ -13,6 +13,7 @@ import java.util.Arrays;
 import org.flitchbook.document.Text;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.keys.KeyFolder;
 import org.flitchbook.keys.Keys.Passphrase;
 import org.flitchbook.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +44,7 @@ final class PassphraseOptions implements Passphrase {
           "cli.passphrase.both", "name a file or a variable with the passphrase, not both");
     }
     if (file != null) {
+      KeyFolder.noteOthers(session, file);
       return read(file);
     }
     return variable != null ? environment(variable) : ask(session, initials, isNew);
@@ -95,7 +97,7 @@ final class PassphraseOptions implements Passphrase {
   /** Newer versions of Java have a console without a terminal, too; the launcher knows better. */
   @SuppressWarnings("SystemConsoleNull")
   private static Console terminal() {
-    Console console = Boolean.getBoolean("flitchbook.asks") ? System.console() : null;
+    Console console = Terminal.asks() ? System.console() : null;
     if (console == null) {
       throw new UsageException(
           "cli.passphrase.no-terminal",

@@ -5,6 +5,7 @@ import static org.flitchbook.message.Message.say;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
@@ -26,8 +27,15 @@ import org.flitchbook.message.Message;
 /** Reads JSON (RFC 8259) with the place of each value, and writes it always in the same form. */
 public final class Json {
 
+  /** So many letters may a text have. No name and no sentence has more. */
+  private static final int LONGEST_TEXT = 100_000;
+
   private static final JsonFactory FACTORY =
-      JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+      JsonFactory.builder()
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .streamReadConstraints(
+              StreamReadConstraints.builder().maxStringLength(LONGEST_TEXT).build())
+          .build();
 
   private static final ObjectWriter WRITER =
       new ObjectMapper()
@@ -42,7 +50,8 @@ public final class Json {
 
   /**
    * Reads a document whose outermost value is an object. UTF-8, with or without a byte order mark;
-   * a key that stands twice and nesting deeper than 1,000 are refused.
+   * a key that stands twice, nesting deeper than 1,000 and texts of more than 100,000 letters are
+   * refused.
    */
   public static Parsed read(String name, byte[] bytes) {
     try (JsonParser parser = FACTORY.createParser(bytes)) {
