@@ -18,5 +18,6 @@ echo flitchbook: the build failed for the reason above 1>&2
 exit /b 70
 
 :start
-"%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xshare:auto %FLITCHBOOK_JAVA_OPTS% -jar "%JAR%" %*
+rem Java finds out whether somebody sits there, and says so from version 22 on only if it is told to.
+"%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xshare:auto -Djdk.console=java.base -Dflitchbook.asks=console %FLITCHBOOK_JAVA_OPTS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

@@ -34,6 +34,11 @@ public record Bundle(
   private static final String EVIDENCE = "evidence/";
   private static final String RECORDS = "records/";
 
+  /** What a bundle may unpack to at any rate, and how many times its size: tables pack by 30. */
+  private static final int SMALL = 64 << 20;
+
+  private static final int MOST_TIMES = 50;
+
   /** No bundle of a book is that large; more would fill the memory. */
   private static final int LARGEST = 1 << 30;
 
@@ -51,13 +56,19 @@ public record Bundle(
     return bundle;
   }
 
-  /** Takes a bundle apart; empty where it is no ZIP, or not what its own manifest says. */
+  /**
+   * Takes a bundle apart; empty where it is no ZIP, not what its own manifest says, or would fill
+   * the memory.
+   */
   static Optional<Bundle> read(byte[] bytes) {
     SortedMap<String, SourceFile> files = new TreeMap<>();
-    long left = LARGEST;
+    long left = Math.min(LARGEST, Math.max(SMALL, (long) MOST_TIMES * bytes.length));
     try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes), UTF_8)) {
       for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
         byte[] content = zip.readNBytes((int) left);
+        if (zip.read() >= 0) {
+          return Optional.empty();
+        }
         left -= content.length;
         files.put(entry.getName(), SourceFile.of(entry.getName(), content));
       }

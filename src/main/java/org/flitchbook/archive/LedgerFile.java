@@ -7,8 +7,8 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -52,11 +52,19 @@ public final class LedgerFile {
 
   /** Reads a book's ledger without holding it; a book without one has no line yet. */
   public static Ledger read(Path book) {
-    return Ledger.read(bytes(book.resolve(Ledger.FILE)));
+    return Ledger.read(bytes(book));
   }
 
-  private static byte[] bytes(Path file) {
-    return Files.exists(file) ? Disk.read(file) : new byte[0];
+  private static byte[] bytes(Path book) {
+    Path file = book.resolve(Ledger.FILE);
+    return Files.exists(file, LinkOption.NOFOLLOW_LINKS)
+        ? Disk.reading(
+            file,
+            () -> {
+              Disk.requireFile(book, file);
+              return Disk.bytes(file);
+            })
+        : new byte[0];
   }
 
   /**
@@ -67,14 +75,25 @@ public final class LedgerFile {
    */
   public static JobResult hold(Path book, Session session, Function<LedgerFile, JobResult> job) {
     LedgerFile file = new LedgerFile(book, session);
-    try (FileChannel lock =
-        FileChannel.open(book.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+    try (FileChannel lock = lock(book)) {
       file.await(lock);
       file.ledger = read(book);
       List<Fault> broken = file.ledger.faults();
       return broken.isEmpty() ? job.apply(file) : JobResult.broken(broken);
     } catch (IOException refused) {
       throw Disk.cantWrite(book, refused);
+    }
+  }
+
+  private static FileChannel lock(Path book) throws IOException {
+    Path records = RecordFolder.of(book).records();
+    if (Files.exists(records)) {
+      Disk.writing(records, () -> Disk.requireWithin(book, records));
+    }
+    try {
+      return Disk.open(book, LOCK);
+    } catch (IOException refused) {
+      throw Disk.cantWrite(Files.exists(book.resolve(LOCK)) ? book.resolve(LOCK) : book, refused);
     }
   }
 
@@ -158,10 +177,9 @@ public final class LedgerFile {
         file,
         () -> {
           if (ledger.torn().isPresent()) {
-            putTornAside(file, ledger.torn().get());
+            putTornAside(ledger.torn().get());
           }
-          try (FileChannel channel =
-              FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+          try (FileChannel channel = Disk.open(book, Ledger.FILE)) {
             Disk.writeAt(channel, ledger.length(), lines);
           }
           Disk.force(book);
@@ -170,12 +188,12 @@ public final class LedgerFile {
   }
 
   /** Puts a torn last line aside, so that nothing is lost and the next line can be written. */
-  private void putTornAside(Path file, Fault torn) throws IOException {
-    byte[] all = bytes(file);
+  private void putTornAside(Fault torn) throws IOException {
+    byte[] all = bytes(book);
     Path aside = Disk.free(book, TORN);
     Disk.write(aside, Arrays.copyOfRange(all, ledger.length(), all.length));
     Disk.force(book);
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+    try (FileChannel channel = Disk.open(book, Ledger.FILE)) {
       channel.truncate(ledger.length()).force(true);
     }
     notes.add(

@@ -11,6 +11,9 @@ import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.message.Message;
+import org.flitchbook.seal.PdfFile;
+import org.flitchbook.seal.PdfFile.Extraction;
 
 /**
  * A record, as PDF.
@@ -76,13 +79,13 @@ public record RecordFile(Path path, Optional<Filed> filed) {
     return Disk.name(path);
   }
 
-  /** What is wrong where the file is no PDF. */
+  /** What is wrong where the file can't be read as PDF. */
   public Fault noPdf() {
-    return Fault.broken(
-        "record",
-        Place.of(name()),
-        say("archive.no-pdf", "what can't be read as PDF"),
-        say("archive.record", "a record"));
+    Message found =
+        PdfFile.attachments(bytes()) instanceof Extraction.Refused refused
+            ? refused.found()
+            : say("archive.no-pdf", "what can't be read as PDF");
+    return Fault.broken("record", Place.of(name()), found, say("archive.record", "a record"));
   }
 
   /** The folder, on the same disk, in which another file is written before it takes its place. */

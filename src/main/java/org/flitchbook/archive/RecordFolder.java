@@ -137,7 +137,7 @@ public record RecordFolder(Path records) {
   private static boolean isSame(Path revision, Map<String, byte[]> files) throws IOException {
     List<Path> there = Disk.list(revision);
     for (Path file : there) {
-      if (!Arrays.equals(Files.readAllBytes(file), files.get(Disk.name(file)))) {
+      if (!Arrays.equals(Disk.bytes(file), files.get(Disk.name(file)))) {
         return false;
       }
     }

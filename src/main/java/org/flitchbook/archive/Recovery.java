@@ -161,7 +161,7 @@ final class Recovery {
   private static SortedMap<String, SourceFile> files(Path folder) throws IOException {
     SortedMap<String, SourceFile> files = new TreeMap<>();
     for (Path each : Disk.list(folder)) {
-      byte[] bytes = Files.isRegularFile(each) ? Files.readAllBytes(each) : new byte[0];
+      byte[] bytes = Files.isRegularFile(each) ? Disk.bytes(each) : new byte[0];
       files.put(Disk.name(each), SourceFile.of(Disk.name(each), bytes));
     }
     return files;

@@ -133,7 +133,7 @@ public final class BookFolder {
   /** A file of a book as it is now, by its path in the book; empty where there is none. */
   public static Optional<SourceFile> file(Path book, String path) {
     Path file = book.resolve(path);
-    return Files.isRegularFile(file)
+    return Files.isRegularFile(file) && Disk.reading(file, () -> Disk.isWithin(book, file))
         ? Optional.of(SourceFile.of(path, Disk.read(file)))
         : Optional.empty();
   }
@@ -220,6 +220,9 @@ public final class BookFolder {
 
   private List<SourceFile> files(Path folder, String prefix) {
     List<SourceFile> files = new ArrayList<>();
+    if (!isReadable(folder, prefix)) {
+      return files;
+    }
     for (Path each : Disk.list(folder)) {
       String name = prefix + "/" + Disk.name(each);
       if (Disk.name(each).startsWith(".")) {
@@ -255,8 +258,24 @@ public final class BookFolder {
         : say("book.neither", "something that is neither file nor folder");
   }
 
+  private boolean isReadable(Path path, String name) {
+    try {
+      Disk.requireWithin(folder, path);
+      return true;
+    } catch (IOException leadsOut) {
+      addUnreadable(name, leadsOut);
+      return false;
+    }
+  }
+
+  private void addUnreadable(String name, IOException why) {
+    Message expected = say("book.readable", "a file that can be read");
+    faults.add(Fault.broken("file", Place.of(name), Disk.reason(why), expected));
+  }
+
   private Optional<SourceFile> read(Path file, String name) {
     try {
+      Disk.requireFile(folder, file);
       long size = Files.size(file);
       if (size <= LARGEST_MB * MB) {
         return Optional.of(new SourceFile(name, content(file, size)));
@@ -268,15 +287,14 @@ public final class BookFolder {
               say("book.size", "{0} MB", size / MB),
               say("book.largest", "at most {0} MB; cut the log by day", LARGEST_MB)));
     } catch (IOException unreadable) {
-      Message expected = say("book.readable", "a file that can be read");
-      faults.add(Fault.broken("file", Place.of(name), Disk.reason(unreadable), expected));
+      addUnreadable(name, unreadable);
     }
     return Optional.empty();
   }
 
   private static ByteBuffer content(Path file, long size) throws IOException {
     if (size <= HELD) {
-      return ByteBuffer.wrap(Files.readAllBytes(file));
+      return ByteBuffer.wrap(Disk.bytes(file));
     }
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
       return channel.map(FileChannel.MapMode.READ_ONLY, 0, size);

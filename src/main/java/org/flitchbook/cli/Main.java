@@ -3,7 +3,6 @@ package org.flitchbook.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
-import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
@@ -12,6 +11,7 @@ import java.util.logging.Logger;
 import org.flitchbook.job.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -80,8 +80,9 @@ public final class Main implements Runnable {
   static int run(String[] args, PrintStream out, PrintStream err) {
     CommandLine line =
         new CommandLine(new Main())
-            .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
-            .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
+            .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
+            .setOut(new PrintableWriter(out))
+            .setErr(new PrintableWriter(err));
     return line.setExitCodeExceptionMapper(Main::status).execute(args);
   }
 

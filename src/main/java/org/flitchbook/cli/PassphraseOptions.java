@@ -10,8 +10,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.flitchbook.document.Text;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.keys.KeyFolder;
 import org.flitchbook.keys.Keys.Passphrase;
 import org.flitchbook.message.Message;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +44,7 @@ final class PassphraseOptions implements Passphrase {
           "cli.passphrase.both", "name a file or a variable with the passphrase, not both");
     }
     if (file != null) {
+      KeyFolder.noteOthers(session, file);
       return read(file);
     }
     return variable != null ? environment(variable) : ask(session, initials, isNew);
@@ -94,7 +97,7 @@ final class PassphraseOptions implements Passphrase {
   /** Newer versions of Java have a console without a terminal, too; the launcher knows better. */
   @SuppressWarnings("SystemConsoleNull")
   private static Console terminal() {
-    Console console = Boolean.getBoolean("flitchbook.asks") ? System.console() : null;
+    Console console = Terminal.asks() ? System.console() : null;
     if (console == null) {
       throw new UsageException(
           "cli.passphrase.no-terminal",
@@ -104,7 +107,7 @@ final class PassphraseOptions implements Passphrase {
   }
 
   private static char[] answer(Console console, String question) {
-    char[] answer = console.readPassword("%s", question);
+    char[] answer = console.readPassword("%s", Text.printable(question));
     if (answer == null) {
       throw new UsageException("cli.passphrase.none", "no passphrase was given");
     }

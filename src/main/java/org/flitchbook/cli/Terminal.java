@@ -18,6 +18,7 @@ import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
+import org.flitchbook.json.Json;
 import org.flitchbook.message.Message;
 import picocli.CommandLine.Model.CommandSpec;
 
@@ -26,14 +27,16 @@ final class Terminal {
 
   private static final int MOST_FAULTS = 200;
 
+  private static final String ASKS = "flitchbook.asks";
+
   private final BufferedReader answers =
       new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
   private final PrintWriter out;
-  private final PrintWriter err;
+  private final PrintableWriter err;
 
   private Terminal(CommandSpec spec) {
     this.out = spec.commandLine().getOut();
-    this.err = spec.commandLine().getErr();
+    this.err = (PrintableWriter) spec.commandLine().getErr();
   }
 
   static int run(CommandSpec spec, boolean json, Function<Session, JobResult> job) {
@@ -46,6 +49,7 @@ final class Terminal {
     } catch (UsageException refused) {
       terminal.progress("");
       terminal.err.print("flitchbook: " + session.lines(refused.messages()));
+      terminal.err.print(session.lines(session.notes()));
       terminal.err.flush();
       return ExitStatus.MISUSE.code();
     }
@@ -62,23 +66,37 @@ final class Terminal {
       lines.add(say("cli.nothing-done", "Nothing was judged and nothing was written."));
     }
     err.print(session.lines(lines));
+    err.print(session.lines(session.notes()));
     progress("");
-    out.print(json ? result.json() : result.text());
+    out.print(json ? Json.escaped(result.json()) : result.text());
     out.flush();
     err.flush();
     return result.status().code();
   }
 
-  /** Asks where people sit before both streams, which the launcher knows; else nobody answers. */
+  /**
+   * Whether people sit before both streams. The launcher knows, or leaves it to Java, as that of
+   * Windows does, which can't tell.
+   */
+  static boolean asks() {
+    return Boolean.getBoolean(ASKS) || isConsole();
+  }
+
+  @SuppressWarnings("SystemConsoleNull")
+  private static boolean isConsole() {
+    return "console".equals(System.getProperty(ASKS)) && System.console() != null;
+  }
+
+  /** Nobody answers where nobody sits. What is typed into a console has the console's letters. */
   private Optional<String> ask(String question) {
-    if (!Boolean.getBoolean("flitchbook.asks")) {
+    if (!asks()) {
       return Optional.empty();
     }
     progress("");
     err.print(question);
     err.flush();
     try {
-      return Optional.ofNullable(answers.readLine());
+      return Optional.ofNullable(isConsole() ? System.console().readLine() : answers.readLine());
     } catch (IOException unreadable) {
       throw new UncheckedIOException("the answer can't be read", unreadable);
     }
@@ -87,7 +105,8 @@ final class Terminal {
   /** Says what is being done where people watch, which the launcher knows, and else nothing. */
   private void progress(String doing) {
     if (Boolean.getBoolean("flitchbook.terminal")) {
-      err.print("\r\033[K" + (doing.isEmpty() ? "" : doing + " …"));
+      err.startLineAgain();
+      err.print(doing.isEmpty() ? "" : doing + " …");
       err.flush();
     }
   }

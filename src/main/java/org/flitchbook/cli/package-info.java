@@ -8,6 +8,7 @@
       "input",
       "job",
       "json",
+      "document",
       "book",
       "look",
       "keys",

@@ -9,15 +9,18 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -35,6 +38,9 @@ public final class Disk {
 
   /** What the names of files and folders begin with that are not yet in their place. */
   public static final String HIDDEN = ".new-";
+
+  private static final Set<PosixFilePermission> OTHERS =
+      PosixFilePermissions.fromString("---rw-rw-");
 
   private Disk() {}
 
@@ -83,10 +89,59 @@ public final class Disk {
   /**
    * The bytes of a file.
    *
-   * @throws UsageException where it can't be read
+   * @throws UsageException where it can't be read, is no plain file or has more than 512 MB
    */
   public static byte[] read(Path file) {
-    return reading(file, () -> Files.readAllBytes(file));
+    return reading(file, () -> bytes(file));
+  }
+
+  /**
+   * The same, for those who say by {@link #reason} what is wrong.
+   *
+   * @throws IOException where it can't be read, is no plain file or has more than 512 MB
+   */
+  public static byte[] bytes(Path file) throws IOException {
+    return PlainFile.bytes(file);
+  }
+
+  /**
+   * Refuses what is no plain file below a folder: a pipe would be waited for without end, a device
+   * may have no end, and a link that leads out of the folder names another's file.
+   *
+   * @throws IOException where it is none, or not there
+   */
+  public static void requireFile(Path folder, Path file) throws IOException {
+    requireWithin(folder, file);
+    PlainFile.require(file);
+  }
+
+  /**
+   * Refuses a link that leads out of a folder.
+   *
+   * @throws IOException where it does, or leads nowhere
+   */
+  public static void requireWithin(Path folder, Path path) throws IOException {
+    if (!isWithin(folder, path)) {
+      throw PlainFile.leadsOut();
+    }
+  }
+
+  /** Whether a file or folder lies below a folder once all links are followed. */
+  public static boolean isWithin(Path folder, Path path) throws IOException {
+    return path.toRealPath().startsWith(folder.toRealPath());
+  }
+
+  /**
+   * Opens a file of a folder to be written to, and makes it where it isn't there.
+   *
+   * @throws IOException as {@link #requireFile} does
+   */
+  public static FileChannel open(Path folder, String name) throws IOException {
+    Path file = folder.resolve(name);
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      requireFile(folder, file);
+    }
+    return FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
   }
 
   /**
@@ -121,6 +176,9 @@ public final class Disk {
 
   /** Says why the disk refused something. */
   public static Message reason(IOException refused) {
+    if (refused instanceof PlainFile.Refusal refusal) {
+      return refusal.why;
+    }
     if (refused instanceof AccessDeniedException) {
       return say("disk.not-permitted", "that is not permitted");
     }
@@ -222,6 +280,16 @@ public final class Disk {
       Files.deleteIfExists(hidden);
     }
     force(above(file));
+  }
+
+  /**
+   * Whether others than its owner may read or change a file. Windows keeps what lies in a user's
+   * own folder to him; there the answer is no.
+   */
+  public static boolean isOpenToOthers(Path file) throws IOException {
+    return isPosix(file)
+        && Files.isRegularFile(file)
+        && !Collections.disjoint(Files.getPosixFilePermissions(file), OTHERS);
   }
 
   private static boolean isPosix(Path path) {

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 
 /** Text in spans of one style each; may be empty. A line feed in a span breaks the line. */
 public record Text(List<Span> spans) {
-  private static final Pattern BLANK = Pattern.compile("[\\t\\r\\p{Zl}]");
+  private static final Pattern BLANK = Pattern.compile("[\\t\\r\\p{Zl}\\p{Zp}]");
   private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}&&[^\\n]]");
 
   public Text {

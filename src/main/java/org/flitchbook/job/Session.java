@@ -2,6 +2,7 @@ package org.flitchbook.job;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -17,6 +18,7 @@ public final class Session {
   private final Clock clock;
   private final Function<String, Optional<String>> ask;
   private final String tool;
+  private final List<Message> notes = new ArrayList<>();
   private Language language = Language.ENGLISH;
 
   /**
@@ -53,6 +55,16 @@ public final class Session {
   /** Each message on a line of its own. */
   public String lines(List<Message> messages) {
     return messages.stream().map(each -> say(each) + "\n").collect(Collectors.joining());
+  }
+
+  /** What the person should know beside the result; it is said after it. */
+  public void note(Message note) {
+    notes.add(note);
+  }
+
+  /** What was noted, in its order. */
+  public List<Message> notes() {
+    return List.copyOf(notes);
   }
 
   public void progress(Message doing) {

@@ -5,6 +5,7 @@ import static org.flitchbook.message.Message.say;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
@@ -17,6 +18,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.message.Message;
@@ -24,8 +27,15 @@ import org.flitchbook.message.Message;
 /** Reads JSON (RFC 8259) with the place of each value, and writes it always in the same form. */
 public final class Json {
 
+  /** So many letters may a text have. No name and no sentence has more. */
+  private static final int LONGEST_TEXT = 100_000;
+
   private static final JsonFactory FACTORY =
-      JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+      JsonFactory.builder()
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .streamReadConstraints(
+              StreamReadConstraints.builder().maxStringLength(LONGEST_TEXT).build())
+          .build();
 
   private static final ObjectWriter WRITER =
       new ObjectMapper()
@@ -34,11 +44,14 @@ public final class Json {
                   .withObjectIndenter(new DefaultIndenter("  ", "\n"))
                   .withArrayIndenter(new DefaultIndenter("  ", "\n")));
 
+  private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}&&[^\\n]]");
+
   private Json() {}
 
   /**
    * Reads a document whose outermost value is an object. UTF-8, with or without a byte order mark;
-   * a key that stands twice and nesting deeper than 1,000 are refused.
+   * a key that stands twice, nesting deeper than 1,000 and texts of more than 100,000 letters are
+   * refused.
    */
   public static Parsed read(String name, byte[] bytes) {
     try (JsonParser parser = FACTORY.createParser(bytes)) {
@@ -94,6 +107,22 @@ public final class Json {
     } catch (JsonProcessingException wrong) {
       throw new IllegalArgumentException("this can't be written as JSON", wrong);
     }
+  }
+
+  /**
+   * The same document with the letters of its texts escaped that no page and no terminal shows:
+   * control characters, and marks that turn the direction of writing.
+   */
+  public static String escaped(String document) {
+    return UNSEEN
+        .matcher(document)
+        .replaceAll(
+            unseen ->
+                unseen
+                    .group()
+                    .chars()
+                    .mapToObj(letter -> "\\\\u%04x".formatted(letter))
+                    .collect(Collectors.joining()));
   }
 
   private static Parsed broken(Place place, Message found, Message expected) {

@@ -24,10 +24,7 @@ public sealed interface Node {
     if (this instanceof Text text) {
       return say("json.text", "\"{0}\"", onOneLine(text.value()));
     } else if (this instanceof Num number) {
-      // Digit by digit only where that is short: 1e999999999 has a billion of them.
-      boolean small = Math.abs((long) number.value().scale()) < LONGEST;
-      return Message.of(
-          onOneLine(small ? number.value().toPlainString() : number.value().toString()));
+      return Message.of(onOneLine(Num.digits(number.value())));
     } else if (this instanceof Bool bool) {
       return Message.of(String.valueOf(bool.value()));
     } else if (this instanceof Items) {
@@ -73,7 +70,18 @@ public sealed interface Node {
 
   record Text(Place place, String value) implements Node {}
 
-  record Num(Place place, BigDecimal value) implements Node {}
+  record Num(Place place, BigDecimal value) implements Node {
+
+    /** Digit by digit, without zeros at the end of its decimals: 1.50 as 1.5. */
+    public String plain() {
+      return digits(value.stripTrailingZeros());
+    }
+
+    /** Only where that is short: 1e999999999 has a billion of them. */
+    private static String digits(BigDecimal value) {
+      return Math.abs((long) value.scale()) < LONGEST ? value.toPlainString() : value.toString();
+    }
+  }
 
   record Bool(Place place, boolean value) implements Node {}
 

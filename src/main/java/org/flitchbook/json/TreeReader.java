@@ -28,7 +28,11 @@ record TreeReader(String name, JsonParser parser, Map<String, Json.Span> spans) 
       return root();
     } catch (StreamConstraintsException | NumberFormatException beyond) {
       throw new JsonParseException(
-          parser, "nesting or a value beyond what is read (1,000 deep)", beyond);
+          parser,
+          String.valueOf(beyond.getMessage()).startsWith("String")
+              ? "a text of more than 100,000 letters"
+              : "nesting or a value beyond what is read (1,000 deep)",
+          beyond);
     }
   }
 

@@ -1,11 +1,14 @@
 package org.flitchbook.keys;
 
+import static org.flitchbook.message.Message.say;
+
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import org.flitchbook.disk.Disk;
+import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.sign.CertificateInfo;
 import org.flitchbook.sign.Signing;
@@ -42,6 +45,29 @@ public record KeyFolder(Path folder, String initials) {
 
   public Path key() {
     return folder.resolve(initials + ".p12");
+  }
+
+  /**
+   * The key file as it lies there, still closed; the session notes what its holder should know.
+   *
+   * @throws UsageException where it can't be read
+   */
+  public byte[] closed(Session session) {
+    byte[] file = Disk.read(key());
+    noteOthers(session, key());
+    Signing.hint(file).ifPresent(hint -> session.note(say("keys.hint", "{0}: {1}", key(), hint)));
+    return file;
+  }
+
+  /** Notes where others than its owner may read a file that is his alone. */
+  public static void noteOthers(Session session, Path secret) {
+    if (Disk.reading(secret, () -> Disk.isOpenToOthers(secret))) {
+      session.note(
+          say(
+              "keys.open-to-others",
+              "{0} can be read or changed by others on this computer; chmod 600 keeps it to you",
+              secret));
+    }
   }
 
   Path certificate() {

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Severity;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.table.FileText;
 import org.flitchbook.table.Layout;
 import org.flitchbook.table.Row;
 import org.flitchbook.table.Rows;
@@ -41,27 +42,32 @@ record LogTable(
   /** So many lines before a heading are looked through for a place to begin at. */
   private static final int PREAMBLE = 60;
 
+  /** What stands behind such a row is no table. */
+  private static final String TOO_LONG = "row too long";
+
   /** The delimiter by which most cells are times and numbers. */
   static Optional<LogTable> of(SourceFile file, Charset charset) {
+    FileText text = Tables.text(file, Optional.of(charset));
     return Stream.of(',', ';', '\t')
-        .flatMap(delimiter -> with(file, charset, delimiter).stream())
+        .flatMap(delimiter -> with(file.name(), text, charset, delimiter).stream())
         .max(Comparator.comparing(LogTable::cellsRead).thenComparing(LogTable::width));
   }
 
   /** Lines before the heading may hold what is no table; the search goes on behind them. */
-  private static Optional<LogTable> with(SourceFile file, Charset charset, char delimiter) {
+  private static Optional<LogTable> with(
+      String name, FileText text, Charset charset, char delimiter) {
     Optional<LogTable> found = Optional.empty();
     int before = -1;
     int skip = 0;
     while (found.isEmpty() && before < skip && skip <= PREAMBLE) {
       First first = new First();
       Layout layout = new Layout(Optional.of(charset), Optional.of(delimiter), skip);
-      List<Fault> faults = Tables.read(file, layout, first);
+      List<Fault> faults = Tables.read(name, text, layout, first);
       found = new TableSearch(first.rows, layout).table();
       before = skip;
       skip =
           faults.stream()
-              .filter(fault -> fault.is(Severity.BROKEN))
+              .filter(fault -> fault.is(Severity.BROKEN) && !fault.rule().equals(TOO_LONG))
               .mapToInt(fault -> fault.place().line())
               .findFirst()
               .orElse(0);

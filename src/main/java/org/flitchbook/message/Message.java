@@ -25,6 +25,8 @@ public record Message(String id, String english, List<Object> arguments) impleme
   /** A place for an argument. */
   public static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
 
+  private static final Pattern LINE_END = Pattern.compile("\\R");
+
   public Message {
     arguments = List.copyOf(arguments);
     arguments.forEach(Message::requireArgument);
@@ -74,8 +76,10 @@ public record Message(String id, String english, List<Object> arguments) impleme
     return index < arguments.size() ? shown(arguments.get(index), language) : place;
   }
 
+  /** What was read can't begin a line of its own, which would look like one of the program's. */
   static String shown(Object argument, Language language) {
-    return argument instanceof Argument value ? value.in(language) : argument.toString();
+    String shown = argument instanceof Argument value ? value.in(language) : argument.toString();
+    return LINE_END.matcher(shown).replaceAll(" ");
   }
 
   /** The id and the arguments, without any wording. */

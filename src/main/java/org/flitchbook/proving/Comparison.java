@@ -306,7 +306,7 @@ final class Comparison {
       return items.items().stream().map(each -> spelled(each, wanted)).toList().toString();
     }
     if (node instanceof Node.Num number) {
-      return number.value().stripTrailingZeros().toPlainString();
+      return number.plain();
     }
     if (node instanceof Node.Text text) {
       return '"' + text.value() + '"';

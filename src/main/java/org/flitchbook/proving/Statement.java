@@ -64,7 +64,10 @@ record Statement(Standing standing, String about, Message message) {
    */
   String line(String known, Session session) {
     boolean named = !about.isEmpty() && !about.equals(known);
-    return standing.sign + " " + (named ? about + ": " : "") + text(session);
+    return standing.sign
+        + " "
+        + (named ? session.say(Message.of(about)) + ": " : "")
+        + text(session);
   }
 
   /** As a sentence: what is wrong with a file begins small, since it may stand inside of one. */

@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
@@ -246,8 +245,7 @@ record LogsFile(Fields object, List<Log> logs) {
 
     /** By a name with {@code *} for any letters and {@code ?} for one. */
     boolean fits(String baseName) {
-      String quoted = Pattern.quote(log.files());
-      return baseName.matches(quoted.replace("*", "\\E.*\\Q").replace("?", "\\E.\\Q"));
+      return new FilePattern(log.files()).fits(baseName);
     }
 
     LogTime time() {

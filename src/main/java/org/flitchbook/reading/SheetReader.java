@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
@@ -27,12 +28,20 @@ final class SheetReader implements Rows {
   private final String name;
   private final Sheet sheet;
   private final Hand hand;
+
+  /** Many times what people write down in a day. */
+  private static final int MOST_ROWS = 5_000;
+
+  /** Three times what a cell of a spreadsheet can hold. */
+  private static final int LONGEST_CELL = 100_000;
+
   private final List<Fault> faults = new ArrayList<>();
   private final List<Entry> entries = new ArrayList<>();
   private final Map<String, Integer> columns = new LinkedHashMap<>();
   private char delimiter;
   private int rows;
   private int width;
+  private boolean hasEnough;
 
   private SheetReader(String name, Sheet sheet, Hand hand) {
     this.name = name;
@@ -92,6 +101,11 @@ final class SheetReader implements Rows {
   @Override
   public void row(Row row) {
     rows++;
+    if (tooMuch(row).isPresent()) {
+      faults.add(tooMuch(row).get());
+      hasEnough = true;
+      return;
+    }
     if (!columns.keySet().containsAll(REQUIRED)) {
       return;
     }
@@ -114,6 +128,32 @@ final class SheetReader implements Rows {
       reader.entry().ifPresent(entries::add);
     }
     faults.addAll(reader.faults());
+  }
+
+  @Override
+  public boolean haveEnough() {
+    return hasEnough;
+  }
+
+  /** What nobody has written by hand. */
+  private Optional<Fault> tooMuch(Row row) {
+    Place place = Place.of(name, row.line());
+    if (rows > MOST_ROWS) {
+      return Optional.of(
+          Fault.broken(
+              "too many rows",
+              place,
+              say("reading.rows.many", "more than {0} rows in one sheet", MOST_ROWS),
+              say("reading.rows.most", "what was written down on one day")));
+    }
+    return row.cells().stream().allMatch(cell -> cell.length() <= LONGEST_CELL)
+        ? Optional.empty()
+        : Optional.of(
+            Fault.broken(
+                "cell too long",
+                place,
+                say("reading.cell.long", "more than {0} letters in one cell", LONGEST_CELL),
+                say("reading.cell.short", "a cell of a few words, and quotes that close")));
   }
 
   private void tooWide(Row row, EntryReader reader) {

@@ -10,13 +10,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDocument;
 import org.apache.pdfbox.cos.COSNull;
 import org.apache.pdfbox.cos.COSObjectKey;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Attachment;
 import org.flitchbook.words.Words;
@@ -111,14 +109,13 @@ public final class PdfFile {
    */
   public static Extraction attachments(byte[] pdf) {
     try (PDDocument file = load(pdf)) {
-      if (file.isEncrypted()) {
-        return new Extraction.Refused(
-            say("seal.encrypted.found", "an encrypted file"),
-            say("seal.encrypted.expected", "a file that anybody can read"));
-      }
       return new Extraction.Attachments(List.copyOf(new AttachmentReader().read(file).values()));
     } catch (AttachmentReader.Refusal refusal) {
       return refusal.refused;
+    } catch (Encrypted encrypted) {
+      return new Extraction.Refused(
+          say("seal.encrypted.found", "an encrypted file"),
+          say("seal.encrypted.expected", "a file that anybody can read"));
     } catch (IOException unreadable) {
       return new Extraction.Refused(
           say(
@@ -132,7 +129,7 @@ public final class PdfFile {
   /** The words on the pages of a file, without any white space; empty where it can't be read. */
   public static Optional<String> words(byte[] pdf) {
     try (PDDocument file = load(pdf)) {
-      String text = call(() -> new PDFTextStripper().getText(file));
+      String text = call(() -> new BoundedText().getText(file));
       return Optional.of(text.replaceAll("\\s+", ""));
     } catch (IOException broken) {
       return Optional.empty();
@@ -151,30 +148,46 @@ public final class PdfFile {
   static <T> T call(Call<T> call) throws IOException {
     try {
       return call.run();
-    } catch (RuntimeException broken) {
+    } catch (RuntimeException | StackOverflowError broken) {
       throw new IOException(broken.toString(), broken);
     }
   }
 
   /**
    * Loads a file with all its objects. PDFBox would parse each when it is first asked for, and take
-   * one that it can't find for {@code null}; in a record each object that is listed is there.
+   * one that it can't find for {@code null}; in a record each object that is listed is there. What
+   * would fill the memory is refused, see {@link BoundedParser}.
    */
   static PDDocument load(byte[] pdf) throws IOException {
-    PDDocument file = call(() -> Loader.loadPDF(pdf));
+    BoundedParser parser = call(() -> new BoundedParser(pdf));
+    PDDocument file = call(parser::parse);
     try {
+      if (file.isEncrypted()) {
+        throw new Encrypted();
+      }
       COSDocument objects = file.getDocument();
       for (COSObjectKey key : List.copyOf(objects.getXrefTable().keySet())) {
         COSBase object = call(() -> objects.getObjectFromPool(key).getObject());
+        parser.throwRefusal();
         if (object == null || object instanceof COSNull) {
           throw new IOException("object " + key + " is missing");
         }
       }
+      call(
+          () -> {
+            parser.requirePages(file);
+            return file;
+          });
       return file;
     } catch (IOException broken) {
       file.close();
       throw broken;
     }
+  }
+
+  /** What is unpacked of such a file could not be counted before. */
+  private static final class Encrypted extends IOException {
+    private static final long serialVersionUID = 1L;
   }
 
   /** What came of looking for attachments in a file that anybody may have made. */

@@ -21,6 +21,7 @@ import java.util.Base64;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.bouncycastle.asn1.pkcs.Pfx;
 import org.flitchbook.message.Message;
 
 /** Keys, signatures and time stamps, all over bytes in memory. */
@@ -28,9 +29,9 @@ public final class Signing {
 
   /**
    * Rounds of the derivation from the passphrase. Java's own 10,000 are soon tried through by a
-   * thief of the file; these take half a second each time.
+   * thief of the file; these take a second or two each time.
    */
-  private static final String ROUNDS = "100000";
+  private static final int ROUNDS = 600_000;
 
   private static final int SHORTEST = 10;
   private static final String ALIAS = "flitchbook";
@@ -119,7 +120,7 @@ public final class Signing {
             why -> {
               throw new IllegalArgumentException(why.toString());
             });
-    ROUND_SETTINGS.forEach(name -> Security.setProperty(name, ROUNDS));
+    ROUND_SETTINGS.forEach(name -> Security.setProperty(name, String.valueOf(ROUNDS)));
     try {
       KeyStore store = KeyStore.getInstance("PKCS12");
       store.load(null, null);
@@ -147,6 +148,32 @@ public final class Signing {
           wrong
               ? say("sign.passphrase.wrong", "the passphrase does not open it")
               : say("sign.no-key-file", "it is no key file (PKCS#12)"));
+    }
+  }
+
+  /**
+   * What its holder should know of a key file that opens: an earlier version closed it with fewer
+   * rounds. Empty for one of today, and for what is no key file.
+   */
+  public static Optional<Message> hint(byte[] file) {
+    return rounds(file)
+        .filter(rounds -> rounds < ROUNDS)
+        .map(
+            rounds ->
+                say(
+                    "sign.rounds",
+                    "it is closed with {0} rounds, and new keys with {1}, which hold a thief up"
+                        + " longer; key retire and key new give you such a key",
+                    rounds,
+                    ROUNDS));
+  }
+
+  private static Optional<Integer> rounds(byte[] file) {
+    try {
+      return Optional.ofNullable(Pfx.getInstance(file).getMacData())
+          .map(mac -> mac.getIterationCount().intValue());
+    } catch (IllegalArgumentException | IllegalStateException noKeyFile) {
+      return Optional.empty();
     }
   }
 

@@ -276,8 +276,9 @@ public final class RecordSigning {
    */
   private SigningKey key(Signatory signatory) {
     String initials = signatory.person().initials();
-    Path file = new KeyFolder(request.keys(), initials).key();
-    byte[] closed = Disk.read(file);
+    KeyFolder folder = new KeyFolder(request.keys(), initials);
+    Path file = folder.key();
+    byte[] closed = folder.closed(session);
     char[] word = passphrase.of(session, initials, false);
     Signing.OpenedKey opened = Signing.open(closed, word);
     Arrays.fill(word, '\0');

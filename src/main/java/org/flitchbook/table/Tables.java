@@ -56,12 +56,21 @@ public final class Tables {
    * @return what is wrong with the file as a table; the rows before a fault have been handed over
    */
   public static List<Fault> read(SourceFile file, Layout layout, Rows rows) {
-    FileText text = FileText.of(file, layout.charset());
+    return read(file.name(), text(file, layout.charset()), layout, rows);
+  }
+
+  /** The same of a text that was looked at before, for those who read it again and again. */
+  public static List<Fault> read(String name, FileText text, Layout layout, Rows rows) {
     List<Fault> faults = new ArrayList<>(text.faults());
     if (!text.isBroken()) {
-      new Tables(file.name(), text, layout, rows).read().ifPresent(faults::add);
+      new Tables(name, text, layout, rows).read().ifPresent(faults::add);
     }
     return faults;
+  }
+
+  /** A file as text; a charset that isn't stated is found. */
+  public static FileText text(SourceFile file, Optional<Charset> charset) {
+    return FileText.of(file, charset);
   }
 
   /** In what encoding a file seems to be, for one about which nothing is stated. */

@@ -6,10 +6,12 @@ import java.io.File;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URLClassLoader;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.flitchbook.OwnFolders;
 
@@ -73,14 +75,38 @@ record Child(Process process) {
     return start(command).ended();
   }
 
+  /** Runs the program in 256 MB, and gives it ten seconds. */
+  static Ran small(Object... words) throws Exception {
+    Path said = Files.createTempFile("said", ".txt");
+    Process process =
+        new ProcessBuilder(command(List.of("-Xmx256m"), words))
+            .redirectErrorStream(true)
+            .redirectOutput(said.toFile())
+            .start();
+    try {
+      if (!process.waitFor(10, TimeUnit.SECONDS)) {
+        throw new AssertionError("not done after ten seconds: " + Files.readString(said));
+      }
+      return new Ran(process.exitValue(), Files.readString(said), "");
+    } finally {
+      process.destroyForcibly();
+      Files.delete(said);
+    }
+  }
+
   /**
    * Starts the program on a pseudo-terminal, where it believes that a person sits.
    *
    * @param script the program of that name, which makes the terminal
    */
   static Child onTerminal(Path script, Object... words) throws IOException {
+    return onTerminal(script, List.of("-Dflitchbook.asks=true"), words);
+  }
+
+  /** The same, started in another way. */
+  static Child onTerminal(Path script, List<String> options, Object... words) throws IOException {
     String line =
-        command(List.of("-Dflitchbook.asks=true"), words).stream()
+        command(options, words).stream()
             .map(word -> "'" + word + "'")
             .collect(Collectors.joining(" "));
     return start(List.of(script.toString(), "-qec", line, "/dev/null"));

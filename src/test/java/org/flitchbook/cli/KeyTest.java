@@ -195,6 +195,25 @@ final class KeyTest {
   }
 
   @Test
+  void where_the_launcher_cannot_tell_java_finds_the_terminal() throws Exception {
+    Path script = OutsideProgram.find("script");
+    List<String> ofWindows = List.of("-Djdk.console=java.base", "-Dflitchbook.asks=console");
+    Object[] words = {"key", "new", "--for", "MA", "--book", book, "--keys", keys};
+    Ran alone = Child.elsewhere(ofWindows, words).expect(2);
+    assertTrue(alone.out().contains("no terminal to ask for the passphrase"), alone.out());
+    Child child = Child.onTerminal(script, ofWindows, words);
+    child.answer("Passphrase for the key of MA: ", "juniper and treacle");
+    child.answer("Once more: ", "juniper and treacle");
+    child.ended().expect(0);
+  }
+
+  @Test
+  void the_launcher_of_windows_leaves_it_to_java() throws Exception {
+    String launcher = Files.readString(Path.of("flitchbook.cmd"));
+    assertTrue(launcher.contains("-Djdk.console=java.base -Dflitchbook.asks=console"), launcher);
+  }
+
+  @Test
   void two_passphrases_that_differ_make_no_key() throws Exception {
     Path script = OutsideProgram.find("script");
     Child child =

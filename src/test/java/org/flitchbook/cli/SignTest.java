@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.sun.net.httpserver.HttpServer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -192,6 +193,24 @@ final class SignTest {
                 Tree.text(plan).replaceAll(", \"keys\": \\[\\], \"key\": \"[0-9a-f]+\"", "")));
     Ran refused = yard.sign("MA").expect(2);
     assertTrue(refused.err().contains("the plan does not have the key"), refused.err());
+  }
+
+  @Test
+  void files_of_secrets_that_others_can_read_are_told() throws Exception {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("open"));
+    Path key = yard.keys.resolve("MA.p12");
+    String others =
+        " can be read or changed by others on this computer; chmod 600 keeps it to you\n";
+    Files.setPosixFilePermissions(key, PosixFilePermissions.fromString("rw-r-----"));
+    Files.setPosixFilePermissions(yard.passphrase, PosixFilePermissions.fromString("rw----r--"));
+    String said = yard.sign("MA").expect(0).err();
+    assertTrue(said.contains(key + others), said);
+    assertTrue(said.contains(yard.passphrase + others), said);
+    assertTrue(said.contains(key + ": it is closed with 10 rounds"), said);
+    Files.setPosixFilePermissions(
+        yard.keys.resolve("OR.p12"), PosixFilePermissions.fromString("rw-------"));
+    Files.setPosixFilePermissions(yard.passphrase, PosixFilePermissions.fromString("rw-------"));
+    assertFalse(yard.sign("OR").expect(0).err().contains(others));
   }
 
   @Test

@@ -104,7 +104,7 @@ final class StarvedTest {
   void a_folder_in_the_place_of_the_ledger_is_told() throws Exception {
     Files.createDirectory(Chain.file(book));
     assertEquals(
-        "flitchbook: can't read " + Chain.file(book) + ": Is a directory\n",
+        "flitchbook: can't read " + Chain.file(book) + ": a folder, not a file\n",
         Ran.of("close", day).expect(2).err());
   }
 

@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.regex.Pattern;
 import org.flitchbook.OutsideProgram;
 import org.flitchbook.SeededRun;
 import org.flitchbook.sign.Signing.KeyAlgorithm;
@@ -79,6 +80,45 @@ final class SigningTest {
   void what_is_no_key_file_is_told(String bytes) {
     OpenedKey opened = Signing.open(bytes.getBytes(UTF_8), PASSPHRASE.toCharArray());
     assertEquals("it is no key file (PKCS#12)", opened.why().orElseThrow().toString());
+  }
+
+  @Test
+  void a_key_file_of_today_has_600_000_rounds_throughout_and_needs_no_hint() throws Exception {
+    Path openssl = OutsideProgram.find("openssl");
+    Path file = write("MA.p12", FILE);
+    Process asked =
+        new ProcessBuilder(
+                openssl.toString(),
+                "pkcs12",
+                "-info",
+                "-noout",
+                "-passin",
+                "pass:" + PASSPHRASE,
+                "-in",
+                file.toString())
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(asked.getInputStream().readAllBytes(), UTF_8);
+    List<String> rounds =
+        Pattern.compile("[Ii]teration:? (\\d+)")
+            .matcher(said)
+            .results()
+            .map(r -> r.group(1))
+            .toList();
+    assertEquals(List.of("600000", "600000", "600000"), rounds, said);
+    assertEquals(Optional.empty(), Signing.hint(FILE));
+  }
+
+  @Test
+  void a_key_file_of_fewer_rounds_opens_with_a_hint() {
+    byte[] older = Seals.quick(KEY, PASSPHRASE);
+    assertEquals(KEY.info(), open(older).info());
+    assertEquals(
+        "it is closed with 10 rounds, and new keys with 600000, which hold a thief up longer; key"
+            + " retire and key new give you such a key",
+        Signing.hint(older).orElseThrow().toString());
+    assertEquals(Optional.empty(), Signing.hint(new byte[0]));
+    assertEquals(Optional.empty(), Signing.hint(new byte[] {0x30, 0}));
   }
 
   @Test
