@@ -52,7 +52,7 @@ public record Bundle(
   }
 
   /** Takes a bundle apart; empty where it is no ZIP, or not what its own manifest says. */
-  static Optional<Bundle> read(byte[] bytes) {
+  public static Optional<Bundle> read(byte[] bytes) {
     SortedMap<String, SourceFile> files = new TreeMap<>();
     long left = LARGEST;
     try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes), UTF_8)) {

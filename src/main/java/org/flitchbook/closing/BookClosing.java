@@ -191,7 +191,8 @@ final class BookClosing {
     Map<String, String> facts = new TreeMap<>();
     facts.put(DayLedger.JUDGED_AT, day.moment().toString());
     day.judgements()
-        .forEach(each -> facts.put("verdict of " + each.lot().code(), each.verdict().words()));
+        .forEach(
+            each -> facts.put(DayLedger.VERDICT_OF + each.lot().code(), each.verdict().words()));
     return facts;
   }
 }
