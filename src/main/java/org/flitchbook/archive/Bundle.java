@@ -51,7 +51,10 @@ public record Bundle(
     return bundle;
   }
 
-  /** Takes a bundle apart; empty where it is no ZIP, or not what its own manifest says. */
+  /**
+   * Takes a bundle apart; empty where it is no ZIP, holds two files of one name, or is not what its
+   * own manifest says.
+   */
   public static Optional<Bundle> read(byte[] bytes) {
     SortedMap<String, SourceFile> files = new TreeMap<>();
     long left = LARGEST;
@@ -59,7 +62,9 @@ public record Bundle(
       for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
         byte[] content = zip.readNBytes((int) left);
         left -= content.length;
-        files.put(entry.getName(), SourceFile.of(entry.getName(), content));
+        if (files.put(entry.getName(), SourceFile.of(entry.getName(), content)) != null) {
+          return Optional.empty();
+        }
       }
     } catch (IOException noBundle) {
       return Optional.empty();

@@ -70,6 +70,36 @@ public record RecordList(
     return closes.stream().filter(line -> line.event().isOf(day)).reduce((earlier, later) -> later);
   }
 
+  /**
+   * The boxes of a day's records that were signed in an earlier revision and are not in the last
+   * one: by the name of the record each box with the initials of the one who signed it.
+   */
+  public SortedMap<String, SortedMap<String, String>> toSignAgain(LocalDate day) {
+    SortedMap<String, SortedMap<String, String>> open = new TreeMap<>();
+    List<LedgerLine> ofDay = closes.stream().filter(line -> line.event().isOf(day)).toList();
+    for (LedgerLine close : ofDay) {
+      for (String path : close.event().outputs().keySet()) {
+        boolean isLast = close.equals(ofDay.get(ofDay.size() - 1));
+        SortedMap<String, String> boxes =
+            open.computeIfAbsent(
+                path.substring(path.lastIndexOf('/') + 1), name -> new TreeMap<>());
+        signed(path).forEach((box, by) -> boxes.compute(box, (key, old) -> isLast ? null : by));
+      }
+    }
+    open.values().removeIf(SortedMap::isEmpty);
+    return open;
+  }
+
+  /** The boxes of a record that were signed, each with the initials of the one who did. */
+  private Map<String, String> signed(String path) {
+    Map<String, String> boxes = new TreeMap<>();
+    files.getOrDefault(path, List.of()).stream()
+        .map(state -> state.line().event())
+        .filter(event -> event.is(EventType.SIGNED))
+        .forEach(event -> boxes.put(event.facts().getOrDefault(BOX, ""), event.by()));
+    return boxes;
+  }
+
   /** What the lines up to one have listed. */
   private static final class Reading {
 

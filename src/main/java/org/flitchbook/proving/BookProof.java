@@ -212,6 +212,14 @@ final class BookProof {
     List<RecordList.State> states = list.files().getOrDefault(file.name(), List.of());
     statements.addAll(
         new SignatureLines(file, states, look.get(), proof.signed(), trusted).statements());
+    states.stream()
+        .limit(proof.signed().isEmpty() ? 0 : 1)
+        .map(state -> state.line().event())
+        .flatMap(
+            close ->
+                new Superseded(list)
+                    .statements(close.day().orElseThrow(), close.revision(), file.name()).stream())
+        .forEach(statements::add);
     proof.signed().forEach(each -> proveHead(file.name(), each));
     return proof.signed().size();
   }
