@@ -57,10 +57,10 @@ public record Bundle(
   }
 
   /**
-   * Takes a bundle apart; empty where it is no ZIP, not what its own manifest says, or would fill
-   * the memory.
+   * Takes a bundle apart; empty where it is no ZIP, holds two files of one name, is not what its own
+   * manifest says, or would fill the memory.
    */
-  static Optional<Bundle> read(byte[] bytes) {
+  public static Optional<Bundle> read(byte[] bytes) {
     SortedMap<String, SourceFile> files = new TreeMap<>();
     long left = Math.min(LARGEST, Math.max(SMALL, (long) MOST_TIMES * bytes.length));
     try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes), UTF_8)) {
@@ -70,7 +70,9 @@ public record Bundle(
           return Optional.empty();
         }
         left -= content.length;
-        files.put(entry.getName(), SourceFile.of(entry.getName(), content));
+        if (files.put(entry.getName(), SourceFile.of(entry.getName(), content)) != null) {
+          return Optional.empty();
+        }
       }
     } catch (IOException noBundle) {
       return Optional.empty();

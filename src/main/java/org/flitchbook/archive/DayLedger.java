@@ -16,7 +16,6 @@ import org.flitchbook.input.Fault;
 import org.flitchbook.input.Place;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.ledger.Event;
-import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
@@ -26,6 +25,9 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
 
   /** The word of the fact that holds the moment judged. */
   public static final String JUDGED_AT = "judged at";
+
+  /** What the fact begins with that holds the verdict of a lot. */
+  public static final String VERDICT_OF = "verdict of ";
 
   /** The moment for which an event was judged; empty where it states none. */
   public static Optional<Instant> judgedAt(Event event) {
@@ -52,8 +54,9 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
     return hashes;
   }
 
+  /** The last close of the day that counts. */
   public Optional<LedgerLine> last() {
-    return ledger.last(day, EventType.CLOSED, EventType.AMENDED);
+    return RecordList.of(ledger).lastClose(day);
   }
 
   /** The number of the last revision; 0 where there is none. */
@@ -63,15 +66,20 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
 
   /** The records of the last revision that are gone, or not as the ledger has them. */
   public List<Fault> damage() {
-    return last().stream()
+    RecordList list = RecordList.of(ledger);
+    return list.lastClose(day).stream()
         .flatMap(line -> line.event().outputs().keySet().stream())
         .flatMap(
             path ->
-                line(path).filter(line -> !isThere(path)).map(line -> damage(path, line)).stream())
+                list
+                    .last(path)
+                    .filter(state -> !isThere(path, state.hash()))
+                    .map(state -> damage(path, state))
+                    .stream())
         .toList();
   }
 
-  private Fault damage(String path, LedgerLine line) {
+  private Fault damage(String path, RecordList.State state) {
     Message found =
         Files.isRegularFile(book.resolve(path))
             ? say("archive.damage.other", "another content")
@@ -80,36 +88,25 @@ public record DayLedger(Path book, LocalDate day, Ledger ledger) {
         say(
             "archive.damage.expected",
             "SHA-256 {0}, as line {1} of the ledger has it",
-            hash(path, line),
-            line.sequence());
+            state.hash(),
+            state.line().sequence());
     return Fault.ask("record", "", Place.of(path), found, expected);
   }
 
-  /** The hash of a file as the last line that lists it has it. */
+  /** The hash of a file as the ledger lists it now: a signature changes it after the close. */
   public Optional<String> hash(String path) {
-    return line(path).map(line -> hash(path, line));
+    return RecordList.of(ledger).last(path).map(RecordList.State::hash);
   }
 
-  private static String hash(String path, LedgerLine line) {
-    return String.valueOf(line.event().outputs().get(path));
-  }
-
-  /** The last line that lists a file: a signature changes it after it was written. */
-  private Optional<LedgerLine> line(String path) {
-    return ledger.lines().stream()
-        .filter(line -> line.event().outputs().containsKey(path))
-        .reduce((earlier, later) -> later);
-  }
-
-  private boolean isThere(String path) {
-    return BookFolder.file(book, path).map(SourceFile::sha256).equals(hash(path));
+  private boolean isThere(String path, String hash) {
+    return BookFolder.file(book, path).map(SourceFile::sha256).equals(Optional.of(hash));
   }
 
   /** The inputs of the last revision, from its bundle; empty where that is gone or was changed. */
   public Optional<List<SourceFile>> evidence() {
     String path = RecordFolder.path(day, revision()) + "/" + Bundle.FILE;
     return BookFolder.file(book, path)
-        .filter(file -> isThere(path))
+        .filter(file -> Optional.of(file.sha256()).equals(hash(path)))
         .flatMap(file -> Bundle.read(file.bytes()))
         .map(bundle -> List.copyOf(bundle.evidence().values()));
   }

@@ -93,9 +93,8 @@ final class Recovery {
   }
 
   private boolean isListed(LocalDate day, int number) {
-    return ledger.ledger().lines().stream()
+    return RecordList.of(ledger.ledger()).closes().stream()
         .map(LedgerLine::event)
-        .filter(event -> event.is(EventType.CLOSED) || event.is(EventType.AMENDED))
         .anyMatch(event -> event.isOf(day) && event.revision() == number);
   }
 
@@ -154,7 +153,7 @@ final class Recovery {
             .files(
                 DayLedger.hashes(bundle.get().evidence().values()),
                 DayLedger.outputs(day, number, files.values()))
-            .facts(Map.of(DayLedger.JUDGED_AT, moment.get(), "found", COMPLETE)));
+            .facts(Map.of(DayLedger.JUDGED_AT, moment.get(), RecordList.FOUND, COMPLETE)));
   }
 
   /** What is no plain file counts as one without a byte, so that nothing is overlooked. */
@@ -229,7 +228,8 @@ final class Recovery {
             .about(file.baseName())
             .by(person.initials(), "")
             .files(Map.of(file.name(), before), Map.of(file.name(), file.sha256()))
-            .facts(Map.of("box", last.signed().field(), "key", last.fingerprint()));
+            .facts(
+                Map.of(RecordList.BOX, last.signed().field(), RecordList.KEY, last.fingerprint()));
     ledger.append(List.of(event));
     notes.add(
         say(

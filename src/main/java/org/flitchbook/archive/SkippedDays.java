@@ -13,7 +13,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.flitchbook.book.Book;
 import org.flitchbook.ledger.Event;
-import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
@@ -68,11 +67,7 @@ public record SkippedDays(
   }
 
   private static List<Event> closes(Ledger ledger) {
-    return ledger.lines().stream()
-        .map(line -> line.event())
-        .filter(each -> each.is(EventType.CLOSED) || each.is(EventType.AMENDED))
-        .filter(each -> each.day().isPresent())
-        .toList();
+    return RecordList.of(ledger).closes().stream().map(line -> line.event()).toList();
   }
 
   private static boolean isAfter(Event close, LocalDate day) {

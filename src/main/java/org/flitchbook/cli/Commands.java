@@ -151,7 +151,9 @@ final class Commands {
               + " and the verdicts judged again. Writes nothing.")
   static final class Prove extends JsonJob {
 
-    @Parameters(paramLabel = "FILE|BOOK", description = "a record, as PDF, or a book's folder")
+    @Parameters(
+        paramLabel = "FILE|BOOK",
+        description = "a record, as PDF, a bundle.zip, or a book's folder")
     private Path what;
 
     @Option(

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SkippedDays;
 import org.flitchbook.book.Book;
 import org.flitchbook.change.Change;
@@ -87,6 +88,7 @@ final class BookClosing {
     lines.addAll(ledger.notes());
     lines.addAll(skipped().lines());
     lines.addAll(filed);
+    lines.addAll(toSignAgain());
     return Closing.closed(session, day, lines, damage);
   }
 
@@ -97,6 +99,26 @@ final class BookClosing {
 
   private boolean isMomentNew(Event last) {
     return !DayLedger.judgedAt(last).equals(Optional.of(day.moment()));
+  }
+
+  /** What was signed in an earlier revision, and is not in this one. */
+  private List<Message> toSignAgain() {
+    List<Message> lines = new ArrayList<>();
+    RecordList.of(ledger.ledger())
+        .toSignAgain(day.day())
+        .forEach(
+            (record, boxes) ->
+                boxes.forEach(
+                    (box, by) ->
+                        lines.add(
+                            say(
+                                "closing.sign-again",
+                                "To be signed again: {0}, box \"{1}\", which {2} signed in an"
+                                    + " earlier revision.",
+                                record,
+                                box,
+                                by))));
+    return lines;
   }
 
   private Filing first() {
@@ -191,7 +213,8 @@ final class BookClosing {
     Map<String, String> facts = new TreeMap<>();
     facts.put(DayLedger.JUDGED_AT, day.moment().toString());
     day.judgements()
-        .forEach(each -> facts.put("verdict of " + each.lot().code(), each.verdict().words()));
+        .forEach(
+            each -> facts.put(DayLedger.VERDICT_OF + each.lot().code(), each.verdict().words()));
     return facts;
   }
 }

@@ -33,6 +33,11 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
     sources = List.copyOf(sources);
   }
 
+  /** The path in the book of a file that a record carries. */
+  public static String inBook(String name) {
+    return name.startsWith(TOOL) ? name.substring(TOOL.length()) : name;
+  }
+
   /** All of it as a record lists it. */
   public List<FileRead> listed(List<FileRead> read) {
     Map<String, FileRead> known =
@@ -79,7 +84,7 @@ public record RecordEvidence(List<SourceFile> sources, SourceFile findings) {
       } else if (file.name().startsWith(BookFolder.FORMER_PLANS)) {
         former.add(file);
       } else if (file.name().startsWith(TOOL)) {
-        templates.add(new SourceFile(file.name().substring(TOOL.length()), file.content()));
+        templates.add(new SourceFile(inBook(file.name()), file.content()));
       } else if (file.name().startsWith(BookFolder.TEMPLATES)) {
         templates.add(file);
         own.add(file.name());

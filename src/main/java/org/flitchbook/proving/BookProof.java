@@ -18,6 +18,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
+import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
@@ -37,7 +38,7 @@ final class BookProof {
   private final Path book;
   private final Ledger ledger;
   private final TrustedKeys trusted;
-  private final Map<String, Listed> outputs = new TreeMap<>();
+  private final RecordList list;
   private final Map<String, Listed> inputs = new TreeMap<>();
   private final Map<String, String> tools = new TreeMap<>();
   private final List<Statement> statements = new ArrayList<>();
@@ -52,9 +53,9 @@ final class BookProof {
   BookProof(Path book, TrustedKeys trusted) {
     this.book = book;
     this.ledger = LedgerFile.read(book);
+    this.list = RecordList.of(ledger);
     this.trusted = trusted;
     for (LedgerLine line : ledger.lines()) {
-      list(outputs, line, line.event().outputs());
       list(inputs, line, line.event().inputs());
     }
     BookFolder.toolTemplates().forEach(file -> tools.put(file.name(), file.sha256()));
@@ -66,7 +67,8 @@ final class BookProof {
 
   List<Statement> statements() {
     proveLedger();
-    proveRecords();
+    statements.addAll(
+        new RecordsProof(book, list, below(RecordFolder.of(book).records())).statements());
     proveInputs();
     proveSignatures();
     return statements;
@@ -100,65 +102,6 @@ final class BookProof {
               "The ledger's {0} lines follow from each other, up to hash {1}.",
               head().hash());
       add(PROVED, Ledger.FILE, whole);
-    }
-  }
-
-  /** Each record as the last line has it that lists it, and what lies among them. */
-  private void proveRecords() {
-    int before = statements.size();
-    outputs.forEach(this::proveRecord);
-    if (statements.size() == before && !outputs.isEmpty()) {
-      add(
-          PROVED,
-          RecordFolder.NAME,
-          say(
-              "proving.records",
-              "All {0} files of the records are as the ledger lists them.",
-              outputs.size()));
-    }
-    below(RecordFolder.of(book).records()).stream()
-        .filter(path -> !outputs.containsKey(path))
-        .forEach(this::showStranger);
-  }
-
-  private void proveRecord(String path, Listed listed) {
-    Optional<String> hash = BookFolder.file(book, path).map(SourceFile::sha256);
-    Message missing =
-        say(
-            "proving.record.missing",
-            "It is missing, and line {0} of the ledger lists it.",
-            listed.line());
-    Message other =
-        say(
-            "proving.record.other",
-            "It is not the one that line {0} of the ledger lists.",
-            listed.line());
-    if (hash.filter(listed.hash()::equals).isEmpty()) {
-      add(BROKEN, path, hash.isEmpty() ? missing : other);
-    }
-  }
-
-  /** A file among the records that no line lists. */
-  private void showStranger(String path) {
-    if (path.contains("/" + Disk.HIDDEN)) {
-      add(
-          OPEN,
-          path,
-          say(
-              "proving.record.cut-off",
-              "A close or a signature was cut off and left it; the next one clears it away."));
-    } else if (path.contains("/" + LedgerFile.ASIDE)) {
-      add(
-          OPEN,
-          path,
-          say("proving.record.aside", "It was put aside by a close that could not prove it."));
-    } else {
-      add(
-          BROKEN,
-          path,
-          say(
-              "proving.record.unlisted",
-              "It lies among the records, and the ledger does not list it."));
     }
   }
 
@@ -214,7 +157,7 @@ final class BookProof {
   private void proveInput(String path, Listed listed) {
     Optional<String> file = BookFolder.file(book, path).map(SourceFile::sha256);
     Optional<String> now = file.or(() -> Optional.ofNullable(tools.get(path)));
-    if (outputs.containsKey(path) || now.filter(listed.hash()::equals).isPresent()) {
+    if (list.files().containsKey(path) || now.filter(listed.hash()::equals).isPresent()) {
       return;
     }
     long line = listed.line();
@@ -243,7 +186,7 @@ final class BookProof {
 
   private void proveSignatures() {
     long signatures =
-        outputs.keySet().stream()
+        list.files().keySet().stream()
             .filter(path -> path.endsWith(".pdf"))
             .flatMap(path -> BookFolder.file(book, path).stream())
             .mapToLong(this::proveSignatures)
@@ -266,6 +209,17 @@ final class BookProof {
     if (!proof.signed().isEmpty() || found.stream().anyMatch(each -> each.is(BROKEN))) {
       statements.addAll(found);
     }
+    List<RecordList.State> states = list.files().getOrDefault(file.name(), List.of());
+    statements.addAll(
+        new SignatureLines(file, states, look.get(), proof.signed(), trusted).statements());
+    states.stream()
+        .limit(proof.signed().isEmpty() ? 0 : 1)
+        .map(state -> state.line().event())
+        .flatMap(
+            close ->
+                new Superseded(list)
+                    .statements(close.day().orElseThrow(), close.revision(), file.name()).stream())
+        .forEach(statements::add);
     proof.signed().forEach(each -> proveHead(file.name(), each));
     return proof.signed().size();
   }

@@ -16,6 +16,7 @@ import java.util.Optional;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
+import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
@@ -81,12 +82,36 @@ public final class Proving {
    * Proves a record or a book: signatures, changes, the ledger, and for a record the verdicts
    * judged again from what it carries. Writes nothing.
    *
-   * @param what a record, as PDF, or a book's folder
+   * @param what a record, as PDF, a bundle of them, as ZIP, or a book's folder
    * @throws UsageException where there is no such file or folder, or no such fingerprint
    */
   public static JobResult prove(Session session, Path what, Request request) {
     Proving proving = new Proving(session, request);
-    return Files.isDirectory(what) ? proving.book(what) : proving.record(RecordFile.of(what));
+    if (Files.isDirectory(what)) {
+      return proving.book(what);
+    }
+    RecordFile record = RecordFile.of(what);
+    SourceFile file = SourceFile.of(record.name(), record.bytes());
+    return BundleProof.isZip(file) ? proving.bundle(record, file) : proving.record(record);
+  }
+
+  private JobResult bundle(RecordFile bundle, SourceFile file) {
+    session.progress(PROGRESS);
+    TrustedKeys trusted = trusted(bundle);
+    if (!trusted.faults().isEmpty()) {
+      return JobResult.broken(trusted.faults());
+    }
+    List<Statement> statements =
+        new ArrayList<>(new BundleProof(file, trusted, session.tool()).statements());
+    bundle
+        .filed()
+        .ifPresent(filed -> statements.add(inLedger(filed, file.bytes()).about(file.name())));
+    statements.add(new Statement(OPEN, "", BEYOND));
+    return result(bundle.path(), statements, json("bundle", bundle.name(), statements));
+  }
+
+  private TrustedKeys trusted(RecordFile record) {
+    return TrustedKeys.of(plan.or(() -> record.filed().map(RecordFile.Filed::book)), fingerprints);
   }
 
   private JobResult book(Path where) {
@@ -131,20 +156,28 @@ public final class Proving {
       return JobResult.broken(List.of(record.noPdf()));
     }
     session.progress(PROGRESS);
-    TrustedKeys trusted =
-        TrustedKeys.of(plan.or(() -> record.filed().map(RecordFile.Filed::book)), fingerprints);
+    TrustedKeys trusted = trusted(record);
     if (!trusted.faults().isEmpty()) {
       return JobResult.broken(trusted.faults());
     }
     RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
     List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
     statements.addAll(proof.missing(signers));
-    record.filed().ifPresent(filed -> statements.add(inLedger(filed, pdf).about(record.name())));
+    record.filed().ifPresent(filed -> statements.addAll(inBook(filed, pdf, record.name())));
     statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> json = json("record", record.name(), statements);
     json.put("signatures", proof.json(session));
     proof.comparison().ifPresent(found -> json.put("findings", findings(found)));
     return result(record.path(), statements, json);
+  }
+
+  private static List<Statement> inBook(RecordFile.Filed filed, byte[] pdf, String name) {
+    RecordList list = RecordList.of(LedgerFile.read(filed.book()));
+    List<Statement> statements = new ArrayList<>(List.of(inLedger(filed, pdf).about(name)));
+    new Superseded(list)
+        .statements(filed.day(), filed.revision(), filed.path())
+        .forEach(each -> statements.add(each.about(name)));
+    return statements;
   }
 
   /** Beside its book, whose ledger lists it. */

@@ -75,6 +75,14 @@ record TrustedKeys(
     return digits;
   }
 
+  /** The initials of the person whose key that is; empty where the plan doesn't know it. */
+  Optional<String> holder(String print) {
+    return people.stream()
+        .filter(person -> person.key(print).isPresent())
+        .map(Person::initials)
+        .findFirst();
+  }
+
   /** Whether a valid signature is by somebody known. */
   Statement confirm(String box, CertificateInfo signer, Optional<OffsetDateTime> time) {
     String print = signer.fingerprint();

@@ -13,6 +13,7 @@ import java.util.function.UnaryOperator;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
+import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
@@ -317,9 +318,12 @@ public final class RecordSigning {
         .files(Map.of(filed.path(), hash(pdf)), Map.of(filed.path(), hash(signed)))
         .facts(
             Map.of(
-                "role", signatory.role().word(),
-                "box", signatory.box(),
-                "key", key.info().fingerprint()));
+                "role",
+                signatory.role().word(),
+                RecordList.BOX,
+                signatory.box(),
+                RecordList.KEY,
+                key.info().fingerprint()));
   }
 
   private List<Message> lines(Signatory signatory, SigningKey key, boolean isStamped) {

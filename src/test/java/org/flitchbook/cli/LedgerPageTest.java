@@ -60,6 +60,7 @@ final class LedgerPageTest {
     String hash = Chain.last(book).get("hash").asText();
     assertEquals("2 lines, the last hash is " + hash + "\n", run(0));
     assertEquals("", run(1));
+    assertEquals("", run(2));
   }
 
   @Test
@@ -76,9 +77,15 @@ final class LedgerPageTest {
   }
 
   @Test
+  void a_line_that_lists_what_its_event_never_does_is_found() throws Exception {
+    Tree.edit(Chain.file(book), "\"event\":\"amended\"", "\"event\":\"dispatched\"");
+    assertTrue(run(1).startsWith("line 2 lists records/2026-02-24/r2/"), run(1));
+  }
+
+  @Test
   void a_changed_record_is_found() throws Exception {
     Files.writeString(book.resolve("records").resolve(Tree.DAY).resolve("r1/day.pdf"), "x");
-    assertTrue(run(1).startsWith("records/2026-02-24/r1/day.pdf: FAILED\n"), run(1));
+    assertTrue(run(2).startsWith("records/2026-02-24/r1/day.pdf: FAILED\n"), run(2));
   }
 
   @Test
