@@ -4,7 +4,6 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.zip.InflaterInputStream;
 import java.util.zip.ZipException;
@@ -44,7 +43,7 @@ final class BoundedParser extends PDFParser {
   private static final COSName EMBEDDED = COSName.getPDFName("EmbeddedFile");
   private static final int PIECE = 64 * 1024;
 
-  private final Map<COSStream, Long> lengths = new IdentityHashMap<>();
+  private final IdentityHashMap<COSStream, Long> lengths = new IdentityHashMap<>();
   private Optional<IOException> refusal = Optional.empty();
   private long total;
 

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.flitchbook.input.SourceFile;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -26,11 +27,16 @@ final class HostilePdfTest {
 
   @TempDir private Path folder;
 
-  private record Case(String name, byte[] pdf, String said) {}
+  private record Case(String name, SourceFile pdf, String said) {
+
+    Case(String name, byte[] pdf, String said) {
+      this(name, SourceFile.of(name, pdf), said);
+    }
+  }
 
   private void prove(Case each) throws Exception {
     Path file = folder.resolve("record.pdf");
-    Files.write(file, each.pdf);
+    Files.write(file, each.pdf.bytes());
     Ran ran = Child.small("prove", file);
     assertAll(
         () -> assertTrue(ran.status() == 1 || ran.status() == 3, ran::out),

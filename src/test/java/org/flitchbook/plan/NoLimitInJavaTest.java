@@ -71,6 +71,8 @@ final class NoLimitInJavaTest {
       reading/Numbers.java: static final int LONGEST_LOGGED = 60 | no program writes a number with more letters
       reading/LogCell.java: static final int USUAL = 9 | the letters of a plain number, for speed
       reading/Samples.java: 50_000 | of more steps than that only as many are looked at, for speed
+      reading/SheetReader.java: 100_000 | a longer cell was made to hurt; the file is refused, and no row is judged
+      reading/SheetReader.java: 5_000 | more rows were made to hurt; the file is refused, and no row is judged
       reading/WrittenClock.java: 2026 | any time shows what a pattern writes
       sums/Boiling.java: a table | where water boils, a published table
       sums/Lethality.java: static final int HOTTEST = 200 | so that a broken probe stays a number
