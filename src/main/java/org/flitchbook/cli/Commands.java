@@ -166,10 +166,21 @@ final class Commands {
         description = "a key that must have signed; may be given again")
     private @Nullable List<String> fingerprints;
 
+    @Option(
+        names = "--head",
+        paramLabel = "HEAD",
+        description =
+            "a line of the ledger as a sheet, close or sign states it, such as \"12 3f2a 9c1b 77aa"
+                + " 0c1d\", or a picture of the code on a sheet; may be given again")
+    private @Nullable List<String> heads;
+
     @Override
     JobResult run(Session session) {
-      List<String> prints = fingerprints == null ? List.of() : fingerprints;
-      return Proving.prove(session, what, plan, prints);
+      return Proving.prove(session, what, plan, all(fingerprints), all(heads));
+    }
+
+    private static List<String> all(@Nullable List<String> given) {
+      return given == null ? List.of() : given;
     }
   }
 

@@ -30,6 +30,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
+import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
@@ -50,12 +51,15 @@ public final class Proving {
   private final Session session;
   private final Optional<Path> plan;
   private final List<String> fingerprints;
+  private final List<Witness> witnesses;
   private Words words = Words.ENGLISH;
 
-  private Proving(Session session, Optional<Path> plan, List<String> fingerprints) {
+  private Proving(
+      Session session, Optional<Path> plan, List<String> fingerprints, List<String> heads) {
     this.session = session;
     this.plan = plan;
     this.fingerprints = fingerprints.stream().map(TrustedKeys::digits).toList();
+    this.witnesses = heads.stream().map(Witness::of).toList();
   }
 
   /**
@@ -66,11 +70,18 @@ public final class Proving {
    * @param plan the plan, or the folder of the book, whose keys count; empty: those of the book
    *     that the record lies in
    * @param fingerprints of keys that must have signed; in hexadecimal
-   * @throws UsageException where there is no such file or folder, or no such fingerprint
+   * @param heads of the book's ledger that were kept elsewhere: each the number and the first
+   *     digits of a line's hash, or the path of a picture of the code that holds them
+   * @throws UsageException where there is no such file or folder, no such fingerprint, or no such
+   *     head
    */
   public static JobResult prove(
-      Session session, Path what, Optional<Path> plan, List<String> fingerprints) {
-    Proving proving = new Proving(session, plan, fingerprints);
+      Session session,
+      Path what,
+      Optional<Path> plan,
+      List<String> fingerprints,
+      List<String> heads) {
+    Proving proving = new Proving(session, plan, fingerprints, heads);
     return Files.isDirectory(what) ? proving.book(what) : proving.record(RecordFile.of(what));
   }
 
@@ -89,13 +100,15 @@ public final class Proving {
     }
     BookProof proof = new BookProof(folder, trusted);
     List<Statement> statements = new ArrayList<>(proof.statements());
+    Ledger ledger = LedgerFile.read(folder);
+    witnesses.forEach(each -> statements.add(each.in(ledger)));
     statements.addAll(BookDays.statements(planned));
     statements.add(new Statement(OPEN, "", BEYOND));
-    Map<String, Object> ledger = new LinkedHashMap<>();
-    ledger.put("sequence", proof.head().sequence());
-    ledger.put("hash", proof.head().hash());
+    Map<String, Object> head = new LinkedHashMap<>();
+    head.put("sequence", proof.head().sequence());
+    head.put("hash", proof.head().hash());
     Map<String, Object> json = json("book", Disk.name(folder), statements);
-    json.put("ledger", ledger);
+    json.put("ledger", head);
     return result(folder, statements, json);
   }
 
@@ -105,6 +118,9 @@ public final class Proving {
   }
 
   private JobResult record(RecordFile record) {
+    if (!witnesses.isEmpty()) {
+      throw new UsageException("proving.one-book", "--head is for a book, whose ledger it is of");
+    }
     byte[] pdf = record.bytes();
     EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
     taken.enclosed().map(EnclosedEvidence::book).map(PlannedBook::of).ifPresent(this::speak);
@@ -195,6 +211,7 @@ public final class Proving {
             session.now(),
             Document.Paper.A4,
             new Document.Running("", "", "", ""),
+            Optional.empty(),
             blocks));
   }
 }

@@ -207,7 +207,7 @@ final class ProveTest {
   @Test
   void another_version_of_the_program_says_which_made_the_record() {
     Session newer = new Session(told -> {}, Clock.systemUTC(), asked -> Optional.empty(), "9.9.9");
-    JobResult result = Proving.prove(newer, away(twice), Optional.empty(), List.of());
+    JobResult result = Proving.prove(newer, away(twice), Optional.empty(), List.of(), List.of());
     assertEquals(ExitStatus.WELL, result.status());
     says(
         new Ran(0, result.text(), ""),
