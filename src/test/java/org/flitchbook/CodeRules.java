@@ -50,6 +50,7 @@ record CodeRules(String root, boolean emptyRooms) {
       Map.of(
           "org.apache.commons.csv..", List.of("table"),
           "com.fasterxml.jackson..", List.of("json"),
+          "com.google.zxing..", List.of("qrcode"),
           "org.apache.pdfbox..", List.of("pdf", "seal"),
           "org.bouncycastle..", List.of("sign"),
           "picocli..", List.of("cli"));

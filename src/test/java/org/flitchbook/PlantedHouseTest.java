@@ -129,6 +129,7 @@ final class PlantedHouseTest {
         reach("java.util.Random.<init>()", "new java.util.Random();"),
         library("org.apache.commons.csv..", "planted.sums"),
         library("com.fasterxml.jackson..", "planted.table"),
+        library("com.google.zxing..", "planted.check"),
         library("org.apache.pdfbox..", "planted.check"),
         library("org.bouncycastle..", "planted.check"),
         library("picocli..", "planted.check"),

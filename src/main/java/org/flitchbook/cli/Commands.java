@@ -175,11 +175,25 @@ final class Commands {
         description = "maker, reviewer or both: who must have signed; beside what the plan asks")
     private @Nullable List<String> signers;
 
+
+    @Option(
+        names = "--head",
+        paramLabel = "HEAD",
+        description =
+            "a line of the ledger as a sheet, close or sign states it, such as \"12 3f2a 9c1b 77aa"
+                + " 0c1d\", or a picture of the code on a sheet; may be given again")
+    private @Nullable List<String> heads;
+
     @Override
     JobResult run(Session session) {
-      List<String> prints = fingerprints == null ? List.of() : fingerprints;
-      List<String> roles = signers == null ? List.of() : signers;
-      return Proving.prove(session, what, new Proving.Request(plan, prints, roles));
+      return Proving.prove(
+          session,
+          what,
+          new Proving.Request(plan, all(fingerprints), all(signers), all(heads)));
+    }
+
+    private static List<String> all(@Nullable List<String> given) {
+      return given == null ? List.of() : given;
     }
   }
 

@@ -17,6 +17,7 @@ import org.flitchbook.words.Words;
  * @param made the date put in the file's metadata; a printer never asks a clock
  * @param paper the sheet to print on
  * @param running what stands at the head and foot of each page
+ * @param code what stands beside the title, on the first page
  * @param blocks the content, in reading order; not empty
  */
 public record Document(
@@ -27,6 +28,7 @@ public record Document(
     Instant made,
     Paper paper,
     Running running,
+    Optional<Code> code,
     List<Block> blocks) {
 
   /** The narrowest terminal that {@link #toText} sets text for, in characters. */
@@ -87,4 +89,25 @@ public record Document(
    * adds "page n of N" to the right of the foot. Any part may be empty; a long part is wrapped.
    */
   public record Running(String left, String right, String footLeft, String footRight) {}
+
+  /**
+   * A code for cameras, and the same in words for people.
+   *
+   * @param rows of its modules from the top, {@code #} where one is dark; as many as each is long
+   * @param alternative what it holds, for those who can't see it; not blank
+   * @param lines beside it, short
+   */
+  public record Code(List<String> rows, String alternative, List<String> lines) {
+    public Code {
+      rows = List.copyOf(rows);
+      lines = List.copyOf(lines);
+      Require.notEmpty("rows of a code", rows);
+      Require.notBlank("alternative of a code", alternative);
+      Require.notEmpty("lines beside a code", lines);
+      int size = rows.size();
+      if (rows.stream().anyMatch(row -> row.length() != size)) {
+        throw new IllegalArgumentException("a code is as wide as high: " + rows);
+      }
+    }
+  }
 }

@@ -35,6 +35,7 @@ final class PlainText {
     underlined(document.title(), "═");
     wrapped(document.subject());
     wrapped(joined(running.left(), running.right()));
+    document.code().ifPresent(code -> code.lines().forEach(this::wrapped));
     document.blocks().forEach(this::print);
     gap();
     wrapped(joined(running.footLeft(), running.footRight()));

@@ -1,5 +1,6 @@
 package org.flitchbook.ledger;
 
+import java.util.Locale;
 import java.util.regex.Pattern;
 
 /**
@@ -12,7 +13,9 @@ import java.util.regex.Pattern;
 public record Head(long sequence, String hash) {
 
   private static final Pattern HASH = Pattern.compile("[0-9a-f]{64}");
-  private static final int SHORT = 12;
+
+  /** 80 bits: more than anybody can try until another line begins alike. */
+  private static final int SHORT = 20;
 
   /** The head of a ledger without lines. */
   public static final Head NONE = new Head(0, "0".repeat(64));
@@ -31,8 +34,13 @@ public record Head(long sequence, String hash) {
     return HASH.matcher(text).matches();
   }
 
-  /** The first 12 digits of the hash, for paper. */
+  /** The first 20 digits of the hash in groups of four, for paper: to be read out and typed. */
   public String shortHash() {
-    return hash.substring(0, SHORT);
+    return hash.substring(0, SHORT).replaceAll("(.{4})(?=.)", "$1 ");
+  }
+
+  /** Number and whole hash, as a small code holds them best: digits and capitals. */
+  public String forCode() {
+    return sequence + " " + hash.toUpperCase(Locale.ROOT);
   }
 }

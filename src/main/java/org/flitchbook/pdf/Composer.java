@@ -33,12 +33,16 @@ final class Composer {
   }
 
   void compose() throws IOException {
-    words.title(document.title(), document.subject());
+    words.title(document.title(), document.subject(), document.code().map(this::beside));
     List<Block> blocks = document.blocks();
     for (int i = 0; i < blocks.size(); i++) {
       set(blocks.get(i), leadsToBoxes(blocks.subList(i + 1, blocks.size())));
     }
     flow.finish();
+  }
+
+  private CodeSetter beside(Document.Code code) {
+    return new CodeSetter(flow, code);
   }
 
   /** Boxes to sign never stand alone: with them go the words above, and rows of a table. */

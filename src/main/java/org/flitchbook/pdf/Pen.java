@@ -162,6 +162,15 @@ final class Pen implements AutoCloseable {
     out.fill();
   }
 
+  /** Fills areas as one, so that no seam shows where they meet. */
+  void fill(Color with, Iterable<Rectangle> areas) throws IOException {
+    fillWith(with);
+    for (Rectangle area : areas) {
+      addRectangle(area);
+    }
+    out.fill();
+  }
+
   private void addRectangle(Rectangle area) throws IOException {
     out.addRect(round(area.left()), y(area.bottom()), round(area.width()), round(area.height()));
   }

@@ -2,6 +2,7 @@ package org.flitchbook.pdf;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Text;
 import org.flitchbook.document.Tone;
@@ -26,17 +27,27 @@ final class TextSetter {
     this.frame = flow.frame;
   }
 
-  void title(String title, String subject) throws IOException {
-    List<TextLine> lines = lines(FontSize.LARGE, Text.Style.STRONG, title);
+  /** The title, and what it is about; a code stands at the right of both. */
+  void title(String title, String subject, Optional<CodeSetter> code) throws IOException {
+    double measure = frame.width() - code.map(CodeSetter::width).orElse(0.0);
+    List<TextLine> lines = lines(FontSize.LARGE, Text.Style.STRONG, title, measure);
+    List<TextLine> under = lines(FontSize.BODY, Text.Style.MUTED, subject, measure);
+    double height = TextLine.height(lines) + (under.isEmpty() ? 0 : 1 + TextLine.height(under));
     add(flow.root.child("H1"), lines, 0, true, (pen, top) -> pen.heading(0, title, top));
-    if (!subject.isBlank()) {
-      List<TextLine> under = lines(FontSize.BODY, Text.Style.MUTED, subject);
+    if (!under.isEmpty()) {
       add(flow.root.child("P"), under, 1, true, NOTHING);
+    }
+    if (code.isPresent()) {
+      code.get().set(height);
     }
   }
 
   private List<TextLine> lines(FontSize size, Text.Style style, String words) {
-    return flow.text.lines(size, style, words, frame.width());
+    return lines(size, style, words, frame.width());
+  }
+
+  private List<TextLine> lines(FontSize size, Text.Style style, String words, double measure) {
+    return words.isBlank() ? List.of() : flow.text.lines(size, style, words, measure);
   }
 
   void set(Block.Heading heading) throws IOException {

@@ -32,6 +32,7 @@ import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
 import org.flitchbook.json.Json;
 import org.flitchbook.judging.Judging;
+import org.flitchbook.ledger.Ledger;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.seal.PdfFile;
@@ -53,6 +54,7 @@ public final class Proving {
   private final Optional<Path> plan;
   private final List<String> fingerprints;
   private final List<SignerRole> signers;
+  private final List<Witness> witnesses;
   private Words words = Words.ENGLISH;
 
   /**
@@ -63,11 +65,15 @@ public final class Proving {
    * @param fingerprints of keys that must have signed a record; in hexadecimal
    * @param signers the roles in which each record must be signed, "maker" or "reviewer", beside
    *     those that the plan names
+   * @param heads of a book's ledger that were kept elsewhere: each the number and the first digits
+   *     of a line's hash, or the path of a picture of the code that holds them
    */
-  public record Request(Optional<Path> plan, List<String> fingerprints, List<String> signers) {
+  public record Request(
+      Optional<Path> plan, List<String> fingerprints, List<String> signers, List<String> heads) {
     public Request {
       fingerprints = List.copyOf(fingerprints);
       signers = List.copyOf(signers);
+      heads = List.copyOf(heads);
     }
   }
 
@@ -76,6 +82,7 @@ public final class Proving {
     this.plan = request.plan();
     this.fingerprints = request.fingerprints().stream().map(TrustedKeys::digits).toList();
     this.signers = request.signers().stream().map(SignerRole::named).toList();
+    this.witnesses = request.heads().stream().map(Witness::of).toList();
   }
 
   /**
@@ -83,7 +90,8 @@ public final class Proving {
    * judged again from what it carries. Writes nothing.
    *
    * @param what a record, as PDF, a bundle of them, as ZIP, or a book's folder
-   * @throws UsageException where there is no such file or folder, or no such fingerprint
+   * @throws UsageException where there is no such file or folder, or no such fingerprint,
+   *     role or head
    */
   public static JobResult prove(Session session, Path what, Request request) {
     Proving proving = new Proving(session, request);
@@ -129,13 +137,15 @@ public final class Proving {
     }
     BookProof proof = new BookProof(folder, trusted);
     List<Statement> statements = new ArrayList<>(proof.statements());
+    Ledger ledger = LedgerFile.read(folder);
+    witnesses.forEach(each -> statements.add(each.in(ledger)));
     statements.addAll(BookDays.statements(planned));
     statements.add(new Statement(OPEN, "", BEYOND));
-    Map<String, Object> ledger = new LinkedHashMap<>();
-    ledger.put("sequence", proof.head().sequence());
-    ledger.put("hash", proof.head().hash());
+    Map<String, Object> head = new LinkedHashMap<>();
+    head.put("sequence", proof.head().sequence());
+    head.put("hash", proof.head().hash());
     Map<String, Object> json = json("book", Disk.name(folder), statements);
-    json.put("ledger", ledger);
+    json.put("ledger", head);
     return result(folder, statements, json);
   }
 
@@ -145,6 +155,9 @@ public final class Proving {
   }
 
   private JobResult record(RecordFile record) {
+    if (!witnesses.isEmpty()) {
+      throw new UsageException("proving.one-book", "--head is for a book, whose ledger it is of");
+    }
     byte[] pdf = record.bytes();
     EnclosedEvidence.Taken taken = EnclosedEvidence.of(record.name(), pdf);
     taken
@@ -257,6 +270,7 @@ public final class Proving {
             session.now(),
             Document.Paper.A4,
             new Document.Running("", "", "", ""),
+            Optional.empty(),
             blocks));
   }
 }

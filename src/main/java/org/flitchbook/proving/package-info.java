@@ -6,6 +6,7 @@
     mayImport = {
       "message",
       "input",
+      "qrcode",
       "sign",
       "job",
       "json",

@@ -7,7 +7,9 @@ import org.flitchbook.account.LotAccount.Keeping;
 import org.flitchbook.change.Change;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Document;
+import org.flitchbook.ledger.Head;
 import org.flitchbook.plan.Establishment;
+import org.flitchbook.qrcode.QrCode;
 import org.flitchbook.reading.FileRead;
 import org.flitchbook.record.DayJudged.Filing;
 
@@ -58,6 +60,7 @@ final class Documents extends Section {
         day.moment(),
         Document.Paper.parse(house.paper()).orElse(Document.Paper.A4),
         running,
+        witness(),
         blocks.list());
   }
 
@@ -71,6 +74,7 @@ final class Documents extends Section {
         day.moment(),
         Document.Paper.A4,
         new Document.Running("", "", "", ""),
+        Optional.empty(),
         blocks.list());
   }
 
@@ -132,7 +136,30 @@ final class Documents extends Section {
     return carried.left() == 0 ? attached : attached + " " + further;
   }
 
-  /** The end of the chain that this close hangs on to. */
+  /**
+   * The end of the chain that this close hangs on to, beside the title: the sheet that is signed in
+   * ink is the copy of it that nobody with the folder can change.
+   */
+  private Optional<Document.Code> witness() {
+    if (filing.line() == 0) {
+      return Optional.empty();
+    }
+    Head head = new Head(filing.line(), filing.hash());
+    return Optional.of(
+        new Document.Code(
+            QrCode.rows(head.forCode()),
+            say(
+                "record.filing.code",
+                "Code that holds line {0} of the ledger with its hash {1}",
+                head.sequence(),
+                head.hash()),
+            List.of(
+                say("record.filing.head", "Ledger before this close"),
+                say("record.filing.line", "line {0}", head.sequence()),
+                head.shortHash())));
+  }
+
+  /** The end of the chain once more, with all digits of its hash. */
   private String chained() {
     if (!filing.isFiled()) {
       return say(
@@ -147,10 +174,12 @@ final class Documents extends Section {
         : say(
             "record.filing.after",
             "Revision r{0}. Before this close the ledger's last line was line {1}, with the hash"
-                + " {2} ….",
+                + " {2}. The first digits of it, and a code that holds them all, stand beside the"
+                + " title: with them prove tells later whether lines were taken out, or written"
+                + " again.",
             filing.revision(),
             filing.line(),
-            filing.hash().substring(0, SHORT_HASH));
+            inHalves(filing.hash()));
   }
 
   private Block files(List<FileRead> carried) {
@@ -160,13 +189,13 @@ final class Documents extends Section {
         .number("record.carried.bytes", "Bytes", 0, f -> String.valueOf(f.bytes()))
         .number("record.carried.rows", "Rows", 0, f -> f.rows() == 0 ? "–" : f.rows() + "")
         .number("record.carried.used", "Used", 0, f -> f.rows() == 0 ? "–" : f.used() + "")
-        // A line can end between the halves.
-        .column(
-            "record.carried.hash",
-            "SHA-256, in two halves",
-            20,
-            f -> f.sha256().substring(0, HALF_HASH) + " " + f.sha256().substring(HALF_HASH))
+        .column("record.carried.hash", "SHA-256, in two halves", 20, f -> inHalves(f.sha256()))
         .table();
+  }
+
+  /** A line can end between the halves. */
+  private static String inHalves(String hash) {
+    return hash.substring(0, HALF_HASH) + " " + hash.substring(HALF_HASH);
   }
 
   /** {@code 2028-02-24, 2 years from the last shipment}; empty where no rule is known. */

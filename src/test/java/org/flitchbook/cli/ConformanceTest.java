@@ -67,6 +67,17 @@ final class ConformanceTest {
         .flatMap(pdf -> Stream.of("MA", "OR").map(who -> signed(yard, pdf, who)));
   }
 
+  @TestFactory
+  Stream<DynamicTest> a_record_with_the_head_of_the_ledger_conforms() {
+    Smokeyard yard = Smokeyard.closed(folder.resolve("again"));
+    Path day = yard.book.resolve(Tree.DAY);
+    Tree.edit(day.resolve("chill.csv"), "4222", "4223");
+    Ran.of("close", day, "--as", "MA", "--reason", "read again").expect(0);
+    Path records = yard.book.resolve("records").resolve(Tree.DAY).resolve("r2");
+    return Stream.of("26047-B1", "day", "deviations")
+        .map(name -> DynamicTest.dynamicTest(name, () -> conforms(records.resolve(name + ".pdf"))));
+  }
+
   private static DynamicTest signed(Smokeyard yard, Path pdf, String who) {
     return DynamicTest.dynamicTest(
         pdf.getFileName() + " signed by " + who,

@@ -31,7 +31,7 @@ final class ProveTest {
   private static final String NITRITE = "us.424.22-b-3.nitrite";
 
   private static final Proving.Request AS_IT_IS =
-      new Proving.Request(Optional.empty(), List.of(), List.of());
+      new Proving.Request(Optional.empty(), List.of(), List.of(), List.of());
 
   @TempDir private static Path shared;
   private static Smokeyard yard;

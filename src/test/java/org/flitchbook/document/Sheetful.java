@@ -3,6 +3,7 @@ package org.flitchbook.document;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.flitchbook.Wording;
 
 /** Makes small documents for tests. */
@@ -18,6 +19,7 @@ final class Sheetful {
         Instant.parse("2026-02-24T22:30:00Z"),
         Document.Paper.LETTER,
         new Document.Running("Wrenfold Smokeyard", "plan 3", "times in EST", ""),
+        Optional.empty(),
         Arrays.asList(blocks));
   }
 

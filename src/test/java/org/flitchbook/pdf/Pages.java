@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -33,6 +34,7 @@ public final class Pages {
         Instant.parse("2026-02-24T22:30:00Z"),
         Document.Paper.A4,
         new Document.Running("Wrenfold Smokeyard", "plan version 3", "times in EST", "r1"),
+        Optional.empty(),
         blocks);
   }
 

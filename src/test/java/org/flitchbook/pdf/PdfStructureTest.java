@@ -80,10 +80,16 @@ class PdfStructureTest {
 
   @Test
   void a_chart_is_a_figure_in_words() throws IOException {
-    List<String> charts =
+    List<String> figures =
         said("Figure").stream().filter(each -> each.startsWith("Document: ")).toList();
-    assertEquals(1, charts.size());
-    assertTrue(charts.get(0).contains("Internal temperature of probes P1 and P2"), charts.get(0));
+    assertEquals(2, figures.size());
+    assertTrue(figures.get(1).contains("Internal temperature of probes P1 and P2"), figures.get(1));
+  }
+
+  @Test
+  void a_code_is_a_figure_in_words() throws IOException {
+    assertEquals(
+        "Document: Code that holds line 12 of the ledger with its hash", said("Figure").get(0));
   }
 
   @Test

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.flitchbook.Wording;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Block.Facts;
@@ -46,7 +47,16 @@ public final class SampleRecord {
             "plan version 3 of 2 January 2026\nrecord 26047-B1 r1 · 6f1c 09ab 77d2",
             "Times are US Eastern Standard Time, five hours behind UTC",
             "judged 24 Feb 2026 17:30"),
+        Optional.of(code()),
         blocks);
+  }
+
+  /** Of a pattern that is no code: the printer draws what it is given. */
+  private static Document.Code code() {
+    return new Document.Code(
+        List.of("#.#.#", ".###.", "##.##", ".#.#.", "#...#"),
+        "Code that holds line 12 of the ledger with its hash",
+        List.of("Ledger before this close", "line 12", "3f2a 9c1b 77aa 0c1d 55e2"));
   }
 
   private static List<Block> pageOne() {
