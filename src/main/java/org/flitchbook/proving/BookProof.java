@@ -3,6 +3,7 @@ package org.flitchbook.proving;
 import static org.flitchbook.message.Message.count;
 import static org.flitchbook.message.Message.say;
 import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.LACKS;
 import static org.flitchbook.proving.Statement.Standing.OPEN;
 import static org.flitchbook.proving.Statement.Standing.PROVED;
 
@@ -11,6 +12,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +22,7 @@ import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFolder;
 import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SignatureCheck;
+import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.Book;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
@@ -41,6 +44,7 @@ final class BookProof {
   private final RecordList list;
   private final Map<String, Listed> inputs = new TreeMap<>();
   private final Map<String, String> tools = new TreeMap<>();
+  private final Map<SignerRole, List<String>> unsigned = new EnumMap<>(SignerRole.class);
   private final List<Statement> statements = new ArrayList<>();
 
   /**
@@ -194,6 +198,28 @@ final class BookProof {
     if (signatures == 0) {
       add(OPEN, RecordFolder.NAME, say("proving.none-signed", "No record of the book is signed."));
     }
+    unsigned.forEach((role, paths) -> add(LACKS, RecordFolder.NAME, unsigned(role, paths)));
+  }
+
+  private static Message unsigned(SignerRole role, List<String> paths) {
+    return count(
+        "proving.unsigned-records",
+        paths.size(),
+        "One record must be signed by a {1}, and has no such signature: {2}.",
+        "{0} records must be signed by a {1}, and have no such signature; the first is {2}.",
+        role.message(),
+        paths.get(0));
+  }
+
+  private boolean isOfLastRevision(String path) {
+    return list.last(path)
+        .map(state -> state.line().event())
+        .filter(
+            event ->
+                list.lastClose(event.day().orElseThrow())
+                    .filter(close -> close.event().revision() == event.revision())
+                    .isPresent())
+        .isPresent();
   }
 
   /** Gives the number of the signatures in a record. */
@@ -208,6 +234,11 @@ final class BookProof {
     List<Statement> found = proof.signatures();
     if (!proof.signed().isEmpty() || found.stream().anyMatch(each -> each.is(BROKEN))) {
       statements.addAll(found);
+    }
+    if (isOfLastRevision(file.name())) {
+      proof
+          .missing()
+          .forEach(role -> unsigned.computeIfAbsent(role, r -> new ArrayList<>()).add(file.name()));
     }
     List<RecordList.State> states = list.files().getOrDefault(file.name(), List.of());
     statements.addAll(

@@ -90,8 +90,8 @@ public final class Proving {
    * judged again from what it carries. Writes nothing.
    *
    * @param what a record, as PDF, a bundle of them, as ZIP, or a book's folder
-   * @throws UsageException where there is no such file or folder, or no such fingerprint,
-   *     role or head
+   * @throws UsageException where there is no such file or folder, or no such fingerprint, role or
+   *     head
    */
   public static JobResult prove(Session session, Path what, Request request) {
     Proving proving = new Proving(session, request);
@@ -119,7 +119,8 @@ public final class Proving {
   }
 
   private TrustedKeys trusted(RecordFile record) {
-    return TrustedKeys.of(plan.or(() -> record.filed().map(RecordFile.Filed::book)), fingerprints);
+    return TrustedKeys.of(
+        plan.or(() -> record.filed().map(RecordFile.Filed::book)), fingerprints, signers);
   }
 
   private JobResult book(Path where) {
@@ -131,7 +132,7 @@ public final class Proving {
     Path folder = planned.book().folder();
     speak(planned);
     session.progress(PROGRESS);
-    TrustedKeys trusted = TrustedKeys.of(Optional.of(plan.orElse(folder)), fingerprints);
+    TrustedKeys trusted = TrustedKeys.of(Optional.of(plan.orElse(folder)), fingerprints, signers);
     if (!trusted.faults().isEmpty()) {
       return JobResult.broken(trusted.faults());
     }
@@ -175,7 +176,6 @@ public final class Proving {
     }
     RecordProof proof = new RecordProof(record.name(), pdf, look.get(), trusted);
     List<Statement> statements = new ArrayList<>(proof.all(taken, session.tool()));
-    statements.addAll(proof.missing(signers));
     record.filed().ifPresent(filed -> statements.addAll(inBook(filed, pdf, record.name())));
     statements.add(new Statement(OPEN, "", BEYOND));
     Map<String, Object> json = json("record", record.name(), statements);

@@ -87,6 +87,14 @@ final class RecordProof {
           fault.message());
     }
     taken.enclosed().ifPresent(enclosed -> judgeAgain(enclosed, tool));
+    missing()
+        .forEach(
+            role ->
+                add(
+                    LACKS,
+                    "proving.signature.missing",
+                    "It must be signed by a {0}, and has no such signature.",
+                    role.message()));
     return statements;
   }
 
@@ -173,24 +181,14 @@ final class RecordProof {
         timestamp.server().fingerprint());
   }
 
-  /** The signatures that must be there, and are not. */
-  List<Statement> missing(List<SignerRole> signers) {
+  /** The roles in which it must be signed, and is not. */
+  Set<SignerRole> missing() {
     Set<SignerRole> roles = EnumSet.noneOf(SignerRole.class);
-    roles.addAll(signers);
-    trusted.roles().forEach(word -> roles.add(SignerRole.named(word)));
+    roles.addAll(trusted.roles());
     check.signatures().stream()
         .filter(SignatureCheck.Each::isValid)
         .forEach(each -> roles.remove(SignerRole.of(each.signed().field(), look)));
-    return roles.stream()
-        .map(
-            role ->
-                new Statement(
-                        LACKS,
-                        "proving.signature.missing",
-                        "It must be signed by a {0}, and has no such signature.",
-                        role.message())
-                    .about(name))
-        .toList();
+    return roles;
   }
 
   /** Each key that was named must have signed. */

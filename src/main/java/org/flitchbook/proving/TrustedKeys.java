@@ -8,9 +8,12 @@ import static org.flitchbook.proving.Statement.Standing.PROVED;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.disk.Disk;
 import org.flitchbook.input.Fault;
@@ -28,14 +31,14 @@ import org.flitchbook.sign.CertificateInfo;
  * forger of a record forges that too.
  *
  * @param people of a plan; none where no plan counts
- * @param roles in which each record must be signed, by the plan
+ * @param roles in which each record must be signed
  * @param plan what to call that plan
  * @param fingerprints that were named
  * @param faults what is wrong with the people of the plan
  */
 record TrustedKeys(
     List<Person> people,
-    List<String> roles,
+    Set<SignerRole> roles,
     String plan,
     List<String> fingerprints,
     List<Fault> faults) {
@@ -44,18 +47,22 @@ record TrustedKeys(
    * The keys of a plan, and those that were named.
    *
    * @param plan its file, or the folder of its book; empty where no plan counts
+   * @param asked roles in which each record must be signed, beside those that the plan names
    * @throws UsageException where that plan can't be read
    */
-  static TrustedKeys of(Optional<Path> plan, List<String> fingerprints) {
+  static TrustedKeys of(Optional<Path> plan, List<String> fingerprints, List<SignerRole> asked) {
     Optional<Path> file =
         plan.map(path -> Files.isDirectory(path) ? path.resolve(BookFolder.PLAN) : path);
     String name = file.map(Path::toString).orElse("");
     Optional<Binder.Bound<Plans.Signers>> read =
         file.map(path -> Plans.signers(SourceFile.of(name, Disk.read(path))));
     Plans.Signers signers = read.flatMap(Binder.Bound::value).orElse(Plans.Signers.NONE);
+    Set<SignerRole> roles = EnumSet.noneOf(SignerRole.class);
+    roles.addAll(asked);
+    signers.roles().forEach(word -> roles.add(SignerRole.named(word)));
     return new TrustedKeys(
         signers.people(),
-        signers.roles(),
+        roles,
         name,
         fingerprints,
         read.map(Binder.Bound::faults).orElse(List.of()));

@@ -280,6 +280,11 @@ final class ProveTest {
         prove(once, "--plan", plan).expect(1),
         "✗ It must be signed by a reviewer, and has no such signature.");
     prove(twice, "--plan", plan).expect(0);
+    says(
+        Ran.of("prove", yard.book, "--signed-by", "reviewer").expect(1),
+        "NOT COMPLETE. No sign of a change.",
+        "✗ records: 2 records must be signed by a reviewer, and have no such signature; the first"
+            + " is records/2026-02-24/r1/day.pdf.");
   }
 
   @Test
