@@ -46,6 +46,7 @@ final class BookProof {
   private final Map<String, String> tools = new TreeMap<>();
   private final Map<SignerRole, List<String>> unsigned = new EnumMap<>(SignerRole.class);
   private final List<Statement> statements = new ArrayList<>();
+  private final List<SignatureCheck.Each> stating = new ArrayList<>();
 
   /**
    * A file as the ledger lists it.
@@ -75,6 +76,7 @@ final class BookProof {
         new RecordsProof(book, list, below(RecordFolder.of(book).records())).statements());
     proveInputs();
     proveSignatures();
+    statements.addAll(new KeysOfHeads(book, list).unknown(trusted.people(), stating));
     return statements;
   }
 
@@ -267,6 +269,8 @@ final class BookProof {
               head.get().sequence(),
               head.get().hash());
       add(BROKEN, path, rewritten);
+    } else if (each.isValid() && head.isPresent()) {
+      stating.add(each);
     }
   }
 

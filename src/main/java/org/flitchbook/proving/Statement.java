@@ -25,6 +25,7 @@ record Statement(Standing standing, String about, Message message) {
         "≠",
         "judged differently",
         say("proving.judged-otherwise", "What this version judges differently")),
+    UNWITNESSED("?", "key not known", say("proving.keys", "Keys that no signature vouches for")),
     PROVED("✓", "proved", say("proving.proved", "What is proved")),
     OPEN("–", "not proved", say("proving.open", "What is not proved"));
 
