@@ -84,9 +84,9 @@ record KeysOfHeads(Path book, RecordList list) {
         .filter(line -> line.sequence() <= head.sequence())
         .reduce((earlier, later) -> later)
         .flatMap(this::plan)
-        .map(Plans::people)
+        .map(Plans::signers)
         .flatMap(Binder.Bound::value)
-        .map(people -> holdings(people).collect(Collectors.toSet()))
+        .map(signers -> holdings(signers.people()).collect(Collectors.toSet()))
         .orElse(Set.of());
   }
 
