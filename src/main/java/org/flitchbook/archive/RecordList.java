@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -74,19 +75,19 @@ public record RecordList(
    * The boxes of a day's records that were signed in an earlier revision and are not in the last
    * one: by the name of the record each box with the initials of the one who signed it.
    */
-  public SortedMap<String, SortedMap<String, String>> toSignAgain(LocalDate day) {
-    SortedMap<String, SortedMap<String, String>> open = new TreeMap<>();
+  public SortedMap<String, NavigableMap<String, String>> toSignAgain(LocalDate day) {
+    SortedMap<String, NavigableMap<String, String>> open = new TreeMap<>();
     List<LedgerLine> ofDay = closes.stream().filter(line -> line.event().isOf(day)).toList();
     for (LedgerLine close : ofDay) {
       for (String path : close.event().outputs().keySet()) {
         boolean isLast = close.equals(ofDay.get(ofDay.size() - 1));
-        SortedMap<String, String> boxes =
+        NavigableMap<String, String> boxes =
             open.computeIfAbsent(
                 path.substring(path.lastIndexOf('/') + 1), name -> new TreeMap<>());
         signed(path).forEach((box, by) -> boxes.compute(box, (key, old) -> isLast ? null : by));
       }
     }
-    open.values().removeIf(SortedMap::isEmpty);
+    open.values().removeIf(Map::isEmpty);
     return open;
   }
 

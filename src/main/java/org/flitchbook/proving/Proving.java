@@ -2,6 +2,7 @@ package org.flitchbook.proving;
 
 import static org.flitchbook.message.Message.say;
 import static org.flitchbook.proving.Statement.Standing.BROKEN;
+import static org.flitchbook.proving.Statement.Standing.DIFFERS;
 import static org.flitchbook.proving.Statement.Standing.LACKS;
 import static org.flitchbook.proving.Statement.Standing.OPEN;
 import static org.flitchbook.proving.Statement.Standing.PROVED;
@@ -229,7 +230,8 @@ public final class Proving {
   }
 
   private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
-    boolean isAmiss = statements.stream().anyMatch(each -> !each.is(PROVED) && !each.is(OPEN));
+    boolean isAmiss = statements.stream()
+            .anyMatch(each -> each.is(BROKEN) || each.is(LACKS) || each.is(DIFFERS));
     return JobResult.of(
         isAmiss ? ExitStatus.AMISS : ExitStatus.WELL, text(about, statements), Json.write(json));
   }

@@ -136,7 +136,7 @@ final class SpanishTerminalTest {
         ": No se puede leer como PDF.",
         "✗ 2026-02-16/cure.csv: Se modificó después de la línea 1 del libro mayor, sin ningún"
             + " cierre.");
-    assertSpanish(Ran.of("prove", book, "--json").expect(1).json(), 9);
+    assertSpanish(Ran.of("prove", book, "--json").expect(1).json(), 11);
   }
 
   /** Each statement has an id of which there is a Spanish text, and nothing of it is English. */
