@@ -67,6 +67,7 @@ final class PlanFormats {
           .with("rind", words("on", "off"))
           .with("column", words("by", "instrument", "value", "item", "note"))
           .with("paper", words("Letter", "A4"))
+          .with("review", words(Establishment.PREFERABLY_ANOTHER, Establishment.ANOTHER))
           .with("step", Format.choice(stepsInOrder(), Step.ofWork(), Step::word))
           .with(
               "support",
