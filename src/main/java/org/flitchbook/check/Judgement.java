@@ -88,6 +88,11 @@ public record Judgement(Lot lot, Verdict verdict, List<Finding> findings, List<F
         .toList();
   }
 
+  /** Whether it may be released once it is reviewed. */
+  public boolean isFree() {
+    return verdict == Verdict.MET && deviations().isEmpty() && openFaults().isEmpty();
+  }
+
   public List<Fault> openFaults() {
     return faults.stream().filter(Fault::isOpen).toList();
   }

@@ -235,6 +235,11 @@ final class Commands {
         description = "don't ask the time stamp server that the plan names")
     private boolean unstamped;
 
+    @Option(
+        names = "--yes",
+        description = "sign without being asked; what the record says is shown all the same")
+    private boolean agreed;
+
     @Mixin private KeyCommand.Folder keys;
 
     @Mixin private PassphraseOptions passphrase;
@@ -243,7 +248,8 @@ final class Commands {
     JobResult run(Session session) {
       return RecordSigning.sign(
           session,
-          new RecordSigning.Request(file, initials, role, reason, keys.path(), book, !unstamped),
+          new RecordSigning.Request(
+              file, initials, role, reason, keys.path(), book, !unstamped, agreed),
           passphrase);
     }
   }

@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.check.Judgement;
-import org.flitchbook.check.Verdict;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.LedgerLine;
@@ -55,7 +54,7 @@ record NewEvents(DayJudged day, int revision, LedgerFile ledger) {
   private Optional<Event> release(Judgement judgement) {
     Optional<Event> last = lastRelease(judgement.lot().code());
     boolean isReleased = last.filter(event -> event.is(EventType.RELEASED)).isPresent();
-    Optional<Entry> review = judgement.lot().last(What.REVIEWED).filter(r -> isFree(judgement));
+    Optional<Entry> review = judgement.lot().last(What.REVIEWED).filter(r -> judgement.isFree());
     if (isReleased == review.isPresent() || last.filter(this::isLater).isPresent()) {
       return Optional.empty();
     }
@@ -73,12 +72,6 @@ record NewEvents(DayJudged day, int revision, LedgerFile ledger) {
 
   private boolean isLater(Event event) {
     return DayLedger.judgedAt(event).filter(moment -> moment.isAfter(day.moment())).isPresent();
-  }
-
-  private static boolean isFree(Judgement judgement) {
-    return judgement.verdict() == Verdict.MET
-        && judgement.deviations().isEmpty()
-        && judgement.openFaults().isEmpty();
   }
 
   private Event released(Judgement judgement, Entry review) {

@@ -107,6 +107,15 @@ public record EnclosedEvidence(
     return found.objects("lots").stream().flatMap(lot -> lot.text("lot").stream()).toList();
   }
 
+  /** The verdict on a lot that it states, as the word of its JSON; empty where it states none. */
+  public String verdict(String lot) {
+    return found.objects("lots").stream()
+        .filter(each -> each.text("lot").equals(Optional.of(lot)))
+        .flatMap(each -> each.text("verdict").stream())
+        .findFirst()
+        .orElse("");
+  }
+
   /** The version of the program that made it; empty where it states none. */
   public String madeBy() {
     return text(Judging.TOOL);

@@ -15,6 +15,9 @@ final class CodeSetter {
   private static final double GAP = 7;
   private static final double BEFORE = 14;
 
+  /** What it may take of the room before the next block: four modules stay clear around it. */
+  private static final double BELOW = 6;
+
   private final Flow flow;
   private final Rectangle frame;
   private final Document.Code code;
@@ -57,7 +60,7 @@ final class CodeSetter {
           figure.box(left, foot, frame.right(), foot + side());
           pen.as(figure).fill(Color.BLACK, modules(left, top));
         };
-    flow.add(0, Math.max(0, height() - title), true, drawing);
+    flow.add(0, Math.max(0, height() - title - BELOW), true, drawing);
   }
 
   /** The dark modules, those beside each other in one piece. */

@@ -17,7 +17,7 @@ final class HandwritingSetter {
 
   private static final double SLOT_GAP = 14;
   private static final double PADDING = 8;
-  private static final double LINES = 55;
+  private static final double LINES = 60;
   private static final double NAME_SHARE = 0.56;
 
   private final Flow flow;

@@ -68,6 +68,7 @@ final class PlanFormats {
           .with("column", words("by", "instrument", "value", "item", "note"))
           .with("paper", words("Letter", "A4"))
           .with("role", words("maker", "reviewer"))
+          .with("review", words(Establishment.PREFERABLY_ANOTHER, Establishment.ANOTHER))
           .with("step", Format.choice(stepsInOrder(), Step.ofWork(), Step::word))
           .with(
               "support",

@@ -96,6 +96,7 @@ final class BatchRecord extends LotSection {
         .add(heading(title(Step.RELEASE)))
         .add(entries(Sheet.DISPATCH, dispatch))
         .add(tables.entries(Sheet.LAB, laboratory))
+        .add(SigningBoxes.secondOfLot(day, judgement))
         .add(heading("record.batch.probes", "Probes and instruments"))
         .add(tables.blocks())
         .add(heading(DOUBTS))

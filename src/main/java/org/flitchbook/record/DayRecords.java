@@ -13,7 +13,6 @@ import org.flitchbook.check.Finding;
 import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
-import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.document.Document;
 import org.flitchbook.document.Tone;
 import org.flitchbook.input.Fault;
@@ -43,28 +42,16 @@ final class DayRecords extends Section {
             // Before the details, so that the boxes to sign stand under the verdicts, never alone.
             .add(documents.keepingNote(account.keepUntil()))
             .add(caution())
-            .add(
-                signatures(
-                    box(
-                        "closed",
-                        say("record.day.closed-by", "Day closed by"),
-                        say("record.day.closed", "All sheets and logs are in.")),
-                    box(
-                        "reviewed",
-                        say("record.day.reviewed-by", "Reviewed by"),
-                        say("record.day.reviewed", "The records were read."))))
+            .add(SigningBoxes.ofDay(day))
             .add(asked())
             .add(day.filing().days().lines().stream().map(line -> paragraph(say(line))).toList())
             .add(documents.changes())
             .add(missed())
             .add(doubts())
+            .add(SigningBoxes.secondOfDay(day))
             .add(documents.evidence(carried));
     String title = say("record.day.title", "Day sheet {0}", day.day());
     return documents.record(title, "", "day", blocks);
-  }
-
-  private static Signatures signatures(Signatures.Box... boxes) {
-    return new Signatures(List.of(boxes));
   }
 
   /** A day without a deviation says so and is signed all the same. */
@@ -76,20 +63,7 @@ final class DayRecords extends Section {
             .add(overview())
             .add(documents.keepingNote(day.accounts().day(day.held()).keepUntil()))
             .add(caution())
-            .add(
-                signatures(
-                    box(
-                        "raised",
-                        say("record.report.raised-by", "Raised by"),
-                        say("record.report.raised", "The lots named are held.")),
-                    box(
-                        "decided",
-                        say("record.report.decided-by", "Decided by"),
-                        say("record.report.decided", "Disposition of every gram is on file.")),
-                    box(
-                        "closed",
-                        say("record.report.closed-by", "Verified and closed by"),
-                        say("record.report.closed", "All four parts are done."))))
+            .add(SigningBoxes.ofReport(day))
             .add(asked())
             .add(documents.changes());
     for (Judgement each : day.held()) {

@@ -11,10 +11,8 @@ import org.flitchbook.check.Judgement;
 import org.flitchbook.check.Verdict;
 import org.flitchbook.document.Block;
 import org.flitchbook.document.Block.Facts;
-import org.flitchbook.document.Block.Signatures;
 import org.flitchbook.lot.Stay;
 import org.flitchbook.measure.Quantity;
-import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Plan;
 import org.flitchbook.plan.Product;
 import org.flitchbook.reading.Entry;
@@ -38,7 +36,7 @@ final class PageOne extends LotSection {
         .add(new PlanSection(day, judgement).limits())
         .add(standing())
         .add(caution())
-        .add(signatures())
+        .add(SigningBoxes.ofLot(day, judgement))
         .add(asked())
         .list();
   }
@@ -209,43 +207,5 @@ final class PageOne extends LotSection {
         .map(finding -> name(finding.limit()))
         .distinct()
         .collect(Collectors.joining("; "));
-  }
-
-  private Signatures signatures() {
-    String maker =
-        lot.first(What.CURING_SALT)
-            .flatMap(entry -> plan.person(entry.by()))
-            .map(Person::name)
-            .orElse("");
-    boolean alone = plan.establishment().soleOperator();
-    String complete =
-        say(
-            "record.page-one.complete",
-            "Complete; limits met, or corrective action and disposition on file.");
-    String reviewer =
-        alone
-            ? say("record.page-one.review-alone", "Pre-shipment review, sole operator")
-            : say("record.page-one.review", "Pre-shipment review");
-    return new Signatures(
-        List.of(
-            new Signatures.Box(
-                "prepared",
-                say("record.page-one.prepared-by", "Prepared by"),
-                maker,
-                say("record.page-one.prepared", "The entries are mine and were made at the time.")),
-            box("reviewed", reviewer, alone ? complete + " " + alone() : complete)));
-  }
-
-  /** Who reviews what he made himself says how long after. */
-  private String alone() {
-    if (account.reviewedAfter().isEmpty()) {
-      return say(
-          "record.page-one.alone", "I work alone, and have let time pass before this review.");
-    }
-    return count(
-        "record.page-one.alone-after",
-        account.reviewedAfter().get().value().floor().longValueExact(),
-        "I work alone; the review came {0} hour after the last entry before it.",
-        "I work alone; the review came {0} hours after the last entry before it.");
   }
 }

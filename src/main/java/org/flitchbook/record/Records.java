@@ -13,6 +13,9 @@ public final class Records {
   /** The key under which a record names the version of its form. */
   public static final String FORM = "form";
 
+  /** What the name of a reviewer's box begins with whose lot is not to be released. */
+  public static final String NOT_RELEASED = "not-released";
+
   private Records() {}
 
   /** What was found of a code: a document for people, and the same as a tree for JSON. */

@@ -1,58 +1,45 @@
 package org.flitchbook.signing;
 
-import static org.flitchbook.message.Message.say;
-
 import java.nio.file.Path;
+import java.time.ZonedDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.UnaryOperator;
 import org.flitchbook.archive.DayLedger;
 import org.flitchbook.archive.LedgerFile;
 import org.flitchbook.archive.RecordFile;
-import org.flitchbook.archive.RecordList;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.BookFolder;
 import org.flitchbook.book.PlannedBook;
-import org.flitchbook.disk.Disk;
 import org.flitchbook.evidence.EnclosedEvidence;
 import org.flitchbook.evidence.RecordEvidence;
-import org.flitchbook.input.Fault;
 import org.flitchbook.input.SourceFile;
+import org.flitchbook.job.ExitStatus;
 import org.flitchbook.job.JobResult;
 import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
-import org.flitchbook.judging.Judged;
 import org.flitchbook.keys.KeyFolder;
 import org.flitchbook.keys.Keys.Passphrase;
-import org.flitchbook.ledger.Event;
-import org.flitchbook.ledger.EventType;
 import org.flitchbook.ledger.Head;
 import org.flitchbook.ledger.Ledger;
-import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
 import org.flitchbook.plan.Plan;
-import org.flitchbook.record.DayJudged;
 import org.flitchbook.seal.PdfFile;
-import org.flitchbook.seal.PdfFile.SignatureRequest;
 import org.flitchbook.seal.PdfSignatures;
 import org.flitchbook.sign.Signing;
 import org.flitchbook.sign.SigningKey;
 
 /**
- * Signs a record: checks that it is as it was printed and that the person may, fills the box, and
- * adds a line to the ledger. First the file is put in place, then its line is written.
+ * Signs a record: checks that it is as it was printed and that the person may, shows what it says
+ * and asks, fills the box, and adds a line to the ledger. First the file is put in place, then its
+ * line is written. While the person is asked nobody has to wait: the ledger is held before, to see
+ * that the record is the last one, and after, when all of that is looked at again.
  */
 public final class RecordSigning {
-
-  /** Room for a signature alone, and for one with a time stamp in it. */
-  private static final int ROOM = 8192;
-
-  private static final int ROOM_WITH_STAMP = 24576;
 
   private final Session session;
   private final Request request;
@@ -60,6 +47,9 @@ public final class RecordSigning {
   private final RecordFile record;
   private final byte[] pdf;
   private final EnclosedEvidence.Taken taken;
+
+  /** What a person should know about what became of the ledger as it was found. */
+  private final List<Message> notes = new ArrayList<>();
 
   /**
    * How a record is to be signed.
@@ -72,6 +62,7 @@ public final class RecordSigning {
    * @param book whose plan knows the person; empty: the one that the record lies in, else the plan
    *     that the record carries
    * @param stamped whether a time stamp is wanted where the plan names a server
+   * @param agreed whether the person signs without being asked
    */
   public record Request(
       Path file,
@@ -80,7 +71,8 @@ public final class RecordSigning {
       Optional<String> reason,
       Path keys,
       Optional<Path> book,
-      boolean stamped) {
+      boolean stamped,
+      boolean agreed) {
 
     /** It must stand in its box with all the rest. */
     private static final int LONGEST_REASON = 60;
@@ -116,28 +108,76 @@ public final class RecordSigning {
   /**
    * Signs a record, and adds a line to the ledger of the book that it lies in.
    *
-   * @throws UsageException where the person may not, where the record was changed after it was
-   *     printed, or where no time stamp can be had
+   * @throws UsageException where the person may not or does not agree, where the record was changed
+   *     after it was printed, or where no time stamp can be had
    */
   public static JobResult sign(Session session, Request request, Passphrase passphrase) {
-    RecordFile record = RecordFile.of(request.file());
-    Function<Optional<LedgerFile>, JobResult> signing =
-        ledger -> new RecordSigning(session, request, passphrase, record).sign(ledger);
-    return record
-        .filed()
-        .map(place -> LedgerFile.hold(place.book(), session, l -> signing.apply(Optional.of(l))))
-        .orElseGet(() -> signing.apply(Optional.empty()));
+    RecordSigning signing =
+        new RecordSigning(session, request, passphrase, RecordFile.of(request.file()));
+    try {
+      return signing.sign();
+    } catch (UsageException refused) {
+      throw refused.after(signing.notes);
+    }
   }
 
-  private JobResult sign(Optional<LedgerFile> ledger) {
+  private JobResult sign() {
     Optional<PdfSignatures> look = PdfFile.signatures(pdf);
     if (look.isEmpty()) {
       return JobResult.broken(List.of(record.noPdf()));
     }
     PlannedBook book = book();
     return book.plan()
-        .map(plan -> sign(plan, look.get(), ledger))
+        .map(plan -> sign(plan, look.get()))
         .orElseGet(() -> JobResult.broken(book.faults()));
+  }
+
+  private JobResult sign(Plan plan, PdfSignatures look) {
+    session.speak(plan.words());
+    JobResult settled = holding(ledger -> settle(ledger, plan));
+    if (settled.status() != ExitStatus.WELL) {
+      return settled;
+    }
+    SignatureCheck check = SignatureCheck.of(pdf, look);
+    refuseTouched(check);
+    Signatory signatory = Signatory.of(request, plan, look);
+    Shown shown = Shown.of(taken, session.tool());
+    new PageCheck(record.name(), shown, session.tool()).refuseOther(pdf, look);
+    signatory.refuse(shown, check, look);
+    List<Message> lines = signatory.lines(record.name(), shown);
+    if (!request.agreed()) {
+      Consent.ask(session, lines);
+    }
+    SigningKey key = key(signatory);
+    return holding(
+        ledger -> {
+          settle(ledger, plan);
+          refuseChangedMeanwhile(plan);
+          List<Message> said = new ArrayList<>(request.agreed() ? lines : List.of());
+          said.addAll(sealing(signatory, shown, key, ledger).into(ledger));
+          said.addAll(notes);
+          ledger.ifPresent(held -> said.addAll(held.notes()));
+          return JobResult.well(session.lines(said));
+        });
+  }
+
+  private Sealing sealing(
+      Signatory signatory, Shown shown, SigningKey key, Optional<LedgerFile> ledger) {
+    ZonedDateTime now = now(signatory.plan());
+    signatory.refuseUnknown(key.info(), now);
+    Optional<Head> head = ledger.map(LedgerFile::ledger).map(Ledger::head);
+    Autograph autograph = new Autograph(signatory, shown.review(), now, key.info(), head);
+    Optional<String> server =
+        signatory.plan().establishment().timestampUrl().filter(url -> request.stamped());
+    return new Sealing(session, record, pdf, autograph, key, server);
+  }
+
+  /** A job with the ledger of the book that the record lies in; without one elsewhere. */
+  private JobResult holding(Function<Optional<LedgerFile>, JobResult> job) {
+    return record
+        .filed()
+        .map(place -> LedgerFile.hold(place.book(), session, l -> job.apply(Optional.of(l))))
+        .orElseGet(() -> job.apply(Optional.empty()));
   }
 
   /** The book of today; of a record far from its book, what it carries of it. */
@@ -155,24 +195,26 @@ public final class RecordSigning {
                     taken.faults()));
   }
 
-  private JobResult sign(Plan plan, PdfSignatures look, Optional<LedgerFile> ledger) {
-    session.speak(plan.words());
-    List<Message> notes = new ArrayList<>();
-    try {
-      ledger.ifPresent(held -> settle(held, plan, notes));
-      refuseTouched(SignatureCheck.of(pdf, look));
-      refuseOtherPages(look);
-      return sign(Signatory.of(session, request, plan, look), ledger, notes);
-    } catch (UsageException refused) {
-      throw refused.after(notes);
-    }
+  /** What was cut off before gets its lines first, so that the ledger has the record as it is. */
+  private JobResult settle(Optional<LedgerFile> ledger, Plan plan) {
+    ledger.ifPresent(
+        held -> {
+          RecordFile.Filed filed = record.filed().orElseThrow();
+          notes.addAll(held.settle(filed.day(), plan));
+          refuseOther(held.day(filed.day()), filed);
+        });
+    return JobResult.well("");
   }
 
-  /** What was cut off before gets its lines first, so that the ledger has the record as it is. */
-  private void settle(LedgerFile ledger, Plan plan, List<Message> notes) {
-    RecordFile.Filed filed = record.filed().orElseThrow();
-    notes.addAll(ledger.settle(filed.day(), plan));
-    refuseOther(ledger.day(filed.day()), filed);
+  /** While the person was asked, others were free to work. */
+  private void refuseChangedMeanwhile(Plan plan) {
+    boolean isSamePlan = book().plan().map(Plan::sha256).equals(Optional.of(plan.sha256()));
+    if (!Arrays.equals(record.bytes(), pdf) || !isSamePlan) {
+      throw new UsageException(
+          "signing.changed-meanwhile",
+          "{0} or the plan was changed while you were asked; nothing was signed, look again",
+          record.name());
+    }
   }
 
   /** Only the last revision is signed, as the ledger has it. */
@@ -184,16 +226,12 @@ public final class RecordSigning {
           filed.path(),
           known.revision());
     }
-    if (!known.hash(filed.path()).equals(Optional.of(hash(pdf)))) {
+    if (!known.hash(filed.path()).equals(Optional.of(SourceFile.of("", pdf).sha256()))) {
       throw new UsageException(
           "signing.not-as-listed",
           "{0} is not as the ledger lists it; prove says more",
           filed.path());
     }
-  }
-
-  private static String hash(byte[] bytes) {
-    return SourceFile.of("", bytes).sha256();
   }
 
   private void refuseTouched(SignatureCheck check) {
@@ -204,70 +242,6 @@ public final class RecordSigning {
           record.name(),
           check.allFaults());
     }
-  }
-
-  /**
-   * Nobody vouches for pages that do not follow from what the record carries. Where this version
-   * can't tell, byte for byte, only a further signature is made: the first one vouches for them.
-   */
-  private void refuseOtherPages(PdfSignatures look) {
-    EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unreadable(taken.faults()));
-    boolean isFirst = look.signatures().isEmpty();
-    if (enclosed.madeBy().equals(session.tool())) {
-      refuseOther(enclosed, look, isFirst);
-    } else if (isFirst) {
-      throw new UsageException(
-          "signing.other-version",
-          "{0} was printed by version {1} of the program, and version {2} can't compare its"
-              + " pages: close the day again and sign that, or sign with version {1}",
-          record.name(),
-          enclosed.madeBy(),
-          session.tool());
-    }
-  }
-
-  private void refuseOther(EnclosedEvidence enclosed, PdfSignatures look, boolean isFirst) {
-    Judged again = enclosed.judgedAgain(session.tool());
-    DayJudged day = again.day().orElseThrow(() -> unreadable(again.faults()));
-    Optional<PdfFile.Likeness> likeness = enclosed.likeness(pdf, look, day, session.tool());
-    boolean isSame =
-        likeness.filter(found -> found instanceof PdfFile.Likeness.Same).isPresent()
-            || (!isFirst
-                && likeness.filter(l -> l instanceof PdfFile.Likeness.Repacked).isPresent());
-    if (!isSame) {
-      throw new UsageException(
-          "signing.other-pages",
-          "{0} is not what its own evidence prints, and is not signed; prove says more",
-          record.name());
-    }
-  }
-
-  private UsageException unreadable(List<Fault> faults) {
-    return new UsageException(
-        "signing.unreadable",
-        "what {0} carries can't be judged again, and it is not signed: {1}",
-        record.name(),
-        Listing.semicolons(faults.stream().map(Fault::message).toList()));
-  }
-
-  private JobResult sign(Signatory signatory, Optional<LedgerFile> ledger, List<Message> settled) {
-    signatory.check(taken, session.tool());
-    SigningKey key = key(signatory);
-    Optional<String> server =
-        signatory.plan().establishment().timestampUrl().filter(url -> request.stamped());
-    Optional<Head> head = ledger.map(LedgerFile::ledger).map(Ledger::head);
-    SignatureRequest autograph =
-        signatory.autograph(key.info(), head, server.isPresent() ? ROOM_WITH_STAMP : ROOM);
-    session.progress(say("signing.progress", "signing"));
-    byte[] signed = PdfFile.sign(pdf, autograph, signature(key, server));
-    refuseOwnFault(signed);
-    Disk.writing(record.path(), () -> Disk.replace(record.path(), signed, record.folderForNew()));
-    ledger.ifPresent(held -> held.append(List.of(event(signed, signatory, key))));
-    List<Message> lines = lines(signatory, key, server.isPresent());
-    ledger.ifPresent(held -> lines.add(held.end()));
-    lines.addAll(settled);
-    ledger.ifPresent(held -> lines.addAll(held.notes()));
-    return JobResult.well(session.lines(lines));
   }
 
   /**
@@ -288,54 +262,11 @@ public final class RecordSigning {
       throw new UsageException("signing.unopened", "{0} can't be opened: {1}", file, why);
     }
     SigningKey key = opened.key().get();
-    signatory.refuseUnknown(key.info());
+    signatory.refuseUnknown(key.info(), now(signatory.plan()));
     return key;
   }
 
-  private static UnaryOperator<byte[]> signature(SigningKey key, Optional<String> server) {
-    return covered -> {
-      byte[] signature = Signing.sign(covered, key);
-      return server
-          .map(address -> new TimestampClient(address).stamped(signature))
-          .orElse(signature);
-    };
-  }
-
-  /** What prove would refuse later is not written now. */
-  private static void refuseOwnFault(byte[] signed) {
-    SignatureCheck check = SignatureCheck.of(signed, PdfFile.signatures(signed).orElseThrow());
-    if (!check.isUntouched()) {
-      throw new IllegalStateException("a signature just made: " + check.allFaults());
-    }
-  }
-
-  private Event event(byte[] signed, Signatory signatory, SigningKey key) {
-    RecordFile.Filed filed = record.filed().orElseThrow();
-    return Event.of(EventType.SIGNED, signatory.time().toInstant(), session.tool())
-        .on(filed.day(), filed.revision())
-        .about(record.name())
-        .by(signatory.person().initials(), signatory.reason())
-        .files(Map.of(filed.path(), hash(pdf)), Map.of(filed.path(), hash(signed)))
-        .facts(
-            Map.of(
-                "role",
-                signatory.role().word(),
-                RecordList.BOX,
-                signatory.box(),
-                RecordList.KEY,
-                key.info().fingerprint()));
-  }
-
-  private List<Message> lines(Signatory signatory, SigningKey key, boolean isStamped) {
-    String name = signatory.person().name();
-    Message role = signatory.role().message();
-    List<Message> lines = new ArrayList<>();
-    lines.add(say("signing.signed", "{0} is signed.", record.path()));
-    lines.add(say("signing.signed-by", "    {0} as {1}, {2}", name, role, signatory.time()));
-    lines.add(say("signing.signed-with", "    key {0}", key.info().fingerprint()));
-    if (isStamped) {
-      lines.add(say("signing.stamped", "    with a time stamp"));
-    }
-    return lines;
+  private ZonedDateTime now(Plan plan) {
+    return session.now().atZone(plan.establishment().zone()).truncatedTo(ChronoUnit.SECONDS);
   }
 }

@@ -3,32 +3,23 @@ package org.flitchbook.signing;
 import static org.flitchbook.message.Message.say;
 
 import java.time.ZonedDateTime;
-import java.time.format.DateTimeFormatter;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.flitchbook.account.Review;
 import org.flitchbook.archive.SignatureCheck;
 import org.flitchbook.archive.SignerRole;
 import org.flitchbook.book.PlannedBook;
-import org.flitchbook.check.Judgement;
-import org.flitchbook.evidence.EnclosedEvidence;
-import org.flitchbook.input.Fault;
-import org.flitchbook.job.Session;
 import org.flitchbook.job.UsageException;
-import org.flitchbook.judging.Judged;
-import org.flitchbook.ledger.Head;
 import org.flitchbook.message.Listing;
 import org.flitchbook.message.Message;
+import org.flitchbook.plan.Establishment;
 import org.flitchbook.plan.Person;
 import org.flitchbook.plan.Person.PersonKey;
 import org.flitchbook.plan.Plan;
-import org.flitchbook.record.DayJudged;
-import org.flitchbook.seal.PdfFile.SignatureRequest;
+import org.flitchbook.record.Records;
 import org.flitchbook.seal.PdfSignatures;
-import org.flitchbook.sheet.What;
 import org.flitchbook.sign.CertificateInfo;
 
 /**
@@ -36,29 +27,18 @@ import org.flitchbook.sign.CertificateInfo;
  *
  * @param reason what the person adds; empty where nothing
  */
-record Signatory(
-    Plan plan, Person person, SignerRole role, String box, String reason, ZonedDateTime time) {
-
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss xxx", Locale.ROOT);
+record Signatory(Plan plan, Person person, SignerRole role, String box, String reason) {
 
   /**
    * The person of a request.
    *
    * @throws UsageException where the plan doesn't let the person sign so, or no box is open
    */
-  static Signatory of(
-      Session session, RecordSigning.Request request, Plan plan, PdfSignatures look) {
+  static Signatory of(RecordSigning.Request request, Plan plan, PdfSignatures look) {
     Person person = PlannedBook.person(plan, request.initials());
     SignerRole role =
         request.role().map(word -> asked(word, person)).orElseGet(() -> open(person, look));
-    return new Signatory(
-        plan,
-        person,
-        role,
-        box(role, look),
-        request.reason().orElse("").strip(),
-        session.now().atZone(plan.establishment().zone()).truncatedTo(ChronoUnit.SECONDS));
+    return new Signatory(plan, person, role, box(role, look), request.reason().orElse("").strip());
   }
 
   private static SignerRole asked(String word, Person person) {
@@ -96,54 +76,78 @@ record Signatory(
   }
 
   /**
-   * Nobody reviews what they wrote down themselves, unless the plan says that they work alone.
+   * Nobody signs that a lot may go where it may not, and nobody alone reviews what they wrote down
+   * themselves, unless the plan says that they work alone.
    *
-   * @param taken what the record carries
-   * @param tool this version of the program
-   * @throws UsageException where it would be so, or where the record doesn't show it
+   * @param check of the signatures that are there already
+   * @throws UsageException where it would be so
    */
-  void check(EnclosedEvidence.Taken taken, String tool) {
-    if (role == SignerRole.MAKER || plan.establishment().soleOperator()) {
+  void refuse(Shown shown, SignatureCheck check, PdfSignatures look) {
+    if (role == SignerRole.MAKER) {
       return;
     }
-    EnclosedEvidence enclosed = taken.enclosed().orElseThrow(() -> unjudged(taken.faults()));
-    Judged again = enclosed.judgedAgain(tool);
-    DayJudged day = again.day().orElseThrow(() -> unjudged(again.faults()));
-    List<String> lots = enclosed.lots();
-    day.judgements().stream()
-        .filter(each -> lots.contains(each.lot().code()) && hasWritten(each))
-        .findFirst()
-        .ifPresent(this::refuseOwn);
+    refuseUntrue(shown);
+    Establishment house = plan.establishment();
+    long own = shown.review().by(person.initials());
+    boolean isWithAnother = house.isReviewedByTwo() && hasAnother(check, look);
+    if (own > 0 && !house.soleOperator() && !isWithAnother) {
+      refuseOwn(shown, own);
+    }
   }
 
-  private static UsageException unjudged(List<Fault> faults) {
-    return new UsageException(
-        "signing.unjudged",
-        "what the record carries can't be judged: {0}",
-        Listing.semicolons(faults.stream().map(Fault::message).toList()));
+  /** A print of an earlier version may have no other box than the one that is not true. */
+  private void refuseUntrue(Shown shown) {
+    boolean isReleasing = shown.isOfOneLot() && !box.startsWith(Records.NOT_RELEASED);
+    if (isReleasing && shown.review().standing() == Review.Standing.NOT_RELEASED) {
+      throw new UsageException(
+          "signing.untrue",
+          "the box states that limits are met, or that action and disposition are on file, and"
+              + " neither is so; close the day again, and the record has the box \"Reviewed, not"
+              + " released\"");
+    }
   }
 
-  /** The review itself is the reviewer's to write. */
-  private boolean hasWritten(Judgement judgement) {
-    return judgement.lot().entries().stream()
-        .anyMatch(entry -> entry.by().equals(person.initials()) && !entry.is(What.REVIEWED));
+  /** Whether another reviewer has signed, or must still sign, in another box. */
+  private boolean hasAnother(SignatureCheck check, PdfSignatures look) {
+    return look.fields().stream()
+        .skip(1)
+        .filter(field -> !field.equals(box))
+        .anyMatch(field -> look.signature(field).isEmpty() || isAnothers(field, check));
   }
 
-  private void refuseOwn(Judgement judgement) {
+  private boolean isAnothers(String field, SignatureCheck check) {
+    return check.signatures().stream()
+        .filter(each -> each.signed().field().equals(field))
+        .map(SignatureCheck.Each::fingerprint)
+        .anyMatch(
+            print ->
+                person.key(print).isEmpty()
+                    && plan.people().stream().anyMatch(other -> other.key(print).isPresent()));
+  }
+
+  private void refuseOwn(Shown shown, long own) {
+    Message instead =
+        plan.establishment().isReviewedByTwo()
+            ? say(
+                "signing.own.two",
+                "a reviewer who has none signs, or, where each reviewer of the plan has entries,"
+                    + " two of them: a record that is closed then has a box for each")
+            : say("signing.own.another", "the plan asks for a reviewer who has none");
     throw new UsageException(
         "signing.own",
-        "{0} has entries in lot {1} and can't review them; another reviewer signs, or the plan"
-            + " says \"soleOperator\": true",
+        "{0} has entries in lot {1} and can't review them alone ({2} of them); {3}",
         person.initials(),
-        judgement.lot().code());
+        Listing.commas(shown.lots().stream().map(each -> each.lot().code()).toList()),
+        own,
+        instead);
   }
 
   /**
-   * The plan has the key as the person's, and it counts today.
+   * The plan has the key as the person's, and it counts at that time.
    *
    * @throws UsageException where it is not so
    */
-  void refuseUnknown(CertificateInfo info) {
+  void refuseUnknown(CertificateInfo info, ZonedDateTime time) {
     Optional<PersonKey> known = person.key(info.fingerprint());
     if (known.isEmpty()) {
       throw new UsageException(
@@ -158,50 +162,18 @@ record Signatory(
     }
   }
 
-  SignatureRequest autograph(CertificateInfo key, Optional<Head> head, int room) {
-    String why = role.word() + (reason.isEmpty() ? "" : ": " + reason);
-    return new SignatureRequest(
-        box,
-        lines(key, head).stream().map(line -> line.in(plan.words())).toList(),
-        plan.words(),
-        person.name(),
-        SignatureCheck.stated(why, head),
-        time,
-        role == SignerRole.MAKER,
-        room);
-  }
-
-  private List<Message> lines(CertificateInfo key, Optional<Head> head) {
-    String name = person.name();
-    String initials = person.initials();
+  /** What the person is shown before signing. */
+  List<Message> lines(String file, Shown shown) {
     List<Message> lines = new ArrayList<>();
-    lines.add(say("signing.box.by", "Signed: {0} ({1}), {2}", name, initials, role.message()));
-    lines.add(Message.of(TIME.format(time) + " (" + time.getZone() + ")"));
-    String print = shortened(key.fingerprint());
+    lines.add(say("signing.shown.record", "{0} says:", file));
+    lines.addAll(shown.lines());
     lines.add(
-        head.map(
-                end ->
-                    say(
-                        "signing.box.key-and-ledger",
-                        "Key {0}; ledger {1}, {2}",
-                        print,
-                        end.sequence(),
-                        end.shortHash()))
-            .orElse(say("signing.box.key", "Key {0}", print)));
-    if (role == SignerRole.REVIEWER && plan.establishment().soleOperator()) {
-      lines.add(
-          say(
-              "signing.box.alone",
-              "Sole operator: maker and reviewer are one person, as the plan says."));
-    }
-    if (!reason.isEmpty()) {
-      lines.add(Message.of(reason));
-    }
+        say(
+            "signing.shown.as",
+            "{0} signs as {1}, in the box \"{2}\".",
+            person.name(),
+            role.message(),
+            box));
     return lines;
-  }
-
-  /** The first 16 digits in groups of four, to be read out. */
-  private static String shortened(String fingerprint) {
-    return fingerprint.substring(0, 16).replaceAll("(.{4})(?=.)", "$1 ");
   }
 }

@@ -17,6 +17,7 @@
       "book",
       "lot",
       "check",
+      "account",
       "keys",
       "seal",
       "archive",

@@ -23,6 +23,9 @@ final class DemoDay {
           "day",
           "deviations");
 
+  /** The lots that may be released once they are reviewed. */
+  static final List<String> MET = List.of("26047-B1", "26048-J1");
+
   static final List<String> DAYS = List.of("2026-02-16", "2026-02-22", "2026-02-23", Tree.DAY);
 
   private static final String PAPER = "\"paper\": \"Letter\"";

@@ -82,7 +82,7 @@ final class Kills {
   }
 
   private Object[] signing(Object... words) {
-    Object[] key = {"--keys", keys, "--passphrase-file", passphrase};
+    Object[] key = {"--keys", keys, "--passphrase-file", passphrase, "--yes"};
     return Stream.of(words, key).flatMap(Stream::of).toArray();
   }
 

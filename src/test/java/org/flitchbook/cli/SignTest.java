@@ -218,7 +218,16 @@ final class SignTest {
     Path wrong = folder.resolve("wrong");
     Tree.write(wrong, () -> Files.writeString(wrong, "smoke over the fern"));
     Ran refused =
-        Ran.of("sign", yard.record, "--as", "MA", "--keys", yard.keys, "--passphrase-file", wrong)
+        Ran.of(
+                "sign",
+                yard.record,
+                "--yes",
+                "--as",
+                "MA",
+                "--keys",
+                yard.keys,
+                "--passphrase-file",
+                wrong)
             .expect(2);
     assertTrue(refused.err().contains("the passphrase does not open it"), refused.err());
   }
@@ -227,7 +236,8 @@ final class SignTest {
   void the_passphrase_is_asked_for_at_the_terminal_and_never_shown() throws Exception {
     Path script = OutsideProgram.find("script");
     Child child = Child.onTerminal(script, "sign", yard.record, "--as", "MA", "--keys", yard.keys);
-    String said = child.answer("Passphrase for the key of MA: ", Smokeyard.PASSPHRASE);
+    String said = child.answer("Sign it? yes or no: ", "yes");
+    said += child.answer("Passphrase for the key of MA: ", Smokeyard.PASSPHRASE);
     Ran ran = child.ended().expect(0);
     assertTrue(ran.out().contains("is signed."), ran.out());
     assertFalse((said + ran.out()).contains(Smokeyard.PASSPHRASE), said + ran.out());

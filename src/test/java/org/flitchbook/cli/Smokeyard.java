@@ -145,6 +145,9 @@ final class Smokeyard {
   Object[] words(Object... words) {
     List<Object> all = new ArrayList<>(List.of(words));
     all.addAll(List.of("--keys", keys, "--passphrase-file", passphrase));
+    if (words[0].equals("sign")) {
+      all.add("--yes");
+    }
     return all.toArray();
   }
 

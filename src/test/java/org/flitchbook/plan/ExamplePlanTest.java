@@ -251,5 +251,6 @@ final class ExamplePlanTest {
     assertEquals("en", plan.words().language());
     assertEquals(Optional.empty(), establishment.altitude());
     assertEquals(false, establishment.soleOperator());
+    assertEquals("preferably another", establishment.review());
   }
 }
