@@ -175,7 +175,6 @@ final class Commands {
         description = "maker, reviewer or both: who must have signed; beside what the plan asks")
     private @Nullable List<String> signers;
 
-
     @Option(
         names = "--head",
         paramLabel = "HEAD",
@@ -187,9 +186,7 @@ final class Commands {
     @Override
     JobResult run(Session session) {
       return Proving.prove(
-          session,
-          what,
-          new Proving.Request(plan, all(fingerprints), all(signers), all(heads)));
+          session, what, new Proving.Request(plan, all(fingerprints), all(signers), all(heads)));
     }
 
     private static List<String> all(@Nullable List<String> given) {

@@ -80,9 +80,12 @@ record Sealing(
         .files(Map.of(filed.path(), hash(pdf)), Map.of(filed.path(), hash(signed)))
         .facts(
             Map.of(
-                "role", signatory.role().word(),
-                RecordList.BOX, signatory.box(),
-                RecordList.KEY, autograph.key().fingerprint()));
+                "role",
+                signatory.role().word(),
+                RecordList.BOX,
+                signatory.box(),
+                RecordList.KEY,
+                autograph.key().fingerprint()));
   }
 
   private static String hash(byte[] bytes) {
