@@ -23,21 +23,41 @@ import org.flitchbook.sign.SigningKey;
 /**
  * A signature that everything allows: makes it, puts the signed file in the record's place, and
  * adds its line to the ledger.
- *
- * @param server of time stamps; empty where none is asked
  */
-record Sealing(
-    Session session,
-    RecordFile record,
-    byte[] pdf,
-    Autograph autograph,
-    SigningKey key,
-    Optional<String> server) {
+final class Sealing {
 
   /** Room for a signature alone, and for one with a time stamp in it. */
   private static final int ROOM = 8192;
 
   private static final int ROOM_WITH_STAMP = 24576;
+
+  private final Session session;
+  private final RecordFile record;
+  private final byte[] pdf;
+  private final Autograph autograph;
+  private final SigningKey key;
+  private final Optional<String> server;
+
+  /**
+   * Nothing is done yet.
+   *
+   * @param pdf the record's bytes, as they were looked at
+   * @param server of time stamps; empty where none is asked
+   */
+  Sealing(
+      Session session,
+      RecordFile record,
+      byte[] pdf,
+      Autograph autograph,
+      SigningKey key,
+      Optional<String> server) {
+    this.session = session;
+    this.record = record;
+    this.pdf = pdf;
+    this.autograph = autograph;
+    this.key = key;
+    this.server = server;
+  }
 
   /**
    * Does it.

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -168,6 +169,22 @@ final class SigningLooksTest {
     says(page, "Entries initialled MA: 47");
     says(page, "Complete; every critical limit is met.");
     says(page, "Entries reviewed: MA 47, IQ 12");
+  }
+
+  /** Its box states that limits are met, or action and disposition on file; neither is so. */
+  @Test
+  void a_print_of_an_earlier_version_with_a_sentence_that_is_not_true_is_not_reviewed()
+      throws Exception {
+    Path zip = Path.of("src/test/resources/org/flitchbook/kept/0.1.0/wrenfold.zip");
+    byte[] kept = Zipped.read(zip).get("wrenfold/records/2026-02-24/r1/26045-B2.pdf");
+    Path away = Files.write(folder.resolve("26045-B2.pdf"), kept);
+    says(
+        yard.ran("sign", away, "--as", "MA", "--book", yard.book).expect(0).out(),
+        "cooling option 1 not met");
+    byte[] before = Tree.bytes(away);
+    Ran refused = yard.ran("sign", away, "--as", "OR", "--book", yard.book).expect(2);
+    says(refused.err(), "the box states that limits are met");
+    assertArrayEquals(before, Tree.bytes(away));
   }
 
   private void twoWhoHelpEachOther() {
