@@ -3,6 +3,7 @@ package org.flitchbook.cli;
 import static org.flitchbook.message.Message.say;
 
 import java.io.BufferedReader;
+import java.io.Console;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
@@ -96,7 +97,8 @@ final class Terminal {
     err.print(question);
     err.flush();
     try {
-      return Optional.ofNullable(isConsole() ? System.console().readLine() : answers.readLine());
+      Console console = isConsole() ? System.console() : null;
+      return Optional.ofNullable(console != null ? console.readLine() : answers.readLine());
     } catch (IOException unreadable) {
       throw new UncheckedIOException("the answer can't be read", unreadable);
     }

@@ -102,8 +102,8 @@ final class LogReferences {
     Map<String, Set<String>> lay = new TreeMap<>();
     if (log.what().isOfPlace()) {
       log.lots().stream()
-          .filter(byCode::containsKey)
-          .map(code -> lots.get(byCode.get(code)))
+          .flatMap(code -> Stream.ofNullable(byCode.get(code)))
+          .map(lots::get)
           .forEach(lot -> lay.put(lot.code(), airOf(lot, log)));
     }
     return Set.copyOf(lay.values()).size() < 2
