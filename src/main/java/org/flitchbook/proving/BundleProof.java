@@ -29,6 +29,7 @@ record BundleProof(SourceFile file, TrustedKeys trusted, String tool) {
 
   List<Statement> statements() {
     return Bundle.read(file.bytes())
+        .filter(bundle -> !bundle.records().isEmpty())
         .map(this::statements)
         .orElseGet(
             () ->

@@ -1,12 +1,19 @@
 package org.flitchbook.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.Ledger;
+import org.flitchbook.ledger.LedgerLine;
 
 /** A book's ledger as its file has it. */
 final class Chain {
@@ -65,5 +72,14 @@ final class Chain {
     return Stream.concat(ledger.faults().stream(), ledger.torn().stream())
         .map(Object::toString)
         .toList();
+  }
+
+  /** The events of a book, changed by somebody, in a chain that holds. */
+  static void rewrite(Path book, UnaryOperator<List<Event>> change) {
+    Ledger ledger = Ledger.read(Tree.bytes(file(book)));
+    List<Event> events = new ArrayList<>(ledger.lines().stream().map(LedgerLine::event).toList());
+    byte[] chain = Ledger.read(new byte[0]).append(change.apply(events));
+    Tree.write(book, () -> Files.write(file(book), chain));
+    assertEquals(List.of(), faults(book));
   }
 }

@@ -1,13 +1,11 @@
 package org.flitchbook.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
@@ -15,8 +13,6 @@ import java.util.stream.Stream;
 import org.flitchbook.input.SourceFile;
 import org.flitchbook.ledger.Event;
 import org.flitchbook.ledger.EventType;
-import org.flitchbook.ledger.Ledger;
-import org.flitchbook.ledger.LedgerLine;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -40,19 +36,10 @@ final class ForgedLedgerTest {
     signed = Smokeyard.signed(shared).book;
   }
 
-  /** The events of a book, changed by somebody, in a chain that holds. */
-  private static void rewrite(Path book, UnaryOperator<List<Event>> change) {
-    Ledger ledger = Ledger.read(Tree.bytes(Chain.file(book)));
-    List<Event> events = new ArrayList<>(ledger.lines().stream().map(LedgerLine::event).toList());
-    byte[] chain = Ledger.read(new byte[0]).append(change.apply(events));
-    Tree.write(book, () -> Files.write(Chain.file(book), chain));
-    assertEquals(List.of(), Chain.faults(book));
-  }
-
   /** A line hung on that says of a changed file whatever the forger likes. */
   private static void hangOn(Path book, EventType type, int revision, String path) {
     Map<String, String> before = hash(signed, path);
-    rewrite(
+    Chain.rewrite(
         book,
         events -> {
           Event last = events.get(events.size() - 1);
@@ -76,7 +63,7 @@ final class ForgedLedgerTest {
 
   /** The first line changed, and all that follow hung on again. */
   private static void first(Path book, UnaryOperator<Event> change) {
-    rewrite(
+    Chain.rewrite(
         book,
         events -> {
           events.set(0, change.apply(events.get(0)));
@@ -95,7 +82,7 @@ final class ForgedLedgerTest {
   }
 
   private static void each(Path book, UnaryOperator<Event> change) {
-    rewrite(book, events -> new ArrayList<>(events.stream().map(change).toList()));
+    Chain.rewrite(book, events -> new ArrayList<>(events.stream().map(change).toList()));
   }
 
   private interface Deed {
@@ -203,7 +190,7 @@ final class ForgedLedgerTest {
             "and no valid signature in it says the same."),
         new Forged(
             "a signature without its line",
-            book -> rewrite(book, events -> events.subList(0, 2)),
+            book -> Chain.rewrite(book, events -> events.subList(0, 2)),
             "✗ " + PDF + ": It is not the one that line 2 of the ledger lists."));
   }
 

@@ -5,16 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -78,13 +74,8 @@ final class ProveBundleTest {
   private void touch(Touched row) throws Exception {
     Map<String, byte[]> files = new TreeMap<>(Zipped.read(bundle));
     row.deed().accept(files);
-    String manifest =
-        Zipped.hashes(files).entrySet().stream()
-            .map(each -> each.getValue() + "  " + each.getKey() + "\n")
-            .collect(Collectors.joining());
-    files.put("manifest.sha256", manifest.getBytes(UTF_8));
     Path touched = folder.resolve("touched.zip");
-    write(touched, files);
+    Zipped.write(touched, files);
     Ran ran = Ran.of("prove", touched).expect(1);
     assertTrue(ran.flat().contains(row.said()), () -> row.said() + "\n" + ran.out());
   }
@@ -95,22 +86,18 @@ final class ProveBundleTest {
     files.put(name, text.replace(old, now).getBytes(UTF_8));
   }
 
-  private static void write(Path zip, Map<String, byte[]> files) throws IOException {
-    try (OutputStream out = Files.newOutputStream(zip);
-        ZipOutputStream into = new ZipOutputStream(out, UTF_8)) {
-      for (Map.Entry<String, byte[]> each : files.entrySet()) {
-        into.putNextEntry(new ZipEntry(each.getKey()));
-        into.write(each.getValue());
-        into.closeEntry();
-      }
-    }
-  }
-
   @Test
   void a_zip_that_is_no_bundle_is_not_as_it_was() throws Exception {
     Path other = folder.resolve("other.zip");
-    write(other, Map.of("day.pdf", new byte[] {1}));
-    Ran ran = Ran.of("prove", other).expect(1);
+    Map<String, byte[]> files = Map.of("day.pdf", new byte[] {1});
+    Zipped.pack(other, files);
+    assertIsNoBundle(other);
+    Zipped.write(other, files);
+    assertIsNoBundle(other);
+  }
+
+  private static void assertIsNoBundle(Path zip) {
+    Ran ran = Ran.of("prove", zip).expect(1);
     assertTrue(ran.flat().contains("✗ It is no bundle of records, or not what its own"), ran.out());
   }
 }

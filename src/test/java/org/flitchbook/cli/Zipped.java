@@ -4,6 +4,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -11,8 +12,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
 
 /** A bundle taken apart by the platform's own ZIP reader and digest. */
 final class Zipped {
@@ -54,5 +57,29 @@ final class Zipped {
     }
     hashes.remove(MANIFEST);
     return hashes;
+  }
+
+  /** Writes a bundle with a manifest of what is in it now. */
+  static void write(Path file, Map<String, byte[]> bundle)
+      throws IOException, NoSuchAlgorithmException {
+    Map<String, byte[]> files = new TreeMap<>(bundle);
+    String manifest =
+        hashes(files).entrySet().stream()
+            .map(each -> each.getValue() + "  " + each.getKey() + "\n")
+            .collect(Collectors.joining());
+    files.put(MANIFEST, manifest.getBytes(UTF_8));
+    pack(file, files);
+  }
+
+  /** Writes files as they are. */
+  static void pack(Path file, Map<String, byte[]> files) throws IOException {
+    try (OutputStream out = Files.newOutputStream(file);
+        ZipOutputStream into = new ZipOutputStream(out, UTF_8)) {
+      for (Map.Entry<String, byte[]> each : files.entrySet()) {
+        into.putNextEntry(new ZipEntry(each.getKey()));
+        into.write(each.getValue());
+        into.closeEntry();
+      }
+    }
   }
 }
