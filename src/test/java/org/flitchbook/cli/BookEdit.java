@@ -252,6 +252,8 @@ enum BookEdit {
 
   private final Kind kind;
   private final String unnoticed;
+
+  @SuppressWarnings("ImmutableEnumChecker") // a deed is a function without a state
   private final BookDeed deed;
 
   BookEdit(Kind kind, BookDeed deed) {
