@@ -61,7 +61,7 @@ final class KeysOfHeadsTest {
     Ran.of("close", day, "--as", "MA", "--reason", "plan").expect(0);
     Path r2 = yard.book.resolve("records/" + Tree.DAY + "/r2/26047-B1.pdf");
     Object[] sign = {
-      "sign", r2, "--as", "MA", "--keys", keys, "--passphrase-file", yard.passphrase
+      "sign", r2, "--as", "MA", "--yes", "--keys", keys, "--passphrase-file", yard.passphrase
     };
     Ran.of(sign).expect(0);
     Ran ran = Ran.of("prove", yard.book);

@@ -144,7 +144,7 @@ final class PlanCheckTest {
     assertEquals(
         """
         plan.json:5:establishment.papier: found the key "papier", expected one of name, number,\
-         address, regime, zone, altitude, paper, temperature, decimalMark, soleOperator, review,\
+         address, regime, zone, altitude, paper, temperature, decimalMark, soleOperator, review, signatures,\
          timestampUrl, language
         plan.json:8:ruleSets: found "uk", expected one of au-nz, ca, codex, eu, gb, us, us-retail
         Nothing was judged and nothing was written.

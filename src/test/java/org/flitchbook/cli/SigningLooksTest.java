@@ -179,8 +179,9 @@ final class SigningLooksTest {
     byte[] kept = Zipped.read(zip).get("wrenfold/records/2026-02-24/r1/26045-B2.pdf");
     Path away = Files.write(folder.resolve("26045-B2.pdf"), kept);
     says(
-        yard.ran("sign", away, "--as", "MA", "--book", yard.book).expect(0).out(),
-        "cooling option 1 not met");
+        yard.ran("sign", away, "--as", "MA", "--book", yard.book).expect(2).err(),
+        "was printed by version 0.1.0 of the program");
+    Files.write(away, Forger.signed(kept, "prepared", yard.keys, "MA"));
     byte[] before = Tree.bytes(away);
     Ran refused = yard.ran("sign", away, "--as", "OR", "--book", yard.book).expect(2);
     says(refused.err(), "the box states that limits are met");
