@@ -67,8 +67,8 @@ record BundleProof(SourceFile file, TrustedKeys trusted, String tool) {
             OPEN,
             say(
                 "proving.bundle.alone",
-                "Its manifest is its own: whoever changed a file could write it again. The ledger"
-                    + " of the book lists the hash of the bundle, {0}.",
+                "Its manifest is its own: anyone who changed a file could write it again. The"
+                    + " ledger of the book lists the hash of the bundle, {0}.",
                 file.sha256()));
     return Stream.of(whole, records, Stream.of(own)).flatMap(each -> each).toList();
   }

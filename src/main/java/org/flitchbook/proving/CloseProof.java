@@ -26,7 +26,7 @@ import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
 
 /**
- * A close as its line in the ledger tells of it, held against the revision that it filed.
+ * A close as its line in the ledger states it, held against the revision that it filed.
  *
  * @param files of the revision, by their names in its folder
  * @param bundle of the revision; empty where it can't be read
@@ -46,7 +46,7 @@ record CloseProof(LedgerLine line, SortedMap<String, SourceFile> files, Optional
                     broken(
                         say(
                             "proving.close.other",
-                            "Line {0} of the ledger tells of this close otherwise than {1}: the"
+                            "Line {0} of the ledger states this close otherwise than {1}: the"
                                 + " moment, the verdicts, who and why, the version of the program"
                                 + " or the line before.",
                             line.sequence(),

@@ -24,8 +24,8 @@ import org.flitchbook.plan.Plans;
 
 /**
  * The keys that the signed heads of the ledger know: those in the plan of the last close before
- * each. Whoever owns the folder can put a key of their own into the plan, close and sign with it;
- * so only a signature by a key that was known before makes further ones known.
+ * each. Anyone who owns the folder can put a key of their own into the plan, close and sign with
+ * it; so only a signature by a key that was known before makes further ones known.
  */
 record KeysOfHeads(Path book, RecordList list) {
 

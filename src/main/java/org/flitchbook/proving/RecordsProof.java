@@ -23,8 +23,8 @@ import org.flitchbook.ledger.LedgerLine;
 import org.flitchbook.message.Message;
 
 /**
- * The files of the records of a book as its ledger lists them, as each close tells of them, and
- * what lies among them.
+ * The files of the records of a book as its ledger lists them, as each close states them, and what
+ * lies among them.
  *
  * @param below the files below the folder of the records, by their paths in the book
  */

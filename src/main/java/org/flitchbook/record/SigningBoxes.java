@@ -13,7 +13,7 @@ import org.flitchbook.plan.Establishment;
 import org.flitchbook.plan.Person;
 import org.flitchbook.sheet.What;
 
-/** The boxes of each record, with sentences that are true of it, whoever signs. */
+/** The boxes of each record, with sentences that are true of it and of anyone who signs. */
 final class SigningBoxes extends Section {
 
   private static final String SECOND = "-2";

@@ -17,7 +17,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.flitchbook.message.Message;
 import org.flitchbook.pdf.Attachment;
 
-/** The parts of a file that a person can be told of, each with its hash. */
+/** The parts of a file that a person knows by name, each with its hash. */
 final class Parts {
 
   /** They lead from a page, or from a heading, to all the others. */
