@@ -152,15 +152,15 @@ final class ForgedLedgerTest {
         new Forged(
             "another verdict in the close",
             book -> first(book, close -> told(close, "verdict of 26047-B1", "not met")),
-            "Line 1 of the ledger tells of this close otherwise than day.json"),
+            "Line 1 of the ledger states this close otherwise than day.json"),
         new Forged(
             "another moment in the close",
             book -> first(book, close -> told(close, "judged at", "2026-02-25T06:00:00Z")),
-            "Line 1 of the ledger tells of this close otherwise than day.json"),
+            "Line 1 of the ledger states this close otherwise than day.json"),
         new Forged(
             "another person in the close",
             book -> first(book, close -> close.by("IQ", "")),
-            "Line 1 of the ledger tells of this close otherwise than day.json"),
+            "Line 1 of the ledger states this close otherwise than day.json"),
         new Forged(
             "an input left out of the close",
             book ->
