@@ -230,8 +230,8 @@ public final class Proving {
   }
 
   private JobResult result(Path about, List<Statement> statements, Map<String, Object> json) {
-    boolean isAmiss = statements.stream()
-            .anyMatch(each -> each.is(BROKEN) || each.is(LACKS) || each.is(DIFFERS));
+    boolean isAmiss =
+        statements.stream().anyMatch(each -> each.is(BROKEN) || each.is(LACKS) || each.is(DIFFERS));
     return JobResult.of(
         isAmiss ? ExitStatus.AMISS : ExitStatus.WELL, text(about, statements), Json.write(json));
   }
@@ -244,9 +244,7 @@ public final class Proving {
       return say("proving.incomplete", "NOT COMPLETE. No sign of a change.");
     }
     return statements.stream().anyMatch(Statement::isOfPagesNotCompared)
-        ? say(
-            "proving.not-compared",
-            "No sign of a change, but its pages were not compared byte for byte.")
+        ? say("proving.not-compared", "No sign of a change, but its pages were not compared.")
         : say("proving.untouched", "No sign of a change.");
   }
 

@@ -244,12 +244,6 @@ final class RecordProof {
           "proving.pages.different",
           "Printed again from what it carries, it is another in: {0}.",
           Listing.semicolons(other.parts()));
-    } else if (likeness.get() instanceof PdfFile.Likeness.Repacked) {
-      add(
-          OPEN,
-          "proving.pages.repacked",
-          "Printed again from what it carries, it shows and holds the same, and its bytes are not"
-              + " the same: another Java may have packed them.");
     } else {
       add(
           PROVED,

@@ -53,7 +53,7 @@ record Statement(Standing standing, String about, Message message) {
     return standing == other;
   }
 
-  /** What is shown was not compared, byte for byte, with what it should be. */
+  /** What is shown was not compared with what it should be. */
   boolean isOfPagesNotCompared() {
     return is(Standing.OPEN) && message.id().startsWith(OF_PAGES);
   }

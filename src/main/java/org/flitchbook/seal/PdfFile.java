@@ -65,11 +65,8 @@ public final class PdfFile {
   /** How a file's first bytes, as it was printed, stand to a print made again. */
   public sealed interface Likeness {
 
-    /** Byte for byte the same. */
+    /** Byte for byte the same, but for how the streams are packed. */
     record Same() implements Likeness {}
-
-    /** The same in all that it shows, carries and says, and packed otherwise. */
-    record Repacked() implements Likeness {}
 
     /** The parts that are not alike; one of them at least. */
     record Different(List<Message> parts) implements Likeness {
@@ -87,14 +84,15 @@ public final class PdfFile {
    */
   public static Likeness likeness(byte[] pdf, PdfSignatures signatures, byte[] again) {
     byte[] printed = Arrays.copyOf(pdf, signatures.printed());
-    if (Arrays.equals(printed, again)) {
+    if (Arrays.equals(printed, again) || Repacking.isAll(printed, again)) {
       return new Likeness.Same();
     }
     try (PDDocument one = load(printed);
         PDDocument other = load(again)) {
-      return ContentHash.of(one, Map.of()).equals(ContentHash.of(other, Map.of()))
-          ? new Likeness.Repacked()
-          : new Likeness.Different(Parts.different(one, other));
+      return new Likeness.Different(
+          ContentHash.of(one, Map.of()).equals(ContentHash.of(other, Map.of()))
+              ? List.of(say("seal.part.bytes", "the way in which it was saved"))
+              : Parts.different(one, other));
     } catch (IOException broken) {
       return new Likeness.Different(
           List.of(say("seal.part.whole", "the file, which can't be read as it was printed")));

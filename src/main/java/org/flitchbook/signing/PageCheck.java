@@ -6,8 +6,9 @@ import org.flitchbook.seal.PdfFile.Likeness;
 import org.flitchbook.seal.PdfSignatures;
 
 /**
- * Nobody vouches for pages that do not follow from what the record carries. Where this version
- * can't tell, byte for byte, only a further signature is made: the first one vouches for them.
+ * Nobody vouches for pages that do not follow from what the record carries. Those of another
+ * version can't be compared: only a further signature is made, since the first one vouches for
+ * them.
  *
  * @param name of the record
  * @param tool this version of the program
@@ -20,11 +21,10 @@ record PageCheck(String name, Shown shown, String tool) {
    * @throws UsageException where they are others, or can't be compared before a first signature
    */
   void refuseOther(byte[] pdf, PdfSignatures look) {
-    boolean isFirst = look.signatures().isEmpty();
     String madeBy = shown.enclosed().madeBy();
     if (madeBy.equals(tool)) {
-      refuseOther(pdf, look, isFirst);
-    } else if (isFirst) {
+      refuseDifferent(pdf, look);
+    } else if (look.signatures().isEmpty()) {
       throw new UsageException(
           "signing.other-version",
           "{0} was printed by version {1} of the program, and version {2} can't compare its"
@@ -35,11 +35,9 @@ record PageCheck(String name, Shown shown, String tool) {
     }
   }
 
-  private void refuseOther(byte[] pdf, PdfSignatures look, boolean isFirst) {
+  private void refuseDifferent(byte[] pdf, PdfSignatures look) {
     Optional<Likeness> likeness = shown.enclosed().likeness(pdf, look, shown.day(), tool);
-    boolean isSame = likeness.filter(found -> found instanceof Likeness.Same).isPresent();
-    boolean isRepacked = likeness.filter(found -> found instanceof Likeness.Repacked).isPresent();
-    if (!isSame && !(isRepacked && !isFirst)) {
+    if (likeness.filter(found -> found instanceof Likeness.Same).isEmpty()) {
       throw new UsageException(
           "signing.other-pages",
           "{0} is not what its own evidence prints, and is not signed; prove says more",
