@@ -26,6 +26,9 @@ final class OtherFormat {
 
   private static final int LINES = 40;
 
+  /** So many letters of a line are looked at: its begin shows what it is. */
+  private static final int LETTERS = 2_000;
+
   /** So many letters of a line are shown. */
   private static final int SHOWN = 60;
 
@@ -38,20 +41,24 @@ final class OtherFormat {
           "table.no.as-csv",
           "rows of cells parted by comma, semicolon or tab: choose CSV where the log is exported");
 
-  /** What else a text may be; the first that fits most of its lines counts. */
+  /**
+   * What else a text may be; the first that fits most of its lines counts. No pattern goes back
+   * over what it has read in more than one way, or a line made for that would hold it up for years.
+   */
   private enum Kind {
     MARKUP("(?i)<[?!/]?[a-z][^<]*>.*", say("table.no.markup", "a web page or XML")),
-    JSON_LINES("\\{.*\"\\s*:.*\\},?", say("table.no.json-lines", "JSON, one object a line")),
+    JSON_LINES("\\{.*?\"\\s*+:.*", say("table.no.json-lines", "JSON, one object a line")),
     JSON(
         "[\\[\\]{}][,\\[\\]{}]*|\"[^\"]*\"\\s*:.*|\\[\\s*[\\[{\"].*", say("table.no.json", "JSON")),
     KEYS(
-        "(?:[\\pL_][\\w.-]*[=:] ?[^\\s,;]+[,;\\s]*){2,}|\\S+(,\\S+=\\S+)* [\\pL_]\\w*=\\S+.*",
+        "(?:[\\pL_][\\w.-]*+[=:] ?[^\\s,;]++(?:[,;\\s]++|$)){2,}+|\\S++ [\\pL_]\\w*+=\\S.*",
         say("table.no.keys", "a key and its value in each cell")),
-    LINES_BETWEEN("[^|,;\\t]*\\d[^|,;\\t]*(\\|[^|]*)+", say("table.no.pipes", "cells between |")),
+    LINES_BETWEEN(
+        "(?=[^|,;\\t]*\\d)[^|,;\\t]*+(?:\\|[^|]*+)++", say("table.no.pipes", "cells between |")),
     SPACES(
-        "\\d[-+\\d./:TZ]*( +[-+]?\\d[\\d.:]*){2,}|\\d{10,13} +[-+]?\\d[\\d.]*",
+        "\\d[-+\\d./:TZ]*+(?: ++[-+]?\\d[\\d.:]*+){2,}+|\\d{10,13} ++[-+]?\\d[\\d.]*+",
         say("table.no.spaces", "cells parted by spaces")),
-    SENTENCES(".*\\pL+[ ,:]+\\pL+ .*", say("table.no.sentences", "sentences"));
+    SENTENCES(".*?\\pL[ ,:]++\\pL++ .*", say("table.no.sentences", "sentences"));
 
     final Pattern line;
     final Message found;
@@ -124,7 +131,7 @@ final class OtherFormat {
     content.limit(content.position() + Math.min(content.remaining(), BYTES));
     String[] texts = charset.decode(content).toString().split(LINE_END, -1);
     return IntStream.range(0, texts.length)
-        .mapToObj(index -> new Line(index + 1, texts[index].strip()))
+        .mapToObj(index -> new Line(index + 1, cut(texts[index].strip(), LETTERS)))
         .filter(line -> !line.text().isEmpty())
         .limit(LINES)
         .toList();
@@ -138,12 +145,16 @@ final class OtherFormat {
     Line first = fitting.get(0);
     return refused(
         Place.of(file, first.number()),
-        say("table.no.shown", "{0}: {1}", kind.found, cut(first.text())),
+        say("table.no.shown", "{0}: {1}", kind.found, shown(first.text())),
         AS_CSV);
   }
 
-  private static String cut(String text) {
-    return text.length() <= SHOWN ? text : text.substring(0, SHOWN).strip() + " …";
+  private static String cut(String text, int letters) {
+    return text.substring(0, Math.min(letters, text.length()));
+  }
+
+  private static String shown(String text) {
+    return text.length() <= SHOWN ? text : cut(text, SHOWN).strip() + " …";
   }
 
   private static Optional<Fault> refused(Place place, Message found, Message expected) {

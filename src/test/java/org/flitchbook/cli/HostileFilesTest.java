@@ -192,6 +192,22 @@ final class HostileFilesTest {
         .map(this::test);
   }
 
+  /** Patterns that go back over what they read would be held up by these for years. */
+  @TestFactory
+  Stream<DynamicTest> no_line_holds_up_a_look() {
+    return Stream.of(
+            ",a=a", "a=a !", "a=", "{\":", "\":", "1", "1 ", "a ", "a,", "<a", "a:a;", "1.1.", "|1")
+        .map(
+            part ->
+                new Case(
+                    "a line of " + part,
+                    text("2026-02-24/probes-a.csv", part.repeat(16_000 / part.length()) + " !;\n"),
+                    "look BOOK/2026-02-24/probes-a.csv",
+                    3,
+                    "probes-a.csv"))
+        .map(this::test);
+  }
+
   @TestFactory
   Stream<DynamicTest> what_stands_in_a_file_takes_neither_time_nor_memory() {
     String probes = "\"probes*.csv\"";
