@@ -57,8 +57,8 @@ public record Bundle(
   }
 
   /**
-   * Takes a bundle apart; empty where it is no ZIP, holds two files of one name, is not what its own
-   * manifest says, or would fill the memory.
+   * Takes a bundle apart; empty where it is no ZIP, holds two files of one name, is not what its
+   * own manifest says, or would fill the memory.
    */
   public static Optional<Bundle> read(byte[] bytes) {
     SortedMap<String, SourceFile> files = new TreeMap<>();

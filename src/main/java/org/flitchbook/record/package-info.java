@@ -3,7 +3,25 @@
 @Floor(
     name = "record",
     floor = 8,
-    mayImport = {"message", "input", "measure", "json", "sheet", "sums", "change", "words", "document", "plan", "reading", "lot", "check", "account", "archive", "qrcode", "ledger"},
+    mayImport = {
+      "message",
+      "input",
+      "measure",
+      "json",
+      "sheet",
+      "sums",
+      "change",
+      "words",
+      "document",
+      "plan",
+      "reading",
+      "lot",
+      "check",
+      "account",
+      "archive",
+      "qrcode",
+      "ledger"
+    },
     door = "Records")
 package org.flitchbook.record;
 
